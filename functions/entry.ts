@@ -1,0 +1,41 @@
+/** What the catalog knows of one worksheet function; all of it comes from its doc comment. */
+import type { Kind } from "./kinds";
+
+/** The namespace that stands before every function: =MIST.OILFOR(...). */
+export const NAMESPACE = "MIST";
+
+export interface Param {
+  name: string;
+  kind: Kind;
+  /** A whole range, read as one list; otherwise a single value that broadcasts over a range. */
+  range: boolean;
+  optional: boolean;
+  text: string;
+}
+
+export interface Example {
+  formula: string;
+  result: string;
+}
+
+export interface CatalogEntry {
+  id: string;
+  topic: string;
+  /** The exported name in src, and the file that holds it. */
+  name: string;
+  file: string;
+  summary: string;
+  need: string;
+  remarks: string;
+  params: Param[];
+  returns: { kind: Kind; range: boolean; text: string };
+  throws: string[];
+  source: string;
+  examples: Example[];
+}
+
+/** The call with its arguments named, as a person would type it: OILFOR(batch, load, [basis]). */
+export function signature(entry: CatalogEntry): string {
+  const names = entry.params.map((param) => (param.optional ? `[${param.name}]` : param.name));
+  return `${entry.id}(${names.join(", ")})`;
+}

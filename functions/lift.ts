@@ -1,0 +1,169 @@
+/**
+ * Ranges in, spilled ranges out.
+ *
+ * A pure function takes one number where a sheet may hand over a range, a blank, a word or an error.
+ * lift() turns the one into the other with Excel's own broadcasting: a single cell, row or column
+ * stretches; unequal lengths give #N/A where one of them has ended.
+ */
+import { BlankError, CalcError } from "../src/errors";
+import type { CatalogEntry, Param } from "./entry";
+import { WORD_KINDS } from "./kinds";
+
+/** An error in a cell. Only #VALUE! and #N/A carry a text in Excel. */
+export interface Fault {
+  fault: string;
+  text?: string;
+}
+
+/** What a cell holds, the host's wrappings taken off. A blank is null. */
+export type CellValue = number | string | boolean | null | Fault;
+
+type Grid = CellValue[][];
+type Pure = (...args: never[]) => unknown;
+
+/** The worksheet form of a pure function: whatever the host hands over, a grid comes back. */
+export function lift(entry: CatalogEntry, pure: Pure): (...args: unknown[]) => Grid {
+  return (...args) => {
+    try {
+      return spill(entry, pure, entry.params.map((_, i) => gridOf(args[i])));
+    } catch (error) {
+      return [[faultOf(error)]];
+    }
+  };
+}
+
+/** True for an error that stands in a cell. */
+export function isFault(value: unknown): value is Fault {
+  return typeof value === "object" && value !== null && "fault" in value;
+}
+
+function spill(entry: CatalogEntry, pure: Pure, grids: Grid[]): Grid {
+  const ranges = entry.params.map((param) => param.range);
+  const cells = grids.filter((_, i) => !ranges[i]);
+  const rows = Math.max(1, ...cells.map((grid) => grid.length));
+  const columns = Math.max(1, ...cells.map((grid) => grid[0].length));
+  const answer = (row: number, column: number): Grid => {
+    const inputs = grids.map((grid, i) => (ranges[i] ? grid : at(grid, row, column)));
+    return line(entry, pure, inputs);
+  };
+  if (rows === 1 && columns === 1) return answer(0, 0);
+  const blocks = count(rows).map((row) => count(columns).map((column) => answer(row, column)));
+  return join(entry, blocks);
+}
+
+/** One line: its inputs checked and read, the pure function called, its answer made safe for a cell. */
+function line(entry: CatalogEntry, pure: Pure, inputs: (CellValue | Grid)[]): Grid {
+  const fault = inputs.flat(2).find(isFault);
+  if (fault) return [[fault]];
+  if (inputs.every(isEmpty)) return [[""]];
+  try {
+    const args = entry.params.map((param, i) => read(param, inputs[i]));
+    const answer = pure(...(args as never[]));
+    return (Array.isArray(answer) ? answer : [[answer]]).map((row: unknown[]) => row.map(settle));
+  } catch (error) {
+    if (error instanceof BlankError && nothingFilled(entry, inputs)) return [[""]];
+    return [[faultOf(error)]];
+  }
+}
+
+/** A blank, however the host hands it over: 0, null and "" are alike. */
+function isEmpty(input: CellValue | Grid): boolean {
+  if (Array.isArray(input)) return input.flat().every(isEmpty);
+  return input === null || input === "" || input === 0;
+}
+
+/** True when no required quantity is filled: a spare line of a table, not a mistake. */
+function nothingFilled(entry: CatalogEntry, inputs: (CellValue | Grid)[]): boolean {
+  return entry.params.every((param, i) => {
+    return param.optional || WORD_KINDS.has(param.kind) || isEmpty(inputs[i]);
+  });
+}
+
+function read(param: Param, input: CellValue | Grid): unknown {
+  if (param.range) {
+    const grid = input as Grid;
+    if (param.optional && grid.length === 1 && grid[0].length === 1 && isEmpty(grid)) return undefined;
+    return grid.map((row) => row.map((cell) => readNumber(param, cell)));
+  }
+  if (param.optional && isEmpty(input)) return undefined;
+  const cell = input as CellValue;
+  if (WORD_KINDS.has(param.kind)) return isEmpty(cell) ? "" : String(cell);
+  return readNumber(param, cell);
+}
+
+function readNumber(param: Param, cell: CellValue): number {
+  if (cell === null || cell === "") return 0;
+  if (typeof cell === "number") return cell;
+  if (typeof cell === "boolean") {
+    throw new CalcError(`${param.name} must be a number, got ${cell ? "TRUE" : "FALSE"}`);
+  }
+  const text = String(cell);
+  const numeric = /^[\d.,\s]+%?$/.test(text);
+  const mend = numeric ? ", which is text: retype it in a cell that is not formatted as text" : "";
+  throw new CalcError(`${param.name} must be a number, got "${text}"${mend}`);
+}
+
+/** Never NaN, null or infinity in a cell. */
+function settle(value: unknown): CellValue {
+  if (typeof value === "string") return value;
+  if (typeof value === "number" && Number.isFinite(value)) return value === 0 ? 0 : value;
+  return faultOf(new CalcError("the result is too large for a cell: check the sizes of the inputs"));
+}
+
+/**
+ * The answers of all lines as one grid. An answer of several cells (two amounts, say) lies across
+ * a column of lines, and down a row of them; over a whole grid of lines it has no room.
+ */
+function join(entry: CatalogEntry, blocks: Grid[][]): Grid {
+  const width = entry.returns.range ? Math.max(...blocks.flat().map((block) => block[0].length)) : 1;
+  if (width === 1) return blocks.map((row) => row.map((block) => block[0][0]));
+  const down = blocks.map((row) => padded(row[0][0], width));
+  if (blocks[0].length === 1) return down;
+  if (blocks.length > 1) {
+    throw new CalcError(`${entry.id} answers with ${width} cells: give it one row or one column`);
+  }
+  const across = blocks[0].map((block) => padded(block[0], width));
+  return count(width).map((i) => across.map((cells) => cells[i]));
+}
+
+/** A line that failed shows its error, and a blank line its blank, in every cell of the answer. */
+function padded(cells: CellValue[], width: number): CellValue[] {
+  return cells.length === width ? cells : count(width).map(() => cells[0]);
+}
+
+/** The cell of a range for a line: single cells, rows and columns stretch; past the end is #N/A. */
+function at(grid: Grid, row: number, column: number): CellValue {
+  const cells = grid[grid.length === 1 ? 0 : row];
+  const cell = cells?.[cells.length === 1 ? 0 : column];
+  if (cell !== undefined) return cell;
+  return { fault: "#N/A", text: "the ranges are of unlike length: this one has ended" };
+}
+
+function count(length: number): number[] {
+  return Array.from({ length }, (_, i) => i);
+}
+
+function gridOf(argument: unknown): Grid {
+  if (!Array.isArray(argument)) return [[unwrap(argument)]];
+  const grid = argument.map((row: unknown) => (Array.isArray(row) ? row : [row]).map(unwrap));
+  return grid.length > 0 && grid[0].length > 0 ? grid : [[null]];
+}
+
+/** Takes off the object that a host may put around a cell's value. */
+function unwrap(cell: unknown): CellValue {
+  if (cell === null || cell === undefined) return null;
+  if (typeof cell === "number") {
+    return Number.isFinite(cell) ? cell : { fault: "#VALUE!", text: "a number came without a value" };
+  }
+  if (typeof cell === "string" || typeof cell === "boolean") return cell;
+  const wrapped = cell as { type?: string; basicValue?: unknown; code?: unknown; message?: string };
+  if (wrapped.type === "Error") return { fault: String(wrapped.basicValue) };
+  if ("basicValue" in wrapped) return unwrap(wrapped.basicValue);
+  if (typeof wrapped.code === "string") return { fault: wrapped.code, text: wrapped.message };
+  return { fault: "#VALUE!", text: "a cell came that holds neither a number nor a word" };
+}
+
+function faultOf(error: unknown): Fault {
+  if (error instanceof CalcError) return { fault: "#VALUE!", text: error.message };
+  throw error;
+}

@@ -1,0 +1,27 @@
+import { BlankError, amount, density, list, sameLength, sum } from "../errors";
+
+/**
+ * Density of a mixture, its volumes taken as additive.
+ *
+ * @remarks Total weight over the sum of weight / density. An estimate: real volumes shrink or swell a little, alcohol with water by more than 3 %. Where it matters, weigh a known volume and use DENSITYOF. A line with no weight may leave its density blank.
+ * @customfunction BLENDDENSITY
+ * @topic blend
+ * @need What is the density of base and oil together?
+ * @param weights (weight) One row or column: weight of each part, zero or more, all in one unit.
+ * @param densities (density) One row or column as long as weights: g/mL of each part.
+ * @returns (density) Estimated g/mL.
+ * @throws value - weights and densities are of unlike length
+ * @throws value - a part has a weight and no density
+ * @source By hand: volumes are additive in an ideal mixture.
+ * @example BLENDDENSITY({95; 5}, {0.85; 0.95}) // => about 0.854497
+ */
+export function blendDensity(weights: number[][], densities: number[][]): number {
+  const each = list("weights", weights, amount);
+  const gml = list("densities", densities, (argument, value, i) => {
+    return each[i] ? density(argument, value) : amount(argument, value);
+  });
+  sameLength("weights", each, "densities", gml);
+  const whole = sum(each);
+  if (whole === 0) throw new BlankError("the sum of weights");
+  return whole / sum(each.map((weight, i) => (weight ? weight / gml[i] : 0)));
+}

@@ -1,0 +1,26 @@
+import { BlankError, amount, list, number, sameLength, sum } from "../errors";
+
+/**
+ * Weighted mean of several lots: strength, density by volume, cost by amount.
+ *
+ * @remarks Sum of amount x value over the sum of amounts (alligation medial). Right for whatever mixes in proportion to the amount: strength by weight with amounts by weight, price per pound with pounds.
+ * @customfunction BLENDOF
+ * @topic blend
+ * @need What strength, or price, does this mixture have?
+ * @param amounts (amount) One row or column: how much of each lot, zero or more, all in one unit.
+ * @param values (number) One row or column as long as amounts: the value of each lot, all in one unit.
+ * @returns (number) Mean value, in the unit of values.
+ * @throws value - amounts and values are of unlike length
+ * @throws value - the amounts sum to zero
+ * @source Alligation medial; example from a pharmacy alligation hand-out.
+ * @example BLENDOF({20; 25}, {95%; 50%}) // => 70%
+ * @example BLENDOF({110, 220, 330}, {35, 25, 20}) // => about 24.1667
+ */
+export function blendOf(amounts: number[][], values: number[][]): number {
+  const weights = list("amounts", amounts, amount);
+  const each = list("values", values, number);
+  sameLength("amounts", weights, "values", each);
+  const whole = sum(weights);
+  if (whole === 0) throw new BlankError("the sum of amounts");
+  return sum(weights.map((weight, i) => (weight / whole) * each[i]));
+}

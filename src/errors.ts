@@ -1,0 +1,123 @@
+/**
+ * Errors that a cell can show, and the guards that raise them.
+ *
+ * Only CalcError leaves src. Its text says which argument, the limit, and what came:
+ * `load must be from 0 % to 100 %, got 500 %: type 5 %`.
+ */
+export class CalcError extends Error {
+  override name = "CalcError";
+}
+
+/** An input that must be filled and is not. A line with nothing on it at all shows blank instead. */
+export class BlankError extends CalcError {
+  override name = "BlankError";
+  constructor(argument: string) {
+    super(`${argument} is blank or zero`);
+  }
+}
+
+/** A number as a person reads it: 12 digits at most, so 0.1 + 0.2 reads 0.3. */
+export function show(value: number): string {
+  return String(Number(value.toPrecision(12)));
+}
+
+/** A share as a person reads it: 0.05 reads 5 %. */
+export function showShare(value: number): string {
+  return `${show(value * 100)} %`;
+}
+
+/** Any ordinary number: not text, not infinite. */
+export function number(argument: string, value: number): number {
+  if (typeof value !== "number" || !Number.isFinite(value)) {
+    throw new CalcError(`${argument} must be a number, got ${String(value)}`);
+  }
+  return value;
+}
+
+/** Zero or more: a weight, a volume, money, a number of drops. */
+export function amount(argument: string, value: number): number {
+  if (number(argument, value) < 0) {
+    throw new CalcError(`${argument} must be zero or more, got ${show(value)}`);
+  }
+  return value;
+}
+
+/** More than zero: a price, a pack size, a density. A blank never passes for a number here. */
+export function positive(argument: string, value: number): number {
+  if (amount(argument, value) === 0) throw new BlankError(argument);
+  return value;
+}
+
+/** A fraction shown as percent, 0 to 1. 5 in place of 5 % is refused, and the text says what to type. */
+export function share(argument: string, value: number): number {
+  if (number(argument, value) >= 0 && value <= 1) return value;
+  const mend = value > 1 && value <= 100 ? `: type ${show(value)} %` : "";
+  throw new CalcError(
+    `${argument} must be from 0 % to 100 %, got ${showShare(value)}${mend}`,
+  );
+}
+
+/** A share that cannot be zero. */
+export function positiveShare(argument: string, value: number): number {
+  if (share(argument, value) === 0) throw new BlankError(argument);
+  return value;
+}
+
+/** The most that a density can be, g/mL: no liquid or solid on earth is denser (osmium is 22.6). */
+const DENSEST = 25;
+
+/** Grams per millilitre. 850 is kilograms per cubic metre and is refused. */
+export function density(argument: string, value: number): number {
+  if (positive(argument, value) <= DENSEST) return value;
+  throw new CalcError(
+    `${argument} must be from 0 to ${DENSEST} g/mL, got ${show(value)}: ` +
+      `kg per cubic metre is 1000 times g/mL`,
+  );
+}
+
+/** A word from a short list, case and spaces ignored. */
+export function choice<T extends string>(argument: string, value: string, words: readonly T[]): T {
+  const key = squeeze(value);
+  if (key === "") throw new BlankError(argument);
+  const found = words.find((word) => squeeze(word) === key);
+  if (found !== undefined) return found;
+  const list = words.map((word) => `"${word}"`).join(" or ");
+  throw new CalcError(`${argument} must be ${list}, got "${value}"`);
+}
+
+/** Text without case and spaces, for comparing words. */
+export function squeeze(text: string): string {
+  return String(text ?? "").replace(/\s+/g, "").toLowerCase();
+}
+
+/**
+ * The cells of a range as a list. A range argument is one row or one column;
+ * each cell passes the guard under a name that tells its place.
+ */
+export function list(
+  argument: string,
+  range: readonly (readonly number[])[],
+  guard: (argument: string, value: number, index: number) => number,
+): number[] {
+  const rows = range.length;
+  const columns = range[0]?.length ?? 0;
+  if (rows !== 1 && columns !== 1) {
+    throw new CalcError(`${argument} must be one row or one column, got ${rows} x ${columns} cells`);
+  }
+  return range.flat().map((value, i, all) => {
+    return guard(all.length > 1 ? `${argument}, cell ${i + 1},` : argument, value, i);
+  });
+}
+
+/** Two ranges that are read side by side need as many cells each. */
+export function sameLength(a: string, listA: readonly unknown[], b: string, listB: readonly unknown[]) {
+  if (listA.length === listB.length) return;
+  throw new CalcError(
+    `${b} must have as many cells as ${a}, got ${listB.length} and ${listA.length}`,
+  );
+}
+
+/** Sum of a list. */
+export function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
+}

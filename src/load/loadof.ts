@@ -1,0 +1,25 @@
+import { BlankError, amount, positive } from "../errors";
+import { type Basis, basisOf } from "./basis";
+
+/**
+ * Fragrance load that was really poured.
+ *
+ * @remarks Of the finished batch: oil / (oil + base). Of the base: oil / base.
+ * @customfunction LOADOF
+ * @topic load
+ * @need What load did I really pour?
+ * @param oil (amount) Oil poured, zero or more, in any unit of weight.
+ * @param base (amount) Base poured, zero or more, in the same unit.
+ * @param [basis] (choice) "finished" (default) or "base": what the load is a percentage of.
+ * @returns (share) Fragrance load.
+ * @throws value - oil and base are both blank or zero
+ * @source Definition of the load; common practice, no published source.
+ * @example LOADOF(3, 57) // => 5%
+ * @example LOADOF(3, 60, "base") // => 5%
+ */
+export function loadOf(oil: number, base: number, basis: Basis = "finished"): number {
+  const poured = amount("oil", oil) + amount("base", base);
+  if (poured === 0) throw new BlankError("oil and base together");
+  if (basisOf("basis", basis) === "finished") return oil / poured;
+  return oil / positive("base", base);
+}

@@ -1,0 +1,38 @@
+import { BlankError, CalcError, amount, positive, show } from "../errors";
+import { type Basis, basisOf, loadFromFinished } from "./basis";
+
+/**
+ * Lowest and highest load that two scale readings can mean.
+ *
+ * @remarks A reading stands for anything within half a step of it. Lowest: oil half a step less and base half a step more; highest: the other way round. Only the scale's rounding is counted.
+ * @customfunction LOADSPAN
+ * @topic load
+ * @need How sure can I be of a load weighed on a coarse scale?
+ * @param oil (amount) Oil as the scale showed it, zero or more, in any unit of weight.
+ * @param base (amount) Base as the scale showed it, more than half a step, in the same unit.
+ * @param readability (amount) Smallest step that the scale shows, above zero, in the same unit.
+ * @param [basis] (choice) "finished" (default) or "base": what the load is a percentage of.
+ * @returns (share) Two cells: lowest and highest load.
+ * @throws value - readability is blank or zero
+ * @throws value - base is not more than half a step of the scale
+ * @source By hand, from the rounding of a digital display to its nearest step.
+ * @example LOADSPAN(3, 57, 0.1) // => {about 4.9167%, about 5.0833%}
+ * @example LOADSPAN(0.1, 1.9, 0.1) // => {2.5%, 7.5%}
+ */
+export function loadSpan(
+  oil: number,
+  base: number,
+  readability: number,
+  basis: Basis = "finished",
+): number[][] {
+  const poured = amount("oil", oil) + amount("base", base);
+  if (poured === 0) throw new BlankError("oil and base together");
+  const half = positive("readability", readability) / 2;
+  const asked = basisOf("basis", basis);
+  if (base <= half) {
+    throw new CalcError(`base must be more than half of readability, got ${show(base)}`);
+  }
+  const low = Math.max(oil - half, 0) / (Math.max(oil - half, 0) + base + half);
+  const high = (oil + half) / poured;
+  return [[loadFromFinished(low, asked), loadFromFinished(high, asked)]];
+}

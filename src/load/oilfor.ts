@@ -1,0 +1,23 @@
+import { amount, share } from "../errors";
+import { type Basis, basisOf, finishedShare } from "./basis";
+
+/**
+ * Fragrance oil to weigh for a batch at a fragrance load.
+ *
+ * @remarks Load of the finished batch: oil = batch x load. Load of the base: oil = batch x load / (1 + load).
+ * @customfunction OILFOR
+ * @topic load
+ * @need How much fragrance oil do I weigh?
+ * @param batch (amount) Finished batch, zero or more, in any unit of weight.
+ * @param load (share) Fragrance load, 0 % to 100 %.
+ * @param [basis] (choice) "finished" (default) or "base": what the load is a percentage of.
+ * @returns (amount) Oil, in the unit of batch.
+ * @throws value - load is typed as 5 instead of 5 %
+ * @source Definition of the load; common practice, no published source.
+ * @example OILFOR(60, 5%) // => 3
+ * @example OILFOR(63, 5%, "base") // => 3
+ */
+export function oilFor(batch: number, load: number, basis: Basis = "finished"): number {
+  const part = finishedShare(share("load", load), basisOf("basis", basis));
+  return amount("batch", batch) * part;
+}

@@ -1,0 +1,25 @@
+import { share } from "../errors";
+import { type Basis, basisOf, finishedShare, loadFromFinished } from "./basis";
+
+/**
+ * The same fragrance load told in the other convention.
+ *
+ * @remarks From finished to base: load / (1 - load). From base to finished: load / (1 + load).
+ * @customfunction REBASIS
+ * @topic load
+ * @need My supplier gives the load of the base: what is it of the finished batch?
+ * @param load (share) Fragrance load, 0 % to 100 %.
+ * @param from (choice) "finished" or "base": what the given load is a percentage of.
+ * @param to (choice) "finished" or "base": what the answer is a percentage of.
+ * @returns (share) Fragrance load in the convention asked for.
+ * @throws value - a load of 100 % of the finished batch has no base to be told as a share of
+ * @source By hand, from the two definitions of the load.
+ * @example REBASIS(5%, "base", "finished") // => about 4.7619%
+ * @example REBASIS(20%, "finished", "base") // => 25%
+ */
+export function rebasis(load: number, from: Basis, to: Basis): number {
+  const given = basisOf("from", from);
+  const asked = basisOf("to", to);
+  if (share("load", load) && given === asked) return load;
+  return loadFromFinished(finishedShare(load, given), asked);
+}

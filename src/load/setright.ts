@@ -1,0 +1,42 @@
+import { BlankError, CalcError, amount, positiveShare, share } from "../errors";
+import { type Basis, basisOf, finishedShare } from "./basis";
+
+/** A batch this near its load is right: smaller than any scale step, larger than rounding. */
+const NEAR = 1e-12;
+
+/**
+ * Oil and base to add to bring a mis-poured batch onto its load.
+ *
+ * @remarks Nothing is ever taken out: too little oil is mended with oil, too much with base. With f the load as a share of the finished batch and b the batch as poured, oil to add = (f x b - oil) / (1 - f), or base to add = oil / f - b.
+ * @customfunction SETRIGHT
+ * @topic load
+ * @need I poured too much (or too little) oil: what do I add?
+ * @param oil (amount) Oil poured, zero or more, in any unit of weight.
+ * @param base (amount) Base poured, zero or more, in the same unit.
+ * @param load (share) Fragrance load wanted, 0 % to 100 %.
+ * @param [basis] (choice) "finished" (default) or "base": what the load is a percentage of.
+ * @returns (amount) Two cells: oil to add and base to add, in the unit of oil. One of them is zero.
+ * @throws value - oil and base are both blank or zero
+ * @throws value - a load of zero cannot be reached once oil is in, nor 100 % once base is in
+ * @source By hand, from the definition of the load: what is poured stays in.
+ * @example SETRIGHT(4, 57, 5%) // => {0, 19}
+ * @example SETRIGHT(2, 57, 5%) // => {1, 0}
+ * @example SETRIGHT(2, 60, 5%, "base") // => {1, 0}
+ */
+export function setRight(
+  oil: number,
+  base: number,
+  load: number,
+  basis: Basis = "finished",
+): number[][] {
+  const poured = amount("oil", oil) + amount("base", base);
+  const wanted = finishedShare(share("load", load), basisOf("basis", basis));
+  if (poured === 0) throw new BlankError("oil and base together");
+  const short = wanted * poured - oil;
+  if (Math.abs(short) <= NEAR * poured) return [[0, 0]];
+  if (short < 0) return [[0, oil / positiveShare("load", wanted) - poured]];
+  if (wanted === 1) {
+    throw new CalcError("load must be below 100 % once base is poured, got 100 %");
+  }
+  return [[short / (1 - wanted), 0]];
+}

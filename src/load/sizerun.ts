@@ -1,0 +1,38 @@
+import { CalcError, amount, list, sameLength, share, show, showShare, sum } from "../errors";
+
+/** How far the shares may sum from 100 %: room for percents rounded to two digits. */
+const SUM_TOLERANCE = 0.001;
+
+/**
+ * What to weigh of each ingredient for each bottle size.
+ *
+ * @remarks One row for each ingredient, one column for each size: share x fill x count. Shares that sum to 100 % within 0.1 % are first divided by their sum, so that each column sums to its fills exactly.
+ * @customfunction SIZERUN
+ * @topic load
+ * @need What do I weigh for several bottle sizes?
+ * @param shares (share) One row or column: each ingredient's share of the finished batch, together 100 %.
+ * @param fills (amount) One row or column: what goes into one bottle of each size, in any unit of weight.
+ * @param [counts] (count) One row or column as long as fills: whole bottles of each size (default 1 of each).
+ * @returns (amount) Ingredient x size grid, in the unit of fills.
+ * @throws value - shares do not sum to 100 %: the text gives their sum
+ * @throws value - counts and fills are of unlike length, or a count is not whole
+ * @source By hand: mass is conserved.
+ * @example SIZERUN({95%; 5%}, {60, 120}) // => {57, 114; 3, 6}
+ * @example SIZERUN({95%; 5%}, {60, 120}, {10, 2}) // => {570, 228; 30, 12}
+ */
+export function sizeRun(shares: number[][], fills: number[][], counts?: number[][]): number[][] {
+  const parts = list("shares", shares, share);
+  const sizes = list("fills", fills, amount);
+  const bottles = counts ? list("counts", counts, wholeCount) : sizes.map(() => 1);
+  sameLength("fills", sizes, "counts", bottles);
+  const whole = sum(parts);
+  if (Math.abs(whole - 1) > SUM_TOLERANCE * (1 + 1e-9)) {
+    throw new CalcError(`shares must sum to 100 % within 0.1 %, got ${showShare(whole)}`);
+  }
+  return parts.map((part) => sizes.map((fill, i) => (part / whole) * fill * bottles[i]));
+}
+
+function wholeCount(argument: string, value: number): number {
+  if (Number.isInteger(amount(argument, value))) return value;
+  throw new CalcError(`${argument} must be a whole number of bottles, got ${show(value)}`);
+}

@@ -1,0 +1,30 @@
+import { positive } from "../errors";
+import { toMillilitres, unitOf } from "../units";
+
+/**
+ * Drops to count for an amount.
+ *
+ * @remarks Drops = volume in mL x drops per mL. There is no standard drop: it changes with the dropper and the liquid, so find the rate of yours with DROPRATE. Drops are for first sniffs; weigh what you will sell.
+ * @customfunction DROPSFOR
+ * @topic measure
+ * @need How many drops is that?
+ * @param amount (amount) Amount wanted, zero or more.
+ * @param unit (unit) Its unit, a weight or a volume.
+ * @param dropsperml (rate) Drops per mL of this liquid from this dropper, above zero.
+ * @param [density] (density) g/mL; only for an amount by weight, no default.
+ * @returns (drops) Drops, not rounded.
+ * @throws value - dropsperml is blank or zero
+ * @throws value - density is needed for an amount by weight
+ * @source By hand, from the rate found by counting.
+ * @example DROPSFOR(2, "mL", 17.5) // => 35
+ * @example DROPSFOR(1, "g", 30, 0.9) // => about 33.3333
+ */
+export function dropsFor(
+  amount: number,
+  unit: string,
+  dropsperml: number,
+  density?: number,
+): number {
+  const rate = positive("dropsperml", dropsperml);
+  return toMillilitres("amount", amount, unitOf("unit", unit), density) * rate;
+}

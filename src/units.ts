@@ -1,0 +1,127 @@
+/**
+ * The closed list of units, with exact legal factors.
+ *
+ * Weights: international avoirdupois pound, 0.45359237 kg exactly (1959 agreement; NIST SP 811,
+ * 2008, app. B.8). Volumes: US gallon, 231 cubic inches; imperial gallon, 4.54609 L exactly.
+ * `oz` is always a weight, `floz` always a volume. Pints, quarts, spoons and gallons are US unless
+ * the name says imp.
+ *
+ * Every factor is a whole number of a small part, so that 1 lb is 16 oz to the last digit.
+ */
+import { BlankError, CalcError, amount, density as checkDensity, squeeze } from "./errors";
+
+/** Nanograms in one unit. */
+const WEIGHTS = {
+  mg: 1_000_000,
+  g: 1_000_000_000,
+  kg: 1_000_000_000_000,
+  oz: 28_349_523_125,
+  lb: 453_592_370_000,
+} as const;
+
+/** Parts of 0.00000000001 mL in one unit. */
+const VOLUMES = {
+  mL: 100_000_000_000,
+  L: 100_000_000_000_000,
+  tsp: 492_892_159_375,
+  tbsp: 1_478_676_478_125,
+  floz: 2_957_352_956_250,
+  pt: 47_317_647_300_000,
+  qt: 94_635_294_600_000,
+  gal: 378_541_178_400_000,
+  impfloz: 2_841_306_250_000,
+  impgal: 454_609_000_000_000,
+} as const;
+
+export type WeightUnit = keyof typeof WEIGHTS;
+export type VolumeUnit = keyof typeof VOLUMES;
+
+/** A unit from the closed list: what it measures, and its size in small parts. */
+export interface Unit {
+  name: WeightUnit | VolumeUnit;
+  measures: "weight" | "volume";
+  parts: number;
+}
+
+const UNITS: Unit[] = [
+  ...Object.entries(WEIGHTS).map(([name, parts]) => ({ name, measures: "weight", parts })),
+  ...Object.entries(VOLUMES).map(([name, parts]) => ({ name, measures: "volume", parts })),
+] as Unit[];
+
+const BY_KEY = new Map(UNITS.map((unit) => [squeeze(unit.name), unit]));
+
+/** The names, for drop-downs and error texts. */
+export const WEIGHT_UNITS = Object.keys(WEIGHTS) as WeightUnit[];
+export const VOLUME_UNITS = Object.keys(VOLUMES) as VolumeUnit[];
+
+/** A unit by its name, case and spaces ignored. */
+export function unitOf(argument: string, name: string): Unit {
+  const key = squeeze(name);
+  if (key === "") throw new BlankError(argument);
+  const unit = BY_KEY.get(key);
+  if (unit) return unit;
+  throw new CalcError(
+    `${argument} must be a weight (${WEIGHT_UNITS.join(" ")}) or ` +
+      `a volume (${VOLUME_UNITS.join(" ")}), got "${name}"`,
+  );
+}
+
+/** A unit of weight. */
+export function weightUnit(argument: string, name: string): Unit {
+  return only("weight", WEIGHT_UNITS, argument, name);
+}
+
+/** A unit of volume. */
+export function volumeUnit(argument: string, name: string): Unit {
+  return only("volume", VOLUME_UNITS, argument, name);
+}
+
+function only(
+  measures: Unit["measures"],
+  names: readonly string[],
+  argument: string,
+  name: string,
+): Unit {
+  const unit = unitOf(argument, name);
+  if (unit.measures === measures) return unit;
+  throw new CalcError(
+    `${argument} must be a unit of ${measures} (${names.join(" ")}), ` +
+      `got ${unit.name}, a unit of ${unit.measures}`,
+  );
+}
+
+const GRAM = BY_KEY.get("g") as Unit;
+const MILLILITRE = BY_KEY.get("ml") as Unit;
+
+/**
+ * An amount in another unit. Between weight and volume it needs the density, g/mL;
+ * none is ever assumed.
+ */
+export function convert(value: number, from: Unit, to: Unit, density?: number): number {
+  if (density) checkDensity("density", density);
+  if (from.measures === to.measures) return (value * from.parts) / to.parts;
+  if (!density) {
+    const [weight, volume] = from.measures === "weight" ? [from, to] : [to, from];
+    throw new CalcError(
+      `density is needed: ${weight.name} is a weight and ${volume.name} a volume; ` +
+        `weigh a known volume to find it`,
+    );
+  }
+  const [near, far] = from.measures === "weight" ? [GRAM, MILLILITRE] : [MILLILITRE, GRAM];
+  const there = (value * from.parts) / near.parts;
+  const across = from.measures === "weight" ? there / density : there * density;
+  return (across * far.parts) / to.parts;
+}
+
+/** An amount in millilitres, whatever its unit. */
+export function toMillilitres(argument: string, value: number, unit: Unit, density?: number) {
+  return convert(amount(argument, value), unit, MILLILITRE, density);
+}
+
+/** A weight in grams. */
+export function toGrams(argument: string, value: number, unit: Unit): number {
+  return convert(amount(argument, value), unit, GRAM);
+}
+
+/** Millilitres in one US fluid ounce, 29.5735295625 exactly. */
+export const FLOZ = VOLUMES.floz / VOLUMES.mL;
