@@ -1,0 +1,71 @@
+/**
+ * The engine's answer to Excel's CustomFunctions object, so that functions/register.ts serves both.
+ *
+ * The engine hands ranges over by columns, Office.js by rows: this is where they are turned.
+ */
+import { catalog } from "../functions/catalog";
+import { NAMESPACE } from "../functions/entry";
+import { KINDS } from "../functions/kinds";
+import type { FunctionsHost } from "../functions/register";
+import { engine } from "./engine";
+
+interface EngineCell {
+  value: unknown;
+  message?: string;
+}
+
+/** An error on its way into a cell. */
+class CellError {
+  constructor(
+    readonly code: string,
+    readonly message?: string,
+  ) {}
+}
+
+const ERRORS = engine.registries.errorTypes;
+// Excel's name for a wrong value; the engine has one of its own and would show ours as a text.
+ERRORS.add("#VALUE!");
+
+export const functionsHost: FunctionsHost = {
+  Error: CellError,
+  associate(id, run) {
+    const entry = catalog.find((candidate) => candidate.id === id);
+    if (!entry) throw new Error(`${id} is not in the catalog`);
+    engine.addFunction(`${NAMESPACE}.${id}`, {
+      description: entry.summary,
+      category: "Mistwright",
+      isExported: true,
+      args: entry.params.map((param) => ({
+        name: param.name,
+        description: `${param.text} (${KINDS[param.kind]})`,
+        type: ["ANY", "RANGE<ANY>"],
+        acceptMatrix: true,
+        acceptErrors: true,
+        optional: param.optional,
+      })),
+      compute: (...args) => toColumns(run(...args.map(toRows)) as unknown[][]),
+    });
+  },
+};
+
+function toRows(argument: unknown): unknown {
+  if (!Array.isArray(argument)) return toExcelValue(argument as EngineCell | null | undefined);
+  const columns = argument as EngineCell[][];
+  return columns[0].map((_, row) => columns.map((column) => toExcelValue(column[row])));
+}
+
+/** As Excel hands a cell over: a bare value, or an object for an error. */
+function toExcelValue(cell: EngineCell | null | undefined): unknown {
+  const value = cell?.value ?? null;
+  if (typeof value !== "string" || !ERRORS.has(value)) return value;
+  return { type: "Error", basicValue: value, message: cell?.message };
+}
+
+function toColumns(rows: unknown[][]) {
+  return rows[0].map((_, column) => rows.map((row) => toEngineCell(row[column])));
+}
+
+function toEngineCell(value: unknown) {
+  if (value instanceof CellError) return { value: value.code, message: value.message };
+  return { value: value as string | number | boolean | null };
+}

@@ -1,0 +1,18 @@
+/** Asks a question on the page, with its answers as buttons. */
+import { element } from "../taskpane/elements";
+
+/** Resolves to the answer that was pressed; Escape is the last one. */
+export function ask<T extends string>(question: string, answers: readonly T[]): Promise<T> {
+  const dialog = document.querySelector("#ask") as HTMLDialogElement;
+  const text = dialog.querySelector("p") as HTMLElement;
+  const menu = dialog.querySelector("menu") as HTMLElement;
+  text.textContent = question;
+  menu.replaceChildren(...answers.map((answer) => element("button", { value: answer }, answer)));
+  dialog.returnValue = "";
+  dialog.showModal();
+  return new Promise((resolve) => {
+    const last = answers[answers.length - 1];
+    const done = () => resolve(answers.find((answer) => answer === dialog.returnValue) ?? last);
+    dialog.addEventListener("close", done, { once: true });
+  });
+}

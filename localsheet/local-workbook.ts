@@ -1,0 +1,180 @@
+/** The pane's port on the local sheet's engine. */
+import { cellName } from "../taskpane/addresses";
+import { PAINT } from "../taskpane/looks";
+import type { DrawnCell, Drawing, DrawnRule } from "../taskpane/template";
+import { type Spot, type Workbook, freeName } from "../taskpane/workbook";
+import { type Model, engine } from "./engine";
+
+type Command = { type: string } & Record<string, unknown>;
+
+/** One command that carries many, so that an insert is one step to undo. */
+interface DrawCommand {
+  type: "MISTWRIGHT_DRAW";
+  commands: Command[];
+  failures: string[];
+}
+
+class DrawPlugin extends engine.UIPlugin {
+  override handle(command: never) {
+    const draw = command as DrawCommand;
+    if (draw.type !== "MISTWRIGHT_DRAW") return;
+    for (const step of draw.commands) {
+      const result = this.dispatch(step.type as never, step as never);
+      if (!result.isSuccessful) draw.failures.push(`${step.type}: ${result.reasons.join(", ")}`);
+    }
+  }
+}
+
+engine.registries.featurePluginRegistry.add("mistwright_draw", DrawPlugin);
+
+export class LocalWorkbook implements Workbook {
+  constructor(private readonly model: Model) {}
+
+  async selection(): Promise<Spot> {
+    const { getters } = this.model;
+    const { left, top } = getters.getSelectedZone();
+    return { sheet: getters.getSheetName(getters.getActiveSheetId()), row: top, column: left };
+  }
+
+  async firstFilled(spot: Spot, rows: number, columns: number): Promise<string | null> {
+    const sheetId = this.idOf(spot.sheet);
+    for (let row = spot.row; row < spot.row + rows; row++) {
+      for (let column = spot.column; column < spot.column + columns; column++) {
+        if (this.isFilled(sheetId, row, column)) return cellName(row, column);
+      }
+    }
+    return null;
+  }
+
+  async drawOnNewSheet(title: string, drawing: Drawing): Promise<string> {
+    const { getters } = this.model;
+    const ids = getters.getSheetIds();
+    const name = freeName(title, ids.map((id) => getters.getSheetName(id)));
+    const sheetId = this.model.uuidGenerator.uuidv4();
+    const create = { type: "CREATE_SHEET", sheetId, name, position: ids.length, cols: 26, rows: 100 };
+    const size = { rows: 100, columns: 26 };
+    this.run([create, ...grow(sheetId, size, drawing, 0, 0), ...draw(sheetId, drawing, 0, 0)]);
+    this.model.dispatch("ACTIVATE_SHEET", {
+      sheetIdFrom: getters.getActiveSheetId(),
+      sheetIdTo: sheetId,
+    });
+    return name;
+  }
+
+  async drawAt(spot: Spot, drawing: Drawing): Promise<void> {
+    const { getters } = this.model;
+    const sheetId = this.idOf(spot.sheet);
+    const size = { rows: getters.getNumberRows(sheetId), columns: getters.getNumberCols(sheetId) };
+    const widen = drawing.widths.map((width, i) => {
+      const column = spot.column + i;
+      const now = column < size.columns ? getters.getColSize(sheetId, column) : 0;
+      return Math.max(width, now);
+    });
+    this.run([
+      ...grow(sheetId, size, drawing, spot.row, spot.column),
+      ...draw(sheetId, { ...drawing, widths: widen }, spot.row, spot.column),
+    ]);
+  }
+
+  private idOf(sheet: string): string {
+    const id = this.model.getters.getSheetIdByName(sheet);
+    if (!id) throw new Error(`there is no sheet "${sheet}"`);
+    return id;
+  }
+
+  private isFilled(sheetId: string, row: number, column: number): boolean {
+    const position = { sheetId, col: column, row };
+    const { getters } = this.model;
+    if (column >= getters.getNumberCols(sheetId) || row >= getters.getNumberRows(sheetId)) return false;
+    // A formula that shows nothing is filled too, and so is a cell that another one spills into.
+    const isFormula = getters.getCell(position)?.isFormula ?? false;
+    return isFormula || getters.getEvaluatedCell(position).type !== "empty";
+  }
+
+  /** Runs the steps as one; when one is refused, all are taken back. */
+  private run(commands: Command[]): void {
+    const command: DrawCommand = { type: "MISTWRIGHT_DRAW", commands, failures: [] };
+    try {
+      this.model.dispatch(command.type as never, command as never);
+    } catch (error) {
+      command.failures.push(String(error));
+    }
+    if (command.failures.length === 0) return;
+    this.model.dispatch("REQUEST_UNDO");
+    throw new Error(`Nothing was inserted: the sheet refused it (${command.failures[0]}).`);
+  }
+}
+
+/** Rows and columns that the sheet lacks for the drawing. */
+function grow(
+  sheetId: string,
+  size: { rows: number; columns: number },
+  drawing: Drawing,
+  row: number,
+  column: number,
+): Command[] {
+  const needs = [
+    { dimension: "ROW", has: size.rows, wants: row + drawing.rows },
+    { dimension: "COL", has: size.columns, wants: column + drawing.columns },
+  ];
+  return needs
+    .filter(({ has, wants }) => wants > has)
+    .map(({ dimension, has, wants }) => {
+      const quantity = wants - has;
+      const type = "ADD_COLUMNS_ROWS";
+      return { type, sheetId, sheetName: "", dimension, base: has - 1, quantity, position: "after" };
+    });
+}
+
+function draw(sheetId: string, drawing: Drawing, row: number, column: number): Command[] {
+  return [
+    ...drawing.cells.map((cell) => cellCommand(sheetId, cell, row, column)),
+    ...drawing.widths.map((size, i) => {
+      return { type: "RESIZE_COLUMNS_ROWS", sheetId, dimension: "COL", elements: [column + i], size };
+    }),
+    ...drawing.rules.map((rule, i) => ruleCommand(sheetId, rule, row, column, i)),
+  ];
+}
+
+function cellCommand(sheetId: string, cell: DrawnCell, row: number, column: number): Command {
+  const paint = cell.look ? PAINT[cell.look] : {};
+  const style = {
+    ...(paint.bold && { bold: true }),
+    ...(paint.italic && { italic: true }),
+    ...(paint.fill && { fillColor: paint.fill }),
+    ...(paint.ink && { textColor: paint.ink }),
+    ...(paint.size && { fontSize: paint.size }),
+    ...(paint.align && { align: paint.align }),
+    ...(paint.wrap && { wrapping: "wrap", verticalAlign: "middle" }),
+  };
+  return {
+    type: "UPDATE_CELL",
+    sheetId,
+    row: row + cell.row,
+    col: column + cell.column,
+    content: cell.content === null ? "" : String(cell.content),
+    ...(cell.look && { style }),
+    ...(cell.format && { format: cell.format }),
+  };
+}
+
+function ruleCommand(
+  sheetId: string,
+  rule: DrawnRule,
+  row: number,
+  column: number,
+  index: number,
+): Command {
+  const top = row + rule.row;
+  const left = column + rule.column;
+  const zone = { top, left, bottom: top + rule.rows - 1, right: left + rule.columns - 1 };
+  const criterion = rule.words
+    ? { type: "isValueInList", values: rule.words, displayStyle: "arrow" }
+    : { type: "isBetween", values: (rule.limits ?? []).map(String) };
+  return {
+    type: "ADD_DATA_VALIDATION_RULE",
+    sheetId,
+    ranges: [{ _sheetId: sheetId, _zone: zone }],
+    rule: { id: `mistwright-${sheetId}-${top}-${left}-${index}`, criterion, isBlocking: true },
+  };
+}

@@ -1,0 +1,131 @@
+/** The local sheet: the engine, the functions, the pane, and the work kept in this browser. */
+import { register } from "../functions/register";
+import { mountPane } from "../taskpane/pane";
+import { drawingOf } from "../taskpane/template";
+import { functionsHost } from "./custom-functions";
+import { ask } from "./dialog";
+import { type Model, engine } from "./engine";
+import { fromXlsx, toXlsx } from "./files";
+import { forget, keep, recall } from "./keep";
+import { LocalWorkbook } from "./local-workbook";
+import { startHere } from "./start-here";
+
+declare const owl: {
+  mount(component: unknown, target: Element, config: object): Promise<unknown>;
+};
+
+/** Wait this long after a change before the work is kept; leaving the page keeps it at once. */
+const KEEP_AFTER_MS = 250;
+
+register(functionsHost);
+
+/** The workbook of a first visit. */
+async function demoModel(): Promise<Model> {
+  const model = newModel({ sheets: [{ id: "start", name: startHere.title }] });
+  const spot = { sheet: startHere.title, row: 0, column: 0 };
+  await new LocalWorkbook(model).drawAt(spot, drawingOf(startHere, true));
+  // Made anew from its data, so that undo does not reach behind the first sight of it.
+  return newModel(model.exportData());
+}
+
+function newModel(data?: object): Model {
+  return new engine.Model(data, { mode: "normal" });
+}
+
+async function showModel(model: Model) {
+  const templates = await (await fetch("engine/o_spreadsheet.xml")).text();
+  const dark = matchMedia("(prefers-color-scheme: dark)").matches;
+  const props = {
+    model,
+    colorScheme: dark ? "dark" : "light",
+    notifyUser: ({ text }: { text: string }) => say(text),
+    raiseError: (text: string, done?: () => void) => void ask(text, ["Close"]).then(done),
+    askConfirmation: (text: string, yes: () => void, no?: () => void) =>
+      void ask(text, ["Yes", "No"]).then((answer) => (answer === "Yes" ? yes() : no?.())),
+  };
+  await owl.mount(engine.Spreadsheet, byId("sheet"), { props, templates, env: {}, warnIfNoStaticProps: false });
+}
+
+function byId(id: string): HTMLElement {
+  return document.getElementById(id) as HTMLElement;
+}
+
+function say(text: string, failed = false) {
+  byId("kept").textContent = text;
+  byId("kept").classList.toggle("failed", failed);
+}
+
+/** Keeps every change, a moment after it and when the page goes. */
+function keepWork(model: Model): () => void {
+  const now = () => {
+    window.clearTimeout(timer);
+    timer = 0;
+    if (keep(model.exportData())) say("Kept in this browser");
+    else say("This browser cannot keep the work: save it as a file", true);
+  };
+  let timer = 0;
+  model.on("update", byId("sheet"), () => {
+    window.clearTimeout(timer);
+    timer = window.setTimeout(now, KEEP_AFTER_MS);
+  });
+  const leave = () => {
+    if (timer) now();
+  };
+  window.addEventListener("pagehide", leave);
+  return () => {
+    window.clearTimeout(timer);
+    window.removeEventListener("pagehide", leave);
+  };
+}
+
+async function save(model: Model) {
+  const bytes = await toXlsx(model);
+  const type = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([bytes as BlobPart], { type }));
+  link.download = "mistwright.xlsx";
+  link.click();
+  URL.revokeObjectURL(link.href);
+  say("Saved as mistwright.xlsx");
+}
+
+/** Puts another workbook in place of this one, after asking; the page then starts from it. */
+async function replace(model: Model, stop: () => void, what: string, next: () => object | null) {
+  const question = `${what} takes the place of the workbook on the screen.`;
+  const answer = await ask(question, ["Save this one first", "Go on", "Cancel"]);
+  if (answer === "Cancel") return;
+  if (answer === "Save this one first") await save(model);
+  const data = next();
+  stop();
+  if (!data) forget();
+  else if (!keep(data)) return say("This browser cannot hold that workbook", true);
+  location.reload();
+}
+
+async function start() {
+  const kept = recall();
+  const model = kept ? newModel(kept) : await demoModel();
+  await showModel(model);
+  const stop = keepWork(model);
+  mountPane(byId("pane"), new LocalWorkbook(model));
+  const file = byId("file") as HTMLInputElement;
+  const guard = (action: () => Promise<unknown>) => async () => {
+    try {
+      await action();
+    } catch (error) {
+      say(error instanceof Error ? error.message : String(error), true);
+    }
+  };
+  byId("save").addEventListener("click", guard(() => save(model)));
+  byId("open").addEventListener("click", () => file.click());
+  byId("anew").addEventListener("click", guard(() => replace(model, stop, "The first sheet of the demo", () => null)));
+  file.addEventListener("change", guard(async () => {
+    const chosen = file.files?.[0];
+    file.value = "";
+    if (!chosen) return;
+    const data = newModel(fromXlsx(new Uint8Array(await chosen.arrayBuffer()))).exportData();
+    await replace(model, stop, chosen.name, () => data);
+  }));
+}
+
+void start();

@@ -1,0 +1,44 @@
+import type { Template } from "../taskpane/template";
+
+/** The first sheet of a new local workbook: the invented workshop, its three quotes, and what to do. */
+export const startHere: Template = {
+  title: "Start here",
+  use: "The first sheet of the local workbook.",
+  widths: [190, 130, 330],
+  blocks: [
+    { at: "A1", look: "title", rows: [["Larkfield Mist House"]] },
+    {
+      at: "A2",
+      look: "note",
+      rows: [["An invented workshop to try Mistwright on. Your work stays in this browser; nothing is sent anywhere."]],
+    },
+    { at: "A4", look: "section", rows: [["Three quotes came in, in unlike packs"]] },
+    { at: "A5", look: "heading", rows: [["Supplier", "Base", "Quote"]] },
+    {
+      at: "A6",
+      look: "label",
+      rows: [
+        ["Alder Row", "Alder Clear", "1 US gallon for $46.00, freight $14.50"],
+        ["Bluepost Chandlery", "Bluepost Soft", "8 pounds for $39.00, freight $12.75"],
+        ["Drovers Wharf", "Drovers Dry", "5 litres for $61.00, freight $22.00"],
+      ],
+    },
+    { at: "A10", look: "section", rows: [["Which is cheapest, and what do I weigh?"]] },
+    {
+      at: "A11",
+      look: "label",
+      rows: [
+        ["1. In the pane, under Sheets, insert Base comparison."],
+        ["2. Change a price in a cream cell, and read the landed cost per fluid ounce beside it."],
+        ["3. Insert Size run, and read what to weigh for four bottle sizes."],
+        ["4. Under Functions, search for what you need, and put its example in a cell."],
+      ],
+    },
+    { at: "A16", look: "section", rows: [["Or type a function anywhere"]] },
+    { at: "A17", look: "label", rows: [["Batch (g)"], ["Fragrance load"], ["Oil to weigh (g)"]] },
+    { at: "B17", look: "input", rows: [[60]] },
+    { at: "B18", look: "input", format: "0.0%", rows: [[0.05]] },
+    { at: "B19", look: "result", rows: [["=MIST.OILFOR(B17,B18)"]] },
+    { at: "C19", look: "note", rows: [["holds =MIST.OILFOR(B17, B18)"]] },
+  ],
+};

@@ -1,0 +1,39 @@
+/** Cell names and the references in a formula. Rows and columns count from zero. */
+
+/** "C8" for row 7, column 2. */
+export function cellName(row: number, column: number): string {
+  const letters = column < 26 ? "" : String.fromCharCode(64 + Math.floor(column / 26));
+  return `${letters}${String.fromCharCode(65 + (column % 26))}${row + 1}`;
+}
+
+/** Row 7, column 2 for "C8". */
+export function readCellName(name: string): { row: number; column: number } {
+  const match = /^\$?([A-Z]{1,2})\$?(\d+)$/.exec(name);
+  if (!match) throw new Error(`"${name}" is not the name of a cell`);
+  const column = [...match[1]].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
+  return { row: Number(match[2]) - 1, column };
+}
+
+/**
+ * A formula moved by some rows and columns. As a whole sheet moves, every reference moves;
+ * filled like a copy, those held by $ stay.
+ */
+export function moveFormula(formula: string, rows: number, columns: number, asCopy = false): string {
+  const parts = formula.split('"');
+  // Every second part stands inside quotes, and is left as it is.
+  return parts.map((part, i) => (i % 2 ? part : moveReferences(part, rows, columns, asCopy))).join('"');
+}
+
+function moveReferences(text: string, rows: number, columns: number, asCopy: boolean): string {
+  return text.replace(
+    /(?<![\w.$])(\$?)([A-Z]{1,2})(\$?)([1-9]\d*)(?![\w(.])/g,
+    (_, holdColumn: string, letters: string, holdRow: string, digits: string) => {
+      const from = readCellName(letters + digits);
+      const row = from.row + (asCopy && holdRow ? 0 : rows);
+      const column = from.column + (asCopy && holdColumn ? 0 : columns);
+      const name = cellName(row, column);
+      const cut = name.search(/\d/);
+      return `${holdColumn}${name.slice(0, cut)}${holdRow}${name.slice(cut)}`;
+    },
+  );
+}

@@ -1,0 +1,221 @@
+/**
+ * The pane's port on Excel, through Office.js.
+ *
+ * A drawing is queued whole and sent with one sync: text first, rules and widths next, paint last. When
+ * Excel refuses it, a new sheet is removed again; at a selection (which was empty) the text and the rules
+ * are cleared and the paint and widths from before are put back.
+ */
+import { PAINT } from "./looks";
+import type { DrawnCell, Drawing, DrawnRule } from "./template";
+import { type Spot, type Workbook, freeName } from "./workbook";
+
+/** Points in a pixel: templates measure widths in pixels, Excel in points. */
+const POINTS = 0.75;
+
+/** What is remembered of each cell's paint, to put it back. */
+const REMEMBERED: Excel.CellPropertiesLoadOptions = {
+  format: {
+    fill: { color: true },
+    font: { bold: true, italic: true, color: true, size: true },
+    horizontalAlignment: true,
+    verticalAlignment: true,
+    wrapText: true,
+  },
+};
+
+export class ExcelWorkbook implements Workbook {
+  selection(): Promise<Spot> {
+    return run(async (context) => {
+      const cell = context.workbook.getActiveCell();
+      cell.load("rowIndex");
+      cell.load("columnIndex");
+      const sheet = cell.worksheet;
+      sheet.load("name");
+      await context.sync();
+      return { sheet: sheet.name, row: cell.rowIndex, column: cell.columnIndex };
+    });
+  }
+
+  firstFilled(spot: Spot, rows: number, columns: number): Promise<string | null> {
+    return run(async (context) => {
+      const sheet = context.workbook.worksheets.getItem(spot.sheet);
+      const area = sheet.getRangeByIndexes(spot.row, spot.column, rows, columns);
+      area.load("formulas");
+      area.load("values");
+      await context.sync();
+      // A formula that shows nothing is filled, and so is a cell that another one spills into.
+      const { formulas, values } = area;
+      for (let row = 0; row < rows; row++) {
+        for (let column = 0; column < columns; column++) {
+          if (formulas[row][column] === "" && values[row][column] === "") continue;
+          const filled = sheet.getRangeByIndexes(spot.row + row, spot.column + column, 1, 1);
+          filled.load("address");
+          await context.sync();
+          return filled.address.split("!").at(-1) ?? filled.address;
+        }
+      }
+      return null;
+    });
+  }
+
+  drawOnNewSheet(title: string, drawing: Drawing): Promise<string> {
+    return run(async (context) => {
+      const sheets = context.workbook.worksheets;
+      sheets.load("items/name");
+      await context.sync();
+      const name = freeName(title, sheets.items.map((sheet) => sheet.name));
+      try {
+        const sheet = sheets.add(name);
+        queueContents(sheet, drawing, 0, 0);
+        drawing.widths.forEach((width, i) => {
+          sheet.getRangeByIndexes(0, i, 1, 1).format.columnWidth = width * POINTS;
+        });
+        queuePaint(sheet, drawing, 0, 0);
+        sheet.activate();
+        await context.sync();
+      } catch (error) {
+        await removeSheet(name);
+        throw refusal(error);
+      }
+      return name;
+    });
+  }
+
+  drawAt(spot: Spot, drawing: Drawing): Promise<void> {
+    return run(async (context) => {
+      const sheet = context.workbook.worksheets.getItem(spot.sheet);
+      const area = sheet.getRangeByIndexes(spot.row, spot.column, drawing.rows, drawing.columns);
+      const before = area.getCellProperties(REMEMBERED);
+      const columns = drawing.widths.map((_, i) => {
+        return sheet.getRangeByIndexes(spot.row, spot.column + i, 1, 1);
+      });
+      columns.forEach((column) => column.load("format/columnWidth"));
+      area.load("numberFormat");
+      const rules = area.dataValidation;
+      rules.load("type");
+      await context.sync();
+      if (drawing.rules.length > 0 && rules.type !== "None") {
+        throw new Error("Nothing was inserted: the cells there already have a rule on what may be typed.");
+      }
+      const formats = area.numberFormat;
+      const widths = columns.map((column) => column.format.columnWidth);
+      try {
+        queueContents(sheet, drawing, spot.row, spot.column);
+        // Other cells stand in these columns too: they may grow, never shrink.
+        columns.forEach((column, i) => {
+          column.format.columnWidth = Math.max(widths[i], drawing.widths[i] * POINTS);
+        });
+        queuePaint(sheet, drawing, spot.row, spot.column);
+        await context.sync();
+      } catch (error) {
+        await putBack(spot, drawing, { paint: before.value, formats, widths });
+        throw refusal(error);
+      }
+    });
+  }
+}
+
+/** One undo step where Excel can do that (ExcelApi 1.20). */
+function run<T>(batch: (context: Excel.RequestContext) => Promise<T>): Promise<T> {
+  const merges = Office.context.requirements.isSetSupported("ExcelApi", "1.20");
+  return Excel.run(merges ? { mergeUndoGroup: true } : {}, batch);
+}
+
+function queueContents(sheet: Excel.Worksheet, drawing: Drawing, row: number, column: number) {
+  for (const cell of drawing.cells) {
+    if (cell.content === null) continue;
+    cellRange(sheet, cell, row, column).formulas = [[cell.content]];
+  }
+  for (const rule of drawing.rules) {
+    const { rows, columns } = rule;
+    const area = sheet.getRangeByIndexes(row + rule.row, column + rule.column, rows, columns);
+    area.dataValidation.rule = excelRule(rule);
+    area.dataValidation.errorAlert = {
+      showAlert: true,
+      style: "Stop",
+      title: "Not on this sheet",
+      message: ruleText(rule),
+    };
+  }
+}
+
+function queuePaint(sheet: Excel.Worksheet, drawing: Drawing, row: number, column: number) {
+  for (const cell of drawing.cells) {
+    const range = cellRange(sheet, cell, row, column);
+    if (cell.format) range.numberFormat = [[cell.format]];
+    if (!cell.look) continue;
+    const paint = PAINT[cell.look];
+    const { format } = range;
+    if (paint.fill) format.fill.color = paint.fill;
+    if (paint.ink) format.font.color = paint.ink;
+    if (paint.bold) format.font.bold = true;
+    if (paint.italic) format.font.italic = true;
+    if (paint.size) format.font.size = paint.size;
+    if (paint.align) format.horizontalAlignment = ALIGN[paint.align];
+    if (paint.wrap) {
+      format.wrapText = true;
+      format.verticalAlignment = "Center";
+    }
+  }
+}
+
+const ALIGN = { left: "Left", center: "Center", right: "Right" } as const;
+
+function cellRange(sheet: Excel.Worksheet, cell: DrawnCell, row: number, column: number): Excel.Range {
+  return sheet.getRangeByIndexes(row + cell.row, column + cell.column, 1, 1);
+}
+
+function excelRule({ words, limits }: DrawnRule): Excel.DataValidationRule {
+  if (words) return { list: { inCellDropDown: true, source: words.join(",") } };
+  const [formula1, formula2] = limits ?? [0, 0];
+  return { decimal: { formula1, formula2, operator: "Between" } };
+}
+
+function ruleText({ words, limits }: DrawnRule): string {
+  if (words) return `Pick one of: ${words.join(", ")}.`;
+  const [low, high] = limits ?? [0, 0];
+  return high === 1 ? "Type a percent from 0 % to 100 %, such as 5 %." : `Type a number from ${low} to ${high}.`;
+}
+
+async function removeSheet(name: string) {
+  await Excel.run(async (context) => {
+    const sheet = context.workbook.worksheets.getItemOrNullObject(name);
+    await context.sync();
+    if (!sheet.isNullObject) sheet.delete();
+    await context.sync();
+  });
+}
+
+interface Before {
+  paint: Excel.CellProperties[][];
+  formats: unknown[][];
+  widths: number[];
+}
+
+async function putBack(spot: Spot, drawing: Drawing, before: Before) {
+  await Excel.run(async (context) => {
+    const sheet = context.workbook.worksheets.getItem(spot.sheet);
+    const area = sheet.getRangeByIndexes(spot.row, spot.column, drawing.rows, drawing.columns);
+    area.clear("Contents");
+    if (drawing.rules.length > 0) area.dataValidation.clear();
+    // Clearing takes the fill away; only the cells that had one are given it again.
+    area.format.fill.clear();
+    area.setCellProperties(before.paint.map((row) => row.map(withoutWhite)));
+    area.numberFormat = before.formats as string[][];
+    before.widths.forEach((width, i) => {
+      sheet.getRangeByIndexes(spot.row, spot.column + i, 1, 1).format.columnWidth = width;
+    });
+    await context.sync();
+  });
+}
+
+/** Excel tells no fill as white, so white is left out. */
+function withoutWhite({ format }: Excel.CellProperties): Excel.SettableCellProperties {
+  const { fill, ...rest } = format ?? {};
+  return { format: fill?.color && fill.color !== "#FFFFFF" ? { fill, ...rest } : rest };
+}
+
+function refusal(error: unknown): Error {
+  const reason = error instanceof Error ? error.message : String(error);
+  return new Error(`Nothing was inserted: Excel refused it (${reason})`);
+}

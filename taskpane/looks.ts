@@ -1,0 +1,26 @@
+/**
+ * How each look is painted, the same on both hosts. A cell with a fill also sets its ink, so that it
+ * reads on a dark sheet too; a cell without one leaves both to the host.
+ */
+import type { Look } from "./template";
+
+export interface Paint {
+  fill?: string;
+  ink?: string;
+  bold?: boolean;
+  italic?: boolean;
+  size?: number;
+  wrap?: boolean;
+  align?: "left" | "center" | "right";
+}
+
+export const PAINT: Record<Look, Paint> = {
+  title: { bold: true, size: 16 },
+  note: {},
+  caution: { bold: true },
+  section: { bold: true, size: 12 },
+  heading: { fill: "#DCE6E4", ink: "#1E3336", bold: true, wrap: true, align: "center" },
+  label: {},
+  input: { fill: "#FFF4D6", ink: "#3A2E0B" },
+  result: { fill: "#EEF2F3", ink: "#1E3336" },
+};

@@ -1,0 +1,115 @@
+// Two builds: dist/excel is the add-in, dist/localsheet the sheet for people without Excel.
+import { createRequire } from "node:module";
+import { fileURLToPath } from "node:url";
+import CopyPlugin from "copy-webpack-plugin";
+import HtmlPlugin from "html-webpack-plugin";
+import webpack from "webpack";
+
+const require = createRequire(import.meta.url);
+const here = (path) => fileURLToPath(new URL(path, import.meta.url));
+const { version } = require("./package.json");
+
+const LOCAL_PORT = 5210;
+const EXCEL_PORT = 3000;
+const DEV_HOST = `https://localhost:${EXCEL_PORT}`;
+
+const shared = {
+  mode: "production",
+  devtool: false,
+  resolve: { extensions: [".ts", ".js"] },
+  module: {
+    rules: [{ test: /\.ts$/, loader: "ts-loader", options: { onlyCompileBundledFiles: true, compilerOptions: { noEmit: false } } }],
+  },
+  performance: { hints: false },
+  stats: "errors-warnings",
+};
+const define = new webpack.DefinePlugin({ MISTWRIGHT_VERSION: JSON.stringify(version) });
+const icons = { from: "taskpane/icons/*.png", to: "icons/[name][ext]" };
+const served = { hot: false, liveReload: false, client: false, compress: true, host: "localhost" };
+
+/** Copies the engine as the unmodified files that its package ships, with its licence. */
+function engineFiles() {
+  const from = (path) => here(`node_modules/${path}`);
+  return [
+    { from: from("@odoo/o-spreadsheet/dist/o_spreadsheet.min.iife.js") },
+    { from: from("@odoo/o-spreadsheet/dist/o_spreadsheet.css") },
+    { from: from("@odoo/o-spreadsheet/dist/o_spreadsheet.xml") },
+    { from: from("@odoo/o-spreadsheet/LICENSE"), to: "o_spreadsheet.LICENSE.txt" },
+    { from: from("@odoo/owl/dist/owl.iife.min.js") },
+    { from: from("@odoo/owl/LICENSE"), to: "owl.LICENSE.txt" },
+    { from: from("bootstrap/dist/css/bootstrap.min.css") },
+    { from: from("font-awesome/css/font-awesome.min.css"), to: "font-awesome/css/" },
+    { from: from("font-awesome/fonts/fontawesome-webfont.woff2"), to: "font-awesome/fonts/" },
+  ].map((file) => ({ ...file, to: `engine/${file.to ?? "[name][ext]"}`, info: { minimized: true } }));
+}
+
+const localsheet = {
+  ...shared,
+  name: "localsheet",
+  entry: { local: "./localsheet/local.ts" },
+  output: { path: here("dist/localsheet"), clean: true },
+  plugins: [
+    define,
+    new CopyPlugin({
+      patterns: [
+        ...engineFiles(),
+        { from: "localsheet/index.html" },
+        { from: "localsheet/local.css" },
+        { from: "taskpane/pane.css" },
+        icons,
+      ],
+    }),
+  ],
+  devServer: {
+    ...served,
+    open: !process.env.CI,
+    // The first free port from this one on; the browser keeps its work by address, so it stays put.
+    port: process.env.PORT ?? "auto",
+    onListening: (server) => {
+      const { port } = server.server.address();
+      console.log(`\nMistwright's local sheet is at http://localhost:${port}/\n`);
+    },
+  },
+};
+process.env.WEBPACK_DEV_SERVER_BASE_PORT ??= String(LOCAL_PORT);
+
+/** Where the add-in will be served from: npm run build -- --env host=https://sheets.example.org */
+function excel(host) {
+  return {
+    ...shared,
+    name: "excel",
+    entry: { functions: "./functions/excel.ts", taskpane: "./taskpane/excel.ts" },
+    output: { path: here("dist/excel"), clean: true },
+    plugins: [
+      define,
+      new HtmlPlugin({
+        template: "taskpane/taskpane.html",
+        filename: "taskpane.html",
+        chunks: ["functions", "taskpane"],
+        chunksSortMode: "manual",
+      }),
+      new CopyPlugin({
+        patterns: [
+          { from: "functions/functions.json" },
+          { from: "taskpane/pane.css" },
+          { from: "manifest.xml", transform: (text) => String(text).replaceAll(DEV_HOST, host) },
+          { from: "LICENSE", to: "LICENSE.txt" },
+          icons,
+        ],
+      }),
+    ],
+  };
+}
+
+async function excelServer() {
+  const { getHttpsServerOptions } = await import("office-addin-dev-certs");
+  const server = { type: "https", options: await getHttpsServerOptions() };
+  return { ...served, port: EXCEL_PORT, server, headers: { "Access-Control-Allow-Origin": "*" } };
+}
+
+export default async (env) => {
+  const addIn = excel((env.host ?? DEV_HOST).replace(/\/$/, ""));
+  const asksForExcel = process.argv.join(" ").includes("serve --config-name excel");
+  if (env.WEBPACK_SERVE && asksForExcel) addIn.devServer = await excelServer();
+  return [localsheet, addIn];
+};
