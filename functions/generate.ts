@@ -5,6 +5,7 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { parseArgs } from "node:util";
 import type { CatalogEntry } from "./entry";
 import { readComments } from "./comments";
 import { metadata } from "./metadata";
@@ -60,7 +61,10 @@ function leftovers(files: Map<string, string>): string[] {
 }
 
 function main() {
-  const { entries, problems } = readComments(join(ROOT, "src"));
+  const { values: options } = parseArgs({
+    options: { check: { type: "boolean" }, src: { type: "string", default: join(ROOT, "src") } },
+  });
+  const { entries, problems } = readComments(options.src);
   if (problems.length > 0) {
     for (const { file, reason } of problems) console.error(`src/${file}: ${reason}`);
     process.exit(1);
@@ -70,7 +74,7 @@ function main() {
     !existsSync(join(ROOT, path)) || readFileSync(join(ROOT, path), "utf8") !== text;
   const stale = [...files].filter(isStale);
   const extra = leftovers(files);
-  if (process.argv.includes("--check")) {
+  if (options.check) {
     for (const path of [...stale.map(([path]) => path), ...extra]) console.error(`stale: ${path}`);
     if (stale.length + extra.length > 0) {
       console.error("run npm run generate and commit what it writes");

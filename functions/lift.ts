@@ -157,7 +157,7 @@ function unwrap(cell: unknown): CellValue {
   }
   if (typeof cell === "string" || typeof cell === "boolean") return cell;
   const wrapped = cell as { type?: string; basicValue?: unknown; code?: unknown; message?: string };
-  if (wrapped.type === "Error") return { fault: String(wrapped.basicValue) };
+  if (wrapped.type === "Error") return { fault: String(wrapped.basicValue), text: wrapped.message };
   if ("basicValue" in wrapped) return unwrap(wrapped.basicValue);
   if (typeof wrapped.code === "string") return { fault: wrapped.code, text: wrapped.message };
   return { fault: "#VALUE!", text: "a cell came that holds neither a number nor a word" };

@@ -11,8 +11,8 @@ export class CalcError extends Error {
 /** An input that must be filled and is not. A line with nothing on it at all shows blank instead. */
 export class BlankError extends CalcError {
   override name = "BlankError";
-  constructor(argument: string) {
-    super(`${argument} is blank or zero`);
+  constructor(argument: string, what = "blank or zero") {
+    super(`${argument} is ${what}`);
   }
 }
 
@@ -78,7 +78,7 @@ export function density(argument: string, value: number): number {
 /** A word from a short list, case and spaces ignored. */
 export function choice<T extends string>(argument: string, value: string, words: readonly T[]): T {
   const key = squeeze(value);
-  if (key === "") throw new BlankError(argument);
+  if (key === "") throw new BlankError(argument, "blank");
   const found = words.find((word) => squeeze(word) === key);
   if (found !== undefined) return found;
   const list = words.map((word) => `"${word}"`).join(" or ");

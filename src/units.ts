@@ -57,7 +57,7 @@ export const VOLUME_UNITS = Object.keys(VOLUMES) as VolumeUnit[];
 /** A unit by its name, case and spaces ignored. */
 export function unitOf(argument: string, name: string): Unit {
   const key = squeeze(name);
-  if (key === "") throw new BlankError(argument);
+  if (key === "") throw new BlankError(argument, "blank");
   const unit = BY_KEY.get(key);
   if (unit) return unit;
   throw new CalcError(
@@ -92,6 +92,7 @@ function only(
 
 const GRAM = BY_KEY.get("g") as Unit;
 const MILLILITRE = BY_KEY.get("ml") as Unit;
+const FLUID_OUNCE = BY_KEY.get("floz") as Unit;
 
 /**
  * An amount in another unit. Between weight and volume it needs the density, g/mL;
@@ -118,10 +119,12 @@ export function toMillilitres(argument: string, value: number, unit: Unit, densi
   return convert(amount(argument, value), unit, MILLILITRE, density);
 }
 
+/** An amount in US fluid ounces, whatever its unit. */
+export function toFluidOunces(argument: string, value: number, unit: Unit, density?: number) {
+  return convert(amount(argument, value), unit, FLUID_OUNCE, density);
+}
+
 /** A weight in grams. */
 export function toGrams(argument: string, value: number, unit: Unit): number {
   return convert(amount(argument, value), unit, GRAM);
 }
-
-/** Millilitres in one US fluid ounce, 29.5735295625 exactly. */
-export const FLOZ = VOLUMES.floz / VOLUMES.mL;

@@ -23,4 +23,5 @@ export const PAINT: Record<Look, Paint> = {
   label: {},
   input: { fill: "#FFF4D6", ink: "#3A2E0B" },
   result: { fill: "#EEF2F3", ink: "#1E3336" },
+  answer: { fill: "#EEF2F3", ink: "#1E3336", align: "center" },
 };

@@ -1,5 +1,5 @@
 import { CalcError, amount, positive, share } from "../errors";
-import { FLOZ, toMillilitres, unitOf } from "../units";
+import { toFluidOunces, unitOf } from "../units";
 
 /**
  * Landed cost of a pack per US fluid ounce.
@@ -31,8 +31,8 @@ export function flozCost(
   loss = 0,
 ): number {
   const paid = positive("price", price) + amount("freight", freight);
-  const volume = toMillilitres("size", positive("size", size), unitOf("unit", unit), density);
+  const ounces = toFluidOunces("size", positive("size", size), unitOf("unit", unit), density);
   const kept = 1 - share("loss", loss);
   if (kept === 0) throw new CalcError("loss must be below 100 %, got 100 %");
-  return paid / ((volume / FLOZ) * kept);
+  return paid / (ounces * kept);
 }

@@ -1,4 +1,4 @@
-import { CalcError, amount, list, sameLength, share, show, showShare, sum } from "../errors";
+import { CalcError, amount, list, positive, sameLength, share, show, showShare, sum } from "../errors";
 
 /** How far the shares may sum from 100 %: room for percents rounded to two digits. */
 const SUM_TOLERANCE = 0.001;
@@ -16,6 +16,7 @@ const SUM_TOLERANCE = 0.001;
  * @returns (amount) Ingredient x size grid, in the unit of fills.
  * @throws value - shares do not sum to 100 %: the text gives their sum
  * @throws value - counts and fills are of unlike length, or a count is not whole
+ * @throws value - a size that is to be filled is blank or zero
  * @source By hand: mass is conserved.
  * @example SIZERUN({95%; 5%}, {60, 120}) // => {57, 114; 3, 6}
  * @example SIZERUN({95%; 5%}, {60, 120}, {10, 2}) // => {570, 228; 30, 12}
@@ -25,6 +26,8 @@ export function sizeRun(shares: number[][], fills: number[][], counts?: number[]
   const sizes = list("fills", fills, amount);
   const bottles = counts ? list("counts", counts, wholeCount) : sizes.map(() => 1);
   sameLength("fills", sizes, "counts", bottles);
+  // A bottle that is to be filled has a size.
+  list("fills", fills, (name, fill, i) => (bottles[i] > 0 ? positive(name, fill) : fill));
   const whole = sum(parts);
   if (Math.abs(whole - 1) > SUM_TOLERANCE * (1 + 1e-9)) {
     throw new CalcError(`shares must sum to 100 % within 0.1 %, got ${showShare(whole)}`);

@@ -76,13 +76,13 @@ export const template: Template = {
       look: "input",
       rows: [["Alder Clear (base)"], ["Rain on Slate"], ["Attic Cedar"], [null]],
     },
-    { at: "B19", look: "label", rows: [["the rest"]] },
+    { at: "B19", look: "answer", rows: [["the rest"]] },
     { at: "B20", look: "input", format: "0.0%", limits: [0, 1], rows: [[0.04], [0.01], [null]] },
-    { at: "C19", look: "result", format: "0.00%", rows: [["=1-SUM(C20:C22)"]] },
+    { at: "C19", look: "result", format: "0.00%;-0.00%;", rows: [["=1-SUM(C20:C22)"]] },
     {
       at: "C20",
       look: "result",
-      format: "0.00%",
+      format: "0.00%;-0.00%;",
       formula: '=IF(SUM(B20)=0,0,B20/SUM(B$20:B$22)*MIST.REBASIS(SUM(B$20:B$22),$B$7,"finished"))',
       down: 3,
     },
@@ -105,7 +105,7 @@ export const template: Template = {
     { at: "D23", look: "result", format: "#,##0.0;-#,##0.0;", formula: "=SUM(D19:D22)", across: 5 },
     {
       at: "D24",
-      look: "result",
+      look: "answer",
       formula:
         '=IF(OR(D23=0,SUM($C$20:$C$22)=0),"",IF(D23>=MIST.LEASTBATCH(MINIFS($C$20:$C$22,$C$20:$C$22,">0"),$B$10,$B$11),"yes","no: too little"))',
       across: 4,

@@ -1,0 +1,61 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import * as z from "zod";
+import { catalog } from "../../functions/catalog";
+
+// Field by field from Microsoft's page "Manually create JSON metadata for custom functions"; strict,
+// so that a field Excel does not know fails.
+const name = z.string().regex(/^[A-Za-z][A-Za-z0-9._]*$/).max(128);
+const Metadata = z.strictObject({
+  allowCustomDataForDataTypeAny: z.literal(true),
+  functions: z
+    .array(
+      z.strictObject({
+        id: name,
+        name,
+        description: z.string().min(1),
+        parameters: z.array(
+          z.strictObject({
+            name,
+            description: z.string().min(1),
+            type: z.literal("any"),
+            dimensionality: z.literal("matrix"),
+            optional: z.literal(true).optional(),
+          }),
+        ),
+        result: z.strictObject({ dimensionality: z.literal("matrix") }),
+      }),
+    )
+    .min(1),
+});
+
+const metadata = Metadata.parse(JSON.parse(readFileSync("functions/functions.json", "utf8")));
+
+describe("functions.json", () => {
+  test("has the functions of the catalog, each once", () => {
+    const ids = metadata.functions.map((entry) => entry.id);
+    expect(ids).toEqual(catalog.map((entry) => entry.id));
+    expect(new Set(ids.map((id) => id.toUpperCase().replaceAll(".", "_"))).size).toBe(ids.length);
+  });
+
+  test("optional arguments come last, as in Excel's own functions", () => {
+    for (const { id, parameters } of metadata.functions) {
+      const optional = parameters.map((parameter) => Boolean(parameter.optional));
+      expect(optional, id).toEqual([...optional].sort());
+    }
+  });
+
+  test("does not ask Excel for what is known to crash", () => {
+    const text = readFileSync("functions/functions.json", "utf8");
+    expect(text).not.toContain("allowErrorForDataTypeAny");
+    expect(text).not.toContain("repeating");
+  });
+});
+
+test("every function of design section 4 that has landed keeps its place", () => {
+  // Ids never change once landed. From design section 4.
+  const landed =
+    "OILFOR BASEFOR LOADOF REBASIS BATCHFROM SETRIGHT SIZERUN LEASTBATCH LOADSPAN TURN DENSITYOF DROPSFOR " +
+    "DROPRATE FILLWEIGHT BLENDOF BLENDSHARE BLENDSPLIT BLENDDENSITY FLOZCOST";
+  expect(catalog.map((entry) => entry.id)).toEqual(expect.arrayContaining(landed.split(" ")));
+});
