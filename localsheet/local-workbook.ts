@@ -11,17 +11,22 @@ type Command = { type: string } & Record<string, unknown>;
 interface DrawCommand {
   type: "MISTWRIGHT_DRAW";
   commands: Command[];
-  failures: string[];
 }
+
+/** What the engine answers to a step that would change nothing; that is no refusal. */
+const HARMLESS = new Set<string>(["NoChanges", "ValuesNotChanged"]);
+
+/** The refusals of the last drawing: the engine copies a command, so they cannot travel back in it. */
+let refusals: string[] = [];
 
 class DrawPlugin extends engine.UIPlugin {
   override handle(command: never) {
-    const draw = command as DrawCommand;
-    if (draw.type !== "MISTWRIGHT_DRAW") return;
-    for (const step of draw.commands) {
-      const result = this.dispatch(step.type as never, step as never);
-      if (!result.isSuccessful) draw.failures.push(`${step.type}: ${result.reasons.join(", ")}`);
-    }
+    const { type, commands } = command as DrawCommand;
+    if (type !== "MISTWRIGHT_DRAW") return;
+    refusals = commands.flatMap((step) => {
+      const { reasons } = this.dispatch(step.type as never, step as never);
+      return reasons.filter((reason) => !HARMLESS.has(reason)).map((reason) => `${step.type}: ${reason}`);
+    });
   }
 }
 
@@ -93,15 +98,11 @@ export class LocalWorkbook implements Workbook {
 
   /** Runs the steps as one; when one is refused, all are taken back. */
   private run(commands: Command[]): void {
-    const command: DrawCommand = { type: "MISTWRIGHT_DRAW", commands, failures: [] };
-    try {
-      this.model.dispatch(command.type as never, command as never);
-    } catch (error) {
-      command.failures.push(String(error));
-    }
-    if (command.failures.length === 0) return;
+    const command: DrawCommand = { type: "MISTWRIGHT_DRAW", commands };
+    this.model.dispatch(command.type as never, command as never);
+    if (refusals.length === 0) return;
     this.model.dispatch("REQUEST_UNDO");
-    throw new Error(`Nothing was inserted: the sheet refused it (${command.failures[0]}).`);
+    throw new Error(`Nothing was inserted: the sheet refused it (${refusals[0]}).`);
   }
 }
 

@@ -106,6 +106,8 @@ async function start() {
   const kept = recall();
   const model = kept ? newModel(kept) : await demoModel();
   await showModel(model);
+  // For the browser tests, and for whoever wants to look inside from the console.
+  Object.assign(globalThis, { localSheet: { model } });
   const stop = keepWork(model);
   mountPane(byId("pane"), new LocalWorkbook(model));
   const file = byId("file") as HTMLInputElement;

@@ -1,0 +1,170 @@
+import { readFileSync } from "node:fs";
+import { strFromU8, unzipSync } from "fflate";
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
+import { launchBrowser } from "./launch";
+import { clickCell, openSheet, ready, shown, spotOf, typeInto } from "./sheet";
+
+const address = inject("address");
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+
+afterAll(() => browser?.close());
+
+describe("the main job, as a newcomer does it", () => {
+  test("quotes to landed cost to what to weigh, nothing sent anywhere", async () => {
+    const { page, trouble } = await openSheet(browser, address);
+    expect(await shown(page, "A1")).toBe("Larkfield Mist House");
+    expect(await shown(page, "B19")).toBe("3");
+
+    await page.getByRole("button", { name: "Insert Base comparison" }).click();
+    await page.getByText('Base comparison is on the new sheet "Base comparison".').waitFor();
+    expect(await shown(page, "I8")).toBe("0.482");
+    expect(await shown(page, "B15")).toBe("Bluepost Soft");
+    await typeInto(page, "C8", "30");
+    // By hand: (30 + 14.5) / (128 x 0.98).
+    expect(await shown(page, "I8")).toBe((44.5 / (128 * 0.98)).toFixed(3));
+    expect(await shown(page, "B15")).toBe("Alder Clear");
+
+    await page.getByRole("button", { name: "Insert Size run" }).click();
+    await page.getByText('Size run is on the new sheet "Size run".').waitFor();
+    const weights = await Promise.all(["D19", "E19", "F19", "G19"].map((name) => shown(page, name)));
+    // By hand: 95 % of 12, 24, 12 and 6 bottles of 2, 4, 8 and 16 fl oz at 0.87 g/mL, 2 % over.
+    const fill = 29.5735295625 * 0.87 * 1.02 * 0.95;
+    expect(weights).toEqual([24, 96, 96, 96].map((ounces) => comma(ounces * fill)));
+    expect(trouble).toEqual([]);
+    await page.context().close();
+  });
+
+  test("formulas typed into cells: units, ranges, blanks, errors", async () => {
+    const { page, trouble } = await openSheet(browser, address);
+    await typeInto(page, "E1", "60");
+    await typeInto(page, "E2", "120");
+    await typeInto(page, "F1", "=MIST.OILFOR(E1:E4,5%)");
+    expect(await Promise.all(["F1", "F2", "F3"].map((name) => shown(page, name)))).toEqual(["3", "6", "0"]);
+    await typeInto(page, "G1", "=MIST.OILFOR(60,5)");
+    expect(await shown(page, "G1")).toBe("#VALUE! load must be from 0 % to 100 %, got 500 %: type 5 %");
+    await typeInto(page, "G2", '=MIST.TURN(1,"lb","floz")');
+    expect(await shown(page, "G2")).toMatch(/^#VALUE! density is needed: lb is a weight and floz a volume/);
+    await typeInto(page, "G3", '=MIST.TURN(1," LB ","oz")');
+    expect(await shown(page, "G3")).toBe("16");
+    await typeInto(page, "G4", "=MIST.OILFOR(1/0,5%)");
+    expect(await shown(page, "G4")).toMatch(/^#DIV\/0!/);
+    await typeInto(page, "G5", "=MIST.OILFOR(H8,H9)");
+    expect(await shown(page, "G5")).toBe("");
+    expect(trouble).toEqual([]);
+
+    const { x, y } = await spotOf(page, "G1");
+    await page.mouse.move(x, y);
+    await page.getByText("load must be from 0 % to 100 %, got 500 %: type 5 %").waitFor();
+    await page.context().close();
+  });
+
+  test("a percent cell takes 5 for 5 %, and a word that is not on the list is refused", async () => {
+    const { page } = await openSheet(browser, address);
+    await page.getByRole("button", { name: "Insert Size run" }).click();
+    await page.getByText("Size run is on the new sheet").waitFor();
+    await typeInto(page, "B20", "5");
+    expect(await shown(page, "B20")).toBe("5.0%");
+    await typeInto(page, "B7", "total");
+    expect(await shown(page, "B7")).toBe("finished");
+    await page.context().close();
+  });
+
+  test("an insert over a filled cell is refused, and names it", async () => {
+    const { page } = await openSheet(browser, address);
+    await clickCell(page, "B3");
+    await page.getByLabel("At the selected cell").check();
+    await page.getByRole("button", { name: "Insert Base comparison" }).click();
+    await page.getByText("Nothing was inserted: Base comparison needs B3:O18 empty, and B5 is filled.").waitFor();
+    expect(await shown(page, "B5")).toBe("Base");
+    await page.context().close();
+  });
+
+  test("a function is found by need, and its example put in a cell", async () => {
+    const { page } = await openSheet(browser, address);
+    await page.getByRole("tab", { name: "Functions" }).click();
+    await page.getByLabel("What do you need?").fill("poured too much oil");
+    const first = page.locator(".functions details").first();
+    expect(await first.locator("summary code").textContent()).toBe("MIST.SETRIGHT");
+    await first.locator("summary").click();
+    await clickCell(page, "E20");
+    await first.getByRole("button", { name: "Put the example in the selected cell" }).click();
+    await page.getByText('=MIST.SETRIGHT(4, 57, 5%) is in E20 of "Start here".').waitFor();
+    expect([await shown(page, "E20"), await shown(page, "F20")]).toEqual(["0", "19"]);
+    await page.context().close();
+  });
+});
+
+describe("the work is kept", () => {
+  test("over a reload, even one right after a keystroke", async () => {
+    const { page } = await openSheet(browser, address);
+    await page.getByRole("button", { name: "Insert Base comparison" }).click();
+    await page.getByText("is on the new sheet").waitFor();
+    await typeInto(page, "C8", "30");
+    await page.reload();
+    await ready(page);
+    await page.getByText("Base comparison", { exact: true }).first().click();
+    expect(await shown(page, "C8")).toBe("30.00");
+    expect(await shown(page, "B15")).toBe("Alder Clear");
+    await page.context().close();
+  });
+
+  test("as .xlsx, and opens again from it", async () => {
+    const { page, trouble } = await openSheet(browser, address);
+    for (const name of ["Base comparison", "Size run"]) {
+      await page.getByRole("button", { name: `Insert ${name}` }).click();
+      await page.getByText(`${name} is on the new sheet`).waitFor();
+    }
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Save .xlsx" }).click(),
+    ]);
+    const path = await download.path();
+    const parts = unzipSync(readFileSync(path));
+    const formulas = Object.keys(parts)
+      .filter((name) => name.startsWith("xl/worksheets/sheet"))
+      .flatMap((name) => strFromU8(parts[name]).match(/<f\b[^>]*>[^<]*<\/f>/g) ?? []);
+    expect(formulas.join("\n")).toContain("_xldudf_MIST_FLOZCOST(C8,D8,E8,F8,G8,H8)");
+    expect(formulas.join("\n")).not.toContain("MIST.");
+
+    await page.getByRole("button", { name: "Start anew" }).click();
+    await page.getByRole("button", { name: "Go on" }).click();
+    await page.waitForEvent("load");
+    await ready(page);
+    expect(await page.getByText("Size run", { exact: true }).count()).toBe(1);
+    await page.locator("#file").setInputFiles({
+      name: "mine.xlsx",
+      mimeType: "application/octet-stream",
+      buffer: readFileSync(path),
+    });
+    await page.getByText("mine.xlsx takes the place of the workbook on the screen.").waitFor();
+    await page.getByRole("button", { name: "Go on" }).click();
+    await page.waitForEvent("load");
+    await ready(page);
+    await page.locator(".o-sheet", { hasText: "Size run" }).click();
+    expect(await shown(page, "D15")).toBe("52.5");
+    expect(await shown(page, "G20")).toBe("100.8");
+    await typeInto(page, "G14", "12");
+    // By hand: 4 % of 12 bottles of 16 fl oz at 0.87 g/mL, 2 % over.
+    expect(await shown(page, "G20")).toBe(comma(0.04 * 12 * 16 * 29.5735295625 * 0.87 * 1.02));
+    expect(trouble).toEqual([]);
+    await page.context().close();
+  });
+
+  test("a file that is no workbook is refused, and the work stays", async () => {
+    const { page } = await openSheet(browser, address);
+    const buffer = Buffer.from("price,46");
+    await page.locator("#file").setInputFiles({ name: "a.xlsx", mimeType: "text/csv", buffer });
+    await page.getByText("this is not an .xlsx workbook: it could not be unzipped").waitFor();
+    expect(await shown(page, "A1")).toBe("Larkfield Mist House");
+    await page.context().close();
+  });
+});
+
+function comma(value: number): string {
+  return value.toFixed(1).replace(/\B(?=(\d{3})+\.)/g, ",");
+}
