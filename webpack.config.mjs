@@ -18,7 +18,13 @@ const shared = {
   devtool: false,
   resolve: { extensions: [".ts", ".js"] },
   module: {
-    rules: [{ test: /\.ts$/, loader: "ts-loader", options: { onlyCompileBundledFiles: true, compilerOptions: { noEmit: false } } }],
+    rules: [
+      {
+        test: /\.ts$/,
+        loader: "ts-loader",
+        options: { onlyCompileBundledFiles: true, compilerOptions: { noEmit: false } },
+      },
+    ],
   },
   performance: { hints: false },
   stats: "errors-warnings",
@@ -40,7 +46,11 @@ function engineFiles() {
     { from: from("bootstrap/dist/css/bootstrap.min.css") },
     { from: from("font-awesome/css/font-awesome.min.css"), to: "font-awesome/css/" },
     { from: from("font-awesome/fonts/fontawesome-webfont.woff2"), to: "font-awesome/fonts/" },
-  ].map((file) => ({ ...file, to: `engine/${file.to ?? "[name][ext]"}`, info: { minimized: true } }));
+  ].map((file) => ({
+    ...file,
+    to: `engine/${file.to ?? "[name][ext]"}`,
+    info: { minimized: true },
+  }));
 }
 
 const localsheet = {

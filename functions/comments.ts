@@ -8,7 +8,7 @@
 import { readdirSync, readFileSync, statSync } from "node:fs";
 import { basename, join, relative, sep } from "node:path";
 import ts from "typescript";
-import type { CatalogEntry, Example, Param } from "./entry";
+import { type CatalogEntry, type Example, type Param, TOPICS } from "./entry";
 import { readCall, readResult } from "./example";
 import { KINDS, type Kind } from "./kinds";
 
@@ -35,7 +35,8 @@ export function readComments(root: string): Reading {
       problems.push({ file, reason: error.message });
     }
   }
-  entries.sort((a, b) => a.topic.localeCompare(b.topic) || a.id.localeCompare(b.id));
+  const order = (entry: CatalogEntry) => TOPICS.indexOf(entry.topic);
+  entries.sort((a, b) => order(a) - order(b) || a.id.localeCompare(b.id, "en"));
   return { entries, problems: [...problems, ...duplicates(entries)] };
 }
 
@@ -76,13 +77,16 @@ function readFunction(
   const comment = commentOf(node, source);
   const id = oneTag(node, "customfunction");
   if (!/^[A-Z][A-Z0-9]*$/.test(id)) refuse(`the id "${id}" must be capital letters and digits`);
-  const plainName = basename(file, ".ts").replace(/[^a-z0-9]/gi, "").toUpperCase();
+  const plainName = basename(file, ".ts")
+    .replace(/[^a-z0-9]/gi, "")
+    .toUpperCase();
   if (plainName !== id) refuse(`${id} must live in a file named after it, ${id.toLowerCase()}.ts`);
   const isExported = node.modifiers?.some((m) => m.kind === ts.SyntaxKind.ExportKeyword);
   if (!node.name || !isExported) refuse(`${id} must be an exported, named function`);
   const topic = oneTag(node, "topic");
   const folder = file.split("/").at(-2);
   if (topic !== folder) refuse(`@topic ${topic} must be the name of its folder, ${folder}`);
+  if (!TOPICS.includes(topic)) refuse(`unknown @topic ${topic}; known are ${TOPICS.join(" ")}`);
   const entry: CatalogEntry = {
     id,
     topic,
@@ -114,7 +118,10 @@ function commentOf(node: ts.FunctionDeclaration, source: ts.SourceFile): string 
 
 function readParams(node: ts.FunctionDeclaration): Param[] {
   const documented = new Map(
-    ts.getJSDocTags(node).filter(ts.isJSDocParameterTag).map((tag) => [tag.name.getText(), tag]),
+    ts
+      .getJSDocTags(node)
+      .filter(ts.isJSDocParameterTag)
+      .map((tag) => [tag.name.getText(), tag]),
   );
   const declared = node.parameters.map((parameter) => parameter.name.getText());
   for (const name of documented.keys()) {
@@ -187,7 +194,8 @@ function checkDefault(name: string, kind: Kind, text: string, initializer?: ts.E
   }
   const value = initializer.getText().replace(/^["'](.*)["']$/, "$1");
   const shown = kind === "share" ? `${Number((Number(value) * 100).toPrecision(12))} %` : value;
-  const written = kind === "choice" || kind === "unit" ? `"${shown}" (default)` : `default ${shown}`;
+  const written =
+    kind === "choice" || kind === "unit" ? `"${shown}" (default)` : `default ${shown}`;
   if (!text.includes(written)) refuse(`@param ${name} must say its default as: ${written}`);
 }
 

@@ -4,6 +4,9 @@ import type { Kind } from "./kinds";
 /** The namespace that stands before every function: =MIST.OILFOR(...). */
 export const NAMESPACE = "MIST";
 
+/** The topics, in the order that a person meets them. Each is a folder of src. */
+export const TOPICS = ["load", "measure", "blend", "spirit", "cost", "limits", "trial"];
+
 export interface Param {
   name: string;
   kind: Kind;

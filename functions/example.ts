@@ -39,7 +39,9 @@ export function readResult(result: string): Expected[][] {
 
 function readArgument(text: string): Constant | Constant[][] {
   const trimmed = text.trim();
-  return trimmed.startsWith("{") ? rowsOf(trimmed).map((row) => row.map(readConstant)) : readConstant(trimmed);
+  return trimmed.startsWith("{")
+    ? rowsOf(trimmed).map((row) => row.map(readConstant))
+    : readConstant(trimmed);
 }
 
 function rowsOf(array: string): string[][] {

@@ -28,13 +28,16 @@ export function generatedFiles(entries: readonly CatalogEntry[], templates: read
 }
 
 function sourceIndex(entries: readonly CatalogEntry[]): string {
-  const lines = entries.map(({ name, file }) => `export { ${name} } from "./${file.slice(0, -3)}";`);
+  const lines = entries.map(
+    ({ name, file }) => `export { ${name} } from "./${file.slice(0, -3)}";`,
+  );
   return [CODE_HEADER + 'export { CalcError } from "./errors";', ...lines, ""].join("\n");
 }
 
 /** A template file is named after its title, and exports `template`. */
 function templateIndex(names: readonly string[]): string {
-  const camel = (name: string) => name.replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase());
+  const camel = (name: string) =>
+    name.replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase());
   return [
     `${CODE_HEADER}import type { Template } from "../template";`,
     ...names.map((name) => `import { template as ${camel(name)} } from "./${name}";`),
@@ -57,7 +60,9 @@ function leftovers(files: Map<string, string>): string[] {
   if (!existsSync(folder)) return [];
   return readdirSync(folder)
     .map((name) => `${REFERENCE}/${name}`)
-    .filter((path) => !files.has(path) && readFileSync(join(ROOT, path), "utf8").startsWith(HEADER));
+    .filter(
+      (path) => !files.has(path) && readFileSync(join(ROOT, path), "utf8").startsWith(HEADER),
+    );
 }
 
 function main() {
@@ -88,7 +93,9 @@ function main() {
     writeFileSync(join(ROOT, path), text);
   }
   for (const path of extra) rmSync(join(ROOT, path));
-  console.log(`${entries.length} functions, ${stale.length} files written, ${extra.length} removed`);
+  console.log(
+    `${entries.length} functions, ${stale.length} files written, ${extra.length} removed`,
+  );
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) main();

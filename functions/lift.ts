@@ -25,7 +25,11 @@ type Pure = (...args: never[]) => unknown;
 export function lift(entry: CatalogEntry, pure: Pure): (...args: unknown[]) => Grid {
   return (...args) => {
     try {
-      return spill(entry, pure, entry.params.map((_, i) => gridOf(args[i])));
+      return spill(
+        entry,
+        pure,
+        entry.params.map((_, i) => gridOf(args[i])),
+      );
     } catch (error) {
       return [[faultOf(error)]];
     }
@@ -82,7 +86,8 @@ function nothingFilled(entry: CatalogEntry, inputs: (CellValue | Grid)[]): boole
 function read(param: Param, input: CellValue | Grid): unknown {
   if (param.range) {
     const grid = input as Grid;
-    if (param.optional && grid.length === 1 && grid[0].length === 1 && isEmpty(grid)) return undefined;
+    if (param.optional && grid.length === 1 && grid[0].length === 1 && isEmpty(grid))
+      return undefined;
     return grid.map((row) => row.map((cell) => readNumber(param, cell)));
   }
   if (param.optional && isEmpty(input)) return undefined;
@@ -107,7 +112,9 @@ function readNumber(param: Param, cell: CellValue): number {
 function settle(value: unknown): CellValue {
   if (typeof value === "string") return value;
   if (typeof value === "number" && Number.isFinite(value)) return value === 0 ? 0 : value;
-  return faultOf(new CalcError("the result is too large for a cell: check the sizes of the inputs"));
+  return faultOf(
+    new CalcError("the result is too large for a cell: check the sizes of the inputs"),
+  );
 }
 
 /**
@@ -115,7 +122,9 @@ function settle(value: unknown): CellValue {
  * a column of lines, and down a row of them; over a whole grid of lines it has no room.
  */
 function join(entry: CatalogEntry, blocks: Grid[][]): Grid {
-  const width = entry.returns.range ? Math.max(...blocks.flat().map((block) => block[0].length)) : 1;
+  const width = entry.returns.range
+    ? Math.max(...blocks.flat().map((block) => block[0].length))
+    : 1;
   if (width === 1) return blocks.map((row) => row.map((block) => block[0][0]));
   const down = blocks.map((row) => padded(row[0][0], width));
   if (blocks[0].length === 1) return down;
@@ -153,7 +162,9 @@ function gridOf(argument: unknown): Grid {
 function unwrap(cell: unknown): CellValue {
   if (cell === null || cell === undefined) return null;
   if (typeof cell === "number") {
-    return Number.isFinite(cell) ? cell : { fault: "#VALUE!", text: "a number came without a value" };
+    return Number.isFinite(cell)
+      ? cell
+      : { fault: "#VALUE!", text: "a number came without a value" };
   }
   if (typeof cell === "string" || typeof cell === "boolean") return cell;
   const wrapped = cell as { type?: string; basicValue?: unknown; code?: unknown; message?: string };

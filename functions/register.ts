@@ -24,7 +24,9 @@ export function register(host: FunctionsHost): void {
   for (const entry of catalog) {
     const run = worksheetFunction(entry);
     host.associate(entry.id, (...args) => {
-      return run(...args).map((row) => row.map((cell) => (isFault(cell) ? asError(host, cell) : cell)));
+      return run(...args).map((row) =>
+        row.map((cell) => (isFault(cell) ? asError(host, cell) : cell)),
+      );
     });
   }
 }

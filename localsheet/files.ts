@@ -16,8 +16,12 @@ const TYPED = new RegExp(`(?<![\\w.])${NAMESPACE}\\.([A-Z0-9]+)\\(`, "gi");
 export async function toXlsx(model: Model): Promise<Uint8Array> {
   const { files } = await model.exportXLSX();
   const parts = files.map((file) => {
-    if (!("content" in file)) throw new Error(`cannot save ${file.path}: pictures are not supported`);
-    return [file.path, strToU8(mapFormulas(file.content, (text) => text.replace(TYPED, `_xldudf_${NAMESPACE}_$1(`)))];
+    if (!("content" in file))
+      throw new Error(`cannot save ${file.path}: pictures are not supported`);
+    return [
+      file.path,
+      strToU8(mapFormulas(file.content, (text) => text.replace(TYPED, `_xldudf_${NAMESPACE}_$1(`))),
+    ];
   });
   return zipSync(Object.fromEntries(parts) as Record<string, Uint8Array>);
 }
@@ -33,22 +37,28 @@ export function fromXlsx(bytes: Uint8Array): Record<string, string> {
   if (!parts["xl/workbook.xml"]) throw new Error("this is not an .xlsx workbook: it has no sheets");
   const texts = Object.entries(parts)
     .filter(([path]) => /\.(xml|rels)$/.test(path))
-    .map(([path, part]) => [path, mapFormulas(strFromU8(part), (text) => text.replace(STORED, `${NAMESPACE}.$1(`))]);
+    .map(([path, part]) => [
+      path,
+      mapFormulas(strFromU8(part), (text) => text.replace(STORED, `${NAMESPACE}.$1(`)),
+    ]);
   return Object.fromEntries(texts) as Record<string, string>;
 }
 
 /** Changes the text of every formula of a sheet, except what stands in quotes. */
 function mapFormulas(xml: string, change: (text: string) => string): string {
-  return xml.replace(/(<f\b[^>]*>)([^<]*)(<\/f>)/g, (_, open: string, formula: string, close: string) => {
-    const parts = formula.split(/("|&quot;)/);
-    let quoted = false;
-    const mapped = parts.map((part) => {
-      if (part === '"' || part === "&quot;") {
-        quoted = !quoted;
-        return part;
-      }
-      return quoted ? part : change(part);
-    });
-    return open + mapped.join("") + close;
-  });
+  return xml.replace(
+    /(<f\b[^>]*>)([^<]*)(<\/f>)/g,
+    (_, open: string, formula: string, close: string) => {
+      const parts = formula.split(/("|&quot;)/);
+      let quoted = false;
+      const mapped = parts.map((part) => {
+        if (part === '"' || part === "&quot;") {
+          quoted = !quoted;
+          return part;
+        }
+        return quoted ? part : change(part);
+      });
+      return open + mapped.join("") + close;
+    },
+  );
 }

@@ -25,7 +25,9 @@ class DrawPlugin extends engine.UIPlugin {
     if (type !== "MISTWRIGHT_DRAW") return;
     refusals = commands.flatMap((step) => {
       const { reasons } = this.dispatch(step.type as never, step as never);
-      return reasons.filter((reason) => !HARMLESS.has(reason)).map((reason) => `${step.type}: ${reason}`);
+      return reasons
+        .filter((reason) => !HARMLESS.has(reason))
+        .map((reason) => `${step.type}: ${reason}`);
     });
   }
 }
@@ -54,9 +56,19 @@ export class LocalWorkbook implements Workbook {
   async drawOnNewSheet(title: string, drawing: Drawing): Promise<string> {
     const { getters } = this.model;
     const ids = getters.getSheetIds();
-    const name = freeName(title, ids.map((id) => getters.getSheetName(id)));
+    const name = freeName(
+      title,
+      ids.map((id) => getters.getSheetName(id)),
+    );
     const sheetId = this.model.uuidGenerator.uuidv4();
-    const create = { type: "CREATE_SHEET", sheetId, name, position: ids.length, cols: 26, rows: 100 };
+    const create = {
+      type: "CREATE_SHEET",
+      sheetId,
+      name,
+      position: ids.length,
+      cols: 26,
+      rows: 100,
+    };
     const size = { rows: 100, columns: 26 };
     this.run([create, ...grow(sheetId, size, drawing, 0, 0), ...draw(sheetId, drawing, 0, 0)]);
     this.model.dispatch("ACTIVATE_SHEET", {
@@ -90,7 +102,8 @@ export class LocalWorkbook implements Workbook {
   private isFilled(sheetId: string, row: number, column: number): boolean {
     const position = { sheetId, col: column, row };
     const { getters } = this.model;
-    if (column >= getters.getNumberCols(sheetId) || row >= getters.getNumberRows(sheetId)) return false;
+    if (column >= getters.getNumberCols(sheetId) || row >= getters.getNumberRows(sheetId))
+      return false;
     // A formula that shows nothing is filled too, and so is a cell that another one spills into.
     const isFormula = getters.getCell(position)?.isFormula ?? false;
     return isFormula || getters.getEvaluatedCell(position).type !== "empty";
@@ -123,7 +136,15 @@ function grow(
     .map(({ dimension, has, wants }) => {
       const quantity = wants - has;
       const type = "ADD_COLUMNS_ROWS";
-      return { type, sheetId, sheetName: "", dimension, base: has - 1, quantity, position: "after" };
+      return {
+        type,
+        sheetId,
+        sheetName: "",
+        dimension,
+        base: has - 1,
+        quantity,
+        position: "after",
+      };
     });
 }
 
@@ -131,7 +152,13 @@ function draw(sheetId: string, drawing: Drawing, row: number, column: number): C
   return [
     ...drawing.cells.map((cell) => cellCommand(sheetId, cell, row, column)),
     ...drawing.widths.map((size, i) => {
-      return { type: "RESIZE_COLUMNS_ROWS", sheetId, dimension: "COL", elements: [column + i], size };
+      return {
+        type: "RESIZE_COLUMNS_ROWS",
+        sheetId,
+        dimension: "COL",
+        elements: [column + i],
+        size,
+      };
     }),
     ...drawing.rules.map((rule, i) => ruleCommand(sheetId, rule, row, column, i)),
   ];

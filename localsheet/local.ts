@@ -43,7 +43,12 @@ async function showModel(model: Model) {
     askConfirmation: (text: string, yes: () => void, no?: () => void) =>
       void ask(text, ["Yes", "No"]).then((answer) => (answer === "Yes" ? yes() : no?.())),
   };
-  await owl.mount(engine.Spreadsheet, byId("sheet"), { props, templates, env: {}, warnIfNoStaticProps: false });
+  await owl.mount(engine.Spreadsheet, byId("sheet"), {
+    props,
+    templates,
+    env: {},
+    warnIfNoStaticProps: false,
+  });
 }
 
 function byId(id: string): HTMLElement {
@@ -118,16 +123,25 @@ async function start() {
       say(error instanceof Error ? error.message : String(error), true);
     }
   };
-  byId("save").addEventListener("click", guard(() => save(model)));
+  byId("save").addEventListener(
+    "click",
+    guard(() => save(model)),
+  );
   byId("open").addEventListener("click", () => file.click());
-  byId("anew").addEventListener("click", guard(() => replace(model, stop, "The first sheet of the demo", () => null)));
-  file.addEventListener("change", guard(async () => {
-    const chosen = file.files?.[0];
-    file.value = "";
-    if (!chosen) return;
-    const data = newModel(fromXlsx(new Uint8Array(await chosen.arrayBuffer()))).exportData();
-    await replace(model, stop, chosen.name, () => data);
-  }));
+  byId("anew").addEventListener(
+    "click",
+    guard(() => replace(model, stop, "The first sheet of the demo", () => null)),
+  );
+  file.addEventListener(
+    "change",
+    guard(async () => {
+      const chosen = file.files?.[0];
+      file.value = "";
+      if (!chosen) return;
+      const data = newModel(fromXlsx(new Uint8Array(await chosen.arrayBuffer()))).exportData();
+      await replace(model, stop, chosen.name, () => data);
+    }),
+  );
 }
 
 void start();

@@ -10,7 +10,11 @@ export const startHere: Template = {
     {
       at: "A2",
       look: "note",
-      rows: [["An invented workshop to try Mistwright on. Your work stays in this browser; nothing is sent anywhere."]],
+      rows: [
+        [
+          "An invented workshop to try Mistwright on. Your work stays in this browser; nothing is sent anywhere.",
+        ],
+      ],
     },
     { at: "A4", look: "section", rows: [["Three quotes came in, in unlike packs"]] },
     { at: "A5", look: "heading", rows: [["Supplier", "Base", "Quote"]] },

@@ -52,9 +52,7 @@ export function positive(argument: string, value: number): number {
 export function share(argument: string, value: number): number {
   if (number(argument, value) >= 0 && value <= 1) return value;
   const mend = value > 1 && value <= 100 ? `: type ${show(value)} %` : "";
-  throw new CalcError(
-    `${argument} must be from 0 % to 100 %, got ${showShare(value)}${mend}`,
-  );
+  throw new CalcError(`${argument} must be from 0 % to 100 %, got ${showShare(value)}${mend}`);
 }
 
 /** A share that cannot be zero. */
@@ -87,7 +85,9 @@ export function choice<T extends string>(argument: string, value: string, words:
 
 /** Text without case and spaces, for comparing words. */
 export function squeeze(text: string): string {
-  return String(text ?? "").replace(/\s+/g, "").toLowerCase();
+  return String(text ?? "")
+    .replace(/\s+/g, "")
+    .toLowerCase();
 }
 
 /**
@@ -102,7 +102,9 @@ export function list(
   const rows = range.length;
   const columns = range[0]?.length ?? 0;
   if (rows !== 1 && columns !== 1) {
-    throw new CalcError(`${argument} must be one row or one column, got ${rows} x ${columns} cells`);
+    throw new CalcError(
+      `${argument} must be one row or one column, got ${rows} x ${columns} cells`,
+    );
   }
   return range.flat().map((value, i, all) => {
     return guard(all.length > 1 ? `${argument}, cell ${i + 1},` : argument, value, i);
@@ -110,7 +112,12 @@ export function list(
 }
 
 /** Two ranges that are read side by side need as many cells each. */
-export function sameLength(a: string, listA: readonly unknown[], b: string, listB: readonly unknown[]) {
+export function sameLength(
+  a: string,
+  listA: readonly unknown[],
+  b: string,
+  listB: readonly unknown[],
+) {
   if (listA.length === listB.length) return;
   throw new CalcError(
     `${b} must have as many cells as ${a}, got ${listB.length} and ${listA.length}`,

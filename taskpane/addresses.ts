@@ -18,10 +18,17 @@ export function readCellName(name: string): { row: number; column: number } {
  * A formula moved by some rows and columns. As a whole sheet moves, every reference moves;
  * filled like a copy, those held by $ stay.
  */
-export function moveFormula(formula: string, rows: number, columns: number, asCopy = false): string {
+export function moveFormula(
+  formula: string,
+  rows: number,
+  columns: number,
+  asCopy = false,
+): string {
   const parts = formula.split('"');
   // Every second part stands inside quotes, and is left as it is.
-  return parts.map((part, i) => (i % 2 ? part : moveReferences(part, rows, columns, asCopy))).join('"');
+  return parts
+    .map((part, i) => (i % 2 ? part : moveReferences(part, rows, columns, asCopy)))
+    .join('"');
 }
 
 function moveReferences(text: string, rows: number, columns: number, asCopy: boolean): string {

@@ -5,6 +5,7 @@
  * Excel refuses it, a new sheet is removed again; at a selection (which was empty) the text and the rules
  * are cleared and the paint and widths from before are put back.
  */
+import { cellName } from "./addresses";
 import { PAINT } from "./looks";
 import type { DrawnCell, Drawing, DrawnRule } from "./template";
 import { type Spot, type Workbook, freeName } from "./workbook";
@@ -29,7 +30,7 @@ export class ExcelWorkbook implements Workbook {
       const cell = context.workbook.getActiveCell();
       cell.load("rowIndex");
       cell.load("columnIndex");
-      const sheet = cell.worksheet;
+      const sheet = context.workbook.worksheets.getActiveWorksheet();
       sheet.load("name");
       await context.sync();
       return { sheet: sheet.name, row: cell.rowIndex, column: cell.columnIndex };
@@ -48,10 +49,7 @@ export class ExcelWorkbook implements Workbook {
       for (let row = 0; row < rows; row++) {
         for (let column = 0; column < columns; column++) {
           if (formulas[row][column] === "" && values[row][column] === "") continue;
-          const filled = sheet.getRangeByIndexes(spot.row + row, spot.column + column, 1, 1);
-          filled.load("address");
-          await context.sync();
-          return filled.address.split("!").at(-1) ?? filled.address;
+          return cellName(spot.row + row, spot.column + column);
         }
       }
       return null;
@@ -63,7 +61,10 @@ export class ExcelWorkbook implements Workbook {
       const sheets = context.workbook.worksheets;
       sheets.load("items/name");
       await context.sync();
-      const name = freeName(title, sheets.items.map((sheet) => sheet.name));
+      const name = freeName(
+        title,
+        sheets.items.map((sheet) => sheet.name),
+      );
       try {
         const sheet = sheets.add(name);
         queueContents(sheet, drawing, 0, 0);
@@ -91,11 +92,14 @@ export class ExcelWorkbook implements Workbook {
       });
       columns.forEach((column) => column.load("format/columnWidth"));
       area.load("numberFormat");
+      // eslint-disable-next-line office-addins/load-object-before-read, office-addins/call-sync-before-read -- only gone through, its type is loaded below
       const rules = area.dataValidation;
       rules.load("type");
       await context.sync();
       if (drawing.rules.length > 0 && rules.type !== "None") {
-        throw new Error("Nothing was inserted: the cells there already have a rule on what may be typed.");
+        throw new Error(
+          "Nothing was inserted: the cells there already have a rule on what may be typed.",
+        );
       }
       const formats = area.numberFormat;
       const widths = columns.map((column) => column.format.columnWidth);
@@ -108,6 +112,7 @@ export class ExcelWorkbook implements Workbook {
         queuePaint(sheet, drawing, spot.row, spot.column);
         await context.sync();
       } catch (error) {
+        // eslint-disable-next-line office-addins/load-object-before-read -- a ClientResult has no load
         await putBack(spot, drawing, { paint: before.value, formats, widths });
         throw refusal(error);
       }
@@ -161,7 +166,12 @@ function queuePaint(sheet: Excel.Worksheet, drawing: Drawing, row: number, colum
 
 const ALIGN = { left: "Left", center: "Center", right: "Right" } as const;
 
-function cellRange(sheet: Excel.Worksheet, cell: DrawnCell, row: number, column: number): Excel.Range {
+function cellRange(
+  sheet: Excel.Worksheet,
+  cell: DrawnCell,
+  row: number,
+  column: number,
+): Excel.Range {
   return sheet.getRangeByIndexes(row + cell.row, column + cell.column, 1, 1);
 }
 
@@ -174,7 +184,9 @@ function excelRule({ words, limits }: DrawnRule): Excel.DataValidationRule {
 function ruleText({ words, limits }: DrawnRule): string {
   if (words) return `Pick one of: ${words.join(", ")}.`;
   const [low, high] = limits ?? [0, 0];
-  return high === 1 ? "Type a percent from 0 % to 100 %, such as 5 %." : `Type a number from ${low} to ${high}.`;
+  return high === 1
+    ? "Type a percent from 0 % to 100 %, such as 5 %."
+    : `Type a number from ${low} to ${high}.`;
 }
 
 async function removeSheet(name: string) {

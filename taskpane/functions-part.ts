@@ -10,28 +10,48 @@ import type { Tell } from "./pane";
 import type { Workbook } from "./workbook";
 
 export function functionsPart(workbook: Workbook, tell: Tell): HTMLElement {
-  const search = element("input", { type: "search", id: "need", placeholder: "oil, drops, cheapest pack ..." });
+  const search = element("input", {
+    type: "search",
+    id: "need",
+    placeholder: "oil, drops, cheapest pack ...",
+  });
   const count = element("p", { class: "count", role: "status" });
   const list = element("ul", { class: "functions" });
   const items = new Map(catalog.map((entry) => [entry.id, item(entry, workbook, tell)]));
   const show = () => {
     const found = find(search.value);
     list.replaceChildren(...found.map((id) => items.get(id) as HTMLElement));
-    count.textContent = found.length > 0 ? `${found.length} functions` : "None fits. Try one plain word: oil, drops, cost, density.";
+    count.textContent =
+      found.length > 0
+        ? `${found.length} functions`
+        : "None fits. Try one plain word: oil, drops, cost, density.";
   };
   search.addEventListener("input", show);
   show();
-  return element("section", {}, element("label", { for: "need" }, "What do you need?"), search, count, list);
+  return element(
+    "section",
+    {},
+    element("label", { for: "need" }, "What do you need?"),
+    search,
+    count,
+    list,
+  );
 }
 
 const index = new MiniSearch<CatalogEntry>({
   idField: "id",
   fields: ["id", "need", "summary", "remarks", "topic", "arguments"],
   extractField: (entry, field) => {
-    if (field === "arguments") return entry.params.map((param) => `${param.name} ${param.text}`).join(" ");
+    if (field === "arguments")
+      return entry.params.map((param) => `${param.name} ${param.text}`).join(" ");
     return entry[field as "id"];
   },
-  searchOptions: { prefix: true, fuzzy: 0.2, boost: { need: 3, id: 3, summary: 2 }, combineWith: "AND" },
+  searchOptions: {
+    prefix: true,
+    fuzzy: 0.2,
+    boost: { need: 3, id: 3, summary: 2 },
+    combineWith: "AND",
+  },
 });
 index.addAll(catalog);
 
@@ -40,7 +60,9 @@ export function find(words: string): string[] {
   if (words.trim() === "") return catalog.map((entry) => entry.id);
   const all = index.search(words);
   // Where no function has every word, those that have any of them are better than nothing.
-  return (all.length > 0 ? all : index.search(words, { combineWith: "OR" })).map((hit) => String(hit.id));
+  return (all.length > 0 ? all : index.search(words, { combineWith: "OR" })).map((hit) =>
+    String(hit.id),
+  );
 }
 
 function item(entry: CatalogEntry, workbook: Workbook, tell: Tell): HTMLElement {
@@ -60,14 +82,19 @@ function item(entry: CatalogEntry, workbook: Workbook, tell: Tell): HTMLElement 
     element(
       "details",
       {},
-      element("summary", {}, element("span", { class: "need" }, entry.need), element("code", {}, `${NAMESPACE}.${entry.id}`)),
+      element(
+        "summary",
+        {},
+        element("span", { class: "need" }, entry.need),
+        element("code", {}, `${NAMESPACE}.${entry.id}`),
+      ),
       element("p", {}, entry.summary),
       element("code", { class: "call" }, `=${NAMESPACE}.${signature(entry)}`),
-      element("dl", {}, ...params),
-      element("p", {}, `Gives ${entry.returns.text}`),
-      element("p", {}, entry.remarks),
       element("p", { class: "example" }, element("code", {}, formula), ` gives ${example.result}`),
       put,
+      element("dl", {}, ...params),
+      element("p", {}, `Gives: ${entry.returns.text}`),
+      element("p", {}, entry.remarks),
       element("p", { class: "kind" }, `Source: ${entry.source}`),
     ),
   );

@@ -37,7 +37,8 @@ export async function insertFormula(
 ): Promise<string> {
   const spot = await workbook.selection();
   const area = areaOf(size, spot.row, spot.column);
-  const needs = size.rows * size.columns > 1 ? `the answer fills ${area}` : "it needs an empty cell";
+  const needs =
+    size.rows * size.columns > 1 ? `the answer fills ${area}` : "it needs an empty cell";
   await refuseIfFilled(workbook, spot, size, needs);
   const cells = [{ row: 0, column: 0, content: formula }];
   await workbook.drawAt(spot, { ...size, cells, rules: [], widths: [] });

@@ -44,7 +44,12 @@ function tabs(parts: Part[]): HTMLElement[] {
     content.id = `part-${key}`;
     content.setAttribute("role", "tabpanel");
     content.setAttribute("aria-labelledby", `tab-${key}`);
-    const attributes = { type: "button", role: "tab", id: `tab-${key}`, "aria-controls": content.id };
+    const attributes = {
+      type: "button",
+      role: "tab",
+      id: `tab-${key}`,
+      "aria-controls": content.id,
+    };
     return element("button", attributes, name);
   });
   const show = (index: number) => {

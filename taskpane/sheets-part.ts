@@ -16,8 +16,16 @@ export function sheetsPart(workbook: Workbook, tell: Tell): HTMLElement {
   const cards = templates.map((template) => {
     const label = `Insert ${template.title}`;
     const button = element("button", { type: "button", class: "main" }, label);
-    button.addEventListener("click", () => tell(() => insertTemplate(workbook, template, options())));
-    return element("li", {}, element("h2", {}, template.title), element("p", {}, template.use), button);
+    button.addEventListener("click", () =>
+      tell(() => insertTemplate(workbook, template, options())),
+    );
+    return element(
+      "li",
+      {},
+      element("h2", {}, template.title),
+      element("p", {}, template.use),
+      button,
+    );
   });
   return element(
     "section",

@@ -11,7 +11,17 @@ import { cellName, moveFormula, readCellName } from "./addresses";
 z.config({ jitless: true });
 
 /** The looks a cell can have. Hosts turn them into fills and fonts; see looks.ts. */
-export const LOOKS = ["title", "note", "caution", "section", "heading", "label", "input", "result", "answer"] as const;
+export const LOOKS = [
+  "title",
+  "note",
+  "caution",
+  "section",
+  "heading",
+  "label",
+  "input",
+  "result",
+  "answer",
+] as const;
 
 const content = z.union([z.string(), z.number(), z.null()]);
 

@@ -1,5 +1,15 @@
 import { describe, expect, test } from "vitest";
-import { amount, choice, density, list, number, positive, share, show, showShare } from "../src/errors";
+import {
+  amount,
+  choice,
+  density,
+  list,
+  number,
+  positive,
+  share,
+  show,
+  showShare,
+} from "../src/errors";
 import { refuses } from "./refuses";
 
 // The texts are design section 3: which argument, the limit, and what came.
@@ -18,7 +28,10 @@ describe("the guards say which argument, the limit, and what came", () => {
 
   test("numbers that are none", () => {
     refuses(() => number("value", Number.NaN), "value must be a number, got NaN");
-    refuses(() => amount("batch", Number.POSITIVE_INFINITY), "batch must be a number, got Infinity");
+    refuses(
+      () => amount("batch", Number.POSITIVE_INFINITY),
+      "batch must be a number, got Infinity",
+    );
     refuses(() => amount("batch", -2), "batch must be zero or more, got -2");
     refuses(() => number("value", "x" as never), "value must be a number, got x");
   });
@@ -31,7 +44,10 @@ describe("the guards say which argument, the limit, and what came", () => {
   });
 
   test("a word that is not on the list", () => {
-    refuses(() => choice("basis", "total", ["finished", "base"]), 'basis must be "finished" or "base", got "total"');
+    refuses(
+      () => choice("basis", "total", ["finished", "base"]),
+      'basis must be "finished" or "base", got "total"',
+    );
     expect(choice("basis", " Fin ished ", ["finished", "base"])).toBe("finished");
   });
 
@@ -40,8 +56,14 @@ describe("the guards say which argument, the limit, and what came", () => {
       [1, 2],
       [3, 4],
     ];
-    refuses(() => list("shares", grid, number), "shares must be one row or one column, got 2 x 2 cells");
-    refuses(() => list("shares", [[0.5], [5]], share), "shares, cell 2, must be from 0 % to 100 %, got 500 %: type 5 %");
+    refuses(
+      () => list("shares", grid, number),
+      "shares must be one row or one column, got 2 x 2 cells",
+    );
+    refuses(
+      () => list("shares", [[0.5], [5]], share),
+      "shares, cell 2, must be from 0 % to 100 %, got 500 %: type 5 %",
+    );
   });
 
   test("numbers read as a person writes them", () => {

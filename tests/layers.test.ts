@@ -21,12 +21,15 @@ const PACKAGES: Record<string, RegExp> = {
 function filesOf(folder: string): string[] {
   return readdirSync(folder)
     .map((name) => join(folder, name))
-    .flatMap((path) => (statSync(path).isDirectory() ? filesOf(path) : path.endsWith(".ts") ? [path] : []));
+    .flatMap((path) =>
+      statSync(path).isDirectory() ? filesOf(path) : path.endsWith(".ts") ? [path] : [],
+    );
 }
 
 function importsOf(path: string): string[] {
   const text = readFileSync(path, "utf8");
-  const imports = /^(?:import|export)\b[^;"]*?\bfrom "([^"]+)"|\bimport\("([^"]+)"\)|^import "([^"]+)"/gm;
+  const imports =
+    /^(?:import|export)\b[^;"]*?\bfrom "([^"]+)"|\bimport\("([^"]+)"\)|^import "([^"]+)"/gm;
   return [...text.matchAll(imports)].map((match) => match[1] ?? match[2] ?? match[3]);
 }
 
@@ -34,7 +37,10 @@ describe.each(Object.keys(MAY_IMPORT))("%s", (folder) => {
   test.each(filesOf(folder))("%s", (path) => {
     for (const name of importsOf(path)) {
       if (!name.startsWith(".")) expect(name).toMatch(PACKAGES[folder]);
-      else expect(MAY_IMPORT[folder]).toContain(relative(".", join(dirname(path), name)).split("/")[0]);
+      else
+        expect(MAY_IMPORT[folder]).toContain(
+          relative(".", join(dirname(path), name)).split("/")[0],
+        );
     }
   });
 });
@@ -42,15 +48,19 @@ describe.each(Object.keys(MAY_IMPORT))("%s", (folder) => {
 test("src is pure: no clock, chance, page, network or console", () => {
   for (const path of filesOf("src")) {
     const code = readFileSync(path, "utf8").replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, "");
-    expect(code, path).not.toMatch(/\b(Date|Math\.random|document|window|fetch|console|process|globalThis)\b/);
+    expect(code, path).not.toMatch(
+      /\b(Date|Math\.random|document|window|fetch|console|process|globalThis)\b/,
+    );
     expect(code, path).not.toMatch(/^(export )?(let|var) /m);
   }
 });
 
 test("only register.ts and the Excel entry know CustomFunctions", () => {
-  const knowing = [...filesOf("src"), ...filesOf("functions"), ...filesOf("taskpane")].filter((path) => {
-    const code = readFileSync(path, "utf8").replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, "");
-    return code.includes("CustomFunctions");
-  });
+  const knowing = [...filesOf("src"), ...filesOf("functions"), ...filesOf("taskpane")].filter(
+    (path) => {
+      const code = readFileSync(path, "utf8").replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, "");
+      return code.includes("CustomFunctions");
+    },
+  );
   expect(knowing.sort()).toEqual(["functions/excel.ts"]);
 });

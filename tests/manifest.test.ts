@@ -7,7 +7,10 @@ const xml = readFileSync("manifest.xml", "utf8");
 
 /** Child elements in the order that Excel's schema wants (Microsoft, "manifest element ordering"). */
 const ORDER: Record<string, string[]> = {
-  OfficeApp: "Id Version ProviderName DefaultLocale DisplayName Description IconUrl HighResolutionIconUrl SupportUrl Hosts Requirements DefaultSettings Permissions VersionOverrides".split(" "),
+  OfficeApp:
+    "Id Version ProviderName DefaultLocale DisplayName Description IconUrl HighResolutionIconUrl SupportUrl Hosts Requirements DefaultSettings Permissions VersionOverrides".split(
+      " ",
+    ),
   Host: ["Runtimes", "AllFormFactors", "DesktopFormFactor"],
   DesktopFormFactor: ["GetStarted", "FunctionFile", "ExtensionPoint"],
   CustomFunctions: ["Script", "Page", "Metadata", "Namespace"],
@@ -51,7 +54,9 @@ describe("manifest.xml", () => {
     expect(info.displayName).toBe("Mistwright");
     expect(info.hosts).toEqual(["Workbook"]);
     expect(info.officeAppType).toBe("TaskPaneApp");
-    expect(info.id).toMatch(/^[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
+    expect(info.id).toMatch(
+      /^[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/,
+    );
   });
 
   test.each(Object.entries(ORDER))("%s has its elements in order", (name, order) => {
@@ -84,7 +89,9 @@ describe("manifest.xml", () => {
 
   test("addresses are https, and nothing else is loaded", () => {
     for (const [, address] of xml.matchAll(/DefaultValue="(\w+:\/\/[^"]*)"/g)) {
-      expect(address).toMatch(/^https:\/\/localhost:3000\/(taskpane\.html|functions\.js(on)?|icons\/icon-\d+\.png)$/);
+      expect(address).toMatch(
+        /^https:\/\/localhost:3000\/(taskpane\.html|functions\.js(on)?|icons\/icon-\d+\.png)$/,
+      );
     }
   });
 

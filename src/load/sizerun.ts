@@ -1,4 +1,14 @@
-import { CalcError, amount, list, positive, sameLength, share, show, showShare, sum } from "../errors";
+import {
+  CalcError,
+  amount,
+  list,
+  positive,
+  sameLength,
+  share,
+  show,
+  showShare,
+  sum,
+} from "../errors";
 
 /** How far the shares may sum from 100 %: room for percents rounded to two digits. */
 const SUM_TOLERANCE = 0.001;

@@ -12,16 +12,37 @@ export const template: Template = {
       look: "note",
       rows: [
         ["Type over the cream cells: one line for each pack on offer. Spare lines may stay blank."],
-        ["A pound is not 16 fluid ounces. A pack sold by weight needs its density: weigh a known volume, or use MIST.DENSITYOF."],
-        ["Freight is what this pack's journey costs. Lost is what stays in the pail, the pump and the jug."],
-        ["Not disclosed means not known, not harmless: ask for the safety data sheet before you pour."],
+        [
+          "A pound is not 16 fluid ounces. A pack sold by weight needs its density: weigh a known volume, or use MIST.DENSITYOF.",
+        ],
+        [
+          "Freight is what this pack's journey costs. Lost is what stays in the pail, the pump and the jug.",
+        ],
+        [
+          "Not disclosed means not known, not harmless: ask for the safety data sheet before you pour.",
+        ],
       ],
     },
     {
       at: "A7",
       look: "heading",
       rows: [
-        ["Supplier", "Base", "Price ($)", "Pack size", "Pack unit", "Density (g/mL)", "Freight ($)", "Lost (%)", "Landed cost ($ per fl oz)", "Against cheapest", "Ingredients", "Score (1 to 5)", "Pick", "Notes"],
+        [
+          "Supplier",
+          "Base",
+          "Price ($)",
+          "Pack size",
+          "Pack unit",
+          "Density (g/mL)",
+          "Freight ($)",
+          "Lost (%)",
+          "Landed cost ($ per fl oz)",
+          "Against cheapest",
+          "Ingredients",
+          "Score (1 to 5)",
+          "Pick",
+          "Notes",
+        ],
       ],
     },
     {
@@ -46,7 +67,23 @@ export const template: Template = {
     {
       at: "E8",
       look: "input",
-      words: ["mg", "g", "kg", "oz", "lb", "mL", "L", "tsp", "tbsp", "floz", "pt", "qt", "gal", "impfloz", "impgal"],
+      words: [
+        "mg",
+        "g",
+        "kg",
+        "oz",
+        "lb",
+        "mL",
+        "L",
+        "tsp",
+        "tbsp",
+        "floz",
+        "pt",
+        "qt",
+        "gal",
+        "impfloz",
+        "impgal",
+      ],
       rows: [["gal"], ["lb"], ["L"], [null], [null], [null]],
     },
     {
@@ -98,7 +135,14 @@ export const template: Template = {
     {
       at: "N8",
       look: "input",
-      rows: [["fine mist, dries clear"], ["soft on cloth, slow to dry"], ["dries fastest, sharp opening"], [null], [null], [null]],
+      rows: [
+        ["fine mist, dries clear"],
+        ["soft on cloth, slow to dry"],
+        ["dries fastest, sharp opening"],
+        [null],
+        [null],
+        [null],
+      ],
     },
     {
       at: "A15",
@@ -117,8 +161,12 @@ export const template: Template = {
       at: "C15",
       look: "note",
       rows: [
-        ['=IF(COUNT(I8:I13)=0,"No line is filled yet.","from "&INDEX(A8:A13,MATCH(MINIFS(I8:I13,I8:I13,">0"),I8:I13,0))&", among "&COUNT(I8:I13)&" priced lines")'],
-        ['=IF(B16=0,"Every filled line is counted.","Left out of the comparison: hold the pointer over the red cell to read why.")'],
+        [
+          '=IF(COUNT(I8:I13)=0,"No line is filled yet.","from "&INDEX(A8:A13,MATCH(MINIFS(I8:I13,I8:I13,">0"),I8:I13,0))&", among "&COUNT(I8:I13)&" priced lines")',
+        ],
+        [
+          '=IF(B16=0,"Every filled line is counted.","Left out of the comparison: hold the pointer over the red cell to read why.")',
+        ],
       ],
     },
   ],

@@ -11,7 +11,9 @@ export const template: Template = {
       at: "A2",
       look: "note",
       rows: [
-        ["Type over the cream cells. Type a load as 5 %, not 5; leave a size or an oil blank if you have fewer."],
+        [
+          "Type over the cream cells. Type a load as 5 %, not 5; leave a size or an oil blank if you have fewer.",
+        ],
         ["5 % of the base is not 5 % of the finished batch: say below which one your loads are."],
         ["The density is that of the finished spray: weigh a known volume, or use MIST.DENSITYOF."],
       ],
@@ -19,7 +21,11 @@ export const template: Template = {
     {
       at: "A5",
       look: "caution",
-      rows: [["Alcohol bases burn: no flame or spark near, air moving. The safety data sheet and local rules come first."]],
+      rows: [
+        [
+          "Alcohol bases burn: no flame or spark near, air moving. The safety data sheet and local rules come first.",
+        ],
+      ],
     },
     {
       at: "A7",
@@ -37,13 +43,17 @@ export const template: Template = {
     { at: "B9", look: "input", format: "0.0%", limits: [0, 1], rows: [[0.02]] },
     { at: "B10", look: "input", rows: [[0.1]] },
     { at: "B11", look: "input", format: "0.0%", limits: [0, 1], rows: [[0.05]] },
-    { at: "C7", look: "note", rows: [
+    {
+      at: "C7",
+      look: "note",
+      rows: [
         ['=IF(B7="base","the base alone","the finished batch")'],
         ["g/mL"],
         [null],
         ["g"],
         [null],
-      ] },
+      ],
+    },
     {
       at: "A13",
       look: "label",
@@ -101,7 +111,11 @@ export const template: Template = {
       formula: '=MIST.TURN(H19:H22,"g","oz")',
       spills: [4, 1],
     },
-    { at: "A23", look: "label", rows: [["All ingredients (g)"], ["Can this scale weigh the least oil?"]] },
+    {
+      at: "A23",
+      look: "label",
+      rows: [["All ingredients (g)"], ["Can this scale weigh the least oil?"]],
+    },
     { at: "D23", look: "result", format: "#,##0.0;-#,##0.0;", formula: "=SUM(D19:D22)", across: 5 },
     {
       at: "D24",

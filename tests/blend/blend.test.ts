@@ -27,18 +27,27 @@ const value = fc.double({ min: -100, max: 100, noNaN: true });
 
 test("a split, blended again, has the target and the total", () => {
   fc.assert(
-    fc.property(value, value, fc.double({ min: 0, max: 1, noNaN: true }), fc.double({ min: 0.1, max: 1e4, noNaN: true }), (a, b, t, total) => {
-      fc.pre(Math.abs(a - b) > 1e-6);
-      const target = Math.min(Math.max(a, b), Math.max(Math.min(a, b), b + t * (a - b)));
-      const [[first, second]] = blendSplit(total, a, b, target);
-      expect(first + second).toBeCloseTo(total, 9);
-      expect(blendOf([[first, second]], [[a, b]])).toBeCloseTo(target, 6);
-    }),
+    fc.property(
+      value,
+      value,
+      fc.double({ min: 0, max: 1, noNaN: true }),
+      fc.double({ min: 0.1, max: 1e4, noNaN: true }),
+      (a, b, t, total) => {
+        fc.pre(Math.abs(a - b) > 1e-6);
+        const target = Math.min(Math.max(a, b), Math.max(Math.min(a, b), b + t * (a - b)));
+        const [[first, second]] = blendSplit(total, a, b, target);
+        expect(first + second).toBeCloseTo(total, 9);
+        expect(blendOf([[first, second]], [[a, b]])).toBeCloseTo(target, 6);
+      },
+    ),
   );
 });
 
 test("a mean lies between the least and the most", () => {
-  const lots = fc.array(fc.tuple(fc.double({ min: 0.01, max: 100, noNaN: true }), value), { minLength: 1, maxLength: 9 });
+  const lots = fc.array(fc.tuple(fc.double({ min: 0.01, max: 100, noNaN: true }), value), {
+    minLength: 1,
+    maxLength: 9,
+  });
   fc.assert(
     fc.property(lots, (rows) => {
       const mean = blendOf([rows.map(([w]) => w)], [rows.map(([, v]) => v)]);
@@ -54,7 +63,10 @@ test("BLENDDENSITY: volumes add", () => {
   expect(blendDensity([[85], [0]], [[0.85], [0]])).toBeCloseTo(0.85, 12);
   refuses(() => blendDensity([[85], [15]], [[0.85], [0]]), "densities, cell 2, is blank or zero");
   refuses(() => blendDensity([[0], [0]], [[0.85], [1]]), "the sum of weights is blank or zero");
-  refuses(() => blendDensity([[1], [2]], [[1]]), "densities must have as many cells as weights, got 1 and 2");
+  refuses(
+    () => blendDensity([[1], [2]], [[1]]),
+    "densities must have as many cells as weights, got 1 and 2",
+  );
 });
 
 test("refusals", () => {

@@ -31,7 +31,9 @@ describe("the main job, as a newcomer does it", () => {
 
     await page.getByRole("button", { name: "Insert Size run" }).click();
     await page.getByText('Size run is on the new sheet "Size run".').waitFor();
-    const weights = await Promise.all(["D19", "E19", "F19", "G19"].map((name) => shown(page, name)));
+    const weights = await Promise.all(
+      ["D19", "E19", "F19", "G19"].map((name) => shown(page, name)),
+    );
     // By hand: 95 % of 12, 24, 12 and 6 bottles of 2, 4, 8 and 16 fl oz at 0.87 g/mL, 2 % over.
     const fill = 29.5735295625 * 0.87 * 1.02 * 0.95;
     expect(weights).toEqual([24, 96, 96, 96].map((ounces) => comma(ounces * fill)));
@@ -44,11 +46,19 @@ describe("the main job, as a newcomer does it", () => {
     await typeInto(page, "E1", "60");
     await typeInto(page, "E2", "120");
     await typeInto(page, "F1", "=MIST.OILFOR(E1:E4,5%)");
-    expect(await Promise.all(["F1", "F2", "F3"].map((name) => shown(page, name)))).toEqual(["3", "6", "0"]);
+    expect(await Promise.all(["F1", "F2", "F3"].map((name) => shown(page, name)))).toEqual([
+      "3",
+      "6",
+      "0",
+    ]);
     await typeInto(page, "G1", "=MIST.OILFOR(60,5)");
-    expect(await shown(page, "G1")).toBe("#VALUE! load must be from 0 % to 100 %, got 500 %: type 5 %");
+    expect(await shown(page, "G1")).toBe(
+      "#VALUE! load must be from 0 % to 100 %, got 500 %: type 5 %",
+    );
     await typeInto(page, "G2", '=MIST.TURN(1,"lb","floz")');
-    expect(await shown(page, "G2")).toMatch(/^#VALUE! density is needed: lb is a weight and floz a volume/);
+    expect(await shown(page, "G2")).toMatch(
+      /^#VALUE! density is needed: lb is a weight and floz a volume/,
+    );
     await typeInto(page, "G3", '=MIST.TURN(1," LB ","oz")');
     expect(await shown(page, "G3")).toBe("16");
     await typeInto(page, "G4", "=MIST.OILFOR(1/0,5%)");
@@ -79,7 +89,9 @@ describe("the main job, as a newcomer does it", () => {
     await clickCell(page, "B3");
     await page.getByLabel("At the selected cell").check();
     await page.getByRole("button", { name: "Insert Base comparison" }).click();
-    await page.getByText("Nothing was inserted: Base comparison needs B3:O18 empty, and B5 is filled.").waitFor();
+    await page
+      .getByText("Nothing was inserted: Base comparison needs B3:O18 empty, and B5 is filled.")
+      .waitFor();
     expect(await shown(page, "B5")).toBe("Base");
     await page.context().close();
   });

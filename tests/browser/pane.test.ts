@@ -23,34 +23,43 @@ const looks = SIZES.flatMap((viewport) =>
   (["light", "dark"] as const).map((colorScheme) => ({ viewport, colorScheme })),
 );
 
-describe.each(looks)("the pane at $viewport.width px, $colorScheme", ({ viewport, colorScheme }) => {
-  test("nothing is cut off sideways, and axe finds nothing to mend", async () => {
-    const { page } = await openSheet(browser, address, { viewport, colorScheme });
-    await page.evaluate(axe);
-    for (const part of ["Sheets", "Functions"]) {
-      await page.getByRole("tab", { name: part }).click();
-      if (part === "Functions") await page.locator(".functions summary").first().click();
-      const wide = await page.evaluate(() => {
-        return [...document.querySelectorAll("#pane, #pane [role=tabpanel]:not([hidden]), body")]
-          .filter((box) => box.scrollWidth > box.clientWidth)
-          .map((box) => `${box.tagName} ${box.id} ${box.scrollWidth} > ${box.clientWidth}`);
-      });
-      expect(wide).toEqual([]);
-      const found = await page.evaluate(async () => {
-        const { violations } = await (globalThis as unknown as { axe: typeof import("axe-core") }).axe.run("#pane, header");
-        return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(" | ")}`);
-      });
-      expect(found).toEqual([]);
-    }
-    await page.context().close();
-  });
-});
+describe.each(looks)(
+  "the pane at $viewport.width px, $colorScheme",
+  ({ viewport, colorScheme }) => {
+    test("nothing is cut off sideways, and axe finds nothing to mend", async () => {
+      const { page } = await openSheet(browser, address, { viewport, colorScheme });
+      await page.evaluate(axe);
+      for (const part of ["Sheets", "Functions"]) {
+        await page.getByRole("tab", { name: part }).click();
+        if (part === "Functions") await page.locator(".functions summary").first().click();
+        const wide = await page.evaluate(() => {
+          return [...document.querySelectorAll("#pane, #pane [role=tabpanel]:not([hidden]), body")]
+            .filter((box) => box.scrollWidth > box.clientWidth)
+            .map((box) => `${box.tagName} ${box.id} ${box.scrollWidth} > ${box.clientWidth}`);
+        });
+        expect(wide).toEqual([]);
+        const found = await page.evaluate(async () => {
+          const { violations } = await (
+            globalThis as unknown as { axe: typeof import("axe-core") }
+          ).axe.run("#pane, header");
+          return violations.map(
+            ({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(" | ")}`,
+          );
+        });
+        expect(found).toEqual([]);
+      }
+      await page.context().close();
+    });
+  },
+);
 
 test("the parts are reached by the keyboard alone", async () => {
   const { page } = await openSheet(browser, address);
   await page.getByRole("tab", { name: "Sheets" }).focus();
   await page.keyboard.press("ArrowRight");
-  expect(await page.getByRole("tab", { name: "Functions" }).getAttribute("aria-selected")).toBe("true");
+  expect(await page.getByRole("tab", { name: "Functions" }).getAttribute("aria-selected")).toBe(
+    "true",
+  );
   await page.keyboard.press("Tab");
   await page.keyboard.type("drops");
   await page.keyboard.press("Tab");

@@ -17,11 +17,15 @@ test("a gallon is 128 fluid ounces, a pound is not 16", () => {
 
 test("the same pack costs the same in any unit of volume", () => {
   fc.assert(
-    fc.property(fc.double({ min: 1, max: 500, noNaN: true }), fc.constantFrom(...VOLUME_UNITS), (price, unit) => {
-      const size = turn(5, "L", unit);
-      const [a, b] = [flozCost(price, size, unit), flozCost(price, 5, "L")];
-      expect(Math.abs(a / b - 1)).toBeLessThan(1e-12);
-    }),
+    fc.property(
+      fc.double({ min: 1, max: 500, noNaN: true }),
+      fc.constantFrom(...VOLUME_UNITS),
+      (price, unit) => {
+        const size = turn(5, "L", unit);
+        const [a, b] = [flozCost(price, size, unit), flozCost(price, 5, "L")];
+        expect(Math.abs(a / b - 1)).toBeLessThan(1e-12);
+      },
+    ),
   );
 });
 
@@ -36,5 +40,8 @@ test("refusals", () => {
   refuses(() => flozCost(10, 1, ""), "unit is blank");
   refuses(() => flozCost(10, 1, "gal", 0, -1), "freight must be zero or more, got -1");
   refuses(() => flozCost(10, 1, "gal", 0, 0, 1), "loss must be below 100 %, got 100 %");
-  refuses(() => flozCost(10, 1, "gal", 0, 0, 2), "loss must be from 0 % to 100 %, got 200 %: type 2 %");
+  refuses(
+    () => flozCost(10, 1, "gal", 0, 0, 2),
+    "loss must be from 0 % to 100 %, got 200 %: type 2 %",
+  );
 });

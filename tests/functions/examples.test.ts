@@ -13,7 +13,11 @@ describe.each(catalog)("$id", (entry) => {
     expected.flat().forEach(({ value, within }, i) => {
       const cell = got.flat()[i];
       if (typeof value === "string") expect(cell).toBe(value);
-      else expect(Math.abs((cell as number) - value), `${String(cell)} for ${value}`).toBeLessThanOrEqual(within);
+      else
+        expect(
+          Math.abs((cell as number) - value),
+          `${String(cell)} for ${value}`,
+        ).toBeLessThanOrEqual(within);
     });
   });
 

@@ -5,7 +5,10 @@ import { catalog } from "../../functions/catalog";
 
 // Field by field from Microsoft's page "Manually create JSON metadata for custom functions"; strict,
 // so that a field Excel does not know fails.
-const name = z.string().regex(/^[A-Za-z][A-Za-z0-9._]*$/).max(128);
+const name = z
+  .string()
+  .regex(/^[A-Za-z][A-Za-z0-9._]*$/)
+  .max(128);
 const Metadata = z.strictObject({
   allowCustomDataForDataTypeAny: z.literal(true),
   functions: z

@@ -21,11 +21,20 @@ describe("ranges broadcast and spill as in Excel", () => {
   test("unequal lengths give #N/A where one has ended", () => {
     const got = sheet.OILFOR([[60], [120], [180]], [[0.05], [0.1]]);
     expect(got.slice(0, 2)).toEqual([[3], [12]]);
-    expect(got[2][0]).toEqual({ fault: "#N/A", text: "the ranges are of unlike length: this one has ended" });
+    expect(got[2][0]).toEqual({
+      fault: "#N/A",
+      text: "the ranges are of unlike length: this one has ended",
+    });
   });
 
   test("a grid beside a row", () => {
-    const got = sheet.OILFOR([[100, 200], [300, 400]], [[0.1, 0.2]]);
+    const got = sheet.OILFOR(
+      [
+        [100, 200],
+        [300, 400],
+      ],
+      [[0.1, 0.2]],
+    );
     expect(got).toEqual([
       [10, 40],
       [30, 80],
@@ -55,11 +64,14 @@ describe("ranges broadcast and spill as in Excel", () => {
   test("a failed line shows its error in every cell of its answer", () => {
     const [first, second] = sheet.SETRIGHT([[4], [2]], [[57], ["x"]], 0.05);
     expect(first).toEqual([0, 19]);
-    expect(second).toEqual([value('base must be a number, got "x"'), value('base must be a number, got "x"')]);
+    expect(second).toEqual([
+      value('base must be a number, got "x"'),
+      value('base must be a number, got "x"'),
+    ]);
   });
 });
 
-describe("blanks: 0, null and \"\" are alike", () => {
+describe('blanks: 0, null and "" are alike', () => {
   test.each([[0], [null], [""], [undefined]])("%s", (blank) => {
     expect(sheet.OILFOR(blank, blank)).toEqual([[""]]);
     expect(sheet.OILFOR(blank, 0.05)).toEqual([[0]]);
@@ -67,7 +79,11 @@ describe("blanks: 0, null and \"\" are alike", () => {
     expect(sheet.FLOZCOST(12, blank, "floz")).toEqual([[value("size is blank or zero")]]);
     expect(sheet.FLOZCOST(12, 16, blank)).toEqual([[value("unit is blank")]]);
     expect(sheet.FLOZCOST(12, 1, "lb", blank)).toEqual([
-      [value("density is needed: lb is a weight and floz a volume; weigh a known volume to find it")],
+      [
+        value(
+          "density is needed: lb is a weight and floz a volume; weigh a known volume to find it",
+        ),
+      ],
     ]);
     expect(sheet.TURN(blank, "g", "oz")).toEqual([[0]]);
     expect(sheet.LEASTBATCH(0.05, 0.1, blank)).toEqual([[40]]);
@@ -76,7 +92,12 @@ describe("blanks: 0, null and \"\" are alike", () => {
 
   test("spare lines of a table are blank, half-filled ones are not", () => {
     const got = sheet.FLOZCOST([[12.8], [""], [""], [5]], [[128], [""], [16], [0]], "floz");
-    expect(got).toEqual([[0.1], [""], [value("price is blank or zero")], [value("size is blank or zero")]]);
+    expect(got).toEqual([
+      [0.1],
+      [""],
+      [value("price is blank or zero")],
+      [value("size is blank or zero")],
+    ]);
   });
 
   test("a blank in a range that is read whole", () => {
@@ -100,9 +121,15 @@ describe("wrong input gets a text, and never NaN", () => {
     expect(sheet.OILFOR("sixty", 0.05)).toEqual([[value('batch must be a number, got "sixty"')]]);
     expect(sheet.OILFOR(true, 0.05)).toEqual([[value("batch must be a number, got TRUE")]]);
     expect(sheet.OILFOR("60", 0.05)).toEqual([
-      [value('batch must be a number, got "60", which is text: retype it in a cell that is not formatted as text')],
+      [
+        value(
+          'batch must be a number, got "60", which is text: retype it in a cell that is not formatted as text',
+        ),
+      ],
     ]);
-    expect(sheet.OILFOR(60, 0.05, 3)).toEqual([[value('basis must be "finished" or "base", got "3"')]]);
+    expect(sheet.OILFOR(60, 0.05, 3)).toEqual([
+      [value('basis must be "finished" or "base", got "3"')],
+    ]);
   });
 
   test("not a number and infinity, in and out", () => {
@@ -123,12 +150,19 @@ describe("an error passed in passes through", () => {
 
   test("as Excel's error value, or as the error that a function returned", () => {
     expect(sheet.OILFOR(division, 0.05)).toEqual([[{ fault: "#DIV/0!", text: undefined }]]);
-    expect(sheet.OILFOR({ code: "#N/A", message: "none" }, 0.05)).toEqual([[{ fault: "#N/A", text: "none" }]]);
+    expect(sheet.OILFOR({ code: "#N/A", message: "none" }, 0.05)).toEqual([
+      [{ fault: "#N/A", text: "none" }],
+    ]);
   });
 
   test("only its own line fails, unless the range is read whole", () => {
-    expect(sheet.OILFOR([[60], [division]], 0.05)).toEqual([[3], [{ fault: "#DIV/0!", text: undefined }]]);
-    expect(sheet.BLENDOF([[1], [division]], [[3], [9]])).toEqual([[{ fault: "#DIV/0!", text: undefined }]]);
+    expect(sheet.OILFOR([[60], [division]], 0.05)).toEqual([
+      [3],
+      [{ fault: "#DIV/0!", text: undefined }],
+    ]);
+    expect(sheet.BLENDOF([[1], [division]], [[3], [9]])).toEqual([
+      [{ fault: "#DIV/0!", text: undefined }],
+    ]);
   });
 
   test("it goes before any other complaint", () => {

@@ -32,7 +32,9 @@ test("what the refusal folders are made from is itself accepted", () => {
 test("npm run generate stops on a refusal, tells the file and the reason, and writes nothing", () => {
   const before = readFileSync("functions/catalog.json", "utf8");
   const src = join(FOLDER, "missing-param/src");
-  const run = spawnSync("npx", ["tsx", "functions/generate.ts", "--src", src], { encoding: "utf8" });
+  const run = spawnSync("npx", ["tsx", "functions/generate.ts", "--src", src], {
+    encoding: "utf8",
+  });
   expect(run.status).toBe(1);
   expect(run.stderr).toContain("load/oilfor.ts: @param load is missing");
   expect(readFileSync("functions/catalog.json", "utf8")).toBe(before);

@@ -81,7 +81,10 @@ test("the load guards", () => {
   refuses(() => setRight(3, 57, 5), text);
   refuses(() => batchFrom(3, 0), "load is blank or zero");
   refuses(() => oilFor(-60, 0.05), "batch must be zero or more, got -60");
-  refuses(() => oilFor(60, 0.05, "total" as never), 'basis must be "finished" or "base", got "total"');
+  refuses(
+    () => oilFor(60, 0.05, "total" as never),
+    'basis must be "finished" or "base", got "total"',
+  );
   refuses(() => loadOf(3, 0, "base"), "base is blank or zero");
   refuses(
     () => rebasis(1, "finished", "base"),

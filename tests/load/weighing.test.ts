@@ -22,7 +22,10 @@ describe("LEASTBATCH against the least weighable quantity of pharmacy practice",
   test("refuses what has no answer", () => {
     refuses(() => leastBatch(0, 0.1), "load is blank or zero");
     refuses(() => leastBatch(0.05, 0), "readability is blank or zero");
-    refuses(() => leastBatch(0.05, 0.1, 5), "tolerance must be from 0 % to 100 %, got 500 %: type 5 %");
+    refuses(
+      () => leastBatch(0.05, 0.1, 5),
+      "tolerance must be from 0 % to 100 %, got 500 %: type 5 %",
+    );
   });
 });
 

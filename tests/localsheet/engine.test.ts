@@ -13,7 +13,9 @@ describe("every @example, typed into the local sheet", () => {
     readResult(result).forEach((row, i) =>
       row.forEach(({ value, within }, j) => {
         const got = read(model, cellName(1 + i, 1 + j));
-        expect(Math.abs((got as number) - (value as number)), String(got)).toBeLessThanOrEqual(within);
+        expect(Math.abs((got as number) - (value as number)), String(got)).toBeLessThanOrEqual(
+          within,
+        );
       }),
     );
   });

@@ -27,12 +27,19 @@ test("weight and volume never cross without a density", () => {
     () => turn(1, "floz", "lb"),
     "density is needed: lb is a weight and floz a volume; weigh a known volume to find it",
   );
-  refuses(() => turn(1, "g", "mL", 0), "density is needed: g is a weight and mL a volume; weigh a known volume to find it");
+  refuses(
+    () => turn(1, "g", "mL", 0),
+    "density is needed: g is a weight and mL a volume; weigh a known volume to find it",
+  );
   fc.assert(
-    fc.property(fc.constantFrom(...WEIGHT_UNITS), fc.constantFrom(...VOLUME_UNITS), (weight, volume) => {
-      expect(() => turn(1, weight, volume)).toThrow(/density is needed/);
-      expect(() => turn(1, volume, weight)).toThrow(/density is needed/);
-    }),
+    fc.property(
+      fc.constantFrom(...WEIGHT_UNITS),
+      fc.constantFrom(...VOLUME_UNITS),
+      (weight, volume) => {
+        expect(() => turn(1, weight, volume)).toThrow(/density is needed/);
+        expect(() => turn(1, volume, weight)).toThrow(/density is needed/);
+      },
+    ),
   );
 });
 
@@ -50,35 +57,66 @@ describe("density and drops against published exercises", () => {
 
 test("drops counted and drops asked for agree", () => {
   fc.assert(
-    fc.property(fc.integer({ min: 1, max: 500 }), fc.double({ min: 0.1, max: 50, noNaN: true }), densities, (n, grams, d) => {
-      expect(dropsFor(grams, "g", dropRate(n, grams, "g", d), d)).toBeCloseTo(n, 8);
-    }),
+    fc.property(
+      fc.integer({ min: 1, max: 500 }),
+      fc.double({ min: 0.1, max: 50, noNaN: true }),
+      densities,
+      (n, grams, d) => {
+        expect(dropsFor(grams, "g", dropRate(n, grams, "g", d), d)).toBeCloseTo(n, 8);
+      },
+    ),
   );
 });
 
 test("a filled bottle has the density that it was filled by", () => {
   fc.assert(
-    fc.property(fc.double({ min: 0.1, max: 100, noNaN: true }), fc.constantFrom(...VOLUME_UNITS), densities, (v, unit, d) => {
-      const found = densityOf(fillWeight(v, unit, d), "g", v, unit);
-      expect(Math.abs(found - d)).toBeLessThanOrEqual(1e-12 * d);
-    }),
+    fc.property(
+      fc.double({ min: 0.1, max: 100, noNaN: true }),
+      fc.constantFrom(...VOLUME_UNITS),
+      densities,
+      (v, unit, d) => {
+        const found = densityOf(fillWeight(v, unit, d), "g", v, unit);
+        expect(Math.abs(found - d)).toBeLessThanOrEqual(1e-12 * d);
+      },
+    ),
   );
   // By hand: 2 % more than 85 g.
   expect(fillWeight(100, "mL", 0.85, 0.02)).toBeCloseTo(86.7, 12);
 });
 
 test("refusals", () => {
-  refuses(() => turn(1, "cup", "mL"), 'from must be a weight (mg g kg oz lb) or a volume (mL L tsp tbsp floz pt qt gal impfloz impgal), got "cup"');
+  refuses(
+    () => turn(1, "cup", "mL"),
+    'from must be a weight (mg g kg oz lb) or a volume (mL L tsp tbsp floz pt qt gal impfloz impgal), got "cup"',
+  );
   refuses(() => turn(-1, "g", "oz"), "amount must be zero or more, got -1");
-  refuses(() => densityOf(1, "floz", 1, "mL"), "weightunit must be a unit of weight (mg g kg oz lb), got floz, a unit of volume");
-  refuses(() => densityOf(1, "g", 1, "oz"), "volumeunit must be a unit of volume (mL L tsp tbsp floz pt qt gal impfloz impgal), got oz, a unit of weight");
+  refuses(
+    () => densityOf(1, "floz", 1, "mL"),
+    "weightunit must be a unit of weight (mg g kg oz lb), got floz, a unit of volume",
+  );
+  refuses(
+    () => densityOf(1, "g", 1, "oz"),
+    "volumeunit must be a unit of volume (mL L tsp tbsp floz pt qt gal impfloz impgal), got oz, a unit of weight",
+  );
   refuses(() => densityOf(0, "g", 1, "mL"), "weight is blank or zero");
-  refuses(() => dropsFor(1, "g", 20), "density is needed: g is a weight and mL a volume; weigh a known volume to find it");
+  refuses(
+    () => dropsFor(1, "g", 20),
+    "density is needed: g is a weight and mL a volume; weigh a known volume to find it",
+  );
   refuses(() => dropsFor(1, "mL", 0), "dropsperml is blank or zero");
-  refuses(() => dropRate(20, 1, "mL", 0.9), "unit must be a unit of weight (mg g kg oz lb), got mL, a unit of volume");
+  refuses(
+    () => dropRate(20, 1, "mL", 0.9),
+    "unit must be a unit of weight (mg g kg oz lb), got mL, a unit of volume",
+  );
   refuses(() => dropRate(20, 1, "g", 0), "density is blank or zero");
   refuses(() => fillWeight(4, "floz", 0), "density is blank or zero");
-  refuses(() => fillWeight(4, "oz", 0.9), "unit must be a unit of volume (mL L tsp tbsp floz pt qt gal impfloz impgal), got oz, a unit of weight");
-  refuses(() => fillWeight(4, "floz", 0.9, 2), "overfill must be from 0 % to 100 %, got 200 %: type 2 %");
+  refuses(
+    () => fillWeight(4, "oz", 0.9),
+    "unit must be a unit of volume (mL L tsp tbsp floz pt qt gal impfloz impgal), got oz, a unit of weight",
+  );
+  refuses(
+    () => fillWeight(4, "floz", 0.9, 2),
+    "overfill must be from 0 % to 100 %, got 200 %: type 2 %",
+  );
   refuses(() => turn(1, "g", "mL", -1), "density must be zero or more, got -1");
 });

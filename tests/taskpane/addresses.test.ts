@@ -11,7 +11,9 @@ test("names of cells, there and back", () => {
 });
 
 test("a sheet that moves takes every reference along", () => {
-  expect(moveFormula("=MIST.FLOZCOST(C8,$D8,E$8,$F$8)", 2, 1)).toBe("=MIST.FLOZCOST(D10,$E10,F$10,$G$10)");
+  expect(moveFormula("=MIST.FLOZCOST(C8,$D8,E$8,$F$8)", 2, 1)).toBe(
+    "=MIST.FLOZCOST(D10,$E10,F$10,$G$10)",
+  );
   expect(moveFormula("=SUM(A1:B2)", 1, 25)).toBe("=SUM(Z2:AA3)");
 });
 
@@ -20,6 +22,8 @@ test("a formula that is filled keeps what $ holds", () => {
 });
 
 test("texts, names of functions and numbers are left as they are", () => {
-  expect(moveFormula('=IF(A1="","A1 and B2",LOG10(A1)*1.5E3)', 1, 0)).toBe('=IF(A2="","A1 and B2",LOG10(A2)*1.5E3)');
+  expect(moveFormula('=IF(A1="","A1 and B2",LOG10(A1)*1.5E3)', 1, 0)).toBe(
+    '=IF(A2="","A1 and B2",LOG10(A2)*1.5E3)',
+  );
   expect(moveFormula('=IF(A1="","say ""B2""",C3)', 1, 0)).toBe('=IF(A2="","say ""B2""",C4)');
 });

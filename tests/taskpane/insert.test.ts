@@ -55,7 +55,10 @@ describe("Base comparison on a new sheet", () => {
 
   test("inserted empty it waits, and shows no error", async () => {
     const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), baseComparison, { ...onNewSheet, filled: false });
+    await insertTemplate(new LocalWorkbook(model), baseComparison, {
+      ...onNewSheet,
+      filled: false,
+    });
     expect(["I8", "J8", "B15", "C15", "B16"].map((name) => read(model, name))).toEqual([
       "",
       "",
@@ -102,7 +105,12 @@ describe("Size run", () => {
     expect(read(model, "G19")).toBeCloseTo(0.95 * 6 * 8 * fill, 9);
     expect(read(model, "D30")).toBeCloseTo(0.01 * fill, 10);
     expect(read(model, "I19")).toBeCloseTo((read(model, "H19") as number) / 28.349523125, 9);
-    expect(["D24", "E24", "F24", "G24"].map((name) => read(model, name))).toEqual(["yes", "yes", "yes", "yes"]);
+    expect(["D24", "E24", "F24", "G24"].map((name) => read(model, name))).toEqual([
+      "yes",
+      "yes",
+      "yes",
+      "yes",
+    ]);
   });
 
   test("loads of the base are told apart from loads of the finished batch", async () => {
@@ -120,7 +128,14 @@ describe("Size run", () => {
     const model = newModel();
     await insertTemplate(new LocalWorkbook(model), sizeRun, onNewSheet);
     for (const name of ["F13", "F14", "G13", "G14", "B21"]) write(model, name, "");
-    expect(["F15", "F18", "F23", "F24", "G28", "C21"].map((name) => read(model, name))).toEqual(["", "", 0, "", "", 0]);
+    expect(["F15", "F18", "F23", "F24", "G28", "C21"].map((name) => read(model, name))).toEqual([
+      "",
+      "",
+      0,
+      "",
+      "",
+      0,
+    ]);
     expect(read(model, "D19")).toBeGreaterThan(0);
     write(model, "B10", "5");
     expect(read(model, "D24")).toBe("no: too little");
@@ -145,13 +160,21 @@ describe("at the selection", () => {
     const model = newModel();
     const workbook = new LocalWorkbook(model);
     select(model, "D7");
-    expect(await insertTemplate(workbook, template, atSelection)).toMatch(/ is at D7:\w+ of "Sheet1"\.$/);
+    expect(await insertTemplate(workbook, template, atSelection)).toMatch(
+      / is at D7:\w+ of "Sheet1"\.$/,
+    );
     const there = newModel();
     await insertTemplate(new LocalWorkbook(there), template, onNewSheet);
     for (const { row, column } of drawingOf(template, true).cells) {
-      const here = model.getters.getEvaluatedCell({ sheetId: "Sheet1", row: row + 6, col: column + 3 });
+      const here = model.getters.getEvaluatedCell({
+        sheetId: "Sheet1",
+        row: row + 6,
+        col: column + 3,
+      });
       const sheetId = there.getters.getActiveSheetId();
-      expect(here.value).toEqual(there.getters.getEvaluatedCell({ sheetId, row, col: column }).value);
+      expect(here.value).toEqual(
+        there.getters.getEvaluatedCell({ sheetId, row, col: column }).value,
+      );
     }
   });
 
@@ -172,11 +195,15 @@ describe("at the selection", () => {
     const model = newModel();
     const workbook = new LocalWorkbook(model);
     write(model, "C3", '=""');
-    await expect(insertTemplate(workbook, sizeRun, atSelection)).rejects.toThrow("and C3 is filled");
+    await expect(insertTemplate(workbook, sizeRun, atSelection)).rejects.toThrow(
+      "and C3 is filled",
+    );
     write(model, "C3", "");
     write(model, "K1", "=MIST.OILFOR({60;120},5%)");
     select(model, "K2");
-    await expect(insertFormula(workbook, "=1+1", { rows: 1, columns: 1 })).rejects.toThrow("and K2 is filled");
+    await expect(insertFormula(workbook, "=1+1", { rows: 1, columns: 1 })).rejects.toThrow(
+      "and K2 is filled",
+    );
   });
 
   test("goes again where one was emptied, over the paint that it left", async () => {
@@ -216,9 +243,13 @@ describe("an insert that the sheet refuses", () => {
     const before = contents(model);
     // A cell above the sheet, which the engine refuses after it has taken all the others.
     drawing.cells.push({ row: -1, column: 0, content: "nowhere" });
-    await expect(workbook.drawOnNewSheet("Base comparison", drawing)).rejects.toThrow("Nothing was inserted");
+    await expect(workbook.drawOnNewSheet("Base comparison", drawing)).rejects.toThrow(
+      "Nothing was inserted",
+    );
     expect(contents(model)).toBe(before);
-    await expect(workbook.drawAt({ sheet: "Sheet1", row: 0, column: 0 }, drawing)).rejects.toThrow("Nothing was inserted");
+    await expect(workbook.drawAt({ sheet: "Sheet1", row: 0, column: 0 }, drawing)).rejects.toThrow(
+      "Nothing was inserted",
+    );
     expect(contents(model)).toBe(before);
   });
 });
@@ -228,13 +259,13 @@ describe("a function's example in a cell", () => {
     const model = newModel();
     const workbook = new LocalWorkbook(model);
     select(model, "B2");
-    expect(await insertFormula(workbook, "=MIST.SETRIGHT(4, 57, 5%)", { rows: 1, columns: 2 })).toBe(
-      '=MIST.SETRIGHT(4, 57, 5%) is in B2 of "Sheet1".',
-    );
+    expect(
+      await insertFormula(workbook, "=MIST.SETRIGHT(4, 57, 5%)", { rows: 1, columns: 2 }),
+    ).toBe('=MIST.SETRIGHT(4, 57, 5%) is in B2 of "Sheet1".');
     expect([read(model, "B2"), read(model, "C2")]).toEqual([0, 19]);
     select(model, "A2");
-    await expect(insertFormula(workbook, "=MIST.SETRIGHT(4, 57, 5%)", { rows: 1, columns: 2 })).rejects.toThrow(
-      "Nothing was inserted: the answer fills A2:B2, and B2 is filled.",
-    );
+    await expect(
+      insertFormula(workbook, "=MIST.SETRIGHT(4, 57, 5%)", { rows: 1, columns: 2 }),
+    ).rejects.toThrow("Nothing was inserted: the answer fills A2:B2, and B2 is filled.");
   });
 });

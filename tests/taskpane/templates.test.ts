@@ -18,7 +18,9 @@ describe.each(templates)("$title", (template) => {
   });
 
   test("calls only functions that exist", () => {
-    const calls = drawing.cells.flatMap(({ content }) => [...String(content).matchAll(/MIST\.(\w+)/g)]);
+    const calls = drawing.cells.flatMap(({ content }) => [
+      ...String(content).matchAll(/MIST\.(\w+)/g),
+    ]);
     expect(calls.length).toBeGreaterThan(0);
     const ids = catalog.map((entry) => entry.id);
     for (const [, id] of calls) expect(ids).toContain(id);
@@ -27,7 +29,9 @@ describe.each(templates)("$title", (template) => {
   test("says the unit of every number that it asks for or gives", () => {
     // A heading or label names its unit in brackets, or the cell beside it does.
     const text = drawing.cells.map(({ content }) => String(content)).join("\n");
-    for (const unit of template.title === "Size run" ? ["(g)", "(US fl oz)", "g/mL", "(count)", "(oz)", "(%)"] : ["($)", "(g/mL)", "($ per fl oz)", "(%)", "(1 to 5)"]) {
+    for (const unit of template.title === "Size run"
+      ? ["(g)", "(US fl oz)", "g/mL", "(count)", "(oz)", "(%)"]
+      : ["($)", "(g/mL)", "($ per fl oz)", "(%)", "(1 to 5)"]) {
       expect(text).toContain(unit);
     }
   });
@@ -53,7 +57,8 @@ test("the list of templates has every file", () => {
 
 test("the demo is invented: no name but those of design section 6", () => {
   // Larkfield Mist House; suppliers, bases and oils as design section 6 lists them.
-  const names = /Alder Row|Bluepost Chandlery|Drovers Wharf|Alder Clear|Bluepost Soft|Drovers Dry|Rain on Slate|Attic Cedar|Salt Orchard/;
+  const names =
+    /Alder Row|Bluepost Chandlery|Drovers Wharf|Alder Clear|Bluepost Soft|Drovers Dry|Rain on Slate|Attic Cedar|Salt Orchard/;
   const base = readFileSync("taskpane/templates/base-comparison.ts", "utf8");
   expect(base.match(new RegExp(names, "g"))?.length).toBe(6);
 });

@@ -1,0 +1,195 @@
+/**
+ * A small Excel for tests: sheets of cells behind office-addin-mock, which turns a property that is read
+ * before it was loaded and synced into an error text. What is set on a range is queued, as in Excel, and
+ * lands in the sheet when the batch is synced; a sync can be made to fail halfway, as in Excel too.
+ */
+import { OfficeMockObject } from "office-addin-mock";
+
+interface Cell {
+  formula?: unknown;
+  fill?: string;
+  format?: unknown;
+}
+
+export interface FakeSheet {
+  name: string;
+  cells: Map<string, Cell>;
+  rules: string[];
+  widths: Map<number, number>;
+}
+
+type Writers = Record<string, (value: never) => void>;
+
+export class FakeExcel {
+  sheets: FakeSheet[] = [newSheet("Sheet1")];
+  active = { sheet: "Sheet1", row: 1, column: 1 };
+  /** The sheet that was last shown. */
+  activated = "";
+  /** Fails the next sync that changes anything, after this many changes. */
+  failAfter = Number.POSITIVE_INFINITY;
+  private queue: (() => void)[] = [];
+  private mocks: OfficeMockObject[] = [];
+
+  sheet(name: string): FakeSheet {
+    return this.sheets.find((sheet) => sheet.name === name) ?? newSheet(name);
+  }
+
+  /** Stands for Excel.run. */
+  run<T>(batch: (context: unknown) => Promise<T>): Promise<T> {
+    this.mocks = [];
+    const workbook = {
+      getActiveCell: () =>
+        this.mock({ rowIndex: this.active.row, columnIndex: this.active.column }),
+      worksheets: this.worksheets(),
+    };
+    return batch({ sync: () => this.sync(), workbook });
+  }
+
+  private async sync() {
+    const changes = this.queue.splice(0);
+    for (const mock of this.mocks) await mock.sync();
+    for (const [i, change] of changes.entries()) {
+      if (i === this.failAfter) {
+        this.failAfter = Number.POSITIVE_INFINITY;
+        throw new Error("the range is locked");
+      }
+      change();
+    }
+  }
+
+  private worksheets() {
+    const items = this.sheets.map(({ name }) => ({ name }));
+    return {
+      load: () => undefined,
+      items,
+      getActiveWorksheet: () => this.mock({ name: this.active.sheet }),
+      getItem: (name: string) => this.worksheet(name),
+      getItemOrNullObject: (name: string) => {
+        return { ...this.worksheet(name), isNullObject: !this.sheets.some((s) => s.name === name) };
+      },
+      add: (name: string) => {
+        this.queue.push(() => this.sheets.push(newSheet(name)));
+        return this.worksheet(name);
+      },
+    };
+  }
+
+  private worksheet(name: string) {
+    return {
+      activate: () => this.queue.push(() => (this.activated = name)),
+      delete: () => {
+        this.queue.push(() => (this.sheets = this.sheets.filter((sheet) => sheet.name !== name)));
+      },
+      getRangeByIndexes: (row: number, column: number, rows: number, columns: number) => {
+        return this.range(name, row, column, rows, columns);
+      },
+    };
+  }
+
+  private range(name: string, row: number, column: number, rows: number, columns: number) {
+    const now = this.sheet(name);
+    const grid = <T>(of: (key: string, i: number, j: number) => T) =>
+      Array.from({ length: rows }, (_, i) =>
+        Array.from({ length: columns }, (_, j) => of(`${row + i},${column + j}`, i, j)),
+      );
+    const change = (what: (cell: Cell, i: number, j: number) => void) => {
+      this.queue.push(() => {
+        const { cells } = this.sheet(name);
+        grid((key, i, j) => {
+          const cell = cells.get(key) ?? {};
+          what(cell, i, j);
+          cells.set(key, cell);
+        });
+      });
+    };
+    const queue = (what: (sheet: FakeSheet) => void) =>
+      this.queue.push(() => what(this.sheet(name)));
+    const contents = grid((key) => now.cells.get(key)?.formula ?? "");
+    const format = this.mock(
+      { columnWidth: now.widths.get(column) ?? 48 },
+      { columnWidth: (width) => queue((sheet) => sheet.widths.set(column, width)) },
+      {
+        font: {},
+        fill: writable(
+          { color: (v) => change((cell) => (cell.fill = v)) },
+          {
+            clear: () => change((cell) => delete cell.fill),
+          },
+        ),
+      },
+    );
+    const dataValidation = this.mock(
+      { type: now.rules.length > 0 ? "Custom" : "None" },
+      { rule: (rule) => queue((sheet) => sheet.rules.push(JSON.stringify(rule))) },
+      { clear: () => queue((sheet) => (sheet.rules = [])) },
+    );
+    return this.mock(
+      {
+        formulas: contents,
+        values: contents,
+        numberFormat: grid((key) => now.cells.get(key)?.format ?? "General"),
+      },
+      {
+        formulas: (v: unknown[][]) => change((cell, i, j) => (cell.formula = v[i][j])),
+        numberFormat: (v: unknown[][]) => change((cell, i, j) => (cell.format = v[i][j])),
+      },
+      {
+        format,
+        dataValidation,
+        load: (properties: string) => {
+          // The one navigational load in use; everything else is the mock's own.
+          if (properties === "format/columnWidth") format.load("columnWidth");
+          else return undefined;
+          return true;
+        },
+        clear: (what: string) => {
+          if (what !== "Contents") throw new Error(`clear(${what}) takes more than the contents`);
+          change((cell) => delete cell.formula);
+        },
+        getCellProperties: () => ({
+          // Excel tells no fill as white.
+          value: grid((key) => ({
+            format: { fill: { color: now.cells.get(key)?.fill ?? "#FFFFFF" } },
+          })),
+        }),
+        setCellProperties: (v: { format: { fill?: { color: string } } }[][]) => {
+          change((cell, i, j) => {
+            const color = v[i][j].format.fill?.color;
+            if (color) cell.fill = color;
+          });
+        },
+      },
+    );
+  }
+
+  /** Readable values behind office-addin-mock, writers for what is set, and further members. */
+  private mock(values: object, writers: Writers = {}, members: Record<string, unknown> = {}) {
+    const mock = new OfficeMockObject(values as never, "excel" as never);
+    this.mocks.push(mock);
+    return writable(writers, members, mock) as OfficeMockObject;
+  }
+}
+
+function newSheet(name: string): FakeSheet {
+  return { name, cells: new Map(), rules: [], widths: new Map() };
+}
+
+/** An object whose set properties go to writers, and whose methods act on the object behind it. */
+function writable(writers: Writers, members: Record<string, unknown>, behind: object = {}): object {
+  return new Proxy(behind, {
+    get(target, name) {
+      const member = members[String(name)];
+      const own = (target as Record<string, unknown>)[String(name)];
+      if (name === "load" && typeof member === "function") {
+        return (properties: string) =>
+          member(properties) ?? (own as (p: string) => unknown).call(target, properties);
+      }
+      if (member !== undefined) return member;
+      return typeof own === "function" ? own.bind(target) : own;
+    },
+    set(_, name, value) {
+      writers[String(name)]?.(value as never);
+      return true;
+    },
+  });
+}
