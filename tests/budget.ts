@@ -17,6 +17,8 @@ const bundle = readFileSync("dist/excel/functions.js", "utf8");
 const { functions } = JSON.parse(readFileSync("dist/excel/functions.json", "utf8")) as {
   functions: { id: string }[];
 };
-const missing = functions.filter(({ id }) => !bundle.includes(`"${id}"`) && !bundle.includes(`'${id}'`));
+const missing = functions.filter(
+  ({ id }) => !bundle.includes(`"${id}"`) && !bundle.includes(`'${id}'`),
+);
 console.log(`${functions.length - missing.length} of ${functions.length} ids are in the bundle`);
 if (missing.length > 0) process.exitCode = 1;
