@@ -31,7 +31,14 @@ const shared = {
 };
 const define = new webpack.DefinePlugin({ MISTWRIGHT_VERSION: JSON.stringify(version) });
 const icons = { from: "taskpane/icons/*.png", to: "icons/[name][ext]" };
-const served = { hot: false, liveReload: false, client: false, compress: true, host: "localhost" };
+const served = {
+  static: false,
+  hot: false,
+  liveReload: false,
+  client: false,
+  compress: true,
+  host: "localhost",
+};
 
 /** Copies the engine as the unmodified files that its package ships, with its licence. */
 function engineFiles() {

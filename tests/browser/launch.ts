@@ -18,7 +18,7 @@ const INSTALLED = [
   "C:\\Program Files (x86)\\Microsoft\\Edge\\Application\\msedge.exe",
 ];
 
-/** Quiet flags: no look-ups of the browser's own, and no sandbox where it runs as root. */
+/** No look-ups of the browser's own. */
 const QUIET = [
   "--no-first-run",
   "--disable-background-networking",
@@ -45,8 +45,14 @@ async function packaged(): Promise<Browser> {
   // Set before the import, it makes the package use its own copies of the libraries a bare system lacks.
   process.env.AWS_EXECUTION_ENV ??= "AWS_Lambda_nodejs22.x";
   const { default: shipped } = await import("@sparticuz/chromium");
-  // Its own list also turns web security off, which these tests must not.
-  const wanted = ["--no-zygote", "--headless='shell'", "--font-render-hinting=none"];
+  // Its own list also turns web security off, which these tests must not. It runs without a sandbox, as a
+  // container has none to offer; the only page it is shown is ours.
+  const wanted = [
+    "--no-sandbox",
+    "--no-zygote",
+    "--headless='shell'",
+    "--font-render-hinting=none",
+  ];
   return start(
     await shipped.executablePath(),
     shipped.args.filter((flag) => wanted.includes(flag) || flag.startsWith("--use-")),

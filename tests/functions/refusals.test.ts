@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { spawnSync } from "node:child_process";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -27,6 +27,7 @@ test("what the refusal folders are made from is itself accepted", () => {
   expect(problems).toEqual([]);
   expect(entries).toHaveLength(1);
   expect(JSON.parse(metadata(entries)).functions[0].id).toBe("OILFOR");
+  rmSync(folder, { recursive: true });
 });
 
 test("npm run generate stops on a refusal, tells the file and the reason, and writes nothing", () => {
