@@ -10,6 +10,7 @@ export const KINDS = {
   density: "a number, g/mL",
   money: "a number, in your currency",
   count: "a whole number",
+  celsius: "a temperature, degrees Celsius",
   drops: "a number of drops",
   rate: "a number, drops per mL",
   number: "a number",

@@ -90,8 +90,10 @@ function read(param: Param, input: CellValue | Grid): unknown {
       return undefined;
     return grid.map((row) => row.map((cell) => readNumber(param, cell)));
   }
-  if (param.optional && isEmpty(input)) return undefined;
   const cell = input as CellValue;
+  // Zero is a temperature like any other; elsewhere a zero that is optional is a blank.
+  const isGiven = param.kind === "celsius" && cell === 0;
+  if (param.optional && isEmpty(cell) && !isGiven) return undefined;
   if (WORD_KINDS.has(param.kind)) return isEmpty(cell) ? "" : String(cell);
   return readNumber(param, cell);
 }

@@ -4,6 +4,7 @@ import { parse } from "csv-parse/sync";
 
 interface Row {
   id: string;
+  topic: string;
   inputs: string;
   expected: string;
   unit: string;
@@ -20,6 +21,11 @@ export interface Published {
   within: number;
   /** For the test's name: what is asked, and who published the answer. */
   title: string;
+}
+
+/** The ids and inputs of every row of a topic. */
+export function rowsOf(topic: string): { id: string; inputs: string }[] {
+  return ROWS.filter((row) => row.topic === topic);
 }
 
 /** A row by its id, with its tolerance as a number. */

@@ -1,0 +1,39 @@
+import { BlankError, amount, share } from "../errors";
+import { densityOfMixture, refuseFrozen, temperature, volumeShare, weightShare } from "./mixture";
+
+/**
+ * Volume and strength of two alcohols together.
+ *
+ * @remarks Ethanol and water are each conserved by weight, and the mixture shrinks: 50 mL of alcohol and 50 mL of water are about 96.5 mL. A strength of 0 % is water. Only ethanol and water; with glycols or fragrance oil in a base it is an estimate.
+ * @customfunction SPIRITMARRY
+ * @topic spirit
+ * @need What do two alcohols of different strength make together?
+ * @param volumea (volume) Volume of the first, zero or more, in any unit of volume.
+ * @param abva (share) Its ethanol by volume, 0 % to 100 %.
+ * @param volumeb (volume) Volume of the second, in the same unit.
+ * @param abvb (share) Its ethanol by volume, 0 % to 100 %.
+ * @param [celsius] (celsius) Temperature of all volumes and strengths, -20 to 40 (default 20).
+ * @returns (volume) Two cells: the volume together, in the unit given, and its ethanol by volume as a share.
+ * @throws value - both volumes are blank or zero
+ * @throws value - a strength is typed as 95 instead of 95 %
+ * @source OIML R 22 (1975), general formula; ethanol and water conserved by weight.
+ * @example SPIRITMARRY(40, 100%, 60, 0%) // => {about 96.70, about 41.4%}
+ */
+export function spiritMarry(
+  volumea: number,
+  abva: number,
+  volumeb: number,
+  abvb: number,
+  celsius = 20,
+): number[][] {
+  const at = temperature("celsius", celsius);
+  const lots = [
+    { volume: amount("volumea", volumea), byWeight: weightShare(share("abva", abva), at) },
+    { volume: amount("volumeb", volumeb), byWeight: weightShare(share("abvb", abvb), at) },
+  ].map((lot) => ({ ...lot, weight: lot.volume * densityOfMixture(lot.byWeight, at) }));
+  const weight = lots[0].weight + lots[1].weight;
+  if (weight === 0) throw new BlankError("volumea and volumeb together");
+  for (const lot of lots) if (lot.volume > 0) refuseFrozen("celsius", lot.byWeight, at);
+  const byWeight = (lots[0].byWeight * lots[0].weight + lots[1].byWeight * lots[1].weight) / weight;
+  return [[weight / densityOfMixture(byWeight, at), volumeShare(byWeight, at)]];
+}
