@@ -124,17 +124,15 @@ function settle(value: unknown): CellValue {
  * a column of lines, and down a row of them; over a whole grid of lines it has no room.
  */
 function join(entry: CatalogEntry, blocks: Grid[][]): Grid {
-  const width = entry.returns.range
-    ? Math.max(...blocks.flat().map((block) => block[0].length))
-    : 1;
-  if (width === 1) return blocks.map((row) => row.map((block) => block[0][0]));
-  const down = blocks.map((row) => padded(row[0][0], width));
-  if (blocks[0].length === 1) return down;
-  if (blocks.length > 1) {
-    throw new CalcError(`${entry.id} answers with ${width} cells: give it one row or one column`);
+  const answers = blocks.map((row) => row.map((block) => block.flat()));
+  const length = Math.max(...answers.flat().map((answer) => answer.length));
+  if (!entry.returns.range || length === 1) return answers.map((row) => row.map(([cell]) => cell));
+  const isColumn = answers[0].length === 1;
+  if (!isColumn && answers.length > 1) {
+    throw new CalcError(`${entry.id} answers with ${length} cells: give it one row or one column`);
   }
-  const across = blocks[0].map((block) => padded(block[0], width));
-  return count(width).map((i) => across.map((cells) => cells[i]));
+  const lines = answers.flat().map((answer) => padded(answer, length));
+  return isColumn ? lines : count(length).map((i) => lines.map((cells) => cells[i]));
 }
 
 /** A line that failed shows its error, and a blank line its blank, in every cell of the answer. */

@@ -1,17 +1,5 @@
-import {
-  CalcError,
-  amount,
-  list,
-  positive,
-  sameLength,
-  share,
-  show,
-  showShare,
-  sum,
-} from "../errors";
-
-/** How far the shares may sum from 100 %: room for percents rounded to two digits. */
-const SUM_TOLERANCE = 0.001;
+import { CalcError, amount, list, positive, sameLength, share, show } from "../errors";
+import { checkWhole } from "./whole";
 
 /**
  * What to weigh of each ingredient for each bottle size.
@@ -38,10 +26,7 @@ export function sizeRun(shares: number[][], fills: number[][], counts?: number[]
   sameLength("fills", sizes, "counts", bottles);
   // A bottle that is to be filled has a size.
   list("fills", fills, (name, fill, i) => (bottles[i] > 0 ? positive(name, fill) : fill));
-  const whole = sum(parts);
-  if (Math.abs(whole - 1) > SUM_TOLERANCE * (1 + 1e-9)) {
-    throw new CalcError(`shares must sum to 100 % within 0.1 %, got ${showShare(whole)}`);
-  }
+  const whole = checkWhole(parts);
   return parts.map((part) => sizes.map((fill, i) => (part / whole) * fill * bottles[i]));
 }
 

@@ -1,0 +1,40 @@
+import { CalcError, amount, list, positive, sameLength, share, sum } from "../errors";
+import { checkWhole } from "../load/whole";
+
+/**
+ * Cost of one filled bottle: its liquid, with what is lost, and its packaging.
+ *
+ * @remarks Liquid = fill x sum of share x unit cost. Loss is the part of the liquid that is bought and never sold (left in jugs, spilled, tested): the liquid is divided by 1 - loss. Overfill is not loss: put it into the fill, as FILLWEIGHT does. Labour and fees are not in it.
+ * @customfunction BOTTLECOST
+ * @topic cost
+ * @need What does one filled bottle cost me?
+ * @param fill (amount) What goes into one bottle, above zero, in any unit of weight.
+ * @param shares (share) One row or column: each ingredient's share of the finished batch, together 100 % within 0.1 %.
+ * @param unitcosts (money) One row or column as long as shares: money for one unit of fill of each ingredient (per gram where fill is in grams).
+ * @param [packaging] (money) Bottle, cap, sprayer, label and box together (default 0).
+ * @param [loss] (share) Part of the liquid that is never sold, 0 % and below 100 % (default 0 %).
+ * @returns (money) Cost of one bottle.
+ * @throws value - an ingredient that is used has no cost: a blank is never free
+ * @throws value - shares do not sum to 100 %: the text gives their sum
+ * @source By hand; loss as a share of what is bought, common practice, no published source.
+ * @example BOTTLECOST(100, {95%; 5%}, {0.01; 0.08}, 1.2) // => 2.55
+ * @example BOTTLECOST(100, {95%; 5%}, {0.01; 0.08}, 1.2, 10%) // => 2.7
+ */
+export function bottleCost(
+  fill: number,
+  shares: number[][],
+  unitcosts: number[][],
+  packaging = 0,
+  loss = 0,
+): number {
+  const parts = list("shares", shares, share);
+  const whole = checkWhole(parts);
+  const costs = list("unitcosts", unitcosts, (name, cost, i) =>
+    parts[i] > 0 ? positive(name, cost) : amount(name, cost),
+  );
+  sameLength("shares", parts, "unitcosts", costs);
+  const kept = 1 - share("loss", loss);
+  if (kept === 0) throw new CalcError("loss must be below 100 %, got 100 %");
+  const perUnit = sum(parts.map((part, i) => (part / whole) * costs[i]));
+  return (positive("fill", fill) * perUnit) / kept + amount("packaging", packaging);
+}

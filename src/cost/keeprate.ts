@@ -1,0 +1,25 @@
+import { amount, positive, share } from "../errors";
+
+/**
+ * Margin on price that a price leaves, after fees.
+ *
+ * @remarks (Price - cost - fees) / price. Below zero, each bottle loses money. To read a markup on cost: price = cost x (1 + markup), so a markup of 50 % keeps 33.3 %.
+ * @customfunction KEEPRATE
+ * @topic cost
+ * @need What part of the price do I keep?
+ * @param price (money) Price of one bottle, above zero.
+ * @param cost (money) Cost of one bottle, zero or more.
+ * @param [feerate] (share) Part of the price that goes in fees, 0 % to 100 % (default 0 %).
+ * @param [feefixed] (money) Fee for each sale, zero or more (default 0).
+ * @returns (share) Margin on price; below zero where the bottle loses.
+ * @throws value - price is blank or zero
+ * @throws value - feerate is typed as 5 instead of 5 %
+ * @source By hand, from the definition of margin on price.
+ * @example KEEPRATE(20, 10) // => 50%
+ * @example KEEPRATE(26, 10, 10%, 0.4) // => 50%
+ */
+export function keepRate(price: number, cost: number, feerate = 0, feefixed = 0): number {
+  const asked = positive("price", price);
+  const fees = asked * share("feerate", feerate) + amount("feefixed", feefixed);
+  return (asked - amount("cost", cost) - fees) / asked;
+}

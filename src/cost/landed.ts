@@ -1,0 +1,52 @@
+import { amount, list, positive, sameLength, share, sum } from "../errors";
+
+/**
+ * Landed price of each line of an order: its goods, its tax, and its part of the freight.
+ *
+ * @remarks Goods of a line = price x count; tax is charged on the goods. Freight is shared by the value of the goods, or by weight where weights are given (weight of one pack x count). At or above freeover, goods before tax, the freight is nothing. The lines sum to what the order costs. Where your place taxes freight too, add that tax to the freight.
+ * @customfunction LANDED
+ * @topic cost
+ * @need What does each line of an order cost with its part of the freight?
+ * @param prices (money) One row or column: price of one pack of each line.
+ * @param counts (count) One row or column as long as prices: packs ordered, zero or more.
+ * @param freight (money) Freight of the whole order, zero or more.
+ * @param [freeover] (money) Goods from this sum on travel free (default 0: freight is always charged).
+ * @param [tax] (share) Tax on the goods, 0 % to 100 % (default 0 %).
+ * @param [weights] (weight) One row or column as long as prices: weight of one pack; freight is then shared by weight (no default: by value).
+ * @returns (money) Landed price of each line, laid out as prices are.
+ * @throws value - a line that is ordered has no price, or no weight where weights are given
+ * @throws value - the ranges are of unlike length
+ * @source By hand: freight apportioned by value or by weight, as cost accounting does.
+ * @example LANDED({10; 20}, {2; 1}, 10) // => {25; 25}
+ * @example LANDED({10; 20}, {2; 1}, 10, 40) // => {20; 20}
+ * @example LANDED({10; 20}, {2; 1}, 9, 0, 0%, {1; 4}) // => {23; 26}
+ */
+export function landed(
+  prices: number[][],
+  counts: number[][],
+  freight: number,
+  freeover = 0,
+  tax = 0,
+  weights?: number[][],
+): number[][] {
+  const ordered = list("counts", counts, amount);
+  const needed = (name: string, value: number, i: number) =>
+    ordered[i] > 0 ? positive(name, value) : amount(name, value);
+  const each = list("prices", prices, needed);
+  sameLength("prices", each, "counts", ordered);
+  const goods = each.map((price, i) => price * ordered[i]);
+  const heavy = weights && list("weights", weights, needed);
+  if (heavy) sameLength("prices", each, "weights", heavy);
+  const keys = heavy ? heavy.map((weight, i) => weight * ordered[i]) : goods;
+  const paid = freightFor(sum(goods), amount("freight", freight), amount("freeover", freeover));
+  const rate = share("tax", tax);
+  const whole = sum(keys);
+  const lines = goods.map((good, i) => good * (1 + rate) + (whole ? (paid * keys[i]) / whole : 0));
+  return prices.length === 1 ? [lines] : lines.map((line) => [line]);
+}
+
+/** What an order of goods pays for its journey. */
+function freightFor(goods: number, freight: number, freeover: number): number {
+  if (goods === 0) return 0;
+  return freeover > 0 && goods >= freeover ? 0 : freight;
+}
