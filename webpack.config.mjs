@@ -50,6 +50,8 @@ function engineFiles() {
     { from: from("@odoo/o-spreadsheet/LICENSE"), to: "o_spreadsheet.LICENSE.txt" },
     { from: from("@odoo/owl/dist/owl.iife.min.js") },
     { from: from("@odoo/owl/LICENSE"), to: "owl.LICENSE.txt" },
+    { from: from("chart.js/dist/chart.umd.min.js") },
+    { from: from("chart.js/LICENSE.md"), to: "chart.LICENSE.md" },
     { from: from("bootstrap/dist/css/bootstrap.min.css") },
     { from: from("font-awesome/css/font-awesome.min.css"), to: "font-awesome/css/" },
     { from: from("font-awesome/fonts/fontawesome-webfont.woff2"), to: "font-awesome/fonts/" },

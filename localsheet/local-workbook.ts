@@ -1,7 +1,7 @@
 /** The pane's port on the local sheet's engine. */
 import { cellName } from "../taskpane/addresses";
-import { PAINT } from "../taskpane/looks";
-import type { DrawnCell, Drawing, DrawnRule } from "../taskpane/template";
+import { CHART_COLOR, PAINT } from "../taskpane/looks";
+import type { Area, DrawnCell, DrawnChart, Drawing, DrawnRule } from "../taskpane/template";
 import { type Spot, type Workbook, freeName } from "../taskpane/workbook";
 import { type Model, engine } from "./engine";
 
@@ -161,7 +161,56 @@ function draw(sheetId: string, drawing: Drawing, row: number, column: number): C
       };
     }),
     ...drawing.rules.map((rule, i) => ruleCommand(sheetId, rule, row, column, i)),
+    ...drawing.charts.map((chart) => chartCommand(sheetId, chart, row, column, drawing.widths)),
   ];
+}
+
+/** Height of a row that nobody has changed, in the engine's pixels. */
+const ROW_HEIGHT = 23;
+
+function chartCommand(
+  sheetId: string,
+  chart: DrawnChart,
+  row: number,
+  column: number,
+  widths: number[],
+): Command {
+  const { over } = chart;
+  const width = widths
+    .slice(over.column, over.column + over.columns)
+    .reduce((sum, each) => sum + each, 0);
+  const name = (area: Area) => {
+    const [top, left] = [row + area.row, column + area.column];
+    return `${cellName(top, left)}:${cellName(top + area.rows - 1, left + area.columns - 1)}`;
+  };
+  // Charts stay when their cells are emptied, so that no name may come twice.
+  const id = crypto.randomUUID();
+  return {
+    type: "CREATE_CHART",
+    sheetId,
+    chartId: `chart-${id}`,
+    figureId: `figure-${id}`,
+    row: row + over.row,
+    col: column + over.column,
+    offset: { x: 4, y: 4 },
+    size: { width: width - 8, height: over.rows * ROW_HEIGHT - 8 },
+    definition: {
+      type: "bar",
+      stacked: false,
+      horizontal: chart.kind === "bars",
+      dataSource: {
+        type: "range",
+        dataSets: [{ dataSetId: "0", dataRange: name(chart.values) }],
+        dataSetsHaveTitle: false,
+        labelRange: name(chart.labels),
+      },
+      dataSetStyles: { 0: { label: chart.unit, backgroundColor: CHART_COLOR } },
+      title: { text: chart.title },
+      legendPosition: "none",
+      showValues: true,
+      axesDesign: { [chart.kind === "bars" ? "x" : "y"]: { title: { text: chart.unit } } },
+    },
+  };
 }
 
 function cellCommand(sheetId: string, cell: DrawnCell, row: number, column: number): Command {

@@ -4,6 +4,7 @@ import type { Template } from "../taskpane/template";
 export const startHere: Template = {
   title: "Start here",
   use: "The first sheet of the local workbook.",
+  step: 1,
   widths: [190, 130, 330],
   blocks: [
     { at: "A1", look: "title", rows: [["Larkfield Mist House"]] },
@@ -22,9 +23,13 @@ export const startHere: Template = {
       at: "A6",
       look: "label",
       rows: [
-        ["Alder Row", "Alder Clear", "1 US gallon for $46.00, freight $14.50"],
-        ["Bluepost Chandlery", "Bluepost Soft", "8 pounds for $39.00, freight $12.75"],
-        ["Drovers Wharf", "Drovers Dry", "5 litres for $61.00, freight $22.00"],
+        ["Alder Row", "Alder Clear", "1 US gallon for $46.00, freight $14.50, free from $75"],
+        [
+          "Bluepost Chandlery",
+          "Bluepost Soft",
+          "8 pounds for $39.00, freight $12.75, free from $100",
+        ],
+        ["Drovers Wharf", "Drovers Dry", "5 litres for $61.00, freight $22.00, free from $120"],
       ],
     },
     { at: "A10", look: "section", rows: [["Which is cheapest, and what do I weigh?"]] },

@@ -6,8 +6,8 @@
  * are cleared and the paint and widths from before are put back.
  */
 import { cellName } from "./addresses";
-import { PAINT } from "./looks";
-import type { DrawnCell, Drawing, DrawnRule } from "./template";
+import { CHART_COLOR, PAINT } from "./looks";
+import type { Area, DrawnCell, Drawing, DrawnRule } from "./template";
 import { type Spot, type Workbook, freeName } from "./workbook";
 
 /** Points in a pixel: templates measure widths in pixels, Excel in points. */
@@ -72,6 +72,7 @@ export class ExcelWorkbook implements Workbook {
           sheet.getRangeByIndexes(0, i, 1, 1).format.columnWidth = width * POINTS;
         });
         queuePaint(sheet, drawing, 0, 0);
+        queueCharts(sheet, drawing, 0, 0, newNames(drawing));
         sheet.activate();
         await context.sync();
       } catch (error) {
@@ -102,6 +103,7 @@ export class ExcelWorkbook implements Workbook {
         );
       }
       const formats = area.numberFormat;
+      const charts = newNames(drawing);
       const widths = columns.map((column) => column.format.columnWidth);
       try {
         queueContents(sheet, drawing, spot.row, spot.column);
@@ -110,10 +112,11 @@ export class ExcelWorkbook implements Workbook {
           column.format.columnWidth = Math.max(widths[i], drawing.widths[i] * POINTS);
         });
         queuePaint(sheet, drawing, spot.row, spot.column);
+        queueCharts(sheet, drawing, spot.row, spot.column, charts);
         await context.sync();
       } catch (error) {
         // eslint-disable-next-line office-addins/load-object-before-read -- a ClientResult has no load
-        await putBack(spot, drawing, { paint: before.value, formats, widths });
+        await putBack(spot, drawing, { paint: before.value, formats, widths, charts });
         throw refusal(error);
       }
     });
@@ -164,6 +167,41 @@ function queuePaint(sheet: Excel.Worksheet, drawing: Drawing, row: number, colum
   }
 }
 
+/** A name of its own for each chart, to find it again. */
+function newNames({ charts }: Drawing): string[] {
+  return charts.map(() => `Mistwright ${crypto.randomUUID()}`);
+}
+
+function queueCharts(
+  sheet: Excel.Worksheet,
+  drawing: Drawing,
+  row: number,
+  column: number,
+  names: string[],
+) {
+  const at = (area: Area) => {
+    return sheet.getRangeByIndexes(row + area.row, column + area.column, area.rows, area.columns);
+  };
+  for (const [i, { kind, title, unit, labels, values, over }] of drawing.charts.entries()) {
+    const type = kind === "bars" ? "BarClustered" : "ColumnClustered";
+    const chart = sheet.charts.add(type, at(values), "Columns");
+    chart.name = names[i];
+    chart.title.text = title;
+    chart.legend.visible = false;
+    chart.axes.valueAxis.title.text = unit;
+    const series = chart.series.getItemAt(0);
+    series.name = unit;
+    series.hasDataLabels = true;
+    series.format.fill.setSolidColor(CHART_COLOR);
+    series.setXAxisValues(at(labels));
+    chart.setPosition(at({ ...over, rows: 1, columns: 1 }), at(lastCell(over)));
+  }
+}
+
+function lastCell({ row, column, rows, columns }: Area): Area {
+  return { row: row + rows - 1, column: column + columns - 1, rows: 1, columns: 1 };
+}
+
 const ALIGN = { left: "Left", center: "Center", right: "Right" } as const;
 
 function cellRange(
@@ -202,6 +240,7 @@ interface Before {
   paint: Excel.CellProperties[][];
   formats: unknown[][];
   widths: number[];
+  charts: string[];
 }
 
 async function putBack(spot: Spot, drawing: Drawing, before: Before) {
@@ -214,9 +253,12 @@ async function putBack(spot: Spot, drawing: Drawing, before: Before) {
     area.format.fill.clear();
     area.setCellProperties(before.paint.map((row) => row.map(withoutWhite)));
     area.numberFormat = before.formats as string[][];
+    const charts = before.charts.map((name) => sheet.charts.getItemOrNullObject(name));
     before.widths.forEach((width, i) => {
       sheet.getRangeByIndexes(spot.row, spot.column + i, 1, 1).format.columnWidth = width;
     });
+    await context.sync();
+    for (const chart of charts) if (!chart.isNullObject) chart.delete();
     await context.sync();
   });
 }

@@ -25,3 +25,6 @@ export const PAINT: Record<Look, Paint> = {
   result: { fill: "#EEF2F3", ink: "#1E3336" },
   answer: { fill: "#EEF2F3", ink: "#1E3336", align: "center" },
 };
+
+/** Columns and bars of a chart. */
+export const CHART_COLOR = "#2F7A78";

@@ -13,7 +13,8 @@ export function sheetsPart(workbook: Workbook, tell: Tell): HTMLElement {
     where: selection.checked ? "selection" : "new sheet",
     filled: demo.checked,
   });
-  const cards = templates.map((template) => {
+  const inOrder = [...templates].sort((a, b) => a.step - b.step);
+  const cards = inOrder.map((template) => {
     const label = `Insert ${template.title}`;
     const button = element("button", { type: "button", class: "main" }, label);
     button.addEventListener("click", () =>

@@ -45,12 +45,29 @@ const Block = z.strictObject({
   limits: z.optional(z.tuple([z.number(), z.number()])),
 });
 
+const range = z.string().check(z.regex(/^[A-Z]{1,2}[1-9]\d*:[A-Z]{1,2}[1-9]\d*$/));
+
+const Chart = z.strictObject({
+  title: z.string(),
+  /** Upright columns, or bars that lie, for long labels. */
+  kind: z.enum(["columns", "bars"]),
+  /** What the values are, with their unit: the title of their axis. */
+  unit: z.string(),
+  labels: range,
+  values: range,
+  /** The cells that it covers. */
+  over: range,
+});
+
 export const TemplateSchema = z.strictObject({
   title: z.string().check(z.maxLength(31)),
   use: z.string(),
+  /** Its place in the pane: the order in which a maker meets the sheets. */
+  step: z.int().check(z.positive()),
   /** Column widths in pixels, from column A. */
   widths: z.array(z.number().check(z.positive())),
   blocks: z.array(Block).check(z.minLength(1)),
+  charts: z.optional(z.array(Chart)),
 });
 
 export type Template = z.infer<typeof TemplateSchema>;
@@ -66,14 +83,28 @@ export interface DrawnCell {
   format?: string;
 }
 
-/** A rule on what may be typed, over a rectangle relative to the drawing's first cell. */
-export interface DrawnRule {
+/** A rule on what may be typed, over a rectangle. */
+export interface DrawnRule extends Area {
+  words?: string[];
+  limits?: [number, number];
+}
+
+/** A rectangle relative to the drawing's first cell. */
+export interface Area {
   row: number;
   column: number;
   rows: number;
   columns: number;
-  words?: string[];
-  limits?: [number, number];
+}
+
+/** A chart of one series, over some cells. */
+export interface DrawnChart {
+  title: string;
+  kind: "columns" | "bars";
+  unit: string;
+  labels: Area;
+  values: Area;
+  over: Area;
 }
 
 /** Everything that an insert changes, and the rectangle that it needs empty. */
@@ -82,18 +113,31 @@ export interface Drawing {
   columns: number;
   cells: DrawnCell[];
   rules: DrawnRule[];
+  charts: DrawnChart[];
   widths: number[];
 }
 
 /** A template as a drawing whose first cell will stand at the given row and column. */
 export function drawingOf(template: Template, filled: boolean, row = 0, column = 0): Drawing {
-  const { blocks, widths } = TemplateSchema.parse(template);
+  const { blocks, widths, charts = [] } = TemplateSchema.parse(template);
+  const drawnCharts = charts.map((chart) => ({
+    ...chart,
+    labels: areaNamed(chart.labels),
+    values: areaNamed(chart.values),
+    over: areaNamed(chart.over),
+  }));
+  const ends = drawnCharts.map(({ over }) => over);
   const cells = blocks.flatMap((block) => cellsOf(block, filled, row, column));
   return {
-    rows: Math.max(...cells.map((cell) => cell.row + 1)),
-    columns: Math.max(widths.length, ...cells.map((cell) => cell.column + 1)),
+    rows: Math.max(...cells.map((cell) => cell.row + 1), ...ends.map((at) => at.row + at.rows)),
+    columns: Math.max(
+      widths.length,
+      ...cells.map((cell) => cell.column + 1),
+      ...ends.map((at) => at.column + at.columns),
+    ),
     cells,
     rules: blocks.filter((block) => block.words ?? block.limits).map(ruleOf),
+    charts: drawnCharts,
     widths,
   };
 }
@@ -139,6 +183,12 @@ function ruleOf(block: BlockData): DrawnRule {
     words: block.words,
     limits: block.limits,
   };
+}
+
+/** The rectangle that a range such as B8:B13 names. */
+function areaNamed(range: string): Area {
+  const [first, last] = range.split(":").map(readCellName);
+  return { ...first, rows: last.row - first.row + 1, columns: last.column - first.column + 1 };
 }
 
 /** The rectangle of a drawing put at a place, as an address: A1:N17. */

@@ -3,7 +3,7 @@ import { amount, positive, share } from "../errors";
 /**
  * Margin on price that a price leaves, after fees.
  *
- * @remarks (Price - cost - fees) / price. Below zero, each bottle loses money. To read a markup on cost: price = cost x (1 + markup), so a markup of 50 % keeps 33.3 %.
+ * @remarks (Price - cost - fees) / price. Below zero, each bottle loses money. To read a markup on cost: price = cost x (1 + markup), so a markup of 50 % on a cost of 10 is a price of 15 and keeps 33.3 %.
  * @customfunction KEEPRATE
  * @topic cost
  * @need What part of the price do I keep?
@@ -16,6 +16,7 @@ import { amount, positive, share } from "../errors";
  * @throws value - feerate is typed as 5 instead of 5 %
  * @source By hand, from the definition of margin on price.
  * @example KEEPRATE(20, 10) // => 50%
+ * @example KEEPRATE(15, 10) // => about 33.3333%
  * @example KEEPRATE(26, 10, 10%, 0.4) // => 50%
  */
 export function keepRate(price: number, cost: number, feerate = 0, feefixed = 0): number {

@@ -1,10 +1,12 @@
+import { PACK_UNITS } from "../pack-units";
 import type { Template } from "../template";
 
 /** Supplier packs in unlike sizes, brought to one landed cost per US fluid ounce. Demo data invented. */
 export const template: Template = {
   title: "Base comparison",
   use: "Several suppliers' packs, sold by weight or volume, as one landed cost per fluid ounce.",
-  widths: [138, 112, 62, 62, 62, 74, 68, 64, 86, 78, 108, 68, 74, 250],
+  step: 1,
+  widths: [132, 104, 60, 52, 62, 66, 62, 66, 62, 54, 70, 84, 78, 68, 62, 62, 84, 106, 62, 74, 230],
   blocks: [
     { at: "A1", look: "title", rows: [["Base comparison"]] },
     {
@@ -16,7 +18,7 @@ export const template: Template = {
           "A pound is not 16 fluid ounces. A pack sold by weight needs its density: weigh a known volume, or use MIST.DENSITYOF.",
         ],
         [
-          "Freight is what this pack's journey costs. Lost is what stays in the pail, the pump and the jug.",
+          "Freight is that of one order, shared by its packs, and nothing once the goods reach the sum from which it is free.",
         ],
         [
           "Not disclosed means not known, not harmless: ask for the safety data sheet before you pour.",
@@ -30,14 +32,21 @@ export const template: Template = {
         [
           "Supplier",
           "Base",
-          "Price ($)",
+          "Price of a pack ($)",
           "Pack size",
           "Pack unit",
           "Density (g/mL)",
-          "Freight ($)",
+          "Packs in the order (count)",
+          "Freight of the order ($)",
+          "Freight free from ($)",
           "Lost (%)",
+          "Landed pack ($)",
           "Landed cost ($ per fl oz)",
           "Against cheapest",
+          "Sample price ($)",
+          "Sample size",
+          "Sample unit",
+          "Sample cost ($ per fl oz)",
           "Ingredients",
           "Score (1 to 5)",
           "Pick",
@@ -67,23 +76,7 @@ export const template: Template = {
     {
       at: "E8",
       look: "input",
-      words: [
-        "mg",
-        "g",
-        "kg",
-        "oz",
-        "lb",
-        "mL",
-        "L",
-        "tsp",
-        "tbsp",
-        "floz",
-        "pt",
-        "qt",
-        "gal",
-        "impfloz",
-        "impgal",
-      ],
+      words: PACK_UNITS,
       rows: [["gal"], ["lb"], ["L"], [null], [null], [null]],
     },
     {
@@ -92,48 +85,83 @@ export const template: Template = {
       format: "0.000",
       rows: [[null], [0.93], [null], [null], [null], [null]],
     },
-    {
-      at: "G8",
-      look: "input",
-      format: "#,##0.00",
-      rows: [[14.5], [12.75], [22], [null], [null], [null]],
-    },
+    { at: "G8", look: "input", rows: [[1], [1], [2], [null], [null], [null]] },
     {
       at: "H8",
+      look: "input",
+      format: "#,##0.00",
+      rows: [
+        [14.5, 75],
+        [12.75, 100],
+        [22, 120],
+        [null, null],
+        [null, null],
+        [null, null],
+      ],
+    },
+    {
+      at: "J8",
       look: "input",
       format: "0.0%",
       limits: [0, 1],
       rows: [[0.02], [0.02], [0.02], [null], [null], [null]],
     },
     {
-      at: "I8",
+      at: "K8",
+      look: "result",
+      format: "#,##0.00",
+      formula: '=IF(C8="","",MIST.LANDED(C8,IF(G8="",1,G8),H8,I8)/IF(G8="",1,G8))',
+      down: 6,
+    },
+    {
+      at: "L8",
       look: "result",
       format: "0.000",
-      formula: "=MIST.FLOZCOST(C8,D8,E8,F8,G8,H8)",
+      formula: "=MIST.FLOZCOST(K8,D8,E8,F8,0,J8)",
       down: 6,
     },
     {
-      at: "J8",
+      at: "M8",
       look: "result",
       format: '0.00" x"',
-      formula: '=IF(ISNUMBER(I8),I8/MINIFS(I$8:I$13,I$8:I$13,">0"),"")',
+      formula: '=IF(ISNUMBER(L8),L8/MINIFS(L$8:L$13,L$8:L$13,">0"),"")',
       down: 6,
     },
     {
-      at: "K8",
+      at: "N8",
+      look: "input",
+      format: "#,##0.00",
+      rows: [[9], [7.5], [11], [null], [null], [null]],
+    },
+    { at: "O8", look: "input", rows: [[4], [4], [100], [null], [null], [null]] },
+    {
+      at: "P8",
+      look: "input",
+      words: PACK_UNITS,
+      rows: [["floz"], ["oz"], ["mL"], [null], [null], [null]],
+    },
+    {
+      at: "Q8",
+      look: "result",
+      format: "0.000",
+      formula: "=MIST.FLOZCOST(N8,O8,P8,F8)",
+      down: 6,
+    },
+    {
+      at: "R8",
       look: "input",
       words: ["all named", "part named", "not disclosed"],
       rows: [["all named"], ["part named"], ["not disclosed"], [null], [null], [null]],
     },
-    { at: "L8", look: "input", limits: [1, 5], rows: [[4], [3], [4], [null], [null], [null]] },
+    { at: "S8", look: "input", limits: [1, 5], rows: [[4], [3], [4], [null], [null], [null]] },
     {
-      at: "M8",
+      at: "T8",
       look: "input",
       words: ["pick", "reserve", "no"],
       rows: [["pick"], ["no"], ["reserve"], [null], [null], [null]],
     },
     {
-      at: "N8",
+      at: "U8",
       look: "input",
       rows: [
         ["fine mist, dries clear"],
@@ -153,8 +181,8 @@ export const template: Template = {
       at: "B15",
       look: "result",
       rows: [
-        ['=IF(COUNT(I8:I13)=0,"",INDEX(B8:B13,MATCH(MINIFS(I8:I13,I8:I13,">0"),I8:I13,0)))'],
-        ["=SUMPRODUCT(--ISERROR(I8:I13))"],
+        ['=IF(COUNT(L8:L13)=0,"",INDEX(B8:B13,MATCH(MINIFS(L8:L13,L8:L13,">0"),L8:L13,0)))'],
+        ["=SUMPRODUCT(--ISERROR(L8:L13))"],
       ],
     },
     {
@@ -162,12 +190,22 @@ export const template: Template = {
       look: "note",
       rows: [
         [
-          '=IF(COUNT(I8:I13)=0,"No line is filled yet.","from "&INDEX(A8:A13,MATCH(MINIFS(I8:I13,I8:I13,">0"),I8:I13,0))&", among "&COUNT(I8:I13)&" priced lines")',
+          '=IF(COUNT(L8:L13)=0,"No line is filled yet.","from "&INDEX(A8:A13,MATCH(MINIFS(L8:L13,L8:L13,">0"),L8:L13,0))&", among "&COUNT(L8:L13)&" priced lines")',
         ],
         [
           '=IF(B16=0,"Every filled line is counted.","Left out of the comparison: hold the pointer over the red cell to read why.")',
         ],
       ],
+    },
+  ],
+  charts: [
+    {
+      title: "Landed cost of each base",
+      kind: "columns",
+      unit: "$ per US fl oz",
+      labels: "B8:B13",
+      values: "L8:L13",
+      over: "A18:H31",
     },
   ],
 };

@@ -5,7 +5,9 @@ import { type Drawing, drawingOf } from "../../taskpane/template";
 import { templates } from "../../taskpane/templates/index";
 import { FakeExcel } from "./fake-excel";
 
-const [baseComparison] = templates;
+const baseComparison = templates.find(
+  ({ title }) => title === "Base comparison",
+) as (typeof templates)[0];
 let excel: FakeExcel;
 
 beforeEach(() => {
@@ -16,10 +18,11 @@ beforeEach(() => {
 
 /** What the workbook holds, without cells that were touched and emptied again. */
 function contents() {
-  return excel.sheets.map(({ name, cells, rules, widths }) => ({
+  return excel.sheets.map(({ name, cells, rules, widths, charts }) => ({
     name,
     rules,
     widths: [...widths],
+    charts: [...charts],
     cells: [...cells].filter(
       ([, { formula, fill }]) => formula !== undefined || fill !== undefined,
     ),
@@ -38,14 +41,15 @@ describe("on Excel", () => {
     });
     expect(told).toBe('Base comparison is on the new sheet "Base comparison".');
     const sheet = excel.sheet("Base comparison");
-    expect(sheet.cells.get("7,8")).toMatchObject({
-      formula: "=MIST.FLOZCOST(C8,D8,E8,F8,G8,H8)",
+    expect(sheet.cells.get("7,11")).toMatchObject({
+      formula: "=MIST.FLOZCOST(K8,D8,E8,F8,0,J8)",
       format: "0.000",
     });
     expect(sheet.cells.get("7,2")).toMatchObject({ formula: 46, fill: "#FFF4D6" });
     expect(sheet.rules).toHaveLength(drawingOf(baseComparison, true).rules.length);
-    expect(sheet.widths.get(0)).toBeCloseTo(138 * 0.75);
+    expect(sheet.widths.get(0)).toBeCloseTo(132 * 0.75);
     expect(excel.activated).toBe("Base comparison");
+    expect(sheet.charts.size).toBe(1);
   });
 
   test("a list of words keeps to the 255 characters that Excel takes", () => {
@@ -57,8 +61,8 @@ describe("on Excel", () => {
 
   test("at the selection the formulas move along", async () => {
     await insertTemplate(new ExcelWorkbook(), baseComparison, { where: "selection", filled: true });
-    expect(excel.sheet("Sheet1").cells.get("8,9")?.formula).toBe(
-      "=MIST.FLOZCOST(D9,E9,F9,G9,H9,I9)",
+    expect(excel.sheet("Sheet1").cells.get("8,12")?.formula).toBe(
+      "=MIST.FLOZCOST(L9,E9,F9,G9,0,K9)",
     );
   });
 
@@ -70,7 +74,7 @@ describe("on Excel", () => {
       filled: true,
     });
     await expect(insert).rejects.toThrow(
-      "Nothing was inserted: Base comparison needs B2:O17 empty, and D5 is filled.",
+      "Nothing was inserted: Base comparison needs B2:V32 empty, and D5 is filled.",
     );
     expect(contents()).toEqual(before);
   });
@@ -107,7 +111,7 @@ describe("on Excel", () => {
       const { cells, widths } = excel.sheet("Sheet1");
       cells.set("2,2", { fill: "#ABCDEF", format: "0.0" });
       cells.set("40,2", { formula: "mine" });
-      for (let column = 1; column < 15; column++) widths.set(column, 50);
+      for (let column = 1; column < 24; column++) widths.set(column, 50);
       const before = structuredClone(contents());
       excel.failAfter = steps;
       const insert = insertTemplate(new ExcelWorkbook(), baseComparison, {
@@ -126,7 +130,14 @@ describe("on Excel", () => {
 
   test("columns that are wider already stay so", async () => {
     excel.sheet("Sheet1").widths.set(1, 400);
-    const drawing: Drawing = { rows: 1, columns: 1, cells: [], rules: [], widths: [100] };
+    const drawing: Drawing = {
+      rows: 1,
+      columns: 1,
+      cells: [],
+      rules: [],
+      charts: [],
+      widths: [100],
+    };
     await new ExcelWorkbook().drawAt({ sheet: "Sheet1", row: 0, column: 1 }, drawing);
     expect(excel.sheet("Sheet1").widths.get(1)).toBe(400);
   });

@@ -16,6 +16,7 @@ export interface FakeSheet {
   cells: Map<string, Cell>;
   rules: string[];
   widths: Map<number, number>;
+  charts: Set<string>;
 }
 
 type Writers = Record<string, (value: never) => void>;
@@ -80,9 +81,41 @@ export class FakeExcel {
       delete: () => {
         this.queue.push(() => (this.sheets = this.sheets.filter((sheet) => sheet.name !== name)));
       },
+      charts: this.charts(name),
       getRangeByIndexes: (row: number, column: number, rows: number, columns: number) => {
         return this.range(name, row, column, rows, columns);
       },
+    };
+  }
+
+  private charts(name: string) {
+    const queue = (what: (charts: Set<string>) => void) => {
+      this.queue.push(() => what(this.sheet(name).charts));
+    };
+    const anything = {
+      title: {},
+      legend: {},
+      axes: { valueAxis: { title: {} } },
+      setPosition: () => queue(() => undefined),
+    };
+    const series = {
+      format: { fill: { setSolidColor: () => undefined } },
+      setXAxisValues: () => undefined,
+    };
+    return {
+      add: () => {
+        queue((charts) => charts.add("unnamed"));
+        const renamed = (chart: string) =>
+          queue((charts) => {
+            charts.delete("unnamed");
+            charts.add(chart);
+          });
+        return writable({ name: renamed }, { ...anything, series: { getItemAt: () => series } });
+      },
+      getItemOrNullObject: (chart: string) => ({
+        isNullObject: !this.sheet(name).charts.has(chart),
+        delete: () => queue((charts) => charts.delete(chart)),
+      }),
     };
   }
 
@@ -171,7 +204,7 @@ export class FakeExcel {
 }
 
 function newSheet(name: string): FakeSheet {
-  return { name, cells: new Map(), rules: [], widths: new Map() };
+  return { name, cells: new Map(), rules: [], widths: new Map(), charts: new Set() };
 }
 
 /** An object whose set properties go to writers, and whose methods act on the object behind it. */

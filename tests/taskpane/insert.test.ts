@@ -1,11 +1,15 @@
 import { describe, expect, test } from "vitest";
+import { cellName } from "../../taskpane/addresses";
 import { Refused, insertFormula, insertTemplate } from "../../taskpane/insert";
 import { drawingOf } from "../../taskpane/template";
 import { templates } from "../../taskpane/templates/index";
 import { freeName } from "../../taskpane/workbook";
 import { LocalWorkbook, newModel, read, write } from "../localsheet/load-engine";
 
-const [baseComparison, sizeRun] = templates;
+const titled = (title: string) =>
+  templates.find((each) => each.title === title) as (typeof templates)[0];
+const baseComparison = titled("Base comparison");
+const sizeRun = titled("Size run");
 const onNewSheet = { where: "new sheet", filled: true } as const;
 const atSelection = { where: "selection", filled: true } as const;
 
@@ -26,15 +30,24 @@ describe("Base comparison on a new sheet", () => {
     expect(await insertTemplate(workbook, baseComparison, onNewSheet)).toBe(
       'Base comparison is on the new sheet "Base comparison".',
     );
-    // By hand: (46 + 14.5) / (128 x 0.98); (39 + 12.75) over 8 lb at 0.93 g/mL; (61 + 22) over 5 L.
+    // By hand: (46 + 14.5) / (128 x 0.98); (39 + 12.75) over 8 lb at 0.93 g/mL; 61 over 5 L, two of
+    // which travel free.
     const floz = 29.5735295625;
-    expect(read(model, "I8")).toBeCloseTo(60.5 / (128 * 0.98), 12);
-    expect(read(model, "I9")).toBeCloseTo(51.75 / (((8 * 453.59237) / 0.93 / floz) * 0.98), 12);
-    expect(read(model, "I10")).toBeCloseTo(83 / ((5000 / floz) * 0.98), 12);
-    expect(["I11", "J11", "I13"].map((name) => read(model, name))).toEqual(["", "", ""]);
-    expect(read(model, "B15")).toBe("Bluepost Soft");
-    expect(read(model, "C15")).toBe("from Bluepost Chandlery, among 3 priced lines");
-    expect(read(model, "J9")).toBe(1);
+    expect(read(model, "L8")).toBeCloseTo(60.5 / (128 * 0.98), 12);
+    expect(read(model, "L9")).toBeCloseTo(51.75 / (((8 * 453.59237) / 0.93 / floz) * 0.98), 12);
+    expect(read(model, "L10")).toBeCloseTo(61 / ((5000 / floz) * 0.98), 12);
+    expect(["K11", "L11", "M11", "Q11", "L13"].map((name) => read(model, name))).toEqual([
+      "",
+      "",
+      "",
+      "",
+      "",
+    ]);
+    // By hand: 7.5 for 4 oz at 0.93 g/mL.
+    expect(read(model, "Q9")).toBeCloseTo(7.5 / ((4 * 28.349523125) / 0.93 / floz), 12);
+    expect(read(model, "B15")).toBe("Drovers Dry");
+    expect(read(model, "C15")).toBe("from Drovers Wharf, among 3 priced lines");
+    expect(read(model, "M10")).toBe(1);
   });
 
   test("a changed price changes the answer; a missing density is loud and left out", async () => {
@@ -43,14 +56,14 @@ describe("Base comparison on a new sheet", () => {
     write(model, "C8", "20");
     expect(read(model, "B15")).toBe("Alder Clear");
     write(model, "F9", "");
-    expect(read(model, "I9")).toBe(
+    expect(read(model, "L9")).toBe(
       "#VALUE! density is needed: lb is a weight and floz a volume; weigh a known volume to find it",
     );
     expect(read(model, "B16")).toBe(1);
     expect(read(model, "C16")).toMatch(/^Left out of the comparison/);
     expect(read(model, "C15")).toBe("from Alder Row, among 2 priced lines");
     write(model, "C10", "");
-    expect(read(model, "I10")).toBe("#VALUE! price is blank or zero");
+    expect(read(model, "L10")).toBe("#VALUE! price is blank or zero");
   });
 
   test("inserted empty it waits, and shows no error", async () => {
@@ -59,7 +72,7 @@ describe("Base comparison on a new sheet", () => {
       ...onNewSheet,
       filled: false,
     });
-    expect(["I8", "J8", "B15", "C15", "B16"].map((name) => read(model, name))).toEqual([
+    expect(["L8", "M8", "B15", "C15", "B16"].map((name) => read(model, name))).toEqual([
       "",
       "",
       "",
@@ -140,20 +153,107 @@ describe("Size run", () => {
     write(model, "B10", "5");
     expect(read(model, "D24")).toBe("no: too little");
   });
+});
 
-  test("inserted empty it waits, and shows no error", async () => {
+describe("Bottle cost", () => {
+  test("one bottle, its price, its break-even and the split", async () => {
     const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), sizeRun, { ...onNewSheet, filled: false });
-    const { rows, columns } = drawingOf(sizeRun, false);
+    await insertTemplate(new LocalWorkbook(model), titled("Bottle cost"), onNewSheet);
+    // By hand, from the demo's inputs.
+    const fill = 4 * 29.5735295625 * 0.87 * 1.02;
+    const gram = {
+      base: 60.5 / (3785.411784 * 0.85),
+      slate: 27.4 / 453.59237,
+      cedar: 31.2 / (16 * 28.349523125),
+    };
+    const liquid = (fill * (0.95 * gram.base + 0.04 * gram.slate + 0.01 * gram.cedar)) / 0.97;
+    const cost = liquid + 1.65 + 0.9;
+    expect(read(model, "B30")).toBeCloseTo(liquid, 10);
+    expect(
+      (["H15", "H16", "H17"].map((name) => read(model, name)) as number[]).reduce((a, b) => a + b),
+    ).toBeCloseTo(liquid, 10);
+    expect(read(model, "B33")).toBeCloseTo(cost, 10);
+    expect(read(model, "B39")).toBeCloseTo((cost + 0.3) / (1 - 0.5 - 0.065), 10);
+    expect(read(model, "C41")).toBeCloseTo(cost / 0.75, 10);
+    const kept = 14 - 14 * 0.065 - 0.3 - cost;
+    expect(read(model, "B43")).toBeCloseTo(kept, 10);
+    expect(read(model, "B44")).toBeCloseTo(kept / 14, 10);
+    expect(read(model, "B49")).toBe(Math.ceil(180 / kept));
+    const profit = 90 * kept + 40 * (cost / 0.75 - cost) - 180;
+    expect(read(model, "B51")).toBeCloseTo(profit, 8);
+    expect((read(model, "B53") as number) + (read(model, "B54") as number)).toBeCloseTo(profit, 8);
+    // The parts of the price are the price.
+    const parts = ["G30", "G31", "G32", "G33", "G34"].map((name) => read(model, name) as number);
+    expect(parts.reduce((a, b) => a + b)).toBeCloseTo(14, 10);
+  });
+
+  test("a material without a price is loud, and a price below cost too", async () => {
+    const model = newModel();
+    await insertTemplate(new LocalWorkbook(model), titled("Bottle cost"), onNewSheet);
+    write(model, "B40", "3");
+    expect(read(model, "B49")).toMatch(/^#VALUE! price must be above cost and fees/);
+    expect(read(model, "B44")).toBeLessThan(0);
+    write(model, "C16", "");
+    expect(read(model, "B30")).toBe("#VALUE! unitcosts, cell 2, is blank or zero");
+  });
+});
+
+describe("Buying plan", () => {
+  test("each order is bought at the least cost, freight counted", async () => {
+    const model = newModel();
+    await insertTemplate(new LocalWorkbook(model), titled("Buying plan"), onNewSheet);
+    // By hand: 8012 g of base. Two gallons and two quarts, 123 and free freight, hold 8044 g; three
+    // gallons, 138, and one drum, 199, are dearer.
+    expect(read(model, "C15")).toBeCloseTo(7778.6 * 1.03, 9);
+    expect(["F17", "F18", "F19"].map((name) => read(model, name))).toEqual([2, 2, 0]);
+    expect([read(model, "J17"), read(model, "J18"), read(model, "J19")]).toEqual([123, 0, ""]);
+    // 297.3 g of oil: a pound is 27.4; 4 oz and 8 oz are 24.5 and hold 340 g.
+    expect(["F27", "F28", "F29"].map((name) => read(model, name))).toEqual([1, 1, 0]);
+    expect(read(model, "J28")).toBe(9.75);
+    expect(read(model, "J29")).toBeCloseTo(60 - 24.5, 10);
+    expect(read(model, "J10")).toBeCloseTo(123 + 24.5 + 9.75 + 11.9 + 8, 9);
+  });
+
+  test("a little short of free freight, it buys more to travel free", async () => {
+    const model = newModel();
+    await insertTemplate(new LocalWorkbook(model), titled("Buying plan"), onNewSheet);
+    // By hand, for 3090 g and free freight from 60: a gallon with freight comes to 60.50; four quarts
+    // travel free at 62, a gallon and a quart at 61.50.
+    write(model, "B8", "3000");
+    write(model, "E15", "60");
+    expect(["F17", "F18", "F19"].map((name) => read(model, name))).toEqual([0, 1, 0]);
+    write(model, "D15", "20");
+    // With freight of 20 the gallon comes to 66.
+    expect(["F17", "F18", "F19"].map((name) => read(model, name))).toEqual([1, 1, 0]);
+    expect(read(model, "J18")).toBe(0);
+  });
+
+  test("enough on hand, nothing to buy", async () => {
+    const model = newModel();
+    await insertTemplate(new LocalWorkbook(model), titled("Buying plan"), onNewSheet);
+    write(model, "D8", "9000");
+    expect([read(model, "E8"), read(model, "F17"), read(model, "J17"), read(model, "J18")]).toEqual(
+      [0, "", 0, 0],
+    );
+  });
+});
+
+test.each(templates)(
+  "$title inserted empty shows no error, and its charts are there",
+  async (template) => {
+    const model = newModel();
+    await insertTemplate(new LocalWorkbook(model), template, { ...onNewSheet, filled: false });
+    const { rows, columns, charts } = drawingOf(template, false);
     const sheetId = model.getters.getActiveSheetId();
     for (let row = 0; row < rows; row++) {
       for (let col = 0; col < columns; col++) {
         const cell = model.getters.getEvaluatedCell({ sheetId, row, col });
-        expect(cell.type, `row ${row + 1}, column ${col + 1}`).not.toBe("error");
+        expect(cell.type, cellName(row, col)).not.toBe("error");
       }
     }
-  });
-});
+    expect(model.getters.getChartIds(sheetId)).toHaveLength(charts.length);
+  },
+);
 
 describe("at the selection", () => {
   test.each(templates)("$title works wherever it stands", async (template) => {
@@ -186,7 +286,7 @@ describe("at the selection", () => {
     select(model, "B2");
     const before = contents(model);
     await expect(insertTemplate(workbook, baseComparison, atSelection)).rejects.toThrow(
-      new Refused("Nothing was inserted: Base comparison needs B2:O17 empty, and E9 is filled."),
+      new Refused("Nothing was inserted: Base comparison needs B2:V32 empty, and E9 is filled."),
     );
     expect(contents(model)).toBe(before);
   });
@@ -211,10 +311,10 @@ describe("at the selection", () => {
     const workbook = new LocalWorkbook(model);
     await insertTemplate(workbook, baseComparison, atSelection);
     const sheetId = model.getters.getActiveSheetId();
-    const target = [{ top: 0, left: 0, bottom: 20, right: 15 }];
+    const target = [{ top: 0, left: 0, bottom: 30, right: 25 }];
     model.dispatch("DELETE_CONTENT", { sheetId, target });
     await insertTemplate(workbook, baseComparison, atSelection);
-    expect(read(model, "B15")).toBe("Bluepost Soft");
+    expect(read(model, "B15")).toBe("Drovers Dry");
   });
 
   test("only cells in the way are in the way", async () => {
@@ -230,7 +330,7 @@ describe("at the selection", () => {
     const model = newModel({ sheets: [{ id: "s", name: "Small", colNumber: 5, rowNumber: 5 }] });
     select(model, "C3");
     await insertTemplate(new LocalWorkbook(model), baseComparison, atSelection);
-    expect(read(model, "K10")).toBeCloseTo(60.5 / (128 * 0.98), 12);
+    expect(read(model, "N10")).toBeCloseTo(60.5 / (128 * 0.98), 12);
   });
 });
 

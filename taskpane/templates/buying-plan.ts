@@ -1,0 +1,215 @@
+import { PACK_UNITS } from "../pack-units";
+import { cellName } from "../addresses";
+import type { Template } from "../template";
+
+type Block = Template["blocks"][number];
+
+/** An order of the demo: who from, its freight, and up to four packs of one ingredient. */
+interface DemoOrder {
+  supplier: string;
+  freight: number;
+  freeover: number | null;
+  packs: (string | number | null)[][];
+}
+
+const ORDERS: DemoOrder[] = [
+  {
+    supplier: "Alder Row",
+    freight: 14.5,
+    freeover: 75,
+    packs: [
+      [1, "qt", 0.85, 15.5],
+      [1, "gal", 0.85, 46],
+      [5, "gal", 0.85, 199],
+      [null, null, null, null],
+    ],
+  },
+  {
+    supplier: "Bluepost Chandlery",
+    freight: 9.75,
+    freeover: 60,
+    packs: [
+      [4, "oz", null, 8.9],
+      [8, "oz", null, 15.6],
+      [1, "lb", null, 27.4],
+      [null, null, null, null],
+    ],
+  },
+  {
+    supplier: "Drovers Wharf",
+    freight: 8,
+    freeover: null,
+    packs: [
+      [50, "mL", 0.94, 6.8],
+      [100, "mL", 0.94, 11.9],
+      [250, "mL", 0.94, 26],
+      [null, null, null, null],
+    ],
+  },
+];
+
+/** Row of the first order, and rows from one to the next. */
+const FIRST = 13;
+const PITCH = 10;
+
+/** One order: its freight, its packs, and what comes of it. Rows are those of the sheet, from 1. */
+function orderBlocks({ supplier, freight, freeover, packs }: DemoOrder, i: number): Block[] {
+  const top = FIRST + i * PITCH;
+  const need = 8 + i;
+  const at = (column: string, row: number) => `${column}${top + row}`;
+  const span = (column: string) => `${at(column, 4)}:${at(column, 7)}`;
+  return [
+    { at: at("A", 0), look: "section", rows: [[`Order ${i + 1}`]] },
+    {
+      at: at("A", 1),
+      look: "heading",
+      rows: [
+        [
+          "Supplier",
+          "Ingredient",
+          "Needed (g)",
+          "Freight of the order ($)",
+          "Freight free from ($)",
+        ],
+      ],
+    },
+    { at: at("A", 2), look: "input", rows: [[supplier]] },
+    { at: at("B", 2), look: "result", rows: [[`=IF(A${need}="","",A${need})`]] },
+    { at: at("C", 2), look: "result", format: "#,##0.0", rows: [[`=E${need}`]] },
+    { at: at("D", 2), look: "input", format: "#,##0.00", rows: [[freight, freeover]] },
+    {
+      at: at("A", 3),
+      look: "heading",
+      rows: [
+        [
+          "Pack size",
+          "Pack unit",
+          "Density (g/mL)",
+          "Price ($)",
+          "Holds (g)",
+          "Buy (count)",
+          "Goods ($)",
+        ],
+      ],
+    },
+    { at: at("A", 4), look: "input", rows: packs.map(([size]) => [size]) },
+    { at: at("B", 4), look: "input", words: PACK_UNITS, rows: packs.map(([, unit]) => [unit]) },
+    {
+      at: at("C", 4),
+      look: "input",
+      format: "0.000",
+      rows: packs.map(([, , density]) => [density]),
+    },
+    {
+      at: at("D", 4),
+      look: "input",
+      format: "#,##0.00",
+      rows: packs.map(([, , , price]) => [price]),
+    },
+    {
+      at: at("E", 4),
+      look: "result",
+      format: "#,##0.0",
+      formula: `=IF(${at("A", 4)}="","",MIST.TURN(${at("A", 4)},${at("B", 4)},"g",${at("C", 4)}))`,
+      down: 4,
+    },
+    {
+      at: at("F", 4),
+      look: "result",
+      format: "0;-0;",
+      formula: `=IF(${at("C", 2)}=0,"",MIST.PACKPLAN(${at("C", 2)},${span("E")},${span("D")},${at("D", 2)},${at("E", 2)}))`,
+      spills: [4, 1],
+    },
+    {
+      at: at("G", 4),
+      look: "result",
+      format: "#,##0.00;-#,##0.00;",
+      formula: `=IF(SUM(${at("F", 4)})=0,0,${at("F", 4)}*${at("D", 4)})`,
+      down: 4,
+    },
+    {
+      at: at("I", 3),
+      look: "heading",
+      rows: [["This order", "$"]],
+    },
+    {
+      at: at("I", 4),
+      look: "label",
+      rows: [["Goods"], ["Freight paid"], ["Short of free freight"], ["Left over (g)"]],
+    },
+    {
+      at: at("J", 4),
+      look: "result",
+      format: "#,##0.00",
+      rows: [
+        [`=SUM(${span("G")})`],
+        [
+          `=IF(OR(${at("J", 4)}=0,AND(${at("E", 2)}>0,${at("J", 4)}>=${at("E", 2)})),0,0+${at("D", 2)})`,
+        ],
+        [
+          `=IF(OR(${at("J", 4)}=0,SUM(${at("E", 2)})=0,${at("J", 4)}>=${at("E", 2)}),"",${at("E", 2)}-${at("J", 4)})`,
+        ],
+        [`=IF(${at("J", 4)}=0,"",SUMPRODUCT(${span("E")},${span("F")})-${at("C", 2)})`],
+      ],
+    },
+  ];
+}
+
+const money = (row: number) =>
+  ORDERS.map((_, i) => cellName(FIRST - 1 + i * PITCH + row, 9)).join("+");
+
+/** From what a size run needs to packs bought, order by order, freight counted. Demo data invented. */
+export const template: Template = {
+  title: "Buying plan",
+  use: "From what a run needs to the packs to buy from each supplier, and where freight turns free.",
+  step: 4,
+  widths: [142, 132, 92, 96, 92, 74, 84, 18, 142, 84],
+  blocks: [
+    { at: "A1", look: "title", rows: [["Buying plan"]] },
+    {
+      at: "A2",
+      look: "note",
+      rows: [
+        ["Type over the cream cells. The needs of the run stand in Size run, under To buy (g)."],
+        [
+          "Each order is the cheapest there is for its packs and freight, exactly: sometimes a larger order that travels free.",
+        ],
+        [
+          "An order is one supplier and one ingredient. If two come in one parcel, give the freight to one of them.",
+        ],
+        [
+          "Flammable liquids have carrier rules of their own: ask the supplier what may be shipped, and how.",
+        ],
+      ],
+    },
+    {
+      at: "A7",
+      look: "heading",
+      rows: [["Ingredient", "Run needs (g)", "Extra for spills (%)", "On hand (g)", "To buy (g)"]],
+    },
+    { at: "A8", look: "input", rows: [["Alder Clear"], ["Rain on Slate"], ["Attic Cedar"]] },
+    { at: "B8", look: "input", format: "#,##0.0", rows: [[7778.6], [327.5], [81.9]] },
+    { at: "C8", look: "input", format: "0.0%", limits: [0, 1], rows: [[0.03], [0.03], [0.03]] },
+    { at: "D8", look: "input", format: "#,##0.0", rows: [[null], [40], [null]] },
+    {
+      at: "E8",
+      look: "result",
+      format: "#,##0.0;-#,##0.0;",
+      formula: "=MAX(0,B8*(1+C8)-D8)",
+      down: 3,
+    },
+    {
+      at: "I7",
+      look: "heading",
+      rows: [["All orders", "$"]],
+    },
+    { at: "I8", look: "label", rows: [["Goods"], ["Freight paid"], ["Landed"]] },
+    {
+      at: "J8",
+      look: "result",
+      format: "#,##0.00",
+      rows: [[`=${money(4)}`], [`=${money(5)}`], ["=J8+J9"]],
+    },
+    ...ORDERS.flatMap(orderBlocks),
+  ],
+};
