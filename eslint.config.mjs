@@ -33,6 +33,7 @@ export default [
   },
   {
     files: ["src/**/*.ts"],
+    ignores: ["src/data/**"],
     rules: {
       "max-lines": ["error", { max: 120, skipComments: true }],
       "max-lines-per-function": ["error", 30],

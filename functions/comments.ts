@@ -142,16 +142,18 @@ function readParam(
   if (parameter.dotDotDotToken) refuse(`${name} repeats: take one range instead`);
   const { kind, text } = kindAndText(`@param ${name}`, flat(tag.comment));
   const inferred = parameter.initializer && ts.isNumericLiteral(parameter.initializer);
-  const plain = { range: false, word: false };
-  const { range, word } = !parameter.type && inferred ? plain : shapeOf(name, parameter.type);
+  const plain: Shape = { range: false, word: false };
+  const { range, word, mixed } =
+    !parameter.type && inferred ? plain : shapeOf(name, parameter.type);
   const wordKind = kind === "unit" || kind === "choice";
-  if (wordKind !== word) refuse(`@param ${name} is (${kind}), but its type is not of that sort`);
+  if (!mixed && wordKind !== word)
+    refuse(`@param ${name} is (${kind}), but its type is not of that sort`);
   const optional = Boolean(parameter.questionToken ?? parameter.initializer);
   if (optional !== tag.isBracketed) {
     refuse(optional ? `@param ${name} must be written [${name}]` : `${name} is not optional`);
   }
   if (optional) checkDefault(name, kind, text, parameter.initializer);
-  return { name, kind, range, optional, text };
+  return { name, kind, range, ...(mixed && { mixed }), optional, text };
 }
 
 function readReturns(node: ts.FunctionDeclaration): CatalogEntry["returns"] {
@@ -173,11 +175,18 @@ function kindAndText(where: string, comment: string): { kind: Kind; text: string
   return { kind: kind as Kind, text };
 }
 
-/** Which shapes Excel can carry: one number, one word, or a range of numbers. */
-function shapeOf(name: string, type: ts.TypeNode | undefined): { range: boolean; word: boolean } {
+interface Shape {
+  range: boolean;
+  word: boolean;
+  mixed?: boolean;
+}
+
+/** Which shapes Excel can carry: one number, one word, a range of numbers, or a range of either. */
+function shapeOf(name: string, type: ts.TypeNode | undefined): Shape {
   const text = type?.getText() ?? refuse(`${name} has no type`);
   if (text === "number") return { range: false, word: false };
   if (text === "number[][]") return { range: true, word: false };
+  if (text === "Cells") return { range: true, word: false, mixed: true };
   if (text === "number[]") refuse(`${name} is number[], which repeats in Excel: use number[][]`);
   if (ts.isUnionTypeNode(type as ts.TypeNode)) {
     refuse(`${name} is a union, which Excel takes for anything: use one type, or name the words`);

@@ -12,6 +12,8 @@ export interface Param {
   kind: Kind;
   /** A whole range, read as one list; otherwise a single value that broadcasts over a range. */
   range: boolean;
+  /** A range whose cells may be numbers or words, handed over as they are. */
+  mixed?: boolean;
   optional: boolean;
   text: string;
 }

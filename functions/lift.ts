@@ -84,6 +84,7 @@ function nothingFilled(entry: CatalogEntry, inputs: (CellValue | Grid)[]): boole
 }
 
 function read(param: Param, input: CellValue | Grid): unknown {
+  if (param.mixed) return (input as Grid).map((row) => row.map(plainCell));
   if (param.range) {
     const grid = input as Grid;
     if (param.optional && grid.length === 1 && grid[0].length === 1 && isEmpty(grid))
@@ -94,8 +95,19 @@ function read(param: Param, input: CellValue | Grid): unknown {
   // Zero is a temperature like any other; elsewhere a zero that is optional is a blank.
   const isGiven = param.kind === "celsius" && cell === 0;
   if (param.optional && isEmpty(cell) && !isGiven) return undefined;
+  // A temperature of zero is not a blank, so a blank temperature is not zero.
+  if (param.kind === "celsius" && (cell === null || cell === "")) {
+    throw new BlankError(param.name, "blank");
+  }
   if (WORD_KINDS.has(param.kind)) return isEmpty(cell) ? "" : String(cell);
   return readNumber(param, cell);
+}
+
+/** A cell of a range that may hold words: a blank is an empty word. */
+function plainCell(cell: CellValue): number | string {
+  if (typeof cell === "number") return cell;
+  if (typeof cell === "boolean") return cell ? "TRUE" : "FALSE";
+  return cell === null ? "" : String(cell);
 }
 
 function readNumber(param: Param, cell: CellValue): number {

@@ -16,7 +16,10 @@ export interface FunctionsHost {
 
 /** Each function in its worksheet form, by id. */
 export function worksheetFunction(entry: CatalogEntry) {
-  return lift(entry, src[entry.name as keyof typeof src] as (...args: never[]) => unknown);
+  return lift(
+    entry,
+    src[entry.name as keyof typeof src] as unknown as (...args: never[]) => unknown,
+  );
 }
 
 /** Registers them all. */

@@ -3,6 +3,7 @@ import type { Template } from "../template";
 import { template as baseComparison } from "./base-comparison";
 import { template as bottleCost } from "./bottle-cost";
 import { template as buyingPlan } from "./buying-plan";
+import { template as limitsCheck } from "./limits-check";
 import { template as sizeRun } from "./size-run";
 
-export const templates: Template[] = [baseComparison, bottleCost, buyingPlan, sizeRun];
+export const templates: Template[] = [baseComparison, bottleCost, buyingPlan, limitsCheck, sizeRun];

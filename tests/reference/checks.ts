@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import { parse } from "csv-parse/sync";
 
-interface Row {
+export interface Row {
   id: string;
   topic: string;
   inputs: string;
@@ -24,7 +24,7 @@ export interface Published {
 }
 
 /** The ids and inputs of every row of a topic. */
-export function rowsOf(topic: string): { id: string; inputs: string }[] {
+export function rowsOf(topic: string): Row[] {
   return ROWS.filter((row) => row.topic === topic);
 }
 

@@ -43,7 +43,7 @@ describe.each(templates)("$title", (template) => {
       const said = [heading, label, at(row, column + 1)].map((cell) => String(cell?.content ?? ""));
       // In brackets, or in the cell beside it; the unit of a size is picked in the column beside it.
       const unit =
-        /\((\$|g|g\/mL|count|minutes|US fl oz|1 to 5|\$ per .*)\)|^(g|g\/mL|US fl oz)$| size$/;
+        /\((\$|g|g\/mL|count|minutes|US fl oz|1 to 5|date|\$ per .*)\)|^(g|g\/mL|US fl oz)$| size$/;
       expect(
         said.some((text) => unit.test(text)),
         `${cellName(row, column)}: ${said.join("; ")}`,
@@ -86,7 +86,9 @@ test("the list of templates has every file", () => {
 test("the demo is invented: every name is one of design section 6", () => {
   const invented =
     "Alder Row, Bluepost Chandlery, Drovers Wharf, Alder Clear, Alder Clear (base), Bluepost Soft, " +
-    "Drovers Dry, Rain on Slate, Attic Cedar, Salt Orchard";
+    "Drovers Dry, Rain on Slate, Attic Cedar, Salt Orchard, " +
+    // Ingredients and places that are nobody's name.
+    "Alcohol of the base, Not disclosed";
   const names = templates.flatMap((template) =>
     drawingOf(template, true)
       .cells.filter(

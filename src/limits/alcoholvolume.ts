@@ -1,0 +1,51 @@
+import { type Cells, cellsOf, yesOrNo } from "../cells";
+import { density, list, sameLength, sum } from "../errors";
+import { type Intervals, compositionOf, lowHigh, richest } from "./intervals";
+
+/**
+ * Alcohol in a product by volume, from shares by weight.
+ *
+ * @remarks Volume of the alcohols over the volume of all, volumes taken as additive: an estimate, which reads up to 2.3 points low for ethanol and water, because they shrink. For those two alone use SPIRITBYVOLUME. Near a limit, go by a hydrometer or a test. Where a component is a range, give low and high in two columns: the answer is the least and the most that any composition within the ranges can have.
+ * @customfunction ALCOHOLVOLUME
+ * @topic limits
+ * @need How much alcohol is in my spray by volume?
+ * @param shares (share) One column, or two for low and high: each ingredient's share of the product by weight, together 100 %.
+ * @param densities (density) One column with a line for each ingredient: g/mL.
+ * @param isalcohol (yesno) One column with a line for each ingredient: yes for the alcohols that count.
+ * @returns (share) Estimated alcohol by volume; two cells, low and high, where ranges were given.
+ * @throws value - shares cannot sum to 100 %: the text gives their sums
+ * @throws value - a density is blank
+ * @source By hand: volume = weight / density; bounds are those of the linear-fractional programme (Dinkelbach's method).
+ * @example ALCOHOLVOLUME({20%; 80%}, {0.7892; 0.9982}, {"yes"; "no"}) // => about 24.02%
+ */
+export function alcoholVolume(
+  shares: number[][],
+  densities: number[][],
+  isalcohol: Cells,
+): number[][] {
+  const parts = compositionOf("shares", shares);
+  // A line that the product has nothing of may leave its density blank.
+  const gml = list("densities", densities, (name, value, i) =>
+    parts.highs[i] === 0 && value === 0 ? 1 : density(name, value),
+  );
+  const counts = cellsOf("isalcohol", isalcohol).map(({ name, cell }) => yesOrNo(name, cell));
+  sameLength("shares", parts.lows, "densities", gml);
+  sameLength("shares", parts.lows, "isalcohol", counts);
+  const most = greatestPart(parts, gml, counts);
+  const others = counts.map((each) => !each);
+  return lowHigh(parts.isRange, 1 - greatestPart(parts, gml, others), most);
+}
+
+/**
+ * The greatest part by volume that some of the components can have. Dinkelbach: take a part as the
+ * answer, find the composition that beats it most, and take that one's part, until none does.
+ */
+function greatestPart(parts: Intervals, gml: number[], counts: boolean[]): number {
+  for (let part = 0; ;) {
+    const worth = gml.map((each, i) => ((counts[i] ? 1 : 0) - part) / each);
+    const volumes = richest(parts, worth).map((share, i) => share / gml[i]);
+    const better = sum(volumes.filter((_, i) => counts[i])) / sum(volumes);
+    if (better <= part * (1 + 1e-15)) return better;
+    part = better;
+  }
+}

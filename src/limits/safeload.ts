@@ -1,0 +1,33 @@
+import { type Cells, cellsOf, limitOf } from "../cells";
+import { list, sameLength, share, sum } from "../errors";
+import { checkWhole } from "../load/whole";
+
+/**
+ * Highest total load of several oils, each with its certificate's limit.
+ *
+ * @remarks 1 / sum of share / limit, shares being each oil's part of the fragrance. Why it is enough: a limit keeps every restricted substance of its oil within that substance's own bound, so an oil at a part of its limit uses at most that part of each bound; parts that sum to 1 use no bound up twice. It can be stricter than needed, where the oils are limited by different substances. The certificate and its category decide, and this is arithmetic on them.
+ * @customfunction SAFELOAD
+ * @topic limits
+ * @need How much of a blend of oils do their certificates allow?
+ * @param shares (share) One row or column: each oil's part of the fragrance, together 100 %.
+ * @param limits (limit) One row or column as long as shares: each oil's limit in the finished product for the category, as on its certificate.
+ * @returns (share) Highest total fragrance load that the rule allows; 0 % where an oil is not approved.
+ * @throws value - a limit is blank: a certificate that was not read allows nothing
+ * @throws value - shares do not sum to 100 %: the text gives their sum
+ * @source Sum of quotients; the same form as the United Kingdom's SI 1994/3247, Schedule 3, paragraph 14. Derived by hand as in the remarks.
+ * @example SAFELOAD({50%; 50%}, {10%; 4%}) // => about 5.714286%
+ * @example SAFELOAD({50%; 50%}, {10%; "not limited"}) // => 20%
+ */
+export function safeLoad(shares: number[][], limits: Cells): number {
+  const parts = list("shares", shares, share);
+  const cells = cellsOf("limits", limits);
+  sameLength("shares", parts, "limits", cells);
+  const whole = checkWhole(parts);
+  // An oil that is not in the blend needs no certificate; one that is not limited uses nothing up.
+  const used = cells.map(({ name, cell }, i) => {
+    if (parts[i] === 0) return 0;
+    const limit = limitOf(name, cell);
+    return limit === 1 ? 0 : parts[i] / whole / limit;
+  });
+  return Math.min(1, 1 / sum(used));
+}

@@ -1,0 +1,35 @@
+import { list, sameLength, share, sum } from "../errors";
+import { canBeWhole, checkOrder } from "./intervals";
+
+/**
+ * The narrowest ranges of a composition that must sum to 100 %.
+ *
+ * @remarks A component cannot be below 100 % less the highs of all others, nor above 100 % less their lows. Every number in the narrower ranges is still possible. It says nothing of what is not on the sheet: list that as a line of its own, 0 % to what it could be.
+ * @customfunction SDSTIGHTEN
+ * @topic limits
+ * @need What can the ranges on a safety data sheet really mean?
+ * @param lows (share) One row or column: the low of each component.
+ * @param highs (share) One row or column as long as lows: the high of each.
+ * @returns (share) Two columns (or two rows, where lows is a row): the narrowest low and high of each.
+ * @throws value - the ranges cannot sum to 100 %: the text gives the sums
+ * @throws value - a high is below its low
+ * @source By hand: the exact bounds of the linear programme with one sum.
+ * @example SDSTIGHTEN({60%; 10%; 1%}, {80%; 30%; 5%}) // => {65%, 80%; 15%, 30%; 1%, 5%}
+ */
+export function sdsTighten(lows: number[][], highs: number[][]): number[][] {
+  const low = list("lows", lows, share);
+  const high = list("highs", highs, share);
+  sameLength("lows", low, "highs", high);
+  const ranges = canBeWhole("lows and highs", checkOrder("highs", low, high));
+  const [least, most] = [sum(low), sum(high)];
+  const narrow = ranges.lows.map((from, i) => {
+    const to = high[i];
+    // Sums of the others: rounding must not push a bound outside its own range.
+    const lowest = Math.max(from, Math.min(to, 1 - (most - to)));
+    const highest = Math.min(to, Math.max(from, 1 - (least - from)));
+    return [lowest, Math.max(lowest, highest)];
+  });
+  return lows.length === 1 && low.length > 1
+    ? [narrow.map(([from]) => from), narrow.map(([, to]) => to)]
+    : narrow;
+}

@@ -1,0 +1,32 @@
+import { type Cells, cellsOf, isBlank, limitOf } from "../cells";
+import { CalcError, sameLength } from "../errors";
+
+/**
+ * The lowest of several limits on a load, and which one it is.
+ *
+ * @remarks Put in every limit that you know: skin category, supplier's maximum, what dissolved in the trial, what VOC leaves room for. Lines with neither label nor limit are passed over; a label without a limit is an error, because a limit that is not known is not "not limited".
+ * @customfunction TOPLOAD
+ * @topic limits
+ * @need Which of my limits is the lowest?
+ * @param labels (label) One row or column: what each limit is.
+ * @param limits (limit) One row or column as long as labels: the limits, as shares of the finished product.
+ * @returns (limit) Two cells: the lowest limit, and its label; of equals, both labels.
+ * @throws value - a label has no limit
+ * @throws value - there is no line at all
+ * @source By hand: a product keeps all limits when it keeps the lowest.
+ * @example TOPLOAD({"skin"; "supplier"}, {8%; 5%}) // => {5%, "supplier"}
+ * @example TOPLOAD({"skin"; "seen to dissolve"}, {"not limited"; 12%}) // => {12%, "seen to dissolve"}
+ */
+export function topLoad(labels: Cells, limits: Cells): Cells {
+  const names = cellsOf("labels", labels);
+  const cells = cellsOf("limits", limits);
+  sameLength("labels", names, "limits", cells);
+  const lines = cells.flatMap(({ name, cell }, i) => {
+    const label = String(names[i].cell);
+    return isBlank(cell) && isBlank(label) ? [] : [{ label, limit: limitOf(name, cell) }];
+  });
+  if (lines.length === 0) throw new CalcError("labels and limits must hold a line");
+  const lowest = Math.min(...lines.map(({ limit }) => limit));
+  const which = lines.filter(({ limit }) => limit === lowest).map(({ label }) => label);
+  return [[lowest, lowest === 1 ? "not limited" : which.join(" and ")]];
+}
