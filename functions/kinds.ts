@@ -13,6 +13,8 @@ export const KINDS = {
   celsius: "a temperature, degrees Celsius",
   drops: "a number of drops",
   rate: "a number, drops per mL",
+  hours: "a number of hours",
+  score: "a score; blank or a dash for a gap",
   limit: 'a percent, "not limited" or "not approved"',
   yesno: "yes or no",
   label: "a word or words",

@@ -84,6 +84,7 @@ function nothingFilled(entry: CatalogEntry, inputs: (CellValue | Grid)[]): boole
 }
 
 function read(param: Param, input: CellValue | Grid): unknown {
+  if (param.mixed && param.optional && isEmpty(input)) return undefined;
   if (param.mixed) return (input as Grid).map((row) => row.map(plainCell));
   if (param.range) {
     const grid = input as Grid;

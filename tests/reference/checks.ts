@@ -39,6 +39,8 @@ export function published(id: string): Published {
 }
 
 function toleranceOf({ id, expected, tolerance }: Row, value: number): number {
+  const relative = /^rel ([\d.e-]+)/.exec(tolerance);
+  if (relative) return Number(relative[1]) * Math.abs(value);
   if (tolerance.includes("relative")) return Number.parseFloat(tolerance) * value;
   if (tolerance.startsWith("half a unit")) return halfLastDigit(expected);
   if (tolerance === "use exact") return halfLastDigit(expected);
