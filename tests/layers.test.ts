@@ -13,7 +13,7 @@ const MAY_IMPORT: Record<string, string[]> = {
 /** Packages that each folder may use at run time; types of a host are no imports. */
 const PACKAGES: Record<string, RegExp> = {
   // Distribution functions, and nothing else.
-  src: /^@stdlib\/stats-base-dists-[a-z-]+$/,
+  src: /^jstat$/,
   functions: /^(node:.*|typescript|custom-functions-metadata)$/,
   taskpane: /^(zod\/mini|minisearch)$/,
   localsheet: /^(fflate|@odoo\/o-spreadsheet)$/,

@@ -1,4 +1,4 @@
-import chiSquare from "@stdlib/stats-base-dists-chisquare-cdf";
+import { chisquare } from "jstat";
 import { CalcError, number, sum } from "../errors";
 
 /**
@@ -32,7 +32,7 @@ export function panelAgree(ranks: number[][]): number[][] {
   const most = people * samples * (samples + 1) - ties / (samples - 1);
   if (most <= 1e-9) throw new CalcError("ranks must differ in some row, got all samples alike");
   const chi = apart / most;
-  return [[chi / (people * (samples - 1)), chi, 1 - chiSquare(chi, samples - 1)]];
+  return [[chi / (people * (samples - 1)), chi, 1 - chisquare.cdf(chi, samples - 1)]];
 }
 
 /** Places within a row, ties at their mean, and the sum of t^3 - t over groups of ties. */
