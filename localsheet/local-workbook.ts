@@ -1,6 +1,6 @@
 /** The pane's port on the local sheet's engine. */
 import { cellName } from "../taskpane/addresses";
-import { CHART_COLOR, PAINT } from "../taskpane/looks";
+import { CHART_COLORS, PAINT } from "../taskpane/looks";
 import type { Area, DrawnCell, DrawnChart, Drawing, DrawnRule } from "../taskpane/template";
 import { type Spot, type Workbook, freeName } from "../taskpane/workbook";
 import { type Model, engine } from "./engine";
@@ -195,19 +195,24 @@ function chartCommand(
     offset: { x: 4, y: 4 },
     size: { width: width - 8, height: over.rows * ROW_HEIGHT - 8 },
     definition: {
-      type: "bar",
+      ...(chart.kind === "lines"
+        ? { type: "line", labelsAsText: false, cumulative: false }
+        : { type: "bar", horizontal: chart.kind === "bars" }),
       stacked: false,
-      horizontal: chart.kind === "bars",
       dataSource: {
         type: "range",
-        dataSets: [{ dataSetId: "0", dataRange: name(chart.values) }],
+        dataSets: chart.series.map(({ values }, i) => {
+          return { dataSetId: String(i), dataRange: name(values) };
+        }),
         dataSetsHaveTitle: false,
         labelRange: name(chart.labels),
       },
-      dataSetStyles: { 0: { label: chart.unit, backgroundColor: CHART_COLOR } },
+      dataSetStyles: Object.fromEntries(
+        chart.series.map(({ name: label }, i) => [i, { label, backgroundColor: CHART_COLORS[i] }]),
+      ),
       title: { text: chart.title },
-      legendPosition: "none",
-      showValues: true,
+      legendPosition: chart.series.length > 1 ? "bottom" : "none",
+      showValues: chart.kind !== "lines",
       axesDesign: { [chart.kind === "bars" ? "x" : "y"]: { title: { text: chart.unit } } },
     },
   };

@@ -6,7 +6,7 @@
  * are cleared and the paint and widths from before are put back.
  */
 import { cellName } from "./addresses";
-import { CHART_COLOR, PAINT } from "./looks";
+import { CHART_COLORS, PAINT } from "./looks";
 import type { Area, DrawnCell, Drawing, DrawnRule } from "./template";
 import { type Spot, type Workbook, freeName } from "./workbook";
 
@@ -182,18 +182,25 @@ function queueCharts(
   const at = (area: Area) => {
     return sheet.getRangeByIndexes(row + area.row, column + area.column, area.rows, area.columns);
   };
-  for (const [i, { kind, title, unit, labels, values, over }] of drawing.charts.entries()) {
-    const type = kind === "bars" ? "BarClustered" : "ColumnClustered";
-    const chart = sheet.charts.add(type, at(values), "Columns");
+  for (const [i, { kind, title, unit, labels, series, over }] of drawing.charts.entries()) {
+    const chart = sheet.charts.add(CHART_TYPES[kind], at(series[0].values), "Columns");
     chart.name = names[i];
     chart.title.text = title;
-    chart.legend.visible = false;
+    chart.legend.visible = series.length > 1;
+    chart.legend.position = "Bottom";
     chart.axes.valueAxis.title.text = unit;
-    const series = chart.series.getItemAt(0);
-    series.name = unit;
-    series.hasDataLabels = true;
-    series.format.fill.setSolidColor(CHART_COLOR);
-    series.setXAxisValues(at(labels));
+    series.forEach(({ name, values }, j) => {
+      const drawn = j === 0 ? chart.series.getItemAt(0) : chart.series.add(name);
+      if (j > 0) drawn.setValues(at(values));
+      drawn.name = name;
+      drawn.setXAxisValues(at(labels));
+      if (kind === "lines") {
+        drawn.format.line.color = CHART_COLORS[j];
+      } else {
+        drawn.hasDataLabels = true;
+        drawn.format.fill.setSolidColor(CHART_COLORS[j]);
+      }
+    });
     chart.setPosition(at({ ...over, rows: 1, columns: 1 }), at(lastCell(over)));
   }
 }
@@ -201,6 +208,12 @@ function queueCharts(
 function lastCell({ row, column, rows, columns }: Area): Area {
   return { row: row + rows - 1, column: column + columns - 1, rows: 1, columns: 1 };
 }
+
+const CHART_TYPES = {
+  columns: "ColumnClustered",
+  bars: "BarClustered",
+  lines: "XYScatterLines",
+} as const;
 
 const ALIGN = { left: "Left", center: "Center", right: "Right" } as const;
 

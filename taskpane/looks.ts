@@ -26,5 +26,5 @@ export const PAINT: Record<Look, Paint> = {
   answer: { fill: "#EEF2F3", ink: "#1E3336", align: "center" },
 };
 
-/** Columns and bars of a chart. */
-export const CHART_COLOR = "#2F7A78";
+/** The series of a chart, in turn: apart in lightness too, for those who do not see the hue. */
+export const CHART_COLORS = ["#2F7A78", "#B5651D"];

@@ -49,12 +49,12 @@ const range = z.string().check(z.regex(/^[A-Z]{1,2}[1-9]\d*:[A-Z]{1,2}[1-9]\d*$/
 
 const Chart = z.strictObject({
   title: z.string(),
-  /** Upright columns, or bars that lie, for long labels. */
-  kind: z.enum(["columns", "bars"]),
+  /** Upright columns, bars that lie, for long labels, or lines with a mark at each value. */
+  kind: z.enum(["columns", "bars", "lines"]),
   /** What the values are, with their unit: the title of their axis. */
   unit: z.string(),
   labels: range,
-  values: range,
+  series: z.array(z.strictObject({ name: z.string(), values: range })).check(z.minLength(1)),
   /** The cells that it covers. */
   over: range,
 });
@@ -97,13 +97,13 @@ export interface Area {
   columns: number;
 }
 
-/** A chart of one series, over some cells. */
+/** A chart over some cells. */
 export interface DrawnChart {
   title: string;
-  kind: "columns" | "bars";
+  kind: "columns" | "bars" | "lines";
   unit: string;
   labels: Area;
-  values: Area;
+  series: { name: string; values: Area }[];
   over: Area;
 }
 
@@ -123,7 +123,7 @@ export function drawingOf(template: Template, filled: boolean, row = 0, column =
   const drawnCharts = charts.map((chart) => ({
     ...chart,
     labels: areaNamed(chart.labels),
-    values: areaNamed(chart.values),
+    series: chart.series.map(({ name, values }) => ({ name, values: areaNamed(values) })),
     over: areaNamed(chart.over),
   }));
   const ends = drawnCharts.map(({ over }) => over);

@@ -204,7 +204,7 @@ export const template: Template = {
       kind: "columns",
       unit: "$ per US fl oz",
       labels: "B8:B13",
-      values: "L8:L13",
+      series: [{ name: "$ per US fl oz", values: "L8:L13" }],
       over: "A18:H31",
     },
   ],

@@ -268,7 +268,7 @@ export const template: Template = {
       kind: "bars",
       unit: "$ of one bottle",
       labels: "E30:E34",
-      values: "G30:G34",
+      series: [{ name: "$ of one bottle", values: "G30:G34" }],
       over: "D36:H49",
     },
   ],

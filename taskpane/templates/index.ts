@@ -5,5 +5,7 @@ import { template as bottleCost } from "./bottle-cost";
 import { template as buyingPlan } from "./buying-plan";
 import { template as limitsCheck } from "./limits-check";
 import { template as sizeRun } from "./size-run";
+import { template as sprayTrialLog } from "./spray-trial-log";
+import { template as trialBatch } from "./trial-batch";
 
-export const templates: Template[] = [baseComparison, bottleCost, buyingPlan, limitsCheck, sizeRun];
+export const templates: Template[] = [baseComparison, bottleCost, buyingPlan, limitsCheck, sizeRun, sprayTrialLog, trialBatch];

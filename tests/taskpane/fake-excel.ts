@@ -99,7 +99,7 @@ export class FakeExcel {
       setPosition: () => queue(() => undefined),
     };
     const series = {
-      format: { fill: { setSolidColor: () => undefined } },
+      format: { fill: { setSolidColor: () => undefined }, line: {} },
       setXAxisValues: () => undefined,
     };
     return {
@@ -110,7 +110,10 @@ export class FakeExcel {
             charts.delete("unnamed");
             charts.add(chart);
           });
-        return writable({ name: renamed }, { ...anything, series: { getItemAt: () => series } });
+        return writable(
+          { name: renamed },
+          { ...anything, series: { getItemAt: () => series, add: () => series } },
+        );
       },
       getItemOrNullObject: (chart: string) => ({
         isNullObject: !this.sheet(name).charts.has(chart),

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { fadeHalf, lastsFor } from "../../src/index";
 import { SKIN_CATEGORIES, VOC_RULES } from "../../src/data/rules";
 import { cellName } from "../../taskpane/addresses";
 import { Refused, insertFormula, insertTemplate } from "../../taskpane/insert";
@@ -347,6 +348,77 @@ describe("Limits check", () => {
       const found = rowsOf("IFRA").find(({ id }) => id === ids[product]);
       expect([found?.expected, found?.verified]).toEqual([category, how]);
     }
+  });
+});
+
+describe("Trial batch", () => {
+  test("weights, drops, spans and what the scale can do", async () => {
+    const model = newModel();
+    await insertTemplate(new LocalWorkbook(model), titled("Trial batch"), onNewSheet);
+    const all = (names: string) => names.split(" ").map((name) => read(model, name));
+    const close = (values: number[]) => values.map((value) => expect.closeTo(value, 9));
+    expect(all("B20 C20 D20 B21 C21 D21")).toEqual(close([0.6, 1, 1.6, 19.4, 19, 18.4]));
+    // By hand: 50 drops of 1.62 g at 0.94 g/mL; half a step of 0.1 g either way; 0.1 / 5 % / load.
+    expect(read(model, "D22")).toBeCloseTo((1.6 / 0.94) * ((50 * 0.94) / 1.62), 9);
+    expect(all("B23 B24 D23 D24")).toEqual(close([0.55 / 20, 0.65 / 20, 1.55 / 20, 1.65 / 20]));
+    expect(all("B25 C25 D25")).toEqual(close([2 / 0.03, 40, 25]));
+    expect(all("B26 C26 D26")).toEqual(["no: pour more", "no: pour more", "no: pour more"]);
+    // By hand: 1.1 g of oil in 20.1 g; 1.9 g of base brings it to 5 %.
+    expect(read(model, "C31")).toBeCloseTo(1.1 / 20.1, 12);
+    expect(all("C32 C33")).toEqual(close([0, 1.9]));
+    write(model, "B11", "0.01");
+    expect(all("B26 C26 D26")).toEqual(["yes", "yes", "yes"]);
+  });
+});
+
+describe("Spray trial log", () => {
+  test("each line fades at its rate, and the sentence under the chart says it", async () => {
+    const model = newModel();
+    await insertTemplate(new LocalWorkbook(model), titled("Spray trial log"), onNewSheet);
+    const hours = [[0, 1, 2, 4, 6, 8, 12, 24, 48]];
+    const [[half, low, high]] = fadeHalf(hours, [[7, 7, 7, 6, 6, 5, 4, 3, 1]], 1) as number[][];
+    const [[lasts]] = lastsFor(hours, [[7, 7, 7, 6, 6, 5, 4, 3, 1]], 2, 1) as number[][];
+    expect([
+      read(model, "R16"),
+      read(model, "S16"),
+      read(model, "T16"),
+      read(model, "U16"),
+    ]).toEqual([half, low, high, lasts]);
+    expect(read(model, "D42")).toBe(
+      `M2, Bluepost Soft with Rain on Slate on cloth: half of it is gone every ${half.toFixed(1)} h ` +
+        `(95 %: ${low.toFixed(1)} to ${high.toFixed(1)}), and it is too weak after ${lasts.toFixed(1)} h.`,
+    );
+    // The fitted curve is at the floor when it is too weak, and half of itself a half-life later.
+    expect(read(model, "C26")).toBeCloseTo(2 * 2 ** (lasts / half), 9);
+    write(model, "B22", "5");
+    expect(read(model, "B30")).toMatch(/^#N\/A/);
+    expect(read(model, "D42")).toMatch(/^T9, Drovers Dry/);
+    write(model, "I18", "1");
+    for (const column of "JKLMNOPQ") write(model, `${column}18`, "2");
+    expect(read(model, "D42")).toBe(
+      "The chosen line does not fade: hold the pointer over its half-life to read why.",
+    );
+    expect(read(model, "R18")).toMatch(/^#VALUE! scores must fall with the hours/);
+  });
+
+  test("the scorecard says who wins and how firmly", async () => {
+    const model = newModel();
+    await insertTemplate(new LocalWorkbook(model), titled("Spray trial log"), onNewSheet);
+    const scores = ["G49", "G50", "G51"].map((name) => read(model, name) as number);
+    const places = ["H49", "H50", "H51"].map((name) => read(model, name));
+    expect(places[scores.indexOf(Math.max(...scores))]).toBe("1");
+    expect(read(model, "A53")).toMatch(
+      /^(Alder Clear|Bluepost Soft|Drovers Dry) wins\. (Alder Clear|Bluepost Soft|Drovers Dry) would draw level if the weight of .+ (rose|fell) by \d+ points\.$/,
+    );
+    // At the change that it tells, the two are level.
+    const [change, criterion, rival] = ["A55", "B55", "C55"].map(
+      (name) => read(model, name) as number,
+    );
+    const weight = `${"BCDEF"[criterion - 1]}48`;
+    write(model, weight, String((read(model, weight) as number) + change));
+    const level = ["G49", "G50", "G51"].map((name) => read(model, name) as number);
+    expect(level[rival - 1]).toBeCloseTo(Math.max(...level), 9);
+    expect(read(model, "A53")).toMatch(/^Tied for the first place: /);
   });
 });
 

@@ -35,15 +35,23 @@ describe.each(templates)("$title", (template) => {
     );
     expect(numbers.length).toBeGreaterThan(8);
     for (const { row, column, format } of numbers) {
-      if (format?.includes("%")) continue;
+      // A percent, or a unit in the format itself.
+      if (/[%"]/.test(format ?? "")) continue;
       const heading = drawing.cells
         .filter((cell) => cell.look === "heading" && cell.column === column && cell.row < row)
         .at(-1);
       const label = at(row, 0)?.look === "label" ? at(row, 0) : undefined;
-      const said = [heading, label, at(row, column + 1)].map((cell) => String(cell?.content ?? ""));
+      // A note that stands over several columns speaks for all of them.
+      const banners = drawing.cells.filter(
+        (cell) =>
+          cell.look === "note" && cell.row < row && cell.column > 2 && cell.column <= column,
+      );
+      const said = [heading, label, at(row, column + 1), ...banners].map((cell) =>
+        String(cell?.content ?? ""),
+      );
       // In brackets, or in the cell beside it; the unit of a size is picked in the column beside it.
       const unit =
-        /\((\$|g|g\/mL|count|minutes|US fl oz|1 to 5|date|\$ per .*)\)|^(g|g\/mL|US fl oz)$| size$/;
+        /\((\$|g|g\/mL|count|minutes|US fl oz|1 to 5|0 to 10|1 to 6|date|\$ per .*)\)|^(g|g\/mL|US fl oz)$| size$/;
       expect(
         said.some((text) => unit.test(text)),
         `${cellName(row, column)}: ${said.join("; ")}`,
