@@ -15,7 +15,16 @@ const layers = [
 }));
 
 export default [
-  { ignores: ["dist/", "tests/functions/refusals/", "**/*.d.mts"] },
+  {
+    ignores: [
+      "dist/",
+      "tests/functions/refusals/",
+      "**/*.d.mts",
+      // Generated.
+      "src/index.ts",
+      "taskpane/templates/index.ts",
+    ],
+  },
   ...officeAddins.configs.recommended,
   {
     files: ["**/*.{ts,mjs}"],
