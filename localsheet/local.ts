@@ -70,8 +70,8 @@ function keepWork(model: Model): () => void {
   };
   let timer = 0;
   model.on("update", byId("sheet"), () => {
-    window.clearTimeout(timer);
-    timer = window.setTimeout(now, KEEP_AFTER_MS);
+    // Not put off by the next change, so that busy hands are kept too.
+    timer ||= window.setTimeout(now, KEEP_AFTER_MS);
   });
   const leave = () => {
     if (timer) now();
