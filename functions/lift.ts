@@ -59,7 +59,7 @@ function spill(entry: CatalogEntry, pure: Pure, grids: Grid[]): Grid {
 function line(entry: CatalogEntry, pure: Pure, inputs: (CellValue | Grid)[]): Grid {
   const fault = inputs.flat(2).find(isFault);
   if (fault) return [[fault]];
-  if (inputs.every(isEmpty)) return [[""]];
+  if (entry.params.every((param, i) => isNothing(param, inputs[i]))) return [[""]];
   try {
     const args = entry.params.map((param, i) => read(param, inputs[i]));
     const answer = pure(...(args as never[]));
@@ -76,10 +76,15 @@ function isEmpty(input: CellValue | Grid): boolean {
   return input === null || input === "" || input === 0;
 }
 
+/** A blank as one argument sees it: zero is a temperature like any other. */
+function isNothing(param: Param, input: CellValue | Grid): boolean {
+  return isEmpty(input) && !(param.kind === "celsius" && input === 0);
+}
+
 /** True when no required quantity is filled: a spare line of a table, not a mistake. */
 function nothingFilled(entry: CatalogEntry, inputs: (CellValue | Grid)[]): boolean {
   return entry.params.every((param, i) => {
-    return param.optional || WORD_KINDS.has(param.kind) || isEmpty(inputs[i]);
+    return param.optional || WORD_KINDS.has(param.kind) || isNothing(param, inputs[i]);
   });
 }
 
@@ -93,9 +98,7 @@ function read(param: Param, input: CellValue | Grid): unknown {
     return grid.map((row) => row.map((cell) => readNumber(param, cell)));
   }
   const cell = input as CellValue;
-  // Zero is a temperature like any other; elsewhere a zero that is optional is a blank.
-  const isGiven = param.kind === "celsius" && cell === 0;
-  if (param.optional && isEmpty(cell) && !isGiven) return undefined;
+  if (param.optional && isNothing(param, cell)) return undefined;
   // A temperature of zero is not a blank, so a blank temperature is not zero.
   if (param.kind === "celsius" && (cell === null || cell === "")) {
     throw new BlankError(param.name, "blank");

@@ -169,6 +169,33 @@ describe("the work is kept", () => {
     await page.context().close();
   });
 
+  test("what is on the screen can be saved before it is replaced", async () => {
+    const { page } = await openSheet(browser, address);
+    await typeInto(page, "B17", "90");
+    await page.getByRole("button", { name: "Start anew" }).click();
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Save this one first" }).click(),
+    ]);
+    const parts = unzipSync(readFileSync(await download.path()));
+    expect(strFromU8(parts["xl/worksheets/sheet0.xml"])).toContain("<v>90</v>");
+    await ready(page);
+    await page.waitForFunction(() => {
+      const { model } = globalThis.localSheet ?? {};
+      return model?.getters.getEvaluatedCell({ sheetId: "start", col: 1, row: 16 }).value === 60;
+    });
+    await page.context().close();
+  });
+
+  test("cancelled, nothing is replaced", async () => {
+    const { page } = await openSheet(browser, address);
+    await typeInto(page, "B17", "90");
+    await page.getByRole("button", { name: "Start anew" }).click();
+    await page.keyboard.press("Escape");
+    expect(await shown(page, "B17")).toBe("90");
+    await page.context().close();
+  });
+
   test("a file that is no workbook is refused, and the work stays", async () => {
     const { page } = await openSheet(browser, address);
     const buffer = Buffer.from("price,46");

@@ -110,6 +110,19 @@ describe('blanks: 0, null and "" are alike', () => {
   });
 });
 
+describe("zero degrees are degrees", () => {
+  test("given, not blank and not the default", () => {
+    expect(sheet.FLAMECLASS(0, 0)).toEqual([[1]]);
+    expect(sheet.FLAMECLASS(0)).toEqual([
+      [value("boiling is needed below a flash point of 23, got a flash of 0")],
+    ]);
+    expect(sheet.FLAMECLASS("", "")).toEqual([[""]]);
+    expect(sheet.FLAMECLASS("", 78)).toEqual([[""]]);
+    expect(sheet.SPIRITDENSITY(0.9, "weight", 0)).not.toEqual(sheet.SPIRITDENSITY(0.9, "weight"));
+    expect(sheet.SPIRITDENSITY(0.9, "weight", "")).toEqual(sheet.SPIRITDENSITY(0.9, "weight"));
+  });
+});
+
 describe("wrong input gets a text, and never NaN", () => {
   test("5 in place of 5 %", () => {
     const text = "load must be from 0 % to 100 %, got 500 %: type 5 %";
