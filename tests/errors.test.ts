@@ -12,7 +12,7 @@ import {
 } from "../src/errors";
 import { refuses } from "./refuses";
 
-// The texts are design section 3: which argument, the limit, and what came.
+// The texts are ours: docs/errors.md.
 describe("the guards say which argument, the limit, and what came", () => {
   test("a percent typed as a whole number", () => {
     refuses(() => share("load", 5), "load must be from 0 % to 100 %, got 500 %: type 5 %");

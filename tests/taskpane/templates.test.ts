@@ -91,7 +91,7 @@ test("the list of templates has every file", () => {
   expect(templates).toHaveLength(files.length);
 });
 
-test("the demo is invented: every name is one of design section 6", () => {
+test("the demo is invented: every name is one of our own workshop's", () => {
   const invented =
     "Alder Row, Bluepost Chandlery, Drovers Wharf, Alder Clear, Alder Clear (base), Bluepost Soft, " +
     "Drovers Dry, Rain on Slate, Attic Cedar, Salt Orchard, " +
