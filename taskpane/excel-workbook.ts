@@ -165,6 +165,8 @@ function queuePaint(sheet: Excel.Worksheet, drawing: Drawing, row: number, colum
       format.verticalAlignment = "Center";
     }
   }
+  // Wrapped headings need their rows made taller; Excel does that by itself only for typed text.
+  sheet.getRangeByIndexes(row, column, drawing.rows, drawing.columns).format.autofitRows();
 }
 
 /** A name of its own for each chart, to find it again. */

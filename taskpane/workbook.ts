@@ -12,7 +12,7 @@ export interface Spot {
 }
 
 export interface Workbook {
-  /** The selected cell, or the first of the selected ones. */
+  /** The selected cell; of several, the one that typing would go into, or the first. */
   selection(): Promise<Spot>;
   /** The name of the first cell that is not empty in a rectangle, row by row, or null. */
   firstFilled(spot: Spot, rows: number, columns: number): Promise<string | null>;

@@ -145,6 +145,7 @@ export class FakeExcel {
       { columnWidth: now.widths.get(column) ?? 48 },
       { columnWidth: (width) => queue((sheet) => sheet.widths.set(column, width)) },
       {
+        autofitRows: () => queue(() => undefined),
         font: {},
         fill: writable(
           { color: (v) => change((cell) => (cell.fill = v)) },
