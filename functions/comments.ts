@@ -8,7 +8,7 @@
 import { readdirSync, readFileSync, statSync } from "node:fs";
 import { basename, join, relative, sep } from "node:path";
 import ts from "typescript";
-import { type CatalogEntry, type Example, type Param, TOPICS } from "./entry";
+import { type CatalogEntry, type Example, type Param, TOPICS, type WorkingLine } from "./entry";
 import { readCall, readResult } from "./example";
 import { KINDS, type Kind } from "./kinds";
 
@@ -98,6 +98,7 @@ function readFunction(
     params: readParams(node),
     returns: readReturns(node),
     throws: texts(node, "throws").map((text) => text.replace(/^value\s*-\s*/, "")),
+    working: texts(node, "working").map(readWorking),
     source: optionalTag(node, "source"),
     examples: readExamples(node, id),
   };
@@ -153,7 +154,16 @@ function readParam(
     refuse(optional ? `@param ${name} must be written [${name}]` : `${name} is not optional`);
   }
   if (optional) checkDefault(name, kind, text, parameter.initializer);
-  return { name, kind, range, ...(mixed && { mixed }), optional, text };
+  const fallback = parameter.initializer && JSON.parse(parameter.initializer.getText());
+  return {
+    name,
+    kind,
+    range,
+    ...(mixed && { mixed }),
+    optional,
+    ...(fallback !== undefined && { default: fallback }),
+    text,
+  };
 }
 
 function readReturns(node: ts.FunctionDeclaration): CatalogEntry["returns"] {
@@ -216,6 +226,14 @@ function readExamples(node: ts.FunctionDeclaration, id: string): Example[] {
     if (!match) return refuse(`@example must read CALL // => RESULT, got: ${line}`);
     return { formula: match[1], result: match[2] };
   });
+}
+
+/** "[basis is base] part: oil as a part of the batch = load / (1 + load)" */
+function readWorking(text: string): WorkingLine {
+  const match = /^(?:\[(.+?)\] )?([a-z]+): (.+?) = (.+)$/.exec(text);
+  if (!match) return refuse(`@working must read [WHEN] NAME: WHAT = EXPRESSION, got: ${text}`);
+  const [, when, name, what, expression] = match;
+  return { ...(when && { when }), name, what, expression };
 }
 
 function checkExample(example: Example, entry: CatalogEntry) {

@@ -15,7 +15,18 @@ export interface Param {
   /** A range whose cells may be numbers or words, handed over as they are. */
   mixed?: boolean;
   optional: boolean;
+  /** What is taken where it is left out. */
+  default?: number | string;
   text: string;
+}
+
+/** One line of how a number comes about, in the language of mathjs. */
+export interface WorkingLine {
+  /** When it applies: "basis is base", "counts given", or an expression; always where it is missing. */
+  when?: string;
+  name: string;
+  what: string;
+  expression: string;
 }
 
 export interface Example {
@@ -35,6 +46,8 @@ export interface CatalogEntry {
   params: Param[];
   returns: { kind: Kind; range: boolean; text: string };
   throws: string[];
+  /** Line by line; the last that applies gives what the cell shows. */
+  working: WorkingLine[];
   source: string;
   examples: Example[];
 }

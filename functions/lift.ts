@@ -88,6 +88,14 @@ function nothingFilled(entry: CatalogEntry, inputs: (CellValue | Grid)[]): boole
   });
 }
 
+/** What one line of a call hands to the pure function; an argument that is left out is undefined. */
+export function inputsOf(entry: CatalogEntry, args: unknown[], row = 0, column = 0): unknown[] {
+  const grids = entry.params.map((_, i) => gridOf(args[i]));
+  return entry.params.map((param, i) => {
+    return read(param, param.range ? grids[i] : at(grids[i], row, column));
+  });
+}
+
 function read(param: Param, input: CellValue | Grid): unknown {
   if (param.mixed && param.optional && isEmpty(input)) return undefined;
   if (param.mixed) return (input as Grid).map((row) => row.map(plainCell));

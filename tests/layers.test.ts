@@ -14,7 +14,7 @@ const MAY_IMPORT: Record<string, string[]> = {
 const PACKAGES: Record<string, RegExp> = {
   // Distribution functions, and nothing else.
   src: /^jstat$/,
-  functions: /^(node:.*|typescript|custom-functions-metadata)$/,
+  functions: /^(node:.*|typescript|custom-functions-metadata|mathjs|jstat)$/,
   taskpane: /^(zod\/mini|minisearch)$/,
   localsheet: /^(fflate|@odoo\/o-spreadsheet)$/,
 };

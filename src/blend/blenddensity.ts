@@ -12,6 +12,8 @@ import { BlankError, amount, density, list, sameLength, sum } from "../errors";
  * @returns (density) Estimated g/mL.
  * @throws value - weights and densities are of unlike length
  * @throws value - a part has a weight and no density
+ * @working volume: the volumes added up, an estimate = sum(over(weights, densities))
+ * @working density: all the weight over it = sum(weights) / volume
  * @source By hand: volumes are additive in an ideal mixture.
  * @example BLENDDENSITY({95; 5}, {0.85; 0.95}) // => about 0.854497
  */

@@ -12,6 +12,7 @@ import { BlankError, amount, list, number, sameLength, sum } from "../errors";
  * @returns (number) Mean value, in the unit of values.
  * @throws value - amounts and values are of unlike length
  * @throws value - the amounts sum to zero
+ * @working mean: amounts times values over the amounts = sum(amounts .* values) / sum(amounts)
  * @source Alligation medial; example from a pharmacy alligation hand-out.
  * @example BLENDOF({20; 25}, {95%; 50%}) // => 70%
  * @example BLENDOF({110, 220, 330}, {35, 25, 20}) // => about 24.1667

@@ -12,6 +12,7 @@ import { CalcError, number, show } from "../errors";
  * @param target (number) Value wanted, between the two, in the same unit.
  * @returns (share) Share of the first lot, 0 % to 100 %.
  * @throws value - the target does not lie between the two values, or they are equal
+ * @working share: how far the target is from b towards a = (target - valueb) / (valuea - valueb)
  * @source Alligation alternate; example from a published pharmacy exercise (70 % and 0 % to 25 %).
  * @example BLENDSHARE(100%, 50%, 70%) // => 40%
  * @example BLENDSHARE(70%, 0%, 25%) // => about 35.7143%

@@ -14,6 +14,8 @@ import { CalcError, amount, positive, share, showShare } from "../errors";
  * @returns (money) Price, not rounded.
  * @throws value - margin and feerate together leave nothing for the cost
  * @throws value - margin is typed as 40 instead of 40 %
+ * @working left: part of the price that is left for the cost = 1 - margin - feerate
+ * @working price: cost and fixed fee over it = (cost + feefixed) / left
  * @source By hand, from the definition of margin on price.
  * @example ASKPRICE(10, 50%) // => 20
  * @example ASKPRICE(10, 50%, 10%, 0.4) // => 26

@@ -16,6 +16,9 @@ import { checkWhole } from "../load/whole";
  * @returns (money) Cost of one bottle.
  * @throws value - an ingredient that is used has no cost: a blank is never free
  * @throws value - shares do not sum to 100 %: the text gives their sum
+ * @working unit: one unit of the liquid = sum(shares .* unitcosts) / sum(shares)
+ * @working liquid: the fill, with what is lost = fill * unit / (1 - loss)
+ * @working cost: liquid and packaging = liquid + packaging
  * @source By hand; loss as a share of what is bought, common practice, no published source.
  * @example BOTTLECOST(100, {95%; 5%}, {0.01; 0.08}, 1.2) // => 2.55
  * @example BOTTLECOST(100, {95%; 5%}, {0.01; 0.08}, 1.2, 10%) // => 2.7

@@ -13,6 +13,8 @@ import { CalcError, amount, positive, share, show } from "../errors";
  * @param [feerate] (share) Part of the price that goes in fees, 0 % to 100 % (default 0 %).
  * @returns (count) Bottles, rounded up.
  * @throws value - the price does not cover cost and fees, so no number of bottles is enough
+ * @working left: what one bottle leaves = price - cost - price * feerate
+ * @working bottles: fixed costs over it, rounded up = ceil(fixed / left * (1 - 1e-12))
  * @source Break-even in units of managerial accounting; example from a textbook exercise (price 30, variable 14.50, fixed 13268).
  * @example EVENPOINT(13268, 30, 14.5) // => 856
  * @example EVENPOINT(100, 20, 8, 10%) // => 10

@@ -17,6 +17,9 @@ import { toFluidOunces, unitOf } from "../units";
  * @returns (money) Money per US fluid ounce, in the currency of price.
  * @throws value - price or size is blank or zero: a blank price is never a free one
  * @throws value - density is needed for a pack sold by weight
+ * @working [isweight(unit)] ounces: the pack in fluid ounces, by its density = size * per(unit) / density / per("floz")
+ * @working [not isweight(unit)] ounces: the pack in fluid ounces = size * per(unit) / per("floz")
+ * @working cost: price and freight over what is left = (price + freight) / (ounces * (1 - loss))
  * @source By hand; 1 US fl oz = 29.5735295625 mL exactly (NIST SP 811, 2008, app. B).
  * @example FLOZCOST(38.4, 1, "gal") // => 0.3
  * @example FLOZCOST(38.4, 1, "gal", , 12.8, 20%) // => 0.5

@@ -14,6 +14,8 @@ import { amount, positive, share } from "../errors";
  * @returns (share) Margin on price; below zero where the bottle loses.
  * @throws value - price is blank or zero
  * @throws value - feerate is typed as 5 instead of 5 %
+ * @working fees: fees on one sale = price * feerate + feefixed
+ * @working kept: what is left, over the price = (price - cost - fees) / price
  * @source By hand, from the definition of margin on price.
  * @example KEEPRATE(20, 10) // => 50%
  * @example KEEPRATE(15, 10) // => about 33.3333%

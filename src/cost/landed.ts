@@ -16,6 +16,12 @@ import { amount, list, positive, sameLength, share, sum } from "../errors";
  * @returns (money) Landed price of each line, laid out as prices are.
  * @throws value - a line that is ordered has no price, or no weight where weights are given
  * @throws value - the ranges are of unlike length
+ * @working goods: price times count of each line = prices .* counts
+ * @working [sum(goods) == 0 or (freeover > 0 and sum(goods) >= freeover)] paid: freight, none = 0
+ * @working [not (sum(goods) == 0 or (freeover > 0 and sum(goods) >= freeover))] paid: freight = freight
+ * @working [weights given] keys: what the freight is shared by = weights .* counts
+ * @working [weights not given] keys: what the freight is shared by = goods
+ * @working lines: goods, their tax, and their part of the freight = goods * (1 + tax) + over(paid * keys, sum(keys))
  * @source By hand: freight apportioned by value or by weight, as cost accounting does.
  * @example LANDED({10; 20}, {2; 1}, 10) // => {25; 25}
  * @example LANDED({10; 20}, {2; 1}, 10, 40) // => {20; 20}

@@ -18,6 +18,10 @@ import { unitsFor, wholeNumbers } from "./whole-numbers";
  * @throws value - a pack has a size and no price, or a price and no size: a blank price is never a free one
  * @throws value - nothing is on offer, and something is needed
  * @throws value - sizes and prices have so many digits that a second is not enough to plan exactly
+ * @working plan: found by search among all plans, and proven the least = cheapestplan(need, sizes, prices, freight, freeover)
+ * @working holds: what it holds = sum(plan .* sizes)
+ * @working goods: what its goods cost = sum(plan .* prices)
+ * @working bought: packs of each size = plan
  * @source By hand: unbounded covering knapsack with one fixed charge; example in the manner of Burkardt's change_making note, where taking the largest first fails.
  * @example PACKPLAN(50, {20; 25; 40}, {20; 25; 40}) // => {0; 2; 0}
  * @example PACKPLAN(7, {1, 4}, {2, 7}) // => {3, 1}

@@ -15,6 +15,8 @@ import { type Intervals, compositionOf, lowHigh, richest } from "./intervals";
  * @returns (share) Estimated alcohol by volume; two cells, low and high, where ranges were given.
  * @throws value - shares cannot sum to 100 %: the text gives their sums
  * @throws value - a density is blank
+ * @working volumes: least and most alcohol over all volumes, added up: an estimate = alcoholbyvolume(shares, densities, isalcohol)
+ * @working alcohol: by volume = volumes
  * @source By hand: volume = weight / density; bounds are those of the linear-fractional programme (Dinkelbach's method).
  * @example ALCOHOLVOLUME({20%; 80%}, {0.7892; 0.9982}, {"yes"; "no"}) // => about 24.02%
  */

@@ -13,6 +13,11 @@ import { CalcError, number, show } from "../errors";
  * @returns (category) 1, 2, 3 or 4, or "none" above 93.
  * @throws value - flash is blank
  * @throws value - boiling is needed and not given
+ * @working [flash < 23 and boiling <= 35] category: flash below 23, boiling up to 35 = 1
+ * @working [flash < 23 and boiling > 35] category: flash below 23, boiling above 35 = 2
+ * @working [flash >= 23 and flash <= 60] category: flash from 23 to 60 = 3
+ * @working [flash > 60 and flash <= 93] category: flash above 60 to 93 = 4
+ * @working [flash > 93] category: flash above 93 = "none"
  * @source GHS and 29 CFR 1910.1200, appendix B.6, table B.6.1.
  * @example FLAMECLASS(17, 78) // => 2
  * @example FLAMECLASS(60) // => 3

@@ -25,6 +25,9 @@ const CUT_OFFS = [23, 38, 60];
  * @returns (celsius) Four cells: cautious estimate, lowest, highest, and a word on what it decides.
  * @throws value - there is no alcohol, or more than 100 % of it
  * @throws value - ethanol is typed as 60 instead of 60 %
+ * @working modelled: vapour-pressure method, van Laar = flashof(ethanol, propanol)
+ * @working range: with what the table says in either reading, and their errors = flashrange(ethanol, propanol)
+ * @working guess: cautious value, lowest, highest, and what it decides = range
  * @source Liaw and Chiu's form of the vapour-pressure method; constants from memory; table as reprinted by Engineering ToolBox.
  * @example FLASHGUESS(80%) // => {about 18.4, about 15.4, 23, "test needed: it may lie on either side of 23 C"}
  */

@@ -14,6 +14,12 @@ import { toFluidOunces, toMillilitres, volumeUnit } from "../units";
  * @returns (label) Text such as 4 fl oz (118 mL).
  * @throws value - volume is blank or zero, or too little to print
  * @throws value - unit is a weight: sprays are sold by volume
+ * @working ounces: US fluid ounces = volume * per(unit) / per("floz")
+ * @working millilitres: mL = volume * per(unit)
+ * @working [ounces < 1] shown: rounded down to a hundredth = down(ounces, 2)
+ * @working [ounces >= 1] shown: rounded down to a tenth = down(ounces, 1)
+ * @working metric: rounded down to two or three figures = metrictext(millilitres)
+ * @working label: both, never more than there is = concat(string(shown), " fl oz (", metric, ")")
  * @source Digits of 16 CFR 500.19(b); rounding down after the Uniform Packaging and Labeling Regulation (NIST Handbook 130); hundredths below one ounce from memory.
  * @example NETLABEL(4, "floz") // => "4 fl oz (118 mL)"
  * @example NETLABEL(250, "mL") // => "8.4 fl oz (250 mL)"
@@ -30,7 +36,7 @@ export function netLabel(volume: number, unit: string): Cells {
   return [[`${imperial} fl oz (${metric(millilitres)})`]];
 }
 
-function metric(millilitres: number): string {
+export function metric(millilitres: number): string {
   // The digits before the point, after the same hair that down() allows for.
   const digits = String(Math.floor(millilitres * (1 + 1e-12))).length;
   if (digits > 3) return `${down(millilitres / 1000, Math.max(0, 6 - digits))} L`;
@@ -38,7 +44,7 @@ function metric(millilitres: number): string {
 }
 
 /** Rounded down to some decimals; a number short of the next by a rounding error alone is the next. */
-function down(value: number, decimals: number): number {
+export function down(value: number, decimals: number): number {
   const scale = 10 ** decimals;
   return Math.floor(value * scale * (1 + 1e-12)) / scale;
 }

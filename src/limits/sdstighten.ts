@@ -13,6 +13,10 @@ import { canBeWhole, checkOrder } from "./intervals";
  * @returns (share) Two columns (or two rows, where lows is a row): the narrowest low and high of each.
  * @throws value - the ranges cannot sum to 100 %: the text gives the sums
  * @throws value - a high is below its low
+ * @working least: its low, or 100 % less the highs of the others = larger(lows, 1 - (sum(highs) - highs))
+ * @working most: its high, or 100 % less the lows of the others = smaller(highs, 1 - (sum(lows) - lows))
+ * @working [isrow] narrow: lows above highs = [least, most]
+ * @working [not isrow] narrow: low beside high = transpose([least, most])
  * @source By hand: the exact bounds of the linear programme with one sum.
  * @example SDSTIGHTEN({60%; 10%; 1%}, {80%; 30%; 5%}) // => {65%, 80%; 15%, 30%; 1%, 5%}
  */

@@ -15,6 +15,11 @@ import { compositionOf, intervalsOf, lowHigh, mostOf } from "./intervals";
  * @returns (share) VOC by weight; two cells, low and high, where ranges were given.
  * @throws value - shares cannot sum to 100 %: the text gives their sums
  * @throws value - vocshares has not as many lines as shares
+ * @working waived: fragrance that is not counted = min(fragrance, exempt)
+ * @working least: least that a composition can have = leastof(shares, vocshares)
+ * @working most: most that a composition can have = mostof(shares, vocshares)
+ * @working [isrange(shares, vocshares)] voc: least and most, less what is not counted = [max(0, least - waived), max(0, most - waived)]
+ * @working [not isrange(shares, vocshares)] voc: less what is not counted = max(0, most - waived)
  * @source By hand from the definition in 40 CFR 59 subpart C and 17 CCR 94508 to 94510; bounds are those of the linear programme.
  * @example VOCSHARE({20%; 3%; 5%; 72%}, {100%; 100%; 0%; 0%}, 3%, 2%) // => 21%
  * @example VOCSHARE({60%, 80%; 20%, 40%}, {100%; 0%}) // => {60%, 80%}

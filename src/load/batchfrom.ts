@@ -14,6 +14,9 @@ import { type Basis, basisOf, finishedShare } from "./basis";
  * @returns (amount) Finished batch, in the unit of oil.
  * @throws value - load is blank or zero
  * @throws value - load is typed as 5 instead of 5 %
+ * @working [basis is finished] part: oil as a part of the finished batch = load
+ * @working [basis is base] part: oil as a part of the finished batch = load / (1 + load)
+ * @working batch: the batch that the oil makes = oil / part
  * @source Definition of the load; common practice, no published source.
  * @example BATCHFROM(3, 5%) // => 60
  * @example BATCHFROM(3, 5%, "base") // => 63

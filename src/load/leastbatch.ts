@@ -12,6 +12,8 @@ import { positive, positiveShare } from "../errors";
  * @param [tolerance] (share) Largest error allowed in the oil, above 0 % and up to 100 % (default 5 %).
  * @returns (amount) Finished batch, in the unit of readability.
  * @throws value - load or readability is blank or zero
+ * @working oil: least oil that the scale weighs = readability / tolerance
+ * @working batch: the batch that takes that oil = oil / load
  * @source Least weighable quantity of pharmacy practice: sensitivity x 100 / percent error allowed.
  * @example LEASTBATCH(5%, 0.1) // => 40
  * @example LEASTBATCH(5%, 0.01, 1%) // => 20

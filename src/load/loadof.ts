@@ -13,6 +13,8 @@ import { type Basis, basisOf } from "./basis";
  * @param [basis] (choice) "finished" (default) or "base": what the load is a percentage of.
  * @returns (share) Fragrance load.
  * @throws value - oil and base are both blank or zero
+ * @working [basis is finished] load: oil over all that was poured = oil / (oil + base)
+ * @working [basis is base] load: oil over base = oil / base
  * @source Definition of the load; common practice, no published source.
  * @example LOADOF(3, 57) // => 5%
  * @example LOADOF(3, 60, "base") // => 5%

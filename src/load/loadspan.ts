@@ -15,6 +15,12 @@ import { type Basis, basisOf, loadFromFinished } from "./basis";
  * @returns (share) Two cells: lowest and highest load.
  * @throws value - readability is blank or zero
  * @throws value - base is not more than half a step of the scale
+ * @working half: half a step of the scale = readability / 2
+ * @working least: oil at the least = max(oil - half, 0)
+ * @working low: lowest, as a part of the finished batch = least / (least + base + half)
+ * @working high: highest, as a part of the finished batch = (oil + half) / (oil + base)
+ * @working [basis is finished] span: lowest and highest load = [low, high]
+ * @working [basis is base] span: lowest and highest load = [low / (1 - low), high / (1 - high)]
  * @source By hand, from the rounding of a digital display to its nearest step.
  * @example LOADSPAN(3, 57, 0.1) // => {about 4.9167%, about 5.0833%}
  * @example LOADSPAN(0.1, 1.9, 0.1) // => {2.5%, 7.5%}

@@ -13,6 +13,10 @@ import { type Basis, basisOf, finishedShare, loadFromFinished } from "./basis";
  * @param to (choice) "finished" or "base": what the answer is a percentage of.
  * @returns (share) Fragrance load in the convention asked for.
  * @throws value - a load of 100 % of the finished batch has no base to be told as a share of
+ * @working [from is finished] part: oil as a part of the finished batch = load
+ * @working [from is base] part: oil as a part of the finished batch = load / (1 + load)
+ * @working [to is finished] answer: the same load, of the finished batch = part
+ * @working [to is base] answer: the same load, of the base = part / (1 - part)
  * @source By hand, from the two definitions of the load.
  * @example REBASIS(5%, "base", "finished") // => about 4.7619%
  * @example REBASIS(20%, "finished", "base") // => 25%

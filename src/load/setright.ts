@@ -18,6 +18,13 @@ const NEAR = 1e-12;
  * @returns (amount) Two cells: oil to add and base to add, in the unit of oil. One of them is zero.
  * @throws value - oil and base are both blank or zero
  * @throws value - a load of zero cannot be reached once oil is in, nor 100 % once base is in
+ * @working [basis is finished] part: oil as a part of the finished batch = load
+ * @working [basis is base] part: oil as a part of the finished batch = load / (1 + load)
+ * @working poured: all that was poured = oil + base
+ * @working short: oil that is short of the load, below zero if too much = part * poured - oil
+ * @working [abs(short) <= 1e-12 * poured] add: oil and base to add, none = [0, 0]
+ * @working [short > 1e-12 * poured] add: oil and base to add = [short / (1 - part), 0]
+ * @working [short < -1e-12 * poured] add: oil and base to add = [0, oil / part - poured]
  * @source By hand, from the definition of the load: what is poured stays in.
  * @example SETRIGHT(4, 57, 5%) // => {0, 19}
  * @example SETRIGHT(2, 57, 5%) // => {1, 0}

@@ -15,6 +15,10 @@ import { checkWhole } from "./whole";
  * @throws value - shares do not sum to 100 %: the text gives their sum
  * @throws value - counts and fills are of unlike length, or a count is not whole
  * @throws value - a size that is to be filled is blank or zero
+ * @working whole: what the shares sum to = sum(shares)
+ * @working [counts given] amounts: all bottles of each size = fills .* counts
+ * @working [counts not given] amounts: one bottle of each size = fills
+ * @working grid: each share of each amount = column(shares / whole) * row(amounts)
  * @source By hand: mass is conserved.
  * @example SIZERUN({95%; 5%}, {60, 120}) // => {57, 114; 3, 6}
  * @example SIZERUN({95%; 5%}, {60, 120}, {10, 2}) // => {570, 228; 30, 12}

@@ -15,6 +15,9 @@ import { toGrams, toMillilitres, volumeUnit, weightUnit } from "../units";
  * @returns (density) g/mL.
  * @throws value - weight or volume is blank or zero
  * @throws value - the units stand the wrong way round
+ * @working grams: the weight in grams = weight * per(weightunit)
+ * @working millilitres: the volume in mL = volume * per(volumeunit)
+ * @working density: g/mL = grams / millilitres
  * @source Definition of density; example from US Army MD0802, Pharmaceutical Calculations, par. 2-2.
  * @example DENSITYOF(8.5, "g", 10, "mL") // => 0.85
  * @example DENSITYOF(7.1, "lb", 1, "gal") // => about 0.85077

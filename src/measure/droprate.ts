@@ -14,6 +14,8 @@ import { toGrams, weightUnit } from "../units";
  * @param density (density) g/mL of this liquid; DENSITYOF finds it.
  * @returns (rate) Drops per mL.
  * @throws value - drops, weight or density is blank or zero
+ * @working grams: the weight in grams = weight * per(unit)
+ * @working rate: drops per mL = drops * density / grams
  * @source By hand: volume = weight / density; the counting is that of dropper calibration in pharmacy practice.
  * @example DROPRATE(35, 2, "g", 1) // => 17.5
  * @example DROPRATE(60, 1.5, "g", 0.85) // => 34

@@ -15,6 +15,9 @@ import { toMillilitres, unitOf } from "../units";
  * @returns (drops) Drops, not rounded.
  * @throws value - dropsperml is blank or zero
  * @throws value - density is needed for an amount by weight
+ * @working [isweight(unit)] millilitres: the amount in mL = amount * per(unit) / density
+ * @working [not isweight(unit)] millilitres: the amount in mL = amount * per(unit)
+ * @working drops: drops to count = millilitres * dropsperml
  * @source By hand, from the rate found by counting.
  * @example DROPSFOR(2, "mL", 17.5) // => 35
  * @example DROPSFOR(1, "g", 30, 0.9) // => about 33.3333

@@ -15,6 +15,8 @@ import { toMillilitres, volumeUnit } from "../units";
  * @returns (weight) Grams.
  * @throws value - volume or density is blank or zero
  * @throws value - unit is a weight
+ * @working millilitres: the stated volume in mL = volume * per(unit)
+ * @working grams: grams to weigh in, overfill counted = millilitres * density * (1 + overfill)
  * @source By hand: weight = volume x density.
  * @example FILLWEIGHT(100, "mL", 0.85) // => 85
  * @example FILLWEIGHT(4, "floz", 0.9, 2%) // => about 108.5940

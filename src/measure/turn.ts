@@ -15,6 +15,9 @@ import { convert, unitOf } from "../units";
  * @returns (amount) The same amount in the unit asked for.
  * @throws value - density is needed between a weight and a volume
  * @throws value - a unit is not on the list
+ * @working [isweight(from) == isweight(to)] answer: by the sizes of the two units = amount * per(from) / per(to)
+ * @working [isweight(from) and not isweight(to)] answer: weight over density, by the sizes of the units = amount * per(from) / density / per(to)
+ * @working [not isweight(from) and isweight(to)] answer: volume times density, by the sizes of the units = amount * per(from) * density / per(to)
  * @source Exact factors: 1 lb = 453.59237 g and 1 US gal = 3785.411784 mL (NIST SP 811, 2008, app. B), 1 imperial gal = 4546.09 mL.
  * @example TURN(1, "lb", "oz") // => 16
  * @example TURN(1, "floz", "mL") // => 29.5735295625

@@ -13,6 +13,9 @@ import { refuseFrozen, temperature, volumeShare } from "./mixture";
  * @returns (share) Ethanol by volume.
  * @throws value - share is typed as 70 instead of 70 %
  * @throws value - celsius is out of range, or the mixture has begun to freeze there
+ * @working mixture: density of the mixture, kg/m3 = oiml(share, celsius)
+ * @working ethanol: density of ethanol, kg/m3 = oiml(1, celsius)
+ * @working byvolume: volume of the ethanol over the volume of all = share * mixture / ethanol
  * @source OIML R 22 (1975), general formula.
  * @example SPIRITBYVOLUME(50%) // => about 57.8893%
  */

@@ -16,6 +16,13 @@ import { densityOfMixture, refuseFrozen, temperature, volumeShare, weightShare }
  * @returns (volume) Two cells: the volume together, in the unit given, and its ethanol by volume as a share.
  * @throws value - both volumes are blank or zero
  * @throws value - a strength is typed as 95 instead of 95 %
+ * @working a: strength of the first by weight = weightshare(abva, celsius)
+ * @working b: strength of the second by weight = weightshare(abvb, celsius)
+ * @working weighta: weight of the first = volumea * oiml(a, celsius)
+ * @working weightb: weight of the second = volumeb * oiml(b, celsius)
+ * @working both: strength of both by weight = (a * weighta + b * weightb) / (weighta + weightb)
+ * @working volume: volume of both, shrunk = (weighta + weightb) / oiml(both, celsius)
+ * @working married: volume, and strength by volume = [volume, both * oiml(both, celsius) / oiml(1, celsius)]
  * @source OIML R 22 (1975), general formula; ethanol and water conserved by weight.
  * @example SPIRITMARRY(40, 100%, 60, 0%) // => {about 96.70, about 41.4%}
  */

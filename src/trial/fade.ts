@@ -8,7 +8,7 @@
  * line would stand above that, and says nothing where the line is below it already. This is least squares
  * with one-sided points; the points that pull are found by fitting again until they stay the same.
  */
-import { studentt } from "jstat";
+import jstat from "jstat";
 import { type Cells, cellsOf } from "../cells";
 import { BlankError, CalcError, amount, positive, sameLength, squeeze } from "../errors";
 import { type Line, fitLine } from "./line";
@@ -49,7 +49,7 @@ export function fitFade(hours: Cells, scores: Cells, least?: number): Fade {
       "scores must fall with the hours: these are flat or rise, so nothing fades",
     );
   }
-  return { ...line, t: studentt.inv(0.975, line.points - 2) };
+  return { ...line, t: jstat.studentt.inv(0.975, line.points - 2) };
 }
 
 /** Adds and drops the zeros that pull until they stay the same. */

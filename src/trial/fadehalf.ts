@@ -17,6 +17,13 @@ export const NO_END = "no upper end";
  * @returns (hours) Three cells: half-life in hours, and the low and high of its 95 % interval.
  * @throws value - fewer than three scores above zero
  * @throws value - the scores are flat or rise: nothing fades
+ * @working slope: of the logarithm of the scores, an hour = fadeslope(hours, scores, least)
+ * @working error: its standard error = fadeerror(hours, scores, least)
+ * @working t: Student for 95 % = fadet(hours, scores, least)
+ * @working fast: fastest fall of the interval = -slope + t * error
+ * @working slow: slowest fall of the interval = -slope - t * error
+ * @working [slow > 0] half: half-life, low and high = [log(2) / -slope, log(2) / fast, log(2) / slow]
+ * @working [slow <= 0] half: half-life, low, and no upper end = [log(2) / -slope, log(2) / fast, "no upper end"]
  * @source First-order decay by log-linear least squares; example after OpenStax Chemistry 12.4 (hydrogen peroxide). Zeros as one-sided points, by hand.
  * @example FADEHALF({0, 6, 12, 18, 24}, {1, 0.5, 0.25, 0.125, 0.0625}) // => {6, about 6.000, about 6.000}
  */

@@ -17,6 +17,10 @@ import { NO_END } from "./fadehalf";
  * @returns (hours) Three cells: hours until the floor, and the low and high of its 95 % interval.
  * @throws value - floor is blank or zero, or not below the fitted score at the start
  * @throws value - fewer than three scores above zero, or scores that do not fall
+ * @working slope: of the logarithm of the scores, an hour = fadeslope(hours, scores, least)
+ * @working start: logarithm of the fitted score at the start = fadestart(hours, scores, least)
+ * @working until: hours until the floor = (log(floor) - start) / slope
+ * @working lasts: with its 95 % interval, Fieller = fadelasts(until, hours, scores, floor, least)
  * @source Inverse prediction with Fieller's interval; example by hand, on the decay of OpenStax Chemistry 12.4.
  * @example LASTSFOR({0, 6, 12, 18, 24}, {1, 0.5, 0.25, 0.125, 0.0625}, 0.125) // => {18, about 18.000, about 18.000}
  */

@@ -1,4 +1,4 @@
-import { chisquare } from "jstat";
+import jstat from "jstat";
 import { CalcError, number, sum } from "../errors";
 
 /**
@@ -12,6 +12,12 @@ import { CalcError, number, sum } from "../errors";
  * @returns (number) Three cells: W, chi-square, and p as a share.
  * @throws value - fewer than two people or samples
  * @throws value - everyone scored all samples alike
+ * @working people: assessors = rows(ranks)
+ * @working kinds: samples = samples(ranks)
+ * @working totals: sums of the ranks of each sample = ranktotals(ranks)
+ * @working middle: what each would be without agreement = people * (kinds + 1) / 2
+ * @working chi: Friedman, corrected for ties = 12 * sum((totals - middle) .^ 2) / (people * kinds * (kinds + 1) - rankties(ranks) / (kinds - 1))
+ * @working agree: W, chi-square and its p = [chi / (people * (kinds - 1)), chi, chisquarep(chi, kinds - 1)]
  * @source Friedman test with tie correction, Hollander and Wolfe (1973); W = chi-square / (people x (samples - 1)).
  * @example PANELAGREE({1, 2, 3; 1, 2, 3; 1, 3, 2; 1, 2, 3}) // => {0.8125, 6.5, about 3.877%}
  */
@@ -32,11 +38,11 @@ export function panelAgree(ranks: number[][]): number[][] {
   const most = people * samples * (samples + 1) - ties / (samples - 1);
   if (most <= 1e-9) throw new CalcError("ranks must differ in some row, got all samples alike");
   const chi = apart / most;
-  return [[chi / (people * (samples - 1)), chi, 1 - chisquare.cdf(chi, samples - 1)]];
+  return [[chi / (people * (samples - 1)), chi, 1 - jstat.chisquare.cdf(chi, samples - 1)]];
 }
 
 /** Places within a row, ties at their mean, and the sum of t^3 - t over groups of ties. */
-function midRanks(row: readonly number[]): { places: number[]; ties: number } {
+export function midRanks(row: readonly number[]): { places: number[]; ties: number } {
   const places = row.map((value) => {
     const below = row.filter((other) => other < value).length;
     return below + (row.filter((other) => other === value).length + 1) / 2;

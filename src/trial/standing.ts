@@ -13,15 +13,21 @@ import { judge } from "./worth";
  * @param [directions] (label) One row or column: "up" or "down" for each criterion (default: all on one scale, more is better).
  * @returns (label) Two columns: weighted score, and place, tied places said.
  * @throws value - weights or directions are not as many as criteria
+ * @working totals: score times weight, over the weights = weighed(scores, weights, directions)
+ * @working places: each with its place = withplace(totals)
  * @source Weighted sum model (Triantaphyllou's worked example); scaling between worst and best, common practice.
  * @example STANDING({25, 20, 15, 30; 10, 30, 20, 30; 30, 10, 30, 10}, {0.2, 0.15, 0.4, 0.25}) // => {21.5, "3"; 22, "1 tied"; 22, "1 tied"}
  */
 export function standing(scores: number[][], weights: number[][], directions?: Cells): Cells {
-  const { totals, winners } = judge(scores, weights, directions);
-  return totals.map((total, i) => {
+  const { totals } = judge(scores, weights, directions);
+  return withPlaces(totals);
+}
+
+/** Scores with their places, ties said. */
+export function withPlaces(totals: readonly number[]): Cells {
+  return totals.map((total) => {
     const near = (other: number) => Math.abs(other - total) <= 1e-9 * Math.max(1, Math.abs(total));
     const place = totals.filter((other) => other > total && !near(other)).length + 1;
-    const isTied = winners.includes(i) ? winners.length > 1 : totals.filter(near).length > 1;
-    return [total, `${place}${isTied ? " tied" : ""}`];
+    return [total, `${place}${totals.filter(near).length > 1 ? " tied" : ""}`];
   });
 }

@@ -13,6 +13,8 @@ import { judge } from "./worth";
  * @param [directions] (label) One row or column: "up" or "down" for each criterion (default: all on one scale, more is better).
  * @returns (label) Three cells: change of the weight, number of the criterion, number of the candidate that then draws level.
  * @throws value - weights or directions are not as many as criteria
+ * @working totals: score times weight, over the weights = weighed(scores, weights, directions)
+ * @working tip: the least change of one weight that draws level, found among all = tip(scores, weights, directions)
  * @source By hand: where two weighted sums cross.
  * @example TIPPOINT({4, 2; 3, 4}, {0.7, 0.3}) // => {about 0.05, 2, 2}
  */

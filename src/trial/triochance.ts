@@ -12,6 +12,7 @@ import { chanceOfAtLeast, wholeTests } from "./trio";
  * @param tests (count) Tests made, 1 to 1000.
  * @returns (share) Chance of at least so many by guessing.
  * @throws value - correct is more than tests, or a number is not whole
+ * @working chance: ways to be right so often or more, over all ways to answer = oddchance(correct, tests)
  * @source Binomial distribution with chance 1/3, as in ISO 4120 and FAO v7180e, appendix A.
  * @example TRIOCHANCE(9, 16) // => about 4.996%
  */

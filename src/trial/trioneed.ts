@@ -12,6 +12,8 @@ import { chanceOfAtLeast, wholeTests } from "./trio";
  * @param [alpha] (share) Chance of being fooled that you accept, above 0 % and below 100 % (default 5 %).
  * @returns (count) Correct answers needed.
  * @throws value - so few tests that even all correct could be guessed
+ * @working need: the least number whose chance is alpha or less, found by counting = oddneed(tests, alpha)
+ * @working correct: correct answers needed = need
  * @source Binomial distribution with chance 1/3; equal to the table of ISO 4120 and FAO v7180e, appendix A.
  * @example TRIONEED(16) // => 9
  * @example TRIONEED(12, 1%) // => 9

@@ -21,9 +21,10 @@ describe.each(catalog)("$id", (entry) => {
     });
   });
 
-  test("names the source of its method, its errors and the need it serves", () => {
+  test("names the source of its method, its errors, the need it serves and how it comes about", () => {
     expect(entry.source).not.toBe("");
     expect(entry.need).toMatch(/\?$/);
     expect(entry.throws.length).toBeGreaterThan(0);
+    expect(entry.working.length).toBeGreaterThan(0);
   });
 });

@@ -1,0 +1,107 @@
+/**
+ * How a number came about: the working lines of a function with a call's own numbers in them.
+ *
+ * Every line is an expression that mathjs evaluates, in which an earlier line stands by its name; the last
+ * line gives what the cell shows.
+ */
+import { type MathNode, all, create } from "mathjs";
+import type { CatalogEntry, Param, WorkingLine } from "../entry";
+import { inputsOf } from "../lift";
+import { HELPERS } from "./helpers";
+
+export const math = create(all, { matrix: "Array" });
+
+export interface Step {
+  line: WorkingLine;
+  /** With the call's own numbers in it. */
+  expression: string;
+  value: unknown;
+}
+
+/** Most cells of a range that are written out in an expression; a larger one stands by its name. */
+const MOST_CELLS = 8;
+
+/** The steps of one line of a call; its arguments as the host would hand them over. */
+export function stepsOf(entry: CatalogEntry, args: unknown[], row = 0, column = 0): Step[] {
+  const inputs = inputsOf(entry, args, row, column);
+  const given = new Map(entry.params.map((param, i) => [param.name, inputs[i] !== undefined]));
+  const scope: Record<string, unknown> = { ...HELPERS, isrow: isRow(inputs) };
+  entry.params.forEach((param, i) => (scope[param.name] = valueFor(param, inputs[i])));
+  const written = new Set(entry.params.map((param) => param.name));
+  const steps: Step[] = [];
+  for (const line of entry.working) {
+    // One by one, as a condition may ask for an earlier step.
+    if (!applies(line, given, scope)) continue;
+    const node = math.parse(line.expression);
+    const shown = inNumbers(node, scope, written).toString({ parenthesis: "auto" });
+    const value: unknown = node.compile().evaluate(scope);
+    scope[line.name] = value;
+    // From here on the name is that of a step, even where an argument had it.
+    written.delete(line.name);
+    steps.push({ line, expression: shown, value });
+  }
+  return steps;
+}
+
+/** What mathjs is to evaluate a step in: the helpers, the arguments, and the steps before it. */
+export function scopeBefore(entry: CatalogEntry, args: unknown[], steps: readonly Step[]) {
+  const inputs = inputsOf(entry, args);
+  const scope: Record<string, unknown> = { ...HELPERS, isrow: isRow(inputs) };
+  entry.params.forEach((param, i) => (scope[param.name] = valueFor(param, inputs[i])));
+  for (const { line, value } of steps) scope[line.name] = value;
+  return scope;
+}
+
+function applies(
+  { when }: WorkingLine,
+  given: ReadonlyMap<string, boolean>,
+  scope: Record<string, unknown>,
+): boolean {
+  if (when === undefined) return true;
+  const isWord = /^(\w+) is (\w+)$/.exec(when);
+  if (isWord) return normal(scope[isWord[1]]) === isWord[2];
+  const isGiven = /^(\w+) (not )?given$/.exec(when);
+  if (isGiven) return given.get(isGiven[1]) === !isGiven[2];
+  return Boolean(math.evaluate(when, { ...scope }));
+}
+
+function normal(word: unknown): string {
+  return String(word).replace(/\s+/g, "").toLowerCase();
+}
+
+/** Ranges of one row or column are lists; larger ones are tables. */
+function valueFor(param: Param, input: unknown): unknown {
+  const value = input ?? param.default ?? null;
+  if (!Array.isArray(value)) return value;
+  const grid = value as unknown[][];
+  return grid.length === 1 || grid[0].length === 1 ? grid.flat() : grid;
+}
+
+/** True where the first range lies in a row. */
+function isRow(inputs: unknown[]): boolean {
+  const grid = inputs.find(Array.isArray) as unknown[][] | undefined;
+  return grid !== undefined && grid.length === 1 && grid[0].length > 1;
+}
+
+/** The expression with the arguments as numbers, and the sizes of units too. */
+function inNumbers(
+  node: MathNode,
+  scope: Record<string, unknown>,
+  written: ReadonlySet<string>,
+): MathNode {
+  return node.transform((part, path) => {
+    if (math.isFunctionNode(part) && part.fn.name === "per") {
+      return new math.ConstantNode(part.compile().evaluate({ ...scope }) as number);
+    }
+    if (!math.isSymbolNode(part) || path === "fn" || !written.has(part.name)) return part;
+    return asNode(scope[part.name]) ?? part;
+  });
+}
+
+function asNode(value: unknown): MathNode | undefined {
+  if (typeof value === "number" || typeof value === "string")
+    return new math.ConstantNode(value as never);
+  if (!Array.isArray(value) || value.flat().length > MOST_CELLS) return undefined;
+  const items = value.map(asNode);
+  return items.every((item) => item !== undefined) ? new math.ArrayNode(items) : undefined;
+}
