@@ -76,6 +76,10 @@ function item(entry: CatalogEntry, workbook: Workbook, tell: Tell): HTMLElement 
     element("dt", {}, param.optional ? `[${param.name}]` : param.name),
     element("dd", {}, `${param.text} `, element("span", { class: "kind" }, KINDS[param.kind])),
   ]);
+  const lines = entry.working.map(({ when, name, what, expression }) => {
+    const says = `${name}: ${what}${when ? `, where ${when}` : ""}`;
+    return element("li", {}, says, element("code", {}, `= ${expression}`));
+  });
   return element(
     "li",
     {},
@@ -95,6 +99,8 @@ function item(entry: CatalogEntry, workbook: Workbook, tell: Tell): HTMLElement 
       element("dl", {}, ...params),
       element("p", {}, `Gives: ${entry.returns.text}`),
       element("p", {}, entry.remarks),
+      element("p", {}, "How it comes about, line by line:"),
+      element("ol", { class: "working" }, ...lines),
       element("p", { class: "kind" }, `Source: ${entry.source}`),
     ),
   );

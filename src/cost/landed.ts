@@ -17,8 +17,9 @@ import { amount, list, positive, sameLength, share, sum } from "../errors";
  * @throws value - a line that is ordered has no price, or no weight where weights are given
  * @throws value - the ranges are of unlike length
  * @working goods: price times count of each line = prices .* counts
- * @working [sum(goods) == 0 or (freeover > 0 and sum(goods) >= freeover)] paid: freight, none = 0
- * @working [not (sum(goods) == 0 or (freeover > 0 and sum(goods) >= freeover))] paid: freight = freight
+ * @working free: whether the freight is free = sum(goods) == 0 or (freeover > 0 and sum(goods) >= freeover)
+ * @working [free] paid: freight, none = 0
+ * @working [not free] paid: freight = freight
  * @working [weights given] keys: what the freight is shared by = weights .* counts
  * @working [weights not given] keys: what the freight is shared by = goods
  * @working lines: goods, their tax, and their part of the freight = goods * (1 + tax) + over(paid * keys, sum(keys))

@@ -104,6 +104,8 @@ describe("the main job, as a newcomer does it", () => {
     const first = page.locator(".functions details").first();
     expect(await first.locator("summary code").textContent()).toBe("MIST.SETRIGHT");
     await first.locator("summary").click();
+    const line = first.locator(".working li", { hasText: "poured: all that was poured" });
+    expect(await line.locator("code").textContent()).toBe("= oil + base");
     await clickCell(page, "E20");
     await first.getByRole("button", { name: "Put the example in the selected cell" }).click();
     await page.getByText('=MIST.SETRIGHT(4, 57, 5%) is in E20 of "Start here".').waitFor();
