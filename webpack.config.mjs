@@ -97,7 +97,11 @@ function excel(host) {
   return {
     ...shared,
     name: "excel",
-    entry: { functions: "./functions/excel.ts", taskpane: "./taskpane/excel.ts" },
+    // The page loads both, so the pane takes the catalog from the functions' bundle.
+    entry: {
+      functions: "./functions/excel.ts",
+      taskpane: { import: "./taskpane/excel.ts", dependOn: "functions" },
+    },
     output: { path: here("dist/excel"), clean: true },
     plugins: [
       define,
