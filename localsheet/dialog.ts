@@ -7,7 +7,9 @@ export function ask<T extends string>(question: string, answers: readonly T[]): 
   const text = dialog.querySelector("p") as HTMLElement;
   const menu = dialog.querySelector("menu") as HTMLElement;
   text.textContent = question;
-  menu.replaceChildren(...answers.map((answer) => element("button", { value: answer }, answer)));
+  menu.replaceChildren(
+    ...answers.map((answer) => element("button", { value: answer, class: "page-button" }, answer)),
+  );
   dialog.returnValue = "";
   dialog.showModal();
   return new Promise((resolve) => {
