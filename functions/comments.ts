@@ -10,7 +10,7 @@ import { basename, join, relative, sep } from "node:path";
 import ts from "typescript";
 import { type CatalogEntry, type Example, type Param, TOPICS, type WorkingLine } from "./entry";
 import { readCall, readResult } from "./example";
-import { KINDS, type Kind } from "./kinds";
+import { KINDS, type Kind, WORD_KINDS } from "./kinds";
 
 export interface Problem {
   file: string;
@@ -146,8 +146,7 @@ function readParam(
   const plain: Shape = { range: false, word: false };
   const { range, word, mixed } =
     !parameter.type && inferred ? plain : shapeOf(name, parameter.type);
-  const wordKind = kind === "unit" || kind === "choice";
-  if (!mixed && wordKind !== word)
+  if (!mixed && WORD_KINDS.has(kind) !== word)
     refuse(`@param ${name} is (${kind}), but its type is not of that sort`);
   const optional = Boolean(parameter.questionToken ?? parameter.initializer);
   if (optional !== tag.isBracketed) {
@@ -213,8 +212,7 @@ function checkDefault(name: string, kind: Kind, text: string, initializer?: ts.E
   }
   const value = initializer.getText().replace(/^["'](.*)["']$/, "$1");
   const shown = kind === "share" ? `${Number((Number(value) * 100).toPrecision(12))} %` : value;
-  const written =
-    kind === "choice" || kind === "unit" ? `"${shown}" (default)` : `default ${shown}`;
+  const written = WORD_KINDS.has(kind) ? `"${shown}" (default)` : `default ${shown}`;
   if (!text.includes(written)) refuse(`@param ${name} must say its default as: ${written}`);
 }
 

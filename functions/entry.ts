@@ -52,8 +52,17 @@ export interface CatalogEntry {
   examples: Example[];
 }
 
+/** The name of an argument as calls show it: in brackets where it may be left out. */
+export function shownName({ name, optional }: Param): string {
+  return optional ? `[${name}]` : name;
+}
+
+/** What a working line is, and where it applies. */
+export function meaning({ what, when }: WorkingLine): string {
+  return when ? `${what}, where ${when}` : what;
+}
+
 /** The call with its arguments named, as a person would type it: OILFOR(batch, load, [basis]). */
 export function signature(entry: CatalogEntry): string {
-  const names = entry.params.map((param) => (param.optional ? `[${param.name}]` : param.name));
-  return `${entry.id}(${names.join(", ")})`;
+  return `${entry.id}(${entry.params.map(shownName).join(", ")})`;
 }

@@ -25,11 +25,7 @@ type Pure = (...args: never[]) => unknown;
 export function lift(entry: CatalogEntry, pure: Pure): (...args: unknown[]) => Grid {
   return (...args) => {
     try {
-      return spill(
-        entry,
-        pure,
-        entry.params.map((_, i) => gridOf(args[i])),
-      );
+      return spill(entry, pure, gridsOf(entry, args));
     } catch (error) {
       return [[faultOf(error)]];
     }
@@ -42,13 +38,11 @@ export function isFault(value: unknown): value is Fault {
 }
 
 function spill(entry: CatalogEntry, pure: Pure, grids: Grid[]): Grid {
-  const ranges = entry.params.map((param) => param.range);
-  const cells = grids.filter((_, i) => !ranges[i]);
+  const cells = grids.filter((_, i) => !entry.params[i].range);
   const rows = Math.max(1, ...cells.map((grid) => grid.length));
   const columns = Math.max(1, ...cells.map((grid) => grid[0].length));
   const answer = (row: number, column: number): Grid => {
-    const inputs = grids.map((grid, i) => (ranges[i] ? grid : at(grid, row, column)));
-    return line(entry, pure, inputs);
+    return line(entry, pure, inputsAt(entry, grids, row, column));
   };
   if (rows === 1 && columns === 1) return answer(0, 0);
   const blocks = count(rows).map((row) => count(columns).map((column) => answer(row, column)));
@@ -88,12 +82,20 @@ function nothingFilled(entry: CatalogEntry, inputs: (CellValue | Grid)[]): boole
   });
 }
 
-/** What one line of a call hands to the pure function; an argument that is left out is undefined. */
-export function inputsOf(entry: CatalogEntry, args: unknown[], row = 0, column = 0): unknown[] {
-  const grids = entry.params.map((_, i) => gridOf(args[i]));
-  return entry.params.map((param, i) => {
-    return read(param, param.range ? grids[i] : at(grids[i], row, column));
-  });
+/** What the first line of a call hands to the pure function; what is left out is undefined. */
+export function inputsOf(entry: CatalogEntry, args: unknown[]): unknown[] {
+  return inputsAt(entry, gridsOf(entry, args), 0, 0).map((input, i) =>
+    read(entry.params[i], input),
+  );
+}
+
+function gridsOf(entry: CatalogEntry, args: unknown[]): Grid[] {
+  return entry.params.map((_, i) => gridOf(args[i]));
+}
+
+/** The inputs of a line: its own cell of each argument, and ranges whole. */
+function inputsAt(entry: CatalogEntry, grids: Grid[], row: number, column: number) {
+  return grids.map((grid, i) => (entry.params[i].range ? grid : at(grid, row, column)));
 }
 
 function read(param: Param, input: CellValue | Grid): unknown {

@@ -6,7 +6,7 @@
  * a wrong input becomes our error text instead of Excel's bare #VALUE!.
  */
 import { parseTree } from "custom-functions-metadata";
-import type { CatalogEntry } from "./entry";
+import { type CatalogEntry, shownName } from "./entry";
 import { KINDS } from "./kinds";
 
 /** The text of functions.json. */
@@ -19,8 +19,7 @@ export function metadata(entries: readonly CatalogEntry[]): string {
 
 function declaration(entry: CatalogEntry): string {
   const docs = entry.params.map((param) => {
-    const name = param.optional ? `[${param.name}]` : param.name;
-    return ` * @param {any[][]} ${name} ${param.text} (${KINDS[param.kind]})`;
+    return ` * @param {any[][]} ${shownName(param)} ${param.text} (${KINDS[param.kind]})`;
   });
   const args = entry.params.map((param) => `${param.name}${param.optional ? "?" : ""}: any[][]`);
   return [

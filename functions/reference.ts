@@ -1,5 +1,5 @@
 /** The reference pages: one for each function, and their index. All from the catalog. */
-import { type CatalogEntry, NAMESPACE, signature } from "./entry";
+import { type CatalogEntry, NAMESPACE, meaning, shownName, signature } from "./entry";
 import { readCall } from "./example";
 import { KINDS } from "./kinds";
 import { math, stepsOf } from "./working/steps";
@@ -34,8 +34,7 @@ function index(entries: readonly CatalogEntry[]): string {
 function page(entry: CatalogEntry): string {
   const params = entry.params.map((param) => {
     const kind = param.range ? `a range; each cell ${KINDS[param.kind]}` : KINDS[param.kind];
-    const name = param.optional ? `[${param.name}]` : param.name;
-    return `| ${name} | ${kind} | ${param.text} |`;
+    return `| ${shownName(param)} | ${kind} | ${param.text} |`;
   });
   const examples = entry.examples.map(({ formula, result }) => {
     return `=${NAMESPACE}.${formula}    gives ${result}`;
@@ -86,10 +85,9 @@ function page(entry: CatalogEntry): string {
 function working(entry: CatalogEntry): string[] {
   const steps = stepsOf(entry, readCall(entry.examples[0].formula).args);
   return entry.working.map((line) => {
-    const { when, name, what, expression } = line;
     const step = steps.find((each) => each.line === line);
     const shown = step ? `\`${step.expression}\` = ${inSix(step.value)}` : "does not apply";
-    return `| ${name} | ${what}${when ? `, where ${when}` : ""} | \`${expression}\` | ${shown} |`;
+    return `| ${line.name} | ${meaning(line)} | \`${line.expression}\` | ${shown} |`;
   });
 }
 

@@ -1,7 +1,14 @@
 /** The pane's port on the local sheet's engine. */
 import { cellName } from "../taskpane/addresses";
 import { CHART_COLORS, PAINT } from "../taskpane/looks";
-import type { Area, DrawnCell, DrawnChart, Drawing, DrawnRule } from "../taskpane/template";
+import {
+  type Area,
+  type DrawnCell,
+  type DrawnChart,
+  type Drawing,
+  type DrawnRule,
+  areaOf,
+} from "../taskpane/template";
 import { type Spot, type Workbook, freeName } from "../taskpane/workbook";
 import { type Model, engine } from "./engine";
 
@@ -179,10 +186,7 @@ function chartCommand(
   const width = widths
     .slice(over.column, over.column + over.columns)
     .reduce((sum, each) => sum + each, 0);
-  const name = (area: Area) => {
-    const [top, left] = [row + area.row, column + area.column];
-    return `${cellName(top, left)}:${cellName(top + area.rows - 1, left + area.columns - 1)}`;
-  };
+  const name = (area: Area) => areaOf(area, row + area.row, column + area.column);
   // Charts stay when their cells are emptied, so that no name may come twice.
   const id = crypto.randomUUID();
   return {

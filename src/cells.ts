@@ -7,20 +7,6 @@ export type Cell = number | string;
 /** A range of them. */
 export type Cells = Cell[][];
 
-/** The cells of one row or one column, each with the name that an error calls it by. */
-export function cellsOf(argument: string, range: Cells): { name: string; cell: Cell }[] {
-  const [rows, columns] = [range.length, range[0]?.length ?? 0];
-  if (rows !== 1 && columns !== 1) {
-    throw new CalcError(
-      `${argument} must be one row or one column, got ${rows} x ${columns} cells`,
-    );
-  }
-  const all = range.flat();
-  return all.map((cell, i) => {
-    return { name: all.length > 1 ? `${argument}, cell ${i + 1},` : argument, cell };
-  });
-}
-
 /** True for a cell with nothing in it; a zero is alike. */
 export function isBlank(cell: Cell): boolean {
   return cell === 0 || squeeze(String(cell)) === "";

@@ -90,15 +90,11 @@ export function squeeze(text: string): string {
     .toLowerCase();
 }
 
-/**
- * The cells of a range as a list. A range argument is one row or one column;
- * each cell passes the guard under a name that tells its place.
- */
-export function list(
+/** The cells of one row or one column, each with the name that an error calls it by. */
+export function cellsOf<T>(
   argument: string,
-  range: readonly (readonly number[])[],
-  guard: (argument: string, value: number, index: number) => number,
-): number[] {
+  range: readonly (readonly T[])[],
+): { name: string; cell: T }[] {
   const rows = range.length;
   const columns = range[0]?.length ?? 0;
   if (rows !== 1 && columns !== 1) {
@@ -106,9 +102,24 @@ export function list(
       `${argument} must be one row or one column, got ${rows} x ${columns} cells`,
     );
   }
-  return range.flat().map((value, i, all) => {
-    return guard(all.length > 1 ? `${argument}, cell ${i + 1},` : argument, value, i);
+  const all = range.flat() as T[];
+  return all.map((cell, i) => {
+    return { name: all.length > 1 ? `${argument}, cell ${i + 1},` : argument, cell };
   });
+}
+
+/** The cells of one row or one column as a list; each passes the guard. */
+export function list(
+  argument: string,
+  range: readonly (readonly number[])[],
+  guard: (argument: string, value: number, index: number) => number,
+): number[] {
+  return cellsOf(argument, range).map(({ name, cell }, i) => guard(name, cell, i));
+}
+
+/** An answer for each cell of a range, laid out as the range is. */
+export function laidOutAs(range: readonly unknown[], answers: number[]): number[][] {
+  return range.length === 1 ? [answers] : answers.map((answer) => [answer]);
 }
 
 /** Two ranges that are read side by side need as many cells each. */

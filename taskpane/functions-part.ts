@@ -1,7 +1,7 @@
 /** The Functions part: finds a function by what is needed, and puts its example into a cell. */
 import MiniSearch from "minisearch";
 import { catalog } from "../functions/catalog";
-import { type CatalogEntry, NAMESPACE, signature } from "../functions/entry";
+import { type CatalogEntry, NAMESPACE, meaning, shownName, signature } from "../functions/entry";
 import { readResult } from "../functions/example";
 import { KINDS } from "../functions/kinds";
 import { element } from "./elements";
@@ -73,12 +73,12 @@ function item(entry: CatalogEntry, workbook: Workbook, tell: Tell): HTMLElement 
   const put = element("button", { type: "button" }, "Put the example in the selected cell");
   put.addEventListener("click", () => tell(() => insertFormula(workbook, formula, size)));
   const params = entry.params.flatMap((param) => [
-    element("dt", {}, param.optional ? `[${param.name}]` : param.name),
+    element("dt", {}, shownName(param)),
     element("dd", {}, `${param.text} `, element("span", { class: "kind" }, KINDS[param.kind])),
   ]);
-  const lines = entry.working.map(({ when, name, what, expression }) => {
-    const says = `${name}: ${what}${when ? `, where ${when}` : ""}`;
-    return element("li", {}, says, element("code", {}, `= ${expression}`));
+  const lines = entry.working.map((line) => {
+    const says = `${line.name}: ${meaning(line)}`;
+    return element("li", {}, says, element("code", {}, `= ${line.expression}`));
   });
   return element(
     "li",

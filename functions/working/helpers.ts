@@ -3,13 +3,15 @@
  * and fits. Each is the code that the function itself runs, so a working cannot drift from its cell.
  */
 import jstat from "jstat";
-import { type Cells, cellsOf, isBlank, limitOf } from "../../src/cells";
+import type { Cells } from "../../src/cells";
 import { packPlan } from "../../src/cost/packplan";
 import { alcoholVolume } from "../../src/limits/alcoholvolume";
 import { vapourFlash } from "../../src/limits/flash";
 import { flashGuess } from "../../src/limits/flashguess";
 import { compositionOf, intervalsOf, mostOf } from "../../src/limits/intervals";
 import { down, metric } from "../../src/limits/netlabel";
+import { usedUp } from "../../src/limits/safeload";
+import { limitLines, lowestOf } from "../../src/limits/topload";
 import { turn } from "../../src/measure/turn";
 import { densityOfMixture, weightShare } from "../../src/spirit/mixture";
 import { fitFade } from "../../src/trial/fade";
@@ -40,10 +42,6 @@ const fade = (
   least: Maybe<number>,
 ) => fitFade(cells(hours), cells(scores), known(least));
 const ranked = (ranks: Table) => ranks.map(midRanks);
-const kept = (labels: Vector<number | string>, limits: Vector<number | string>) =>
-  cellsOf("limits", cells(limits)).flatMap(({ name, cell }, i) =>
-    isBlank(cell) && isBlank(labels[i]) ? [] : [{ label: labels[i], limit: limitOf(name, cell) }],
-  );
 const words = (directions: Maybe<Vector<string>>) => (directions ? cells(directions) : undefined);
 
 /** What a working may call besides mathjs itself. */
@@ -60,21 +58,11 @@ export const HELPERS = {
   weightshare: weightShare,
   cheapestplan: (need: number, sizes: Vector, prices: Vector, freight: number, freeover: number) =>
     packPlan(need, [sizes], [prices], freight, freeover)[0],
-  usedup: (shares: Vector, limits: Vector<number | string>) => {
-    const whole = shares.reduce((a, b) => a + b, 0);
-    return shares.map((part, i) => {
-      const limit = part === 0 ? 1 : limitOf("limits", limits[i]);
-      return limit === 1 ? 0 : part / whole / limit;
-    });
-  },
+  usedup: (shares: Vector, limits: Vector<number | string>) => usedUp([shares], cells(limits)),
   limitsof: (labels: Vector<string>, limits: Vector<number | string>) =>
-    kept(labels, limits).map(({ limit }) => limit),
-  labelof: (labels: Vector<string>, limits: Vector<number | string>) => {
-    const lines = kept(labels, limits);
-    const lowest = Math.min(...lines.map(({ limit }) => limit));
-    const which = lines.filter(({ limit }) => limit === lowest).map(({ label }) => label);
-    return lowest === 1 ? "not limited" : which.join(" and ");
-  },
+    limitLines(cells(labels), cells(limits)).map(({ limit }) => limit),
+  labelof: (labels: Vector<string>, limits: Vector<number | string>) =>
+    lowestOf(limitLines(cells(labels), cells(limits))).label,
   isrange: (shares: Vector | Table, vocs: Vector | Table) =>
     intervalsOf("shares", table(shares)).isRange || intervalsOf("vocshares", table(vocs)).isRange,
   mostof: (shares: Vector | Table, vocs: Vector | Table) =>

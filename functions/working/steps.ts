@@ -5,6 +5,7 @@
  * line gives what the cell shows.
  */
 import { type MathNode, all, create } from "mathjs";
+import { squeeze } from "../../src/errors";
 import type { CatalogEntry, Param, WorkingLine } from "../entry";
 import { inputsOf } from "../lift";
 import { HELPERS } from "./helpers";
@@ -21,12 +22,11 @@ export interface Step {
 /** Most cells of a range that are written out in an expression; a larger one stands by its name. */
 const MOST_CELLS = 8;
 
-/** The steps of one line of a call; its arguments as the host would hand them over. */
-export function stepsOf(entry: CatalogEntry, args: unknown[], row = 0, column = 0): Step[] {
-  const inputs = inputsOf(entry, args, row, column);
+/** The steps of a call for one answer; its arguments as the host would hand them over. */
+export function stepsOf(entry: CatalogEntry, args: unknown[]): Step[] {
+  const inputs = inputsOf(entry, args);
   const given = new Map(entry.params.map((param, i) => [param.name, inputs[i] !== undefined]));
-  const scope: Record<string, unknown> = { ...HELPERS, isrow: isRow(inputs) };
-  entry.params.forEach((param, i) => (scope[param.name] = valueFor(param, inputs[i])));
+  const scope = scopeOf(entry, inputs);
   const written = new Set(entry.params.map((param) => param.name));
   const steps: Step[] = [];
   for (const line of entry.working) {
@@ -43,13 +43,10 @@ export function stepsOf(entry: CatalogEntry, args: unknown[], row = 0, column = 
   return steps;
 }
 
-/** What mathjs is to evaluate a step in: the helpers, the arguments, and the steps before it. */
-export function scopeBefore(entry: CatalogEntry, args: unknown[], steps: readonly Step[]) {
-  const inputs = inputsOf(entry, args);
-  const scope: Record<string, unknown> = { ...HELPERS, isrow: isRow(inputs) };
-  entry.params.forEach((param, i) => (scope[param.name] = valueFor(param, inputs[i])));
-  for (const { line, value } of steps) scope[line.name] = value;
-  return scope;
+/** What mathjs is to evaluate the first step in: the helpers and the arguments. */
+export function scopeOf(entry: CatalogEntry, inputs: unknown[]): Record<string, unknown> {
+  const values = entry.params.map((param, i) => [param.name, valueFor(param, inputs[i])]);
+  return { ...HELPERS, isrow: isRow(inputs), ...Object.fromEntries(values) };
 }
 
 function applies(
@@ -59,14 +56,10 @@ function applies(
 ): boolean {
   if (when === undefined) return true;
   const isWord = /^(\w+) is (\w+)$/.exec(when);
-  if (isWord) return normal(scope[isWord[1]]) === isWord[2];
+  if (isWord) return squeeze(scope[isWord[1]] as string) === isWord[2];
   const isGiven = /^(\w+) (not )?given$/.exec(when);
   if (isGiven) return given.get(isGiven[1]) === !isGiven[2];
   return Boolean(math.evaluate(when, { ...scope }));
-}
-
-function normal(word: unknown): string {
-  return String(word).replace(/\s+/g, "").toLowerCase();
 }
 
 /** Ranges of one row or column are lists; larger ones are tables. */

@@ -1,4 +1,4 @@
-import { amount, list, positive, sameLength, share, sum } from "../errors";
+import { amount, laidOutAs, list, positive, sameLength, share, sum } from "../errors";
 
 /**
  * Landed price of each line of an order: its goods, its tax, and its part of the freight.
@@ -49,7 +49,7 @@ export function landed(
   const rate = share("tax", tax);
   const whole = sum(keys);
   const lines = goods.map((good, i) => good * (1 + rate) + (whole ? (paid * keys[i]) / whole : 0));
-  return prices.length === 1 ? [lines] : lines.map((line) => [line]);
+  return laidOutAs(prices, lines);
 }
 
 /** What an order of goods pays for its journey. */

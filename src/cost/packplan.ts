@@ -1,4 +1,4 @@
-import { CalcError, amount, list, positive, sameLength } from "../errors";
+import { CalcError, amount, laidOutAs, list, positive, sameLength } from "../errors";
 import { cheapest } from "./cheapest";
 import { unitsFor, wholeNumbers } from "./whole-numbers";
 
@@ -55,5 +55,5 @@ export function packPlan(
     freeover: free,
   });
   const plan = holds.map((_, i) => counts[offered.indexOf(i)] ?? 0);
-  return sizes.length === 1 ? [plan] : plan.map((times) => [times]);
+  return laidOutAs(sizes, plan);
 }

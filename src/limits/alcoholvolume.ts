@@ -1,5 +1,5 @@
-import { type Cells, cellsOf, yesOrNo } from "../cells";
-import { density, list, sameLength, sum } from "../errors";
+import { type Cells, yesOrNo } from "../cells";
+import { cellsOf, density, list, sameLength, sum } from "../errors";
 import { type Intervals, compositionOf, lowHigh, richest } from "./intervals";
 
 /**

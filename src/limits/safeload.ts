@@ -1,5 +1,5 @@
-import { type Cells, cellsOf, limitOf } from "../cells";
-import { list, sameLength, share, sum } from "../errors";
+import { type Cells, limitOf } from "../cells";
+import { cellsOf, list, sameLength, share, sum } from "../errors";
 import { checkWhole } from "../load/whole";
 
 /**
@@ -21,15 +21,19 @@ import { checkWhole } from "../load/whole";
  * @example SAFELOAD({50%; 50%}, {10%; "not limited"}) // => 20%
  */
 export function safeLoad(shares: number[][], limits: Cells): number {
+  return Math.min(1, 1 / sum(usedUp(shares, limits)));
+}
+
+/** How much of each limit the oil of its line would use up, if all were fragrance. */
+export function usedUp(shares: number[][], limits: Cells): number[] {
   const parts = list("shares", shares, share);
   const cells = cellsOf("limits", limits);
   sameLength("shares", parts, "limits", cells);
   const whole = checkWhole(parts);
   // An oil that is not in the blend needs no certificate; one that is not limited uses nothing up.
-  const used = cells.map(({ name, cell }, i) => {
+  return cells.map(({ name, cell }, i) => {
     if (parts[i] === 0) return 0;
     const limit = limitOf(name, cell);
     return limit === 1 ? 0 : parts[i] / whole / limit;
   });
-  return Math.min(1, 1 / sum(used));
 }

@@ -1,5 +1,5 @@
-import { type Cells, cellsOf, isBlank, limitOf } from "../cells";
-import { CalcError, sameLength } from "../errors";
+import { type Cells, isBlank, limitOf } from "../cells";
+import { CalcError, cellsOf, sameLength } from "../errors";
 
 /**
  * The lowest of several limits on a load, and which one it is.
@@ -20,15 +20,31 @@ import { CalcError, sameLength } from "../errors";
  * @example TOPLOAD({"skin"; "seen to dissolve"}, {"not limited"; 12%}) // => {12%, "seen to dissolve"}
  */
 export function topLoad(labels: Cells, limits: Cells): Cells {
+  const lines = limitLines(labels, limits);
+  if (lines.length === 0) throw new CalcError("labels and limits must hold a line");
+  const lowest = lowestOf(lines);
+  return [[lowest.limit, lowest.label]];
+}
+
+interface LimitLine {
+  label: string;
+  limit: number;
+}
+
+/** The lines that are filled. */
+export function limitLines(labels: Cells, limits: Cells): LimitLine[] {
   const names = cellsOf("labels", labels);
   const cells = cellsOf("limits", limits);
   sameLength("labels", names, "limits", cells);
-  const lines = cells.flatMap(({ name, cell }, i) => {
+  return cells.flatMap(({ name, cell }, i) => {
     const label = String(names[i].cell);
     return isBlank(cell) && isBlank(label) ? [] : [{ label, limit: limitOf(name, cell) }];
   });
-  if (lines.length === 0) throw new CalcError("labels and limits must hold a line");
+}
+
+/** The least of the limits, and all the labels that have it. */
+export function lowestOf(lines: readonly LimitLine[]): LimitLine {
   const lowest = Math.min(...lines.map(({ limit }) => limit));
   const which = lines.filter(({ limit }) => limit === lowest).map(({ label }) => label);
-  return [[lowest, lowest === 1 ? "not limited" : which.join(" and ")]];
+  return { limit: lowest, label: lowest === 1 ? "not limited" : which.join(" and ") };
 }

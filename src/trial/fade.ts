@@ -9,8 +9,8 @@
  * with one-sided points; the points that pull are found by fitting again until they stay the same.
  */
 import jstat from "jstat";
-import { type Cells, cellsOf } from "../cells";
-import { BlankError, CalcError, amount, positive, sameLength, squeeze } from "../errors";
+import type { Cells } from "../cells";
+import { BlankError, CalcError, amount, cellsOf, positive, sameLength, squeeze } from "../errors";
 import { type Line, fitLine } from "./line";
 
 export interface Fade extends Line {

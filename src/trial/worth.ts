@@ -1,6 +1,6 @@
 /** Candidates judged on several criteria, each with a weight. */
-import { type Cells, cellsOf, isBlank } from "../cells";
-import { BlankError, CalcError, amount, choice, list, number, sum } from "../errors";
+import { type Cells, isBlank } from "../cells";
+import { BlankError, CalcError, amount, cellsOf, choice, list, number, sum } from "../errors";
 
 export interface Judgement {
   /** A row for each candidate: its scores, more being better. */

@@ -3,9 +3,9 @@ import { describe, expect, test } from "vitest";
 import { catalog } from "../../functions/catalog";
 import type { CatalogEntry } from "../../functions/entry";
 import { readCall } from "../../functions/example";
-import { isFault } from "../../functions/lift";
+import { inputsOf, isFault } from "../../functions/lift";
 import { worksheetFunction } from "../../functions/register";
-import { math, scopeBefore, stepsOf } from "../../functions/working/steps";
+import { math, scopeOf, stepsOf } from "../../functions/working/steps";
 
 /** Calls made of each example by scaling its numbers. */
 const VARIATIONS = 230;
@@ -38,10 +38,12 @@ function holds(entry: CatalogEntry, args: unknown[]): boolean {
   const steps = stepsOf(entry, args);
   const last = steps[steps.length - 1].value;
   same((Array.isArray(last) ? last.flat(2) : [last]) as unknown[], flat, steps);
-  steps.forEach(({ expression, value }, i) => {
-    const again: unknown = math.evaluate(expression, scopeBefore(entry, args, steps.slice(0, i)));
+  const scope = scopeOf(entry, inputsOf(entry, args));
+  for (const { line, expression, value } of steps) {
+    const again: unknown = math.evaluate(expression, scope);
     same([again].flat(3), [value].flat(3), expression);
-  });
+    scope[line.name] = value;
+  }
   return true;
 }
 
