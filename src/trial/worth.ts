@@ -33,6 +33,9 @@ export function judge(scores: number[][], weights: number[][], directions?: Cell
   if (whole === 0) throw new BlankError("the sum of weights");
   const worth = directions ? onOneScale(given, directions) : given;
   const totals = worth.map((row) => sum(row.map((each, i) => (each * shares[i]) / whole)));
+  if (!totals.every(Number.isFinite)) {
+    throw new CalcError("scores and weights are too large to be weighed: check their sizes");
+  }
   const best = Math.max(...totals);
   const near = NEAR * Math.max(1, ...worth.flat().map(Math.abs));
   const winners = totals.flatMap((total, i) => (best - total <= near ? [i] : []));

@@ -236,6 +236,12 @@ describe("STANDING and TIPPOINT", () => {
   const weights = [[0.2, 0.15, 0.4, 0.25]];
   holdToPublished({ wsm_A2: () => standing(scores, weights)[1][0] as number });
 
+  test("scores and weights whose products no number can hold are refused", () => {
+    const text = "scores and weights are too large to be weighed: check their sizes";
+    refuses(() => standing([[1e200], [1]], [[1e200]]), text);
+    refuses(() => tipPoint([[1e200], [1]], [[1e200]]), text);
+  });
+
   test("ties are said (weighted sum model worked example: A2 and A3 tie)", () => {
     expect(standing(scores, weights).map(([, place]) => place)).toEqual(["3", "1 tied", "1 tied"]);
     expect(tipPoint(scores, weights)).toEqual([[0, "tie", 3]]);
