@@ -7,8 +7,16 @@
  */
 import { readdirSync, readFileSync, statSync } from "node:fs";
 import { basename, join, relative, sep } from "node:path";
+import { parse } from "mathjs";
 import ts from "typescript";
-import { type CatalogEntry, type Example, type Param, TOPICS, type WorkingLine } from "./entry";
+import {
+  type CatalogEntry,
+  type Example,
+  type Need,
+  type Param,
+  TOPICS,
+  type WorkingLine,
+} from "./entry";
 import { readCall, readResult } from "./example";
 import { KINDS, type Kind, WORD_KINDS } from "./kinds";
 
@@ -98,6 +106,7 @@ function readFunction(
     params: readParams(node),
     returns: readReturns(node),
     throws: texts(node, "throws").map((text) => text.replace(/^value\s*-\s*/, "")),
+    needs: texts(node, "needs").map(readNeed),
     working: texts(node, "working").map(readWorking),
     source: optionalTag(node, "source"),
     examples: readExamples(node, id),
@@ -231,7 +240,25 @@ function readWorking(text: string): WorkingLine {
   const match = /^(?:\[(.+?)\] )?([a-z]+): (.+?) = (.+)$/.exec(text);
   if (!match) return refuse(`@working must read [WHEN] NAME: WHAT = EXPRESSION, got: ${text}`);
   const [, when, name, what, expression] = match;
+  checkExpression("@working", expression);
   return { ...(when && { when }), name, what, expression };
+}
+
+/** "[or blank, counts given] fills > 0" */
+function readNeed(text: string): Need {
+  const [, bracket = "", expression] = /^(?:\[(.+?)\] )?(.+)$/.exec(text) ?? ["", "", text];
+  const orBlank = /^or blank\b/.test(bracket);
+  const when = bracket.replace(/^or blank(, )?/, "");
+  checkExpression("@needs", expression);
+  return { ...(orBlank && { orBlank }), ...(when && { when }), expression };
+}
+
+function checkExpression(tag: string, expression: string) {
+  try {
+    parse(expression);
+  } catch (error) {
+    refuse(`${tag} has an expression that mathjs cannot read, ${expression}: ${String(error)}`);
+  }
 }
 
 function checkExample(example: Example, entry: CatalogEntry) {

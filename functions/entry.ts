@@ -29,6 +29,15 @@ export interface WorkingLine {
   expression: string;
 }
 
+/** What must hold for there to be an answer, in the language of mathjs; for a range, in each cell. */
+export interface Need {
+  /** Where it fails on a line without any required quantity, the cell shows blank, not an error. */
+  orBlank?: boolean;
+  /** As in a working line. */
+  when?: string;
+  expression: string;
+}
+
 export interface Example {
   formula: string;
   result: string;
@@ -46,6 +55,8 @@ export interface CatalogEntry {
   params: Param[];
   returns: { kind: Kind; range: boolean; text: string };
   throws: string[];
+  /** In the order in which they are looked at. Only functions that are plain arithmetic have them. */
+  needs: Need[];
   /** Line by line; the last that applies gives what the cell shows. */
   working: WorkingLine[];
   source: string;

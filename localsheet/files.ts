@@ -7,6 +7,7 @@
  */
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { NAMESPACE } from "../functions/entry";
+import { readCellName } from "../taskpane/addresses";
 import type { Model } from "./engine";
 
 const STORED = new RegExp(`_xldudf_${NAMESPACE}_([A-Z0-9]+)\\(`, "gi");
@@ -18,12 +19,32 @@ export async function toXlsx(model: Model): Promise<Uint8Array> {
   const parts = files.map((file) => {
     if (!("content" in file))
       throw new Error(`cannot save ${file.path}: pictures are not supported`);
-    return [
-      file.path,
-      strToU8(mapFormulas(file.content, (text) => text.replace(TYPED, `_xldudf_${NAMESPACE}_$1(`))),
-    ];
+    const stored = mapFormulas(file.content, (text) =>
+      text.replace(TYPED, `_xldudf_${NAMESPACE}_$1(`),
+    );
+    const sheet = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(file.path);
+    const filled = sheet ? fillSpilled(stored, model, Number(sheet[1])) : stored;
+    return [file.path, strToU8(filled)];
   });
   return zipSync(Object.fromEntries(parts) as Record<string, Uint8Array>);
+}
+
+/** The engine writes the value of an answer's first cell only; other programs expect all of them. */
+function fillSpilled(xml: string, model: Model, index: number): string {
+  const { getters } = model;
+  const sheetId = getters.getSheetIds()[index];
+  return xml.replace(/<c r="([A-Z]+\d+)"([^>]*?)>\s*<\/c>/g, (whole, name: string, rest: string) => {
+    const { row, column } = readCellName(name);
+    const cell = getters.getEvaluatedCell({ sheetId, row, col: column });
+    const type = { number: "n", text: "str", boolean: "b", error: "e", empty: "" }[cell.type];
+    if (!type) return whole;
+    const value = typeof cell.value === "boolean" ? Number(cell.value) : cell.value;
+    return `<c r="${name}"${rest} t="${type}"><v>${escapeXml(String(value))}</v></c>`;
+  });
+}
+
+function escapeXml(text: string): string {
+  return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;");
 }
 
 /** The bytes of an .xlsx file as the data that a new Model takes. */

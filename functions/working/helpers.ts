@@ -59,6 +59,8 @@ export const HELPERS = {
   cheapestplan: (need: number, sizes: Vector, prices: Vector, freight: number, freeover: number) =>
     packPlan(need, [sizes], [prices], freight, freeover)[0],
   usedup: (shares: Vector, limits: Vector<number | string>) => usedUp([shares], cells(limits)),
+  banned: (shares: Vector, limits: Vector<number | string>) =>
+    usedUp([shares], cells(limits)).includes(Number.POSITIVE_INFINITY),
   limitsof: (labels: Vector<string>, limits: Vector<number | string>) =>
     limitLines(cells(labels), cells(limits)).map(({ limit }) => limit),
   labelof: (labels: Vector<string>, limits: Vector<number | string>) =>

@@ -12,6 +12,11 @@ import { BlankError, amount, density, list, sameLength, sum } from "../errors";
  * @returns (density) Estimated g/mL.
  * @throws value - weights and densities are of unlike length
  * @throws value - a part has a weight and no density
+ * @needs weights >= 0
+ * @needs densities >= 0 and (weights == 0 or densities > 0)
+ * @needs weights == 0 or densities <= 25
+ * @needs samelength(weights, densities)
+ * @needs [or blank] sum(weights) > 0
  * @working volume: the volumes added up, an estimate = sum(over(weights, densities))
  * @working density: all the weight over it = sum(weights) / volume
  * @source By hand: volumes are additive in an ideal mixture.

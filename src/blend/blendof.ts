@@ -12,6 +12,9 @@ import { BlankError, amount, list, number, sameLength, sum } from "../errors";
  * @returns (number) Mean value, in the unit of values.
  * @throws value - amounts and values are of unlike length
  * @throws value - the amounts sum to zero
+ * @needs amounts >= 0
+ * @needs samelength(amounts, values)
+ * @needs [or blank] sum(amounts) > 0
  * @working mean: amounts times values over the amounts = sum(amounts .* values) / sum(amounts)
  * @source Alligation medial; example from a pharmacy alligation hand-out.
  * @example BLENDOF({20; 25}, {95%; 50%}) // => 70%

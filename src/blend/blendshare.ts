@@ -12,6 +12,8 @@ import { CalcError, number, show } from "../errors";
  * @param target (number) Value wanted, between the two, in the same unit.
  * @returns (share) Share of the first lot, 0 % to 100 %.
  * @throws value - the target does not lie between the two values, or they are equal
+ * @needs valuea != valueb
+ * @needs target >= min(valuea, valueb) and target <= max(valuea, valueb)
  * @working share: how far the target is from b towards a = (target - valueb) / (valuea - valueb)
  * @source Alligation alternate; example from a published pharmacy exercise (70 % and 0 % to 25 %).
  * @example BLENDSHARE(100%, 50%, 70%) // => 40%

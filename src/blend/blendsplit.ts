@@ -14,6 +14,9 @@ import { blendShare } from "./blendshare";
  * @param target (number) Value wanted, between the two, in the same unit.
  * @returns (amount) Two cells: amount of the first lot and of the second, in the unit of total.
  * @throws value - the target does not lie between the two values, or they are equal
+ * @needs total >= 0
+ * @needs valuea != valueb
+ * @needs target >= min(valuea, valueb) and target <= max(valuea, valueb)
  * @working share: share of a = (target - valueb) / (valuea - valueb)
  * @working split: amounts of a and b = [total * share, total - total * share]
  * @source Alligation alternate; example from a published pharmacy exercise (50 % and 100 % to 20 mL of 70 %).

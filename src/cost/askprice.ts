@@ -14,6 +14,11 @@ import { CalcError, amount, positive, share, showShare } from "../errors";
  * @returns (money) Price, not rounded.
  * @throws value - margin and feerate together leave nothing for the cost
  * @throws value - margin is typed as 40 instead of 40 %
+ * @needs [or blank] cost > 0
+ * @needs feefixed >= 0
+ * @needs margin >= 0 and margin <= 1
+ * @needs feerate >= 0 and feerate <= 1
+ * @needs margin + feerate < 1 - 1e-9
  * @working left: part of the price that is left for the cost = 1 - margin - feerate
  * @working price: cost and fixed fee over it = (cost + feefixed) / left
  * @source By hand, from the definition of margin on price.

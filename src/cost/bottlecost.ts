@@ -16,6 +16,13 @@ import { checkWhole } from "../load/whole";
  * @returns (money) Cost of one bottle.
  * @throws value - an ingredient that is used has no cost: a blank is never free
  * @throws value - shares do not sum to 100 %: the text gives their sum
+ * @needs shares >= 0 and shares <= 1
+ * @needs abs(sum(shares) - 1) <= 0.001 * (1 + 1e-9)
+ * @needs unitcosts > 0 or (shares == 0 and unitcosts >= 0)
+ * @needs samelength(shares, unitcosts)
+ * @needs loss >= 0 and loss < 1
+ * @needs [or blank] fill > 0
+ * @needs packaging >= 0
  * @working unit: one unit of the liquid = sum(shares .* unitcosts) / sum(shares)
  * @working liquid: the fill, with what is lost = fill * unit / (1 - loss)
  * @working cost: liquid and packaging = liquid + packaging

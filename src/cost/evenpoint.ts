@@ -13,6 +13,11 @@ import { CalcError, amount, positive, share, show } from "../errors";
  * @param [feerate] (share) Part of the price that goes in fees, 0 % to 100 % (default 0 %).
  * @returns (count) Bottles, rounded up.
  * @throws value - the price does not cover cost and fees, so no number of bottles is enough
+ * @needs [or blank] price > 0
+ * @needs cost >= 0
+ * @needs feerate >= 0 and feerate <= 1
+ * @needs price - (cost + price * feerate) > 1e-12 * price
+ * @needs fixed >= 0
  * @working left: what one bottle leaves = price - cost - price * feerate
  * @working bottles: fixed costs over it, rounded up = ceil(fixed / left * (1 - 1e-12))
  * @source Break-even in units of managerial accounting; example from a textbook exercise (price 30, variable 14.50, fixed 13268).

@@ -17,6 +17,13 @@ import { toFluidOunces, unitOf } from "../units";
  * @returns (money) Money per US fluid ounce, in the currency of price.
  * @throws value - price or size is blank or zero: a blank price is never a free one
  * @throws value - density is needed for a pack sold by weight
+ * @needs [or blank] price > 0
+ * @needs freight >= 0
+ * @needs isunit(unit)
+ * @needs [or blank] size > 0
+ * @needs [density given] density > 0 and density <= 25
+ * @needs not isweight(unit) or given(density)
+ * @needs loss >= 0 and loss < 1
  * @working [isweight(unit)] ounces: the pack in fluid ounces, by its density = size * per(unit) / density / per("floz")
  * @working [not isweight(unit)] ounces: the pack in fluid ounces = size * per(unit) / per("floz")
  * @working cost: price and freight over what is left = (price + freight) / (ounces * (1 - loss))

@@ -14,6 +14,10 @@ import { amount, positive, share } from "../errors";
  * @returns (share) Margin on price; below zero where the bottle loses.
  * @throws value - price is blank or zero
  * @throws value - feerate is typed as 5 instead of 5 %
+ * @needs [or blank] price > 0
+ * @needs feerate >= 0 and feerate <= 1
+ * @needs feefixed >= 0
+ * @needs cost >= 0
  * @working fees: fees on one sale = price * feerate + feefixed
  * @working kept: what is left, over the price = (price - cost - fees) / price
  * @source By hand, from the definition of margin on price.

@@ -16,6 +16,14 @@ import { amount, laidOutAs, list, positive, sameLength, share, sum } from "../er
  * @returns (money) Landed price of each line, laid out as prices are.
  * @throws value - a line that is ordered has no price, or no weight where weights are given
  * @throws value - the ranges are of unlike length
+ * @needs counts >= 0
+ * @needs prices > 0 or (counts == 0 and prices >= 0)
+ * @needs samelength(prices, counts)
+ * @needs [weights given] weights > 0 or (counts == 0 and weights >= 0)
+ * @needs [weights given] samelength(prices, weights)
+ * @needs freight >= 0
+ * @needs freeover >= 0
+ * @needs tax >= 0 and tax <= 1
  * @working goods: price times count of each line = prices .* counts
  * @working free: whether the freight is free = sum(goods) == 0 or (freeover > 0 and sum(goods) >= freeover)
  * @working [free] paid: freight, none = 0

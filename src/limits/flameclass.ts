@@ -13,6 +13,8 @@ import { CalcError, number, show } from "../errors";
  * @returns (category) 1, 2, 3 or 4, or "none" above 93.
  * @throws value - flash is blank
  * @throws value - boiling is needed and not given
+ * @needs [or blank] filled(flash)
+ * @needs flash >= 23 or given(boiling)
  * @working [flash < 23 and boiling <= 35] category: flash below 23, boiling up to 35 = 1
  * @working [flash < 23 and boiling > 35] category: flash below 23, boiling above 35 = 2
  * @working [flash >= 23 and flash <= 60] category: flash from 23 to 60 = 3

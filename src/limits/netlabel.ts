@@ -14,6 +14,9 @@ import { toFluidOunces, toMillilitres, volumeUnit } from "../units";
  * @returns (label) Text such as 4 fl oz (118 mL).
  * @throws value - volume is blank or zero, or too little to print
  * @throws value - unit is a weight: sprays are sold by volume
+ * @needs [or blank] volume > 0
+ * @needs isunit(unit) and not isweight(unit)
+ * @needs volume * per(unit) >= 1
  * @working ounces: US fluid ounces = volume * per(unit) / per("floz")
  * @working millilitres: mL = volume * per(unit)
  * @working [ounces < 1] shown: rounded down to a hundredth = down(ounces, 2)

@@ -14,8 +14,13 @@ import { checkWhole } from "../load/whole";
  * @returns (share) Highest total fragrance load that the rule allows; 0 % where an oil is not approved.
  * @throws value - a limit is blank: a certificate that was not read allows nothing
  * @throws value - shares do not sum to 100 %: the text gives their sum
+ * @needs shares >= 0 and shares <= 1
+ * @needs samelength(shares, limits)
+ * @needs abs(sum(shares) - 1) <= 0.001 * (1 + 1e-9)
+ * @needs shares == 0 or islimit(limits)
  * @working used: each share over its limit; nothing where not limited = usedup(shares, limits)
- * @working load: one over their sum, and 100 % at most = min(1, 1 / sum(used))
+ * @working [banned(shares, limits)] load: none, as an oil of the blend is not approved = 0
+ * @working [not banned(shares, limits)] load: one over their sum, and 100 % at most = 1 / max(1, sum(used))
  * @source Sum of quotients; the same form as the United Kingdom's SI 1994/3247, Schedule 3, paragraph 14. Derived by hand as in the remarks.
  * @example SAFELOAD({50%; 50%}, {10%; 4%}) // => about 5.714286%
  * @example SAFELOAD({50%; 50%}, {10%; "not limited"}) // => 20%

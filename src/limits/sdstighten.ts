@@ -13,6 +13,11 @@ import { canBeWhole, checkOrder } from "./intervals";
  * @returns (share) Two columns (or two rows, where lows is a row): the narrowest low and high of each.
  * @throws value - the ranges cannot sum to 100 %: the text gives the sums
  * @throws value - a high is below its low
+ * @needs lows >= 0 and lows <= 1
+ * @needs highs >= 0 and highs <= 1
+ * @needs samelength(lows, highs)
+ * @needs lows <= highs
+ * @needs sum(lows) <= 1 + 1e-9 and sum(highs) >= 1 - 1e-9
  * @working least: its low, or 100 % less the highs of the others = larger(lows, 1 - (sum(highs) - highs))
  * @working most: its high, or 100 % less the lows of the others = smaller(highs, 1 - (sum(lows) - lows))
  * @working [isrow] narrow: lows above highs = [least, most]

@@ -15,6 +15,12 @@ import { compositionOf, intervalsOf, lowHigh, mostOf } from "./intervals";
  * @returns (share) VOC by weight; two cells, low and high, where ranges were given.
  * @throws value - shares cannot sum to 100 %: the text gives their sums
  * @throws value - vocshares has not as many lines as shares
+ * @needs shares >= 0 and shares <= 1
+ * @needs abs(sum(shares) - 1) <= 0.001 * (1 + 1e-9)
+ * @needs vocshares >= 0 and vocshares <= 1
+ * @needs samelength(shares, vocshares)
+ * @needs fragrance >= 0 and fragrance <= 1
+ * @needs exempt >= 0 and exempt <= 1
  * @working waived: fragrance that is not counted = min(fragrance, exempt)
  * @working least: least that a composition can have = leastof(shares, vocshares)
  * @working most: most that a composition can have = mostof(shares, vocshares)

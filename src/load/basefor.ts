@@ -13,6 +13,9 @@ import { type Basis, basisOf, finishedShare } from "./basis";
  * @param [basis] (choice) "finished" (default) or "base": what the load is a percentage of.
  * @returns (amount) Base, in the unit of batch.
  * @throws value - load is typed as 5 instead of 5 %
+ * @needs load >= 0 and load <= 1
+ * @needs same(basis, "finished") or same(basis, "base")
+ * @needs batch >= 0
  * @working [basis is finished] part: oil as a part of the finished batch = load
  * @working [basis is base] part: oil as a part of the finished batch = load / (1 + load)
  * @working base: base to weigh = batch * (1 - part)

@@ -14,6 +14,10 @@ import { type Basis, basisOf, finishedShare } from "./basis";
  * @returns (amount) Finished batch, in the unit of oil.
  * @throws value - load is blank or zero
  * @throws value - load is typed as 5 instead of 5 %
+ * @needs [or blank] load > 0
+ * @needs load <= 1
+ * @needs same(basis, "finished") or same(basis, "base")
+ * @needs oil >= 0
  * @working [basis is finished] part: oil as a part of the finished batch = load
  * @working [basis is base] part: oil as a part of the finished batch = load / (1 + load)
  * @working batch: the batch that the oil makes = oil / part

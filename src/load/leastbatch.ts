@@ -12,6 +12,10 @@ import { positive, positiveShare } from "../errors";
  * @param [tolerance] (share) Largest error allowed in the oil, above 0 % and up to 100 % (default 5 %).
  * @returns (amount) Finished batch, in the unit of readability.
  * @throws value - load or readability is blank or zero
+ * @needs [or blank] readability > 0
+ * @needs tolerance > 0 and tolerance <= 1
+ * @needs [or blank] load > 0
+ * @needs load <= 1
  * @working oil: least oil that the scale weighs = readability / tolerance
  * @working batch: the batch that takes that oil = oil / load
  * @source Least weighable quantity of pharmacy practice: sensitivity x 100 / percent error allowed.

@@ -13,6 +13,10 @@ import { type Basis, basisOf } from "./basis";
  * @param [basis] (choice) "finished" (default) or "base": what the load is a percentage of.
  * @returns (share) Fragrance load.
  * @throws value - oil and base are both blank or zero
+ * @needs [or blank] oil + base > 0
+ * @needs oil >= 0 and base >= 0
+ * @needs same(basis, "finished") or same(basis, "base")
+ * @needs same(basis, "finished") or base > 0
  * @working [basis is finished] load: oil over all that was poured = oil / (oil + base)
  * @working [basis is base] load: oil over base = oil / base
  * @source Definition of the load; common practice, no published source.

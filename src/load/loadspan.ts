@@ -15,6 +15,11 @@ import { type Basis, basisOf, loadFromFinished } from "./basis";
  * @returns (share) Two cells: lowest and highest load.
  * @throws value - readability is blank or zero
  * @throws value - base is not more than half a step of the scale
+ * @needs [or blank] oil + base > 0
+ * @needs oil >= 0 and base >= 0
+ * @needs [or blank] readability > 0
+ * @needs same(basis, "finished") or same(basis, "base")
+ * @needs base > readability / 2
  * @working half: half a step of the scale = readability / 2
  * @working least: oil at the least = max(oil - half, 0)
  * @working low: lowest, as a part of the finished batch = least / (least + base + half)

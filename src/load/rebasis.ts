@@ -13,6 +13,12 @@ import { type Basis, basisOf, finishedShare, loadFromFinished } from "./basis";
  * @param to (choice) "finished" or "base": what the answer is a percentage of.
  * @returns (share) Fragrance load in the convention asked for.
  * @throws value - a load of 100 % of the finished batch has no base to be told as a share of
+ * @needs [or blank] filled(from)
+ * @needs same(from, "finished") or same(from, "base")
+ * @needs [or blank] filled(to)
+ * @needs same(to, "finished") or same(to, "base")
+ * @needs load >= 0 and load <= 1
+ * @needs same(to, "finished") or same(from, "base") or load < 1
  * @working [from is finished] part: oil as a part of the finished batch = load
  * @working [from is base] part: oil as a part of the finished batch = load / (1 + load)
  * @working [to is finished] answer: the same load, of the finished batch = part

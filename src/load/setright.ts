@@ -18,6 +18,12 @@ const NEAR = 1e-12;
  * @returns (amount) Two cells: oil to add and base to add, in the unit of oil. One of them is zero.
  * @throws value - oil and base are both blank or zero
  * @throws value - a load of zero cannot be reached once oil is in, nor 100 % once base is in
+ * @needs oil >= 0 and base >= 0
+ * @needs load >= 0 and load <= 1
+ * @needs same(basis, "finished") or same(basis, "base")
+ * @needs [or blank] oil + base > 0
+ * @needs load > 0 or oil == 0
+ * @needs load < 1 or same(basis, "base") or base <= 1e-12 * (oil + base)
  * @working [basis is finished] part: oil as a part of the finished batch = load
  * @working [basis is base] part: oil as a part of the finished batch = load / (1 + load)
  * @working poured: all that was poured = oil + base

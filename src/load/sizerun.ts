@@ -15,6 +15,13 @@ import { checkWhole } from "./whole";
  * @throws value - shares do not sum to 100 %: the text gives their sum
  * @throws value - counts and fills are of unlike length, or a count is not whole
  * @throws value - a size that is to be filled is blank or zero
+ * @needs shares >= 0 and shares <= 1
+ * @needs fills >= 0
+ * @needs [counts given] counts >= 0 and counts == floor(counts)
+ * @needs [counts given] samelength(fills, counts)
+ * @needs [or blank, counts given] counts == 0 or fills > 0
+ * @needs [or blank, counts not given] fills > 0
+ * @needs abs(sum(shares) - 1) <= 0.001 * (1 + 1e-9)
  * @working whole: what the shares sum to = sum(shares)
  * @working [counts given] amounts: all bottles of each size = fills .* counts
  * @working [counts not given] amounts: one bottle of each size = fills

@@ -15,6 +15,10 @@ import { toGrams, toMillilitres, volumeUnit, weightUnit } from "../units";
  * @returns (density) g/mL.
  * @throws value - weight or volume is blank or zero
  * @throws value - the units stand the wrong way round
+ * @needs [or blank] weight > 0
+ * @needs isunit(weightunit) and isweight(weightunit)
+ * @needs isunit(volumeunit) and not isweight(volumeunit)
+ * @needs [or blank] volume > 0
  * @working grams: the weight in grams = weight * per(weightunit)
  * @working millilitres: the volume in mL = volume * per(volumeunit)
  * @working density: g/mL = grams / millilitres

@@ -14,6 +14,11 @@ import { toGrams, weightUnit } from "../units";
  * @param density (density) g/mL of this liquid; DENSITYOF finds it.
  * @returns (rate) Drops per mL.
  * @throws value - drops, weight or density is blank or zero
+ * @needs [or blank] drops > 0
+ * @needs isunit(unit) and isweight(unit)
+ * @needs [or blank] weight > 0
+ * @needs [or blank] density > 0
+ * @needs density <= 25
  * @working grams: the weight in grams = weight * per(unit)
  * @working rate: drops per mL = drops * density / grams
  * @source By hand: volume = weight / density; the counting is that of dropper calibration in pharmacy practice.

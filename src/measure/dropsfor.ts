@@ -15,6 +15,11 @@ import { toMillilitres, unitOf } from "../units";
  * @returns (drops) Drops, not rounded.
  * @throws value - dropsperml is blank or zero
  * @throws value - density is needed for an amount by weight
+ * @needs [or blank] dropsperml > 0
+ * @needs isunit(unit)
+ * @needs amount >= 0
+ * @needs [density given] density > 0 and density <= 25
+ * @needs not isweight(unit) or given(density)
  * @working [isweight(unit)] millilitres: the amount in mL = amount * per(unit) / density
  * @working [not isweight(unit)] millilitres: the amount in mL = amount * per(unit)
  * @working drops: drops to count = millilitres * dropsperml

@@ -15,6 +15,11 @@ import { toMillilitres, volumeUnit } from "../units";
  * @returns (weight) Grams.
  * @throws value - volume or density is blank or zero
  * @throws value - unit is a weight
+ * @needs [or blank] volume > 0
+ * @needs isunit(unit) and not isweight(unit)
+ * @needs [or blank] density > 0
+ * @needs density <= 25
+ * @needs overfill >= 0 and overfill <= 1
  * @working millilitres: the stated volume in mL = volume * per(unit)
  * @working grams: grams to weigh in, overfill counted = millilitres * density * (1 + overfill)
  * @source By hand: weight = volume x density.

@@ -15,6 +15,13 @@ import { convert, unitOf } from "../units";
  * @returns (amount) The same amount in the unit asked for.
  * @throws value - density is needed between a weight and a volume
  * @throws value - a unit is not on the list
+ * @needs amount >= 0
+ * @needs [or blank] filled(from)
+ * @needs isunit(from)
+ * @needs [or blank] filled(to)
+ * @needs isunit(to)
+ * @needs [density given] density > 0 and density <= 25
+ * @needs isweight(from) == isweight(to) or given(density)
  * @working [isweight(from) == isweight(to)] answer: by the sizes of the two units = amount * per(from) / per(to)
  * @working [isweight(from) and not isweight(to)] answer: weight over density, by the sizes of the units = amount * per(from) / density / per(to)
  * @working [not isweight(from) and isweight(to)] answer: volume times density, by the sizes of the units = amount * per(from) * density / per(to)

@@ -1,0 +1,178 @@
+/** The arguments of a call as pieces of a native formula: their value, their sort, and when they are blank. */
+import { squeeze } from "../../src/errors";
+import type { CatalogEntry, Param } from "../entry";
+import { WORD_KINDS } from "../kinds";
+import { FALSE, type Piece, TRUE, and, call, constant, not, op, or, reduced, when } from "./piece";
+import { TooMuch } from "./too-much";
+import type { UnitWord } from "./units";
+
+export interface Shape {
+  rows: number;
+  columns: number;
+}
+
+/** What a call was given for an argument. */
+export interface Given {
+  piece: Piece;
+  /** Its size, where that is known before the sheet is worked out. */
+  shape: Shape | null;
+  /** A number, a number or "", or whatever a cell may hold. */
+  holds: "number" | "number or blank" | "anything";
+}
+
+interface Input {
+  /** True where it is of the right sort, a blank included. */
+  fits: Piece;
+  /** True where nothing is filled in. */
+  nothing: Piece;
+}
+
+export interface NumberInput extends Input {
+  value: Piece;
+}
+
+export interface ListInput extends Input {
+  raw: Piece;
+  across: boolean;
+  length: number;
+}
+
+export interface WordInput extends Input, UnitWord {
+  is(word: string): Piece;
+}
+
+const BLANK = constant("");
+const ZERO = constant(0);
+
+export class Inputs {
+  readonly numbers = new Map<string, NumberInput>();
+  readonly lists = new Map<string, ListInput>();
+  readonly words = new Map<string, WordInput>();
+  private readonly given = new Map<string, Piece>();
+
+  /** Those named in "surely" are held to be above zero elsewhere, so that a blank is no number there. */
+  constructor(
+    readonly entry: CatalogEntry,
+    args: (Given | undefined)[],
+    surely: ReadonlySet<string> = new Set(),
+  ) {
+    entry.params.forEach((param, i) => this.add(param, args[i], surely.has(param.name)));
+  }
+
+  isGiven(name: string): Piece {
+    return this.given.get(name) ?? FALSE;
+  }
+
+  /** All of them of the right sort. */
+  get fit(): Piece {
+    return and(...this.all().map(({ fits }) => fits));
+  }
+
+  /** Nothing filled in at all. */
+  get empty(): Piece {
+    return and(...this.all().map(({ nothing }) => nothing));
+  }
+
+  /** No required quantity is filled in: a spare line. */
+  get spare(): Piece {
+    const isRequired = ({ optional, kind }: Param) => !optional && !WORD_KINDS.has(kind);
+    const required = this.entry.params.filter(isRequired);
+    return and(...required.map(({ name }) => this.of(name).nothing));
+  }
+
+  /** What may be left out, of the right sort. */
+  get optionsFit(): Piece {
+    const options = this.entry.params.filter(({ name, optional }) => optional && this.of(name));
+    return and(...options.map(({ name }) => this.of(name).fits));
+  }
+
+  private of(name: string): Input {
+    return (this.numbers.get(name) ?? this.lists.get(name) ?? this.words.get(name)) as Input;
+  }
+
+  private all(): Input[] {
+    return this.entry.params.filter(({ name }) => this.of(name)).map(({ name }) => this.of(name));
+  }
+
+  private add(param: Param, given: Given | undefined, isSure: boolean) {
+    const { name } = param;
+    if (param.range) {
+      if (!given) return;
+      const list = listInput(param, given);
+      this.lists.set(name, list);
+      this.given.set(name, list.length > 1 ? TRUE : not(list.nothing));
+      return;
+    }
+    const isWord = WORD_KINDS.has(param.kind);
+    const input = isWord
+      ? { ...wordInput(param, given), only: onlyUnit(this.entry, name) }
+      : numberInput(param, given, isSure);
+    this.given.set(name, not(input.nothing));
+    if (isWord) this.words.set(name, input as WordInput);
+    else this.numbers.set(name, input as NumberInput);
+  }
+}
+
+/** The one sort of units that a function takes for an argument, where it takes but one. */
+function onlyUnit({ needs }: CatalogEntry, name: string): UnitWord["only"] {
+  const has = (text: string) => needs.some(({ expression }) => expression === text);
+  if (has(`isunit(${name}) and isweight(${name})`)) return "weight";
+  return has(`isunit(${name}) and not isweight(${name})`) ? "volume" : undefined;
+}
+
+function numberInput(param: Param, given: Given | undefined, isSure: boolean): NumberInput {
+  const fallback = constant(typeof param.default === "number" ? param.default : 0);
+  if (!given) return { value: fallback, fits: TRUE, nothing: TRUE };
+  const { piece, holds } = given;
+  const isCelsius = param.kind === "celsius";
+  if (piece.constant !== undefined) {
+    if (typeof piece.constant !== "number") throw new TooMuch(`${param.name} is not a number`);
+    const nothing = constant(!isCelsius && piece.constant === 0);
+    return { value: when(nothing, fallback, piece), fits: TRUE, nothing };
+  }
+  const isBlank = op(piece, "=", BLANK);
+  const isZero = isCelsius ? FALSE : op(piece, "=", ZERO);
+  const nothing = holds === "number" ? isZero : or(isBlank, isZero);
+  const isNumber = call("ISNUMBER", piece);
+  if (isSure && !param.optional) {
+    return { value: piece, fits: holds === "number" ? TRUE : isNumber, nothing };
+  }
+  const zeroed = piece.wide ? when(isBlank, ZERO, piece) : call("N", piece);
+  const clean = holds === "number" ? piece : zeroed;
+  const value = param.optional && fallback.constant !== 0 ? when(nothing, fallback, piece) : clean;
+  return { value, fits: holds === "anything" ? or(isNumber, isBlank) : TRUE, nothing };
+}
+
+function wordInput(param: Param, given: Given | undefined): WordInput {
+  const fallback = squeeze(String(param.default ?? ""));
+  if (!given || typeof given.piece.constant === "string") {
+    const typed = given ? squeeze(given.piece.constant as string) : "";
+    const word = typed === "" ? fallback : typed;
+    const is = (text: string) => constant(word === squeeze(text));
+    return { constant: word, is, fits: TRUE, nothing: constant(typed === "") };
+  }
+  const { piece } = given;
+  const clean = call("SUBSTITUTE", piece, constant(" "), BLANK);
+  const nothing = or(op(piece, "=", BLANK), op(piece, "=", ZERO));
+  const is = (text: string) => {
+    const same = op(clean, "=", constant(text));
+    return param.optional && squeeze(text) === fallback ? or(nothing, same) : same;
+  };
+  return { clean, is, fits: TRUE, nothing };
+}
+
+function listInput(param: Param, { piece, shape, holds }: Given): ListInput {
+  if (!shape) throw new TooMuch(`the size of ${param.name} is known only when the sheet is worked out`);
+  if (shape.rows > 1 && shape.columns > 1) throw new TooMuch(`${param.name} is a table`);
+  const raw: Piece = { ...piece, constant: undefined, wide: true };
+  const none = (bad: Piece) => op(reduced("SUMPRODUCT", bad), "=", ZERO);
+  const isText = and(op(raw, "<>", BLANK), not(call("ISNUMBER", raw)));
+  const isFilled = not(or(op(raw, "=", BLANK), op(raw, "=", ZERO)));
+  return {
+    raw,
+    across: shape.rows === 1 && shape.columns > 1,
+    length: shape.rows * shape.columns,
+    fits: param.mixed || holds === "number" ? TRUE : none(isText),
+    nothing: none(isFilled),
+  };
+}

@@ -1,0 +1,139 @@
+/**
+ * A call of a worksheet function as a native formula that stays live without the add-in.
+ *
+ * Functions that are plain arithmetic have @needs lines, which say what must hold of the inputs, and
+ * @working lines, which say how the number comes about. Both become one formula: the number where all holds,
+ * blank on a spare line, and #VALUE! otherwise, as the function itself would have it. The error's text is
+ * lost: native formulas have none.
+ */
+import { type MathNode, parse } from "mathjs";
+import type { CatalogEntry, Need } from "../entry";
+import { type Given, Inputs, type Shape } from "./inputs";
+import { type Piece, REFUSED, TRUE, and, call, constant, not, or, when, written } from "./piece";
+import { TooMuch } from "./too-much";
+import { type Cells, type Scope, type Value, choose, condition, gridOf } from "./translate";
+
+export interface Native {
+  piece: Piece;
+  shape: Shape | null;
+  holds: Given["holds"];
+}
+
+const EMPTY = constant("");
+
+/** The call as a native formula. Throws TooMuch where there is none. */
+export function nativeOf(entry: CatalogEntry, args: (Given | undefined)[]): Native {
+  if (entry.needs.length === 0) throw new TooMuch(`${entry.id} is more than arithmetic`);
+  const isQuiet = Boolean(entry.needs[0].orBlank) && !entry.needs[0].when;
+  const inputs = new Inputs(entry, args, isQuiet ? surelyAboveZero(entry) : undefined);
+  const scope: Scope = { inputs, steps: new Map() };
+  const lines = args.filter((arg, i): arg is Given => Boolean(arg) && !entry.params[i].range);
+  const answer = laidOut(worked(entry, scope), shapeOfLines(lines));
+  const needs = entry.needs.map((need) => ({ ...need, holds: holdsOf(need, scope) }));
+  const spareLine = when(and(inputs.spare, inputs.optionsFit), EMPTY, REFUSED);
+  const piece = isQuiet
+    ? when(and(inputs.fit, ...needs.map(({ holds }) => holds)), answer.piece, spareLine)
+    : when(inputs.fit, when(inputs.empty, EMPTY, held(needs, inputs.spare, answer.piece)), REFUSED);
+  const isText = entry.returns.kind === "label" || entry.returns.kind === "category";
+  return { piece, shape: answer.shape, holds: isText ? "anything" : "number or blank" };
+}
+
+/** Arguments that a line of their own holds above zero. */
+function surelyAboveZero({ needs }: CatalogEntry): Set<string> {
+  const names = needs.filter(({ when: only }) => !only).map(({ expression }) => /^(\w+) > 0$/.exec(expression)?.[1]);
+  return new Set(names.filter((name) => name !== undefined));
+}
+
+function holdsOf({ when: only, expression }: Need, scope: Scope): Piece {
+  const applies = conditionOf(only, scope);
+  if (applies.constant === false) return TRUE;
+  return or(not(applies), condition(parse(expression), scope));
+}
+
+/** The answer behind its needs, looked at in their order. */
+function held(needs: (Need & { holds: Piece })[], spare: Piece, answer: Piece): Piece {
+  const [first] = needs;
+  if (!first) return answer;
+  // Those that fail alike are looked at together.
+  const next = needs.findIndex(({ orBlank }) => orBlank !== first.orBlank);
+  const cut = next < 0 ? needs.length : next;
+  const together = and(...needs.slice(0, cut).map(({ holds }) => holds));
+  const otherwise = first.orBlank ? when(spare, EMPTY, REFUSED) : REFUSED;
+  return when(together, held(needs.slice(cut), spare, answer), otherwise);
+}
+
+/** The conditions of working lines: "basis is base", "counts given", or an expression. */
+function conditionOf(text: string | undefined, scope: Scope): Piece {
+  if (text === undefined) return TRUE;
+  const isWord = /^(\w+) is (\w+)$/.exec(text);
+  const isGiven = /^(\w+) (not )?given$/.exec(text);
+  if (isWord) return (scope.inputs.words.get(isWord[1]) ?? fail(text)).is(isWord[2]);
+  if (isGiven) {
+    const given = scope.inputs.isGiven(isGiven[1]);
+    return isGiven[2] ? not(given) : given;
+  }
+  return condition(parse(text), scope);
+}
+
+function fail(text: string): never {
+  throw new TooMuch(text);
+}
+
+/** The last step, those before it put in by name. Lines of one name are its alternatives. */
+function worked(entry: CatalogEntry, scope: Scope): Value {
+  let last: Value | undefined;
+  for (let i = 0; i < entry.working.length; ) {
+    const { name } = entry.working[i];
+    let end = i;
+    while (entry.working[end]?.name === name) end++;
+    const ways = entry.working.slice(i, end).flatMap(({ when: only, expression }) => {
+      const applies = conditionOf(only, scope);
+      return applies.constant === false ? [] : [{ applies, node: parse(expression) as MathNode }];
+    });
+    last = ways
+      .map(({ node }) => gridOf(node, scope))
+      .reduceRight((rest, value, j) => choose(ways[j].applies, value, rest));
+    scope.steps.set(name, last);
+    i = end;
+  }
+  return last ?? fail(entry.id);
+}
+
+/** The shape of all lines together, as a sheet stretches them; null where it is not known. */
+function shapeOfLines(lines: Given[]): Shape | null {
+  const shapes = lines.map(({ shape }) => shape);
+  if (shapes.includes(null)) return null;
+  const rows = Math.max(1, ...shapes.map((shape) => shape?.rows ?? 1));
+  const columns = Math.max(1, ...shapes.map((shape) => shape?.columns ?? 1));
+  return { rows, columns };
+}
+
+/** The answer as it lies in cells. */
+function laidOut(value: Value, lines: Shape | null): { piece: Piece; shape: Shape | null } {
+  if (value.is === "one") return { piece: value.piece, shape: lines };
+  if (value.is === "cells") return beside(value, lines);
+  if (!lines || lines.rows * lines.columns > 1) fail("a list for each of several lines");
+  const piece = { ...value.piece, array: true };
+  if (value.is === "grid") return { piece, shape: { rows: value.rows, columns: value.columns } };
+  const { across, length } = value;
+  return { piece, shape: across ? { rows: 1, columns: length } : { rows: length, columns: 1 } };
+}
+
+/** Two cells side by side; for lines in a row, one above the other. */
+function beside({ items }: Cells, lines: Shape | null): { piece: Piece; shape: Shape | null } {
+  const [first, second] = items;
+  if (!lines || items.length !== 2) return fail("an answer of several cells");
+  if (first.is === "list" && second.is === "list") {
+    const { across, length } = first;
+    const shape = across ? { rows: 2, columns: length } : { rows: length, columns: 2 };
+    return { piece: pair(first.piece, second.piece, across), shape };
+  }
+  if (lines.rows > 1 && lines.columns > 1) fail("two cells for each of a table of lines");
+  const down = lines.columns > 1;
+  const shape = down ? { rows: 2, columns: lines.columns } : { rows: lines.rows, columns: 2 };
+  return { piece: pair(first.piece, (second as typeof first).piece, down), shape };
+}
+
+function pair(first: Piece, second: Piece, down: boolean): Piece {
+  return { ...call("IF", written(down ? "{1;0}" : "{1,0}"), first, second), array: true };
+}

@@ -1,0 +1,373 @@
+/**
+ * The expressions of @needs and @working lines, which are in the language of mathjs, as worksheet formulas.
+ */
+import type { ArrayNode, FunctionNode, MathNode, OperatorNode } from "mathjs";
+import { squeeze } from "../../src/errors";
+import type { Inputs, ListInput, WordInput } from "./inputs";
+import { type Piece, RANK, and, call, constant, not, op, or, reduced, when, written } from "./piece";
+import { TooMuch } from "./too-much";
+import { isUnit, isWeight, sizeOf } from "./units";
+
+/** One cell for each line of the call. */
+export interface One {
+  is: "one";
+  piece: Piece;
+}
+
+/** One row or one column. */
+export interface List {
+  is: "list";
+  piece: Piece;
+  across: boolean;
+  length: number;
+  /** As it was given: words and blanks not yet taken as zero. */
+  raw?: Piece;
+  /** Of what it is the product, as given. */
+  factors?: Piece[];
+}
+
+/** A row of answers by a column of them. */
+export interface Grid {
+  is: "grid";
+  piece: Piece;
+  rows: number;
+  columns: number;
+}
+
+/** An answer of several cells, side by side; of lists, one list beside the other. */
+export interface Cells {
+  is: "cells";
+  items: (One | List)[];
+}
+
+export type Value = One | List | Grid | Cells;
+
+/** What names stand for: the arguments, and the steps so far. */
+export interface Scope {
+  inputs: Inputs;
+  steps: Map<string, Value>;
+}
+
+const one = (piece: Piece): One => ({ is: "one", piece });
+
+/** An expression as a value. */
+export function translate(node: MathNode, scope: Scope): Value {
+  switch (node.type) {
+    case "ParenthesisNode":
+      return translate((node as MathNode & { content: MathNode }).content, scope);
+    case "ConstantNode":
+      return one(constant((node as MathNode & { value: number | string }).value));
+    case "SymbolNode":
+      return named((node as MathNode & { name: string }).name, scope);
+    case "OperatorNode":
+      return operated(node as OperatorNode, scope);
+    case "FunctionNode":
+      return called(node as FunctionNode, scope);
+    case "ArrayNode": {
+      const items = (node as ArrayNode).items.map((item) => translate(item, scope));
+      if (items.every((item) => item.is === "one" || item.is === "list")) return { is: "cells", items };
+    }
+  }
+  throw new TooMuch(node.toString());
+}
+
+/** An expression that is true or false for each line. Of a list, it must hold in every cell. */
+export function condition(node: MathNode, scope: Scope): Piece {
+  const value = translate(node, scope);
+  if (value.is === "one") return value.piece;
+  if (value.is !== "list") throw new TooMuch(node.toString());
+  return op(reduced("SUMPRODUCT", op(constant(1), "-", value.piece)), "=", constant(0));
+}
+
+function named(name: string, { inputs, steps }: Scope): Value {
+  const step = steps.get(name);
+  if (step) return step;
+  if (name === "isrow") return one(constant([...inputs.lists.values()][0].across));
+  const list = inputs.lists.get(name);
+  if (list) return listOf(list);
+  const number = inputs.numbers.get(name);
+  if (number) return one(number.value);
+  throw new TooMuch(name);
+}
+
+function listOf({ raw, across, length }: ListInput): List {
+  return { is: "list", piece: zeroed(raw), raw, factors: [raw], across, length };
+}
+
+/** Blanks as zero, so that it can be counted with. */
+function zeroed(raw: Piece): Piece {
+  const clean = call("IF", op(raw, "=", constant("")), constant(0), raw);
+  return { ...clean, array: true };
+}
+
+const SIGNS = {
+  add: "+",
+  subtract: "-",
+  multiply: "*",
+  dotMultiply: "*",
+  divide: "/",
+  dotDivide: "/",
+  pow: "^",
+  dotPow: "^",
+  equal: "=",
+  unequal: "<>",
+  smaller: "<",
+  smallerEq: "<=",
+  larger: ">",
+  largerEq: ">=",
+} as const;
+
+function operated(node: OperatorNode, scope: Scope): Value {
+  const fn = node.fn as string;
+  const [a, b] = node.args.map((arg) => translate(arg, scope));
+  if (fn === "and") return joined(a, b, and);
+  if (fn === "or") return joined(a, b, or);
+  if (fn === "not") return one(not(pieceOf(a)));
+  if (fn === "unaryMinus") return joined(one(constant(0)), a, (x, y) => op(x, "-", y));
+  const sign = SIGNS[fn as keyof typeof SIGNS];
+  if (!sign) throw new TooMuch(node.toString());
+  if (/[<=>]/.test(sign) && a.is === "list" && a.raw && b.is === "one") {
+    const limit = b.piece.constant;
+    if (typeof limit === "number")
+      return { ...a, raw: undefined, factors: undefined, piece: compared(a.raw, sign, limit) };
+  }
+  const value = joined(a, b, (x, y) => op(x, sign, y));
+  const bothGiven = a.is === "list" && b.is === "list" && a.raw && b.raw;
+  if (sign !== "*" || value.is !== "list" || !bothGiven) return value;
+  return { ...value, factors: [a.raw as Piece, turned(b as List, a.across, b.raw as Piece)] };
+}
+
+/** Cells as they were given against a number; a blank counts as zero, though a text is above all numbers. */
+function compared(raw: Piece, sign: (typeof SIGNS)[keyof typeof SIGNS], limit: number): Piece {
+  const plain = op(raw, sign, constant(limit));
+  const ofZero = op(constant(0), sign, constant(limit)).constant as boolean;
+  const ofText = sign === ">" || sign === ">=" || sign === "<>";
+  const blank = op(raw, "=", constant(""));
+  if (ofZero === ofText) return plain;
+  return ofZero ? or(blank, plain) : and(op(raw, "<>", constant("")), plain);
+}
+
+/** Two values cell by cell. */
+function joined(a: Value, b: Value, make: (x: Piece, y: Piece) => Piece): Value {
+  if (a.is === "one" && b.is === "one") return one(make(a.piece, b.piece));
+  const [list, other] = a.is === "list" ? [a, b] : [b, a];
+  if (list.is !== "list" || other.is === "cells" || other.is === "grid") throw new TooMuch("a table");
+  if (other.is === "one" && other.piece.wide) throw new TooMuch("a list for each of several lines");
+  const plain = { ...list, raw: undefined, factors: undefined };
+  if (other.is === "one") return { ...plain, piece: make(pieceOf(a), pieceOf(b)) };
+  const [first, second] = [a as List, b as List];
+  return { ...plain, piece: make(first.piece, turned(second, first.across, second.piece)) };
+}
+
+/** A list laid out as another one is. */
+function turned({ across, length }: List, wanted: boolean, piece: Piece): Piece {
+  if (across === wanted || length === 1) return piece;
+  return { ...call("TRANSPOSE", piece), array: true };
+}
+
+function pieceOf(value: Value): Piece {
+  if (value.is === "one" || value.is === "list") return value.piece;
+  throw new TooMuch("an answer of several cells");
+}
+
+function called(node: FunctionNode, scope: Scope): Value {
+  const name = node.fn.name;
+  const make = FUNCTIONS[name];
+  if (!make) throw new TooMuch(name);
+  return make(node.args, scope);
+}
+
+type Make = (args: MathNode[], scope: Scope) => Value;
+
+/** A function of numbers, cell by cell. */
+const ofPieces = (make: (...pieces: Piece[]) => Piece): Make => {
+  return (args, scope) => {
+    const values = args.map((arg) => translate(arg, scope));
+    const [first] = values;
+    if (values.length === 1 && first.is === "list") {
+      return { ...first, raw: undefined, factors: undefined, piece: make(first.piece) };
+    }
+    return one(make(...values.map(ofOne)));
+  };
+};
+
+function ofOne(value: Value): Piece {
+  if (value.is !== "one") throw new TooMuch("a list");
+  return value.piece;
+}
+
+/** The larger or smaller of two; MAX would make one of all lines. */
+function extreme(name: "MAX" | "MIN"): Make {
+  return ofPieces((a, b) => {
+    if (typeof a.constant === "number" && typeof b.constant === "number") {
+      return constant(name === "MAX" ? Math.max(a.constant, b.constant) : Math.min(a.constant, b.constant));
+    }
+    if (!a.wide && !b.wide) return call(name, a, b);
+    return when(op(a, name === "MAX" ? ">" : "<", b), a, b);
+  });
+}
+
+function listAt(node: MathNode, scope: Scope): List {
+  const value = translate(node, scope);
+  if (value.is !== "list") throw new TooMuch(node.toString());
+  return value;
+}
+
+function symbolOf(node: MathNode): string {
+  return (node as MathNode & { name: string }).name;
+}
+
+function wordAt(node: MathNode, { inputs }: Scope): WordInput {
+  const word = inputs.words.get(symbolOf(node));
+  if (!word) throw new TooMuch(node.toString());
+  return word;
+}
+
+const pairwise = (sign: ">" | "<"): Make => {
+  return (args, scope) => {
+    const [a, b] = args.map((arg) => listAt(arg, scope));
+    return joined(a, b, (x, y) => ({ ...call("IF", op(x, sign, y), x, y), array: true }));
+  };
+};
+
+const share = (args: MathNode[], scope: Scope): Piece => {
+  const [parts, worth] = args.map((arg) => listAt(arg, scope));
+  if (!parts.raw || !worth.raw) throw new TooMuch("a computed composition");
+  const total = reduced("SUMPRODUCT", parts.raw, turned(worth, parts.across, worth.raw));
+  return op(total, "/", reduced("SUM", parts.raw));
+};
+
+/** A limit as certificates print it, as a number: not limited is 1, not approved 0, nonsense -1. */
+function limitNumber(raw: Piece): Piece {
+  const word = call("SUBSTITUTE", raw, constant(" "), constant(""));
+  const is = (text: string) => op(word, "=", constant(text));
+  const percent = call("IFERROR", call("VALUE", word), constant(-1));
+  const typed = when(
+    op(call("RIGHT", word, constant(1)), "=", constant("%")),
+    when(op(percent, ">", constant(0)), percent, constant(-1)),
+    constant(-1),
+  );
+  const ofWord = when(is("notlimited"), constant(1), when(or(is("notapproved"), is("none")), constant(0), typed));
+  const ofNumber = when(op(raw, ">", constant(0)), raw, constant(-1));
+  return { ...when(call("ISNUMBER", raw), ofNumber, ofWord), array: true };
+}
+
+/** Numbers rounded down to some decimals, after the same hair that netlabel.ts allows for. */
+function down(value: Piece, decimals: Piece): Piece {
+  const scale = op(constant(10), "^", decimals);
+  const whole = call("INT", op(op(value, "*", scale), "*", written("(1+1E-12)")));
+  return op(whole, "/", scale);
+}
+
+function metricText(value: Piece): Piece {
+  const digits = call("LEN", call("INT", op(value, "*", written("(1+1E-12)"))));
+  const decimals = (of: Piece) => when(op(of, ">", constant(0)), of, constant(0));
+  const litres = down(op(value, "/", constant(1000)), decimals(op(constant(6), "-", digits)));
+  const figures = when(op(digits, "=", constant(3)), constant(3), constant(2));
+  const millilitres = down(value, decimals(op(figures, "-", digits)));
+  const said = (amount: Piece, unit: string) => op(amount, "&", constant(unit));
+  return when(op(digits, ">", constant(3)), said(litres, " L"), said(millilitres, " mL"));
+}
+
+const FUNCTIONS: Record<string, Make> = {
+  abs: ofPieces((x) => call("ABS", x)),
+  ceil: ofPieces((x) => written(`-INT(-${x.rank < RANK.percent ? `(${x.text})` : x.text})`, RANK.add, x.wide)),
+  floor: ofPieces((x) => call("INT", x)),
+  max: extreme("MAX"),
+  min: extreme("MIN"),
+  sum: ([arg], scope) => {
+    const { piece, factors } = listAt(arg, scope);
+    if (factors) return one(reduced(factors.length === 1 ? "SUM" : "SUMPRODUCT", ...factors));
+    return one(reduced("SUMPRODUCT", piece));
+  },
+  over: ([a, b], scope) => {
+    const divided = translate(b, scope);
+    const divide = (x: Piece, y: Piece) => {
+      return { ...call("IF", op(x, "=", constant(0)), constant(0), op(x, "/", y)), array: true };
+    };
+    return joined(listAt(a, scope), divided, divide);
+  },
+  larger: pairwise(">"),
+  smaller: pairwise("<"),
+  column: ([arg], scope) => laid(listAt(arg, scope), false),
+  row: ([arg], scope) => laid(listAt(arg, scope), true),
+  // Where lists stand side by side, they are already laid out as they are to be.
+  transpose: ([arg], scope) => translate(arg, scope),
+  same: ([word, text], scope) => {
+    return one(wordAt(word, scope).is((text as MathNode & { value: string }).value));
+  },
+  filled: ([arg], { inputs }) => {
+    const name = symbolOf(arg);
+    const input = inputs.words.get(name) ?? inputs.numbers.get(name);
+    if (!input) throw new TooMuch(name);
+    return one(not(input.nothing));
+  },
+  given: ([arg], { inputs }) => one(inputs.isGiven(symbolOf(arg))),
+  samelength: ([a, b], scope) => {
+    return one(constant(listAt(a, scope).length === listAt(b, scope).length));
+  },
+  isunit: ([arg], scope) => one(isUnit(wordAt(arg, scope))),
+  isweight: ([arg], scope) => one(isWeight(wordAt(arg, scope))),
+  per: ([arg], scope) => {
+    const literal = (arg as MathNode & { value?: string }).value;
+    return one(sizeOf(literal ? { constant: squeeze(literal) } : wordAt(arg, scope)));
+  },
+  islimit: ([arg], scope) => {
+    const { raw, ...list } = listAt(arg, scope);
+    const number = limitNumber(raw as Piece);
+    const fits = and(op(number, ">=", constant(0)), op(number, "<=", constant(1)));
+    return { ...list, factors: undefined, piece: fits };
+  },
+  banned: ([shares, limits], scope) => {
+    const [parts, words] = [listAt(shares, scope), listAt(limits, scope)];
+    const limit = turned(words, parts.across, limitNumber(words.raw as Piece));
+    const both = and(op(parts.piece, ">", constant(0)), op(limit, "=", constant(0)));
+    return one(op(reduced("SUMPRODUCT", both), ">", constant(0)));
+  },
+  usedup: ([shares, limits], scope) => {
+    const [parts, words] = [listAt(shares, scope), listAt(limits, scope)];
+    const limit = turned(words, parts.across, limitNumber(words.raw as Piece));
+    const isFree = or(op(parts.piece, "=", constant(0)), op(limit, "=", constant(1)));
+    const used = op(op(parts.piece, "/", reduced("SUM", parts.raw as Piece)), "/", limit);
+    const piece = { ...call("IF", isFree, constant(0), used), array: true };
+    return { ...parts, raw: undefined, factors: undefined, piece };
+  },
+  // Ranges of shares are two columns, which no list is.
+  isrange: () => one(constant(false)),
+  leastof: (args, scope) => one(share(args, scope)),
+  mostof: (args, scope) => one(share(args, scope)),
+  down: ofPieces(down),
+  metrictext: ofPieces(metricText),
+  string: ofPieces((x) => x),
+  concat: ofPieces((...parts) => parts.reduce((a, b) => op(a, "&", b))),
+};
+
+function laid(list: List, across: boolean): List {
+  return { ...list, raw: undefined, factors: undefined, across, piece: turned(list, across, list.piece) };
+}
+
+/** A column times a row is a table of them; everything else is as it stands. */
+export function gridOf(node: MathNode, scope: Scope): Value {
+  const isTable = node.type === "OperatorNode" && (node as OperatorNode).fn === "multiply";
+  if (!isTable) return translate(node, scope);
+  const [a, b] = (node as OperatorNode).args.map((arg) => translate(arg, scope));
+  if (a.is !== "list" || b.is !== "list" || a.across || !b.across) return translate(node, scope);
+  return { is: "grid", piece: op(a.piece, "*", b.piece), rows: a.length, columns: b.length };
+}
+
+/** One value or another, by a condition. */
+export function choose(test: Piece, then: Value, otherwise: Value): Value {
+  if (test.constant !== undefined) return test.constant ? then : otherwise;
+  if (then.is === "cells" && otherwise.is === "cells") {
+    const items = then.items.map((item, i) => choose(test, item, otherwise.items[i]) as One | List);
+    return { is: "cells", items };
+  }
+  if (then.is === "one" && otherwise.is === "one")
+    return one(when(test, then.piece, otherwise.piece));
+  if (then.is === "list" && otherwise.is === "list" && !test.wide) {
+    const plain = { ...then, raw: undefined, factors: undefined };
+    return { ...plain, piece: when(test, then.piece, turned(otherwise, then.across, otherwise.piece)) };
+  }
+  throw new TooMuch("a choice between a list and a number");
+}
+

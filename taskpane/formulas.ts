@@ -1,0 +1,138 @@
+/**
+ * Formulas as trees, read with @borgar/fx: finding the calls of our functions, and writing a tree back.
+ *
+ * A call is typed MIST.OILFOR(...) and stored _xldudf_MIST_OILFOR(...); other programs keep the name with a
+ * prefix of their own. All are known.
+ */
+import {
+  type AstExpression,
+  type CallExpression,
+  parse as parseTokens,
+  tokenize,
+} from "@borgar/fx/xlsx";
+import { catalog } from "../functions/catalog";
+import { type CatalogEntry, NAMESPACE } from "../functions/entry";
+
+export type Node = AstExpression;
+
+/** An argument that was left out is null. */
+export type Argument = Node | null;
+
+const OURS = new RegExp(`^(?:_xldudf_|_xlfn\\.|_xludf\\.)*${NAMESPACE}[._]([A-Z0-9]+)$`, "i");
+const MAY_BE_OURS = new RegExp(`${NAMESPACE}[._][A-Z0-9]+\\(`, "i");
+const BY_ID = new Map(catalog.map((entry) => [entry.id, entry]));
+
+/** True where a text may hold a call of ours: a quick look before it is read. */
+export function mentionsUs(formula: string): boolean {
+  return MAY_BE_OURS.test(formula);
+}
+
+/** A formula as a tree, with or without its =. Throws where it cannot be read. */
+export function readFormula(formula: string): Node {
+  return parseTokens(tokenize(formula.replace(/^=/, ""), { negativeNumbers: false })) as Node;
+}
+
+/** The function that a call is of; null for any other function or node. */
+export function ourFunction(node: Node): CatalogEntry | null {
+  if (node.type !== "CallExpression") return null;
+  const match = OURS.exec(calleeOf(node));
+  return (match && BY_ID.get(match[1].toUpperCase())) ?? null;
+}
+
+/** The name of a called function, prefixes of newer functions taken off. */
+export function calleeOf(node: CallExpression): string {
+  const { callee } = node;
+  return callee.type === "Identifier" ? callee.name : "";
+}
+
+export function childrenOf(node: Node): Argument[] {
+  if (node.type === "CallExpression") return node.arguments as Argument[];
+  if (node.type === "UnaryExpression" || node.type === "BinaryExpression") return node.arguments as Node[];
+  return [];
+}
+
+/** All calls of ours in a formula, the innermost first. */
+export function ourCalls(node: Node): CallExpression[] {
+  const inner = childrenOf(node).flatMap((child) => (child ? ourCalls(child) : []));
+  return ourFunction(node) ? [...inner, node as CallExpression] : inner;
+}
+
+/** How strongly operators bind, as in functions/native/piece.ts; a range binds most. */
+const RANKS: Record<string, number> = {
+  "=": 1,
+  "<>": 1,
+  "<": 1,
+  "<=": 1,
+  ">": 1,
+  ">=": 1,
+  "&": 2,
+  "+": 3,
+  "-": 3,
+  "*": 4,
+  "/": 4,
+  "^": 5,
+  ",": 0,
+  " ": 8,
+  ":": 8,
+};
+
+export function rankOf(node: Node): number {
+  if (node.type === "BinaryExpression") return RANKS[node.operator];
+  if (node.type === "UnaryExpression") return node.operator === "%" ? 7 : 6;
+  return 9;
+}
+
+/** What a node may be written as instead of its own text. */
+export type Substitute = (node: Node) => { text: string; rank: number } | null;
+
+/** A tree as a formula without its =; nodes may be written as something else. */
+export function writeFormula(node: Node, substitute: Substitute = () => null): string {
+  const write = (child: Argument, least = 0): string => {
+    if (child === null) return "";
+    const instead = substitute(child);
+    const text = instead ? instead.text : plain(child);
+    return (instead?.rank ?? rankOf(child)) < least ? `(${text})` : text;
+  };
+  const plain = (each: Node): string => {
+    switch (each.type) {
+      case "Literal":
+      case "ErrorLiteral":
+        return each.raw;
+      case "ReferenceIdentifier":
+        return each.value;
+      case "UnaryExpression": {
+        const [inner] = each.arguments as Node[];
+        const rank = rankOf(each);
+        const isAfter = each.operator === "%" || each.operator === "#";
+        return isAfter ? write(inner, rank) + each.operator : each.operator + write(inner, rank);
+      }
+      case "BinaryExpression": {
+        const [left, right] = each.arguments as Node[];
+        const rank = rankOf(each);
+        return write(left, rank) + each.operator + write(right, rank + 1);
+      }
+      case "CallExpression": {
+        const inside = (each.arguments as Argument[]).map((arg) => write(arg, 1));
+        const { callee } = each;
+        const name = callee.type === "Identifier" ? callee.name : `(${write(callee as unknown as Node)})`;
+        return `${name}(${inside.join(",")})`;
+      }
+      case "ArrayExpression":
+        return `{${each.elements.map((row) => row.map((cell) => write(cell as Node)).join(",")).join(";")}}`;
+    }
+    throw new Error(`cannot write ${each.type}`);
+  };
+  return write(node);
+}
+
+/** A formula as a person types it: our own names, no prefixes of the file. */
+export function typedFormula(tree: Node): string {
+  const typed = (node: Node): string =>
+    writeFormula(node, (each) => {
+      const entry = ourFunction(each);
+      if (!entry || each.type !== "CallExpression") return null;
+      const args = (each.arguments as Argument[]).map((arg) => (arg ? typed(arg) : ""));
+      return { text: `${NAMESPACE}.${entry.id}(${args.join(",")})`, rank: 9 };
+    });
+  return `=${typed(tree).replace(/_xlfn\.(_xlws\.)?|_xlpm\./g, "")}`;
+}

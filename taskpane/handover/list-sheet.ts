@@ -1,0 +1,66 @@
+/** The sheet that lists every replaced cell, for whoever receives the copy. */
+import type { Marks } from "./marks";
+import { type Package, escaped } from "./package";
+
+export interface Replaced {
+  sheet: string;
+  /** The cell, the range of a spilled answer, or a name. */
+  cell: string;
+  /** What it held, as it is typed. */
+  was: string;
+  became: "formula" | "value" | "left as it was";
+  /** The native formula, or why there is none. */
+  what: string;
+}
+
+const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+const TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml";
+
+const SAID = {
+  formula: "live formula",
+  value: "fixed value",
+  "left as it was": "left as it was",
+};
+
+/** Adds the sheet's file; gives its path. */
+export function addListSheet(file: Package, marks: Marks, replaced: readonly Replaced[]): string {
+  const bold = marks.plain({ bold: true });
+  const plain = marks.plain({ wrap: true });
+  const live = replaced.filter(({ became }) => became === "formula").length;
+  const fixed = replaced.filter(({ became }) => became === "value").length;
+  const intro = [
+    "This workbook was handed over from one that uses the Mistwright add-in. Nothing here needs the add-in.",
+    `${live} of its formulas became ordinary formulas: they stay live. Where an input is wrong they show #VALUE! without saying why.`,
+    `${fixed} became fixed values, in cells with a broken violet border: change an input and they do NOT follow. A note on each tells what it was.`,
+    "Estimates stay estimates: go by the safety data sheets, the oils' certificates and your local rules.",
+  ];
+  const heading = ["Sheet", "Cell", "It was", "It is now", "The formula now, or why there is none"];
+  const lines = replaced.map(({ sheet, cell, was, became, what }) => [sheet, cell, was, SAID[became], what]);
+  const rows = [
+    row(1, ["What was replaced"], bold),
+    ...intro.map((text, i) => row(i + 2, [text], "0")),
+    row(7, heading, bold),
+    ...lines.map((cells, i) => row(i + 8, cells, plain)),
+  ];
+  const widths = [22, 12, 52, 16, 90];
+  const columns = widths.map((width, i) => `<col min="${i + 1}" max="${i + 1}" width="${width}" customWidth="1"/>`);
+  const path = file.freePath("xl/worksheets/handover", "xml");
+  file.add(
+    path,
+    TYPE,
+    `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<worksheet xmlns="${MAIN}">` +
+      '<sheetViews><sheetView workbookViewId="0"><pane ySplit="7" topLeftCell="A8" activePane="bottomLeft" state="frozen"/></sheetView></sheetViews>' +
+      `<cols>${columns.join("")}</cols><sheetData>${rows.join("")}</sheetData></worksheet>`,
+  );
+  return path;
+}
+
+function row(number: number, cells: string[], style: string): string {
+  const made = cells.map((text, i) => {
+    const name = `${String.fromCharCode(65 + i)}${number}`;
+    // Excel takes no more than this in a cell.
+    const shown = escaped(text.slice(0, 32_000));
+    return `<c r="${name}" s="${style}" t="inlineStr"><is><t xml:space="preserve">${shown}</t></is></c>`;
+  });
+  return `<row r="${number}">${made.join("")}</row>`;
+}

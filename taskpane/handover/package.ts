@@ -1,0 +1,198 @@
+/**
+ * A workbook file as its parts: fflate opens and closes the zip, @xmldom/xmldom reads and writes the XML.
+ * Parts that nobody asks for as XML stay as they are, byte for byte.
+ */
+import { DOMParser, type Document, type Element, XMLSerializer } from "@xmldom/xmldom";
+import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+
+export type { Document, Element };
+
+export interface Relation {
+  id: string;
+  /** The last word of its type: worksheet, comments, table. */
+  type: string;
+  /** The path of the part that it leads to. */
+  path: string;
+}
+
+const RELATIONS = "http://schemas.openxmlformats.org/package/2006/relationships";
+const OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+const TYPES = "[Content_Types].xml";
+
+export class Package {
+  private readonly read = new Map<string, Document>();
+
+  private constructor(private readonly parts: Record<string, Uint8Array>) {}
+
+  static open(bytes: Uint8Array): Package {
+    let parts: Record<string, Uint8Array>;
+    try {
+      parts = unzipSync(bytes);
+    } catch {
+      throw new Error("this is not an .xlsx workbook: it could not be unzipped");
+    }
+    if (!parts[TYPES]) throw new Error("this is not an .xlsx workbook: it has no list of contents");
+    return new Package(parts);
+  }
+
+  has(path: string): boolean {
+    return path in this.parts;
+  }
+
+  text(path: string): string {
+    return strFromU8(this.parts[path]);
+  }
+
+  write(path: string, text: string): void {
+    this.parts[path] = strToU8(text);
+    this.read.delete(path);
+  }
+
+  /** A part as XML; what is changed in it is saved. */
+  xml(path: string): Document {
+    const known = this.read.get(path);
+    if (known) return known;
+    if (!this.has(path)) throw new Error(`the workbook lacks its part ${path}`);
+    const document = new DOMParser().parseFromString(this.text(path).trimStart(), "text/xml");
+    this.read.set(path, document);
+    return document;
+  }
+
+  root(path: string): Element {
+    return this.xml(path).documentElement as Element;
+  }
+
+  add(path: string, contentType: string, text: string): void {
+    this.write(path, text);
+    const types = this.root(TYPES);
+    const override = this.xml(TYPES).createElementNS(types.namespaceURI, "Override");
+    override.setAttribute("PartName", `/${path}`);
+    override.setAttribute("ContentType", contentType);
+    types.appendChild(override);
+  }
+
+  /** Says what parts of an ending are, where that is not said yet. */
+  addEnding(extension: string, contentType: string): void {
+    const types = this.root(TYPES);
+    const known = childrenNamed(types, "Default").some(
+      (each) => each.getAttribute("Extension")?.toLowerCase() === extension,
+    );
+    if (known) return;
+    const ending = this.xml(TYPES).createElementNS(types.namespaceURI, "Default");
+    ending.setAttribute("Extension", extension);
+    ending.setAttribute("ContentType", contentType);
+    types.insertBefore(ending, types.firstChild);
+  }
+
+  /** Removes a part, its type, and the relation of another part to it. */
+  remove(path: string, from: string): void {
+    delete this.parts[path];
+    this.read.delete(path);
+    const types = childrenNamed(this.root(TYPES), "Override");
+    const relations = this.has(relationsOf(from)) ? elements(this.root(relationsOf(from))) : [];
+    for (const each of types) if (each.getAttribute("PartName") === `/${path}`) drop(each);
+    for (const each of relations) {
+      if (resolve(from, each.getAttribute("Target") ?? "") === path) drop(each);
+    }
+  }
+
+  /** What a part leads to. Links to other files are left out. */
+  relations(path: string): Relation[] {
+    if (!this.has(relationsOf(path))) return [];
+    return elements(this.root(relationsOf(path)))
+      .filter((each) => each.getAttribute("TargetMode") !== "External")
+      .map((each) => ({
+        id: each.getAttribute("Id") ?? "",
+        type: (each.getAttribute("Type") ?? "").split("/").at(-1) ?? "",
+        path: resolve(path, each.getAttribute("Target") ?? ""),
+      }));
+  }
+
+  /** Leads from a part to another; gives the id. */
+  relate(path: string, type: string, target: string): string {
+    const file = relationsOf(path);
+    if (!this.has(file)) {
+      this.write(file, `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<Relationships xmlns="${RELATIONS}"/>`);
+    }
+    const root = this.root(file);
+    const taken = elements(root).map((each) => each.getAttribute("Id"));
+    let n = taken.length + 1;
+    while (taken.includes(`rId${n}`)) n++;
+    const relation = this.xml(file).createElementNS(root.namespaceURI, "Relationship");
+    relation.setAttribute("Id", `rId${n}`);
+    relation.setAttribute("Type", `${OFFICE}/${type}`);
+    relation.setAttribute("Target", `/${target}`);
+    root.appendChild(relation);
+    return `rId${n}`;
+  }
+
+  /** A path that no part has: xl/comments1.xml for "xl/comments", "xml". */
+  freePath(stem: string, extension: string): string {
+    for (let n = 1; ; n++) if (!this.has(`${stem}${n}.${extension}`)) return `${stem}${n}.${extension}`;
+  }
+
+  save(): Uint8Array {
+    const writer = new XMLSerializer();
+    for (const [path, document] of this.read) this.parts[path] = strToU8(writer.serializeToString(document));
+    // The same bytes for the same workbook: the day of the making is not part of it.
+    return zipSync(this.parts, { mtime: "1980-01-01T00:00:00" });
+  }
+}
+
+function relationsOf(path: string): string {
+  const cut = path.lastIndexOf("/") + 1;
+  return `${path.slice(0, cut)}_rels/${path.slice(cut)}.rels`;
+}
+
+/** A target as it stands in a part, as a path from the root. */
+function resolve(from: string, target: string): string {
+  return decodeURIComponent(new URL(target, `file:///${from}`).pathname.slice(1));
+}
+
+export function drop(element: Element): void {
+  element.parentNode?.removeChild(element);
+}
+
+/** The elements right below one. */
+export function elements(parent: Element): Element[] {
+  const found: Element[] = [];
+  for (let node = parent.firstChild; node; node = node.nextSibling) {
+    if (node.nodeType === node.ELEMENT_NODE) found.push(node as Element);
+  }
+  return found;
+}
+
+/** The elements right below one that have a name, whatever its prefix. */
+export function childrenNamed(parent: Element, name: string): Element[] {
+  return elements(parent).filter(({ localName }) => localName === name);
+}
+
+export function childNamed(parent: Element, name: string): Element | undefined {
+  return childrenNamed(parent, name)[0];
+}
+
+/** All elements below one that have a name. */
+export function allNamed(parent: Element, name: string): Element[] {
+  return elements(parent).flatMap((each) => [...(each.localName === name ? [each] : []), ...allNamed(each, name)]);
+}
+
+/** A new element of the same namespace and prefix as another, not yet put anywhere. */
+export function elementLike(like: Element, name: string, attributes: Record<string, string> = {}, text?: string): Element {
+  const document = like.ownerDocument as Document;
+  const prefix = like.prefix ? `${like.prefix}:` : "";
+  const made = document.createElementNS(like.namespaceURI, prefix + name);
+  for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value);
+  if (text !== undefined) made.appendChild(document.createTextNode(text));
+  return made;
+}
+
+/** Text for XML that is written by hand; characters that XML has no place for are left out. */
+export function escaped(text: string): string {
+  return text
+    // eslint-disable-next-line no-control-regex -- these are what is taken out
+    .replace(/[\u0000-\u0008\u000B\u000C\u000E-\u001F]/g, "")
+    .replaceAll("&", "&amp;")
+    .replaceAll("<", "&lt;")
+    .replaceAll(">", "&gt;")
+    .replaceAll('"', "&quot;");
+}
