@@ -23,23 +23,38 @@ export async function toXlsx(model: Model): Promise<Uint8Array> {
       text.replace(TYPED, `_xldudf_${NAMESPACE}_$1(`),
     );
     const sheet = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(file.path);
-    const filled = sheet ? fillSpilled(stored, model, Number(sheet[1])) : stored;
-    return [file.path, strToU8(filled)];
+    const valued = sheet ? withValues(stored, model, Number(sheet[1])) : stored;
+    return [file.path, strToU8(valued)];
   });
   return zipSync(Object.fromEntries(parts) as Record<string, Uint8Array>);
 }
 
-/** The engine writes the value of an answer's first cell only; other programs expect all of them. */
-function fillSpilled(xml: string, model: Model, index: number): string {
+/** The engine's own errors, and what other programs call them. */
+const ERRORS: Record<string, string> = {
+  "#ERROR": "#VALUE!",
+  "#BAD_EXPR": "#NAME?",
+  "#CYCLE": "#REF!",
+  "#REF": "#REF!",
+  "#SPILL!": "#VALUE!",
+};
+
+/**
+ * The engine writes only the first value of an answer that fills several cells, and errors as texts. Other
+ * programs expect all values, and errors by the names that they know.
+ */
+function withValues(xml: string, model: Model, index: number): string {
   const { getters } = model;
   const sheetId = getters.getSheetIds()[index];
-  return xml.replace(/<c r="([A-Z]+\d+)"([^>]*?)>\s*<\/c>/g, (whole, name: string, rest: string) => {
+  const cell = /<c r="([A-Z]+\d+)"([^>]*?)>\s*(<f\b[^>]*>[^<]*<\/f>)?(?:<v>[^<]*<\/v>|<v\/>)?\s*<\/c>/g;
+  return xml.replace(cell, (whole, name: string, rest: string, formula = "") => {
     const { row, column } = readCellName(name);
-    const cell = getters.getEvaluatedCell({ sheetId, row, col: column });
-    const type = { number: "n", text: "str", boolean: "b", error: "e", empty: "" }[cell.type];
-    if (!type) return whole;
-    const value = typeof cell.value === "boolean" ? Number(cell.value) : cell.value;
-    return `<c r="${name}"${rest} t="${type}"><v>${escapeXml(String(value))}</v></c>`;
+    const { type, value } = getters.getEvaluatedCell({ sheetId, row, col: column });
+    const isSpilled = formula === "" && !/\bt="/.test(rest) && !/<v/.test(whole) && type !== "empty";
+    if (type !== "error" && !isSpilled) return whole;
+    const kind = { number: "n", text: "str", boolean: "b", error: "e", empty: "" }[type];
+    const shown = type === "error" ? (ERRORS[String(value)] ?? value) : type === "boolean" ? Number(value) : value;
+    const attributes = rest.replace(/ t="\w*"/, "");
+    return `<c r="${name}"${attributes} t="${kind}">${formula}<v>${escapeXml(String(shown))}</v></c>`;
   });
 }
 

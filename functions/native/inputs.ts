@@ -122,7 +122,7 @@ function onlyUnit({ needs }: CatalogEntry, name: string): UnitWord["only"] {
 
 function numberInput(param: Param, given: Given | undefined, isSure: boolean): NumberInput {
   const fallback = constant(typeof param.default === "number" ? param.default : 0);
-  if (!given) return { value: fallback, fits: TRUE, nothing: TRUE };
+  if (!given || given.piece.constant === "") return { value: fallback, fits: TRUE, nothing: TRUE };
   const { piece, holds } = given;
   const isCelsius = param.kind === "celsius";
   if (piece.constant !== undefined) {

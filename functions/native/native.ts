@@ -11,7 +11,7 @@ import type { CatalogEntry, Need } from "../entry";
 import { type Given, Inputs, type Shape } from "./inputs";
 import { type Piece, REFUSED, TRUE, and, call, constant, not, or, when, written } from "./piece";
 import { TooMuch } from "./too-much";
-import { type Cells, type Scope, type Value, choose, condition, gridOf } from "./translate";
+import { type Cells, type Scope, type Value, choose, condition, gridOf, turned } from "./translate";
 
 export interface Native {
   piece: Piece;
@@ -30,9 +30,12 @@ export function nativeOf(entry: CatalogEntry, args: (Given | undefined)[]): Nati
   const lines = args.filter((arg, i): arg is Given => Boolean(arg) && !entry.params[i].range);
   const answer = laidOut(worked(entry, scope), shapeOfLines(lines));
   const needs = entry.needs.map((need) => ({ ...need, holds: holdsOf(need, scope) }));
+  // A unit that is none would fail in a sum before it is told as wrong: sums with units come after.
+  const [sized, simple] = [true, false].map((is) => needs.filter(({ expression }) => /\bper\(/.test(expression) === is));
+  const further = when(and(...sized.map(({ holds }) => holds)), answer.piece, REFUSED);
   const spareLine = when(and(inputs.spare, inputs.optionsFit), EMPTY, REFUSED);
   const piece = isQuiet
-    ? when(and(inputs.fit, ...needs.map(({ holds }) => holds)), answer.piece, spareLine)
+    ? when(and(inputs.fit, ...simple.map(({ holds }) => holds)), further, spareLine)
     : when(inputs.fit, when(inputs.empty, EMPTY, held(needs, inputs.spare, answer.piece)), REFUSED);
   const isText = entry.returns.kind === "label" || entry.returns.kind === "category";
   return { piece, shape: answer.shape, holds: isText ? "anything" : "number or blank" };
@@ -90,6 +93,8 @@ function worked(entry: CatalogEntry, scope: Scope): Value {
       const applies = conditionOf(only, scope);
       return applies.constant === false ? [] : [{ applies, node: parse(expression) as MathNode }];
     });
+    // A word that none of them knows is refused by the needs.
+    if (ways.length === 0) return { is: "one", piece: REFUSED };
     last = ways
       .map(({ node }) => gridOf(node, scope))
       .reduceRight((rest, value, j) => choose(ways[j].applies, value, rest));
@@ -126,7 +131,7 @@ function beside({ items }: Cells, lines: Shape | null): { piece: Piece; shape: S
   if (first.is === "list" && second.is === "list") {
     const { across, length } = first;
     const shape = across ? { rows: 2, columns: length } : { rows: length, columns: 2 };
-    return { piece: pair(first.piece, second.piece, across), shape };
+    return { piece: pair(first.piece, turned(second, across, second.piece), across), shape };
   }
   if (lines.rows > 1 && lines.columns > 1) fail("two cells for each of a table of lines");
   const down = lines.columns > 1;

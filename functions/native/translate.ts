@@ -160,7 +160,7 @@ function joined(a: Value, b: Value, make: (x: Piece, y: Piece) => Piece): Value 
 }
 
 /** A list laid out as another one is. */
-function turned({ across, length }: List, wanted: boolean, piece: Piece): Piece {
+export function turned({ across, length }: List, wanted: boolean, piece: Piece): Piece {
   if (across === wanted || length === 1) return piece;
   return { ...call("TRANSPOSE", piece), array: true };
 }

@@ -2,7 +2,7 @@
 import { VOLUME_UNITS, WEIGHT_UNITS, unitOf } from "../../src/units";
 import { turn } from "../../src/measure/turn";
 import { squeeze } from "../../src/errors";
-import { type Piece, call, constant, written } from "./piece";
+import { type Piece, REFUSED, call, constant, written } from "./piece";
 
 /** A unit as it stands in the formula: a literal word, or a piece of which spaces are already taken off. */
 export interface UnitWord {
@@ -43,7 +43,7 @@ export function sizeOf(word: UnitWord): Piece {
     const isWeightUnit = unitOf("unit", name).measures === "weight";
     return constant(turn(1, name, isWeightUnit ? "g" : "mL"));
   };
-  if (word.constant !== undefined) return size(word.constant);
+  if (word.constant !== undefined) return known(namesFor({}), word.constant) ? size(word.constant) : REFUSED;
   const names = namesFor(word);
   return call("CHOOSE", placeIn(names, word), ...names.map(size));
 }

@@ -149,7 +149,6 @@ class Copy {
       formula.textContent = '""';
     } else {
       drop(formula);
-      if (type === "str") inText(cell, shown);
     }
     this.mark(sheet, fills);
     const was = typed(text);
@@ -163,7 +162,9 @@ class Copy {
     const data = childNamed(this.file.root(sheet.path), "sheetData") as Element;
     for (const row of childrenNamed(data, "row")) {
       for (const cell of childrenNamed(row, "c")) {
-        if (names.has(cell.getAttribute("r") ?? "")) cell.setAttribute("s", this.marks.marked(cell.getAttribute("s") ?? "0"));
+        if (!names.has(cell.getAttribute("r") ?? "")) continue;
+        cell.setAttribute("s", this.marks.marked(cell.getAttribute("s") ?? "0"));
+        if (cell.getAttribute("t") === "str" && !childNamed(cell, "f")) inText(cell);
       }
     }
   }
@@ -279,11 +280,13 @@ function typed(text: string): string {
   }
 }
 
-function inText(cell: Element, text: string) {
-  const value = childNamed(cell, "v") as Element;
+/** The text of a formula as a text that somebody typed, spaces at its ends included. */
+function inText(cell: Element) {
+  const value = childNamed(cell, "v");
+  if (!value) return;
   cell.setAttribute("t", "inlineStr");
   const inline = elementLike(cell, "is");
-  const shown = elementLike(cell, "t", {}, text);
+  const shown = elementLike(cell, "t", {}, value.textContent ?? "");
   shown.setAttributeNS("http://www.w3.org/XML/1998/namespace", "xml:space", "preserve");
   inline.appendChild(shown);
   cell.replaceChild(inline, value);

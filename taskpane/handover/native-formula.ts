@@ -2,9 +2,9 @@
 import { MAX_COLS, MAX_ROWS, parseA1Ref } from "@borgar/fx/xlsx";
 import type { Given, Shape } from "../../functions/native/inputs";
 import { type Native, nativeOf } from "../../functions/native/native";
-import { constant, written } from "../../functions/native/piece";
+import { call, constant, written } from "../../functions/native/piece";
 import { TooMuch } from "../../functions/native/too-much";
-import { type Argument, type Node, calleeOf, ourFunction, rankOf, writeFormula } from "../formulas";
+import { type Argument, type Node, calleeOf, childrenOf, ourFunction, rankOf, writeFormula } from "../formulas";
 
 /** What a name, a table's column or a spilled range stands for: its size, or null where that is not known. */
 export type SizeOf = (reference: string) => Shape | null;
@@ -31,10 +31,26 @@ export function shapeOfFormula(tree: Node, sizeOf: SizeOf): Shape | null {
 /** The formula with native ones in place of our calls. Throws TooMuch where one of them has none. */
 export function nativeFormula(tree: Node, sizeOf: SizeOf): NativeFormula {
   const sizer = new Sizer(sizeOf);
-  const text = writeFormula(tree, (node) => (ourFunction(node) ? sizer.native(node).piece : null));
+  const summed = new Set(summedUp(tree));
+  const text = writeFormula(tree, (node) => {
+    if (!ourFunction(node)) return null;
+    const { piece, shape, holds } = sizer.native(node);
+    // A sum passes over a blank that a call of ours gives, and fails on one that IF gives, unless in an array.
+    const isRisky = holds !== "number" && shape?.rows === 1 && shape.columns === 1;
+    return isRisky && summed.has(node) ? call("IF", written("{1}"), piece, constant(0)) : piece;
+  });
   if (text.length > LONGEST) throw new TooMuch("the native formula would be longer than Excel takes");
   return { text, array: sizer.array };
 }
+
+/** Calls of ours that stand right in a sum or a mean. */
+function summedUp(node: Node): Node[] {
+  const children = childrenOf(node).filter((child) => child !== null);
+  const isSum = node.type === "CallExpression" && SUMS.has(calleeOf(node).toUpperCase());
+  return [...(isSum ? children.filter(ourFunction) : []), ...children.flatMap(summedUp)];
+}
+
+const SUMS = new Set("SUM AVERAGE MIN MAX COUNT PRODUCT MEDIAN SUMPRODUCT".split(" "));
 
 /** Functions that make one cell of whatever they are given. */
 const ONE_CELL = new Set(

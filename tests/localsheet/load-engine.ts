@@ -1,5 +1,6 @@
 /** The engine in Node, as the page would load it, and a workbook on it. */
 import { createRequire } from "node:module";
+import { DOMParser, Document, XMLSerializer } from "@xmldom/xmldom";
 import type { Engine, Model } from "../../localsheet/engine";
 
 // The engine wants Node 22 for this one function.
@@ -13,11 +14,16 @@ groups.groupBy ??= <T>(items: Iterable<T>, keyOf: (item: T) => string) => {
 console.debug = () => undefined;
 globalThis.o_spreadsheet = createRequire(import.meta.url)("@odoo/o-spreadsheet") as Engine;
 
+// What a page has and Node lacks, for saving; set after the engine is loaded, which looks for a page.
+Object.assign(globalThis, { DOMParser, XMLSerializer });
+Object.assign(Document.prototype, { querySelector: () => null });
+
 const { register } = await import("../../functions/register");
 const { functionsHost } = await import("../../localsheet/custom-functions");
 register(functionsHost);
 
 export const { LocalWorkbook } = await import("../../localsheet/local-workbook");
+export const { toXlsx } = await import("../../localsheet/files");
 
 export function newModel(data?: object): Model {
   return new globalThis.o_spreadsheet.Model(data);

@@ -1,0 +1,141 @@
+/**
+ * The proof of a handed-over copy: LibreOffice, which has none of our functions, opens it, works out every
+ * cell anew and shows what ours show; after an input is changed, too, wherever the copy is live.
+ *
+ * Without LibreOffice these tests are skipped, and say so.
+ */
+import { describe, expect, test } from "vitest";
+import { handOver } from "../../taskpane/handover/hand-over";
+import { cellsIn } from "../../taskpane/handover/cells";
+import { cellName } from "../../taskpane/addresses";
+import { drawingOf } from "../../taskpane/template";
+import { templates } from "../../taskpane/templates/index";
+import { type Changes, readBook, writeInto } from "../handover/read-book";
+import { LocalWorkbook, newModel, toXlsx, write } from "../localsheet/load-engine";
+import { cellOf, isSame, notFollowing, tell } from "./compare";
+import { libreOffice, recalculated } from "./libreoffice";
+import { type RandomSheet, randomSheet } from "./random-sheet";
+
+const SHEETS = 200;
+const BOOKS = 4;
+
+const proof = describe.skipIf(!libreOffice);
+if (!libreOffice) console.warn("No LibreOffice was found: the handed-over copies were not recalculated.");
+
+proof("LibreOffice, as these tests start it, works out anew what a file says", () => {
+  test("a wrong value beside a formula is put right", async () => {
+    const model = newModel({ sheets: [{ id: "s", name: "Sheet" }] });
+    write(model, "A1", "2");
+    write(model, "A2", "=A1*3");
+    const wrong = writeInto(await toXlsx(model), new Map([["Sheet", new Map([["A2", 7]])]]));
+    expect(cellOf(readBook(wrong), "Sheet", "A2").value).toBe(7);
+    expect(cellOf(readBook(recalculated(wrong)), "Sheet", "A2").value).toBe(6);
+  }, 60_000);
+});
+
+proof("every template, handed over and recalculated", () => {
+  test.each(templates)("$title", async (template) => {
+    const model = newModel({ sheets: [{ id: "s", name: "First" }] });
+    const drawing = drawingOf(template, true);
+    const sheet = await new LocalWorkbook(model).drawOnNewSheet(template.title, drawing);
+    const bytes = await toXlsx(model);
+    const copy = handOver(bytes);
+    expect(copy.replaced.length).toBeGreaterThan(0);
+    const [before, theirs] = [readBook(bytes), readBook(recalculated(copy.bytes))];
+    for (const [cell, own] of before.get(sheet) ?? []) {
+      const other = cellOf(theirs, sheet, cell);
+      expect(isSame(own, other), tell(sheet, cell, own, other)).toBe(true);
+    }
+
+    // Every number that is typed in, a little other; shares still sum to 100 % within 0.1 %.
+    const inputs = drawing.cells.filter(({ look, content }) => look === "input" && typeof content === "number");
+    const changes = new Map(
+      inputs.map(({ row, column, content, format }): [string, number] => {
+        const now = content as number;
+        if (format?.includes("%")) return [cellName(row, column), now * 0.9995];
+        return [cellName(row, column), Number.isInteger(now) ? now + 1 : now * 1.03];
+      }),
+    );
+    for (const [cell, number] of changes) write(model, cell, String(number), sheet);
+    const changed = readBook(recalculated(writeInto(copy.bytes, new Map([[sheet, changes]]))));
+    const after = readBook(await toXlsx(model));
+    const fixed = copy.replaced.filter(({ became }) => became === "value");
+    const still = notFollowing(readBook(copy.bytes), fixed);
+    let moved = 0;
+    for (const [cell, own] of after.get(sheet) ?? []) {
+      if (still.has(`${sheet}!${cell}`)) continue;
+      const other = cellOf(changed, sheet, cell);
+      expect(isSame(own, other), tell(sheet, cell, own, other, "changed inputs")).toBe(true);
+      if (!changes.has(cell) && own.value !== cellOf(before, sheet, cell).value) moved++;
+    }
+    expect(moved).toBeGreaterThan(3);
+  }, 120_000);
+});
+
+proof(`${SHEETS} random sheets, handed over and recalculated`, () => {
+  const each = SHEETS / BOOKS;
+  test.each(Array.from({ length: BOOKS }, (_, i) => [i * each + 1, (i + 1) * each]))("%i to %i", async (from, to) => {
+    const book = new RandomBook(from, to);
+    const copy = handOver(await book.bytes());
+    const live = copy.replaced.filter(({ became }) => became === "formula");
+    expect(live.length).toBeGreaterThan(3 * each);
+
+    const before = readBook(await book.bytes());
+    const theirs = readBook(recalculated(copy.bytes));
+    for (const [sheet, cells] of before) {
+      for (const [cell, own] of cells) {
+        const other = cellOf(theirs, sheet, cell);
+        expect(isSame(own, other), tell(sheet, cell, own, other)).toBe(true);
+      }
+    }
+
+    const changed = readBook(recalculated(book.change(copy.bytes)));
+    const after = readBook(await book.bytes());
+    let [moved, answered] = [0, 0];
+    for (const { sheet, cell, was } of live) {
+      // An answer that has grown or shrunk keeps its first cell; LibreOffice cannot spill anew.
+      const [first] = cellsIn(cell);
+      const own = cellOf(after, sheet, first);
+      const other = cellOf(changed, sheet, first);
+      expect(isSame(own, other), tell(sheet, first, own, other, was)).toBe(true);
+      if (typeof own.value === "number" && !own.isError) answered++;
+      if (own.value !== cellOf(before, sheet, first).value) moved++;
+    }
+    expect(answered).toBeGreaterThan(live.length / 3);
+    expect(moved).toBeGreaterThan(live.length / 4);
+  }, 240_000);
+});
+
+/** Sheets of random calls in the local sheet's engine, and in a copy, changed alike. */
+class RandomBook {
+  private readonly sheets = new Map<string, RandomSheet>();
+
+  constructor(from: number, to: number) {
+    for (let seed = from; seed <= to; seed++) this.sheets.set(`Sheet ${seed}`, randomSheet(seed));
+  }
+
+  bytes(): Promise<Uint8Array> {
+    const sheets = [...this.sheets].map(([name, { contents }]) => {
+      return { id: name, name, colNumber: 150, rowNumber: 90, cells: contents };
+    });
+    return toXlsx(newModel({ sheets }));
+  }
+
+  /** Every third input a little more, here and in the copy; a whole number stays one. Every 30th is emptied. */
+  change(copy: Uint8Array): Uint8Array {
+    const changes: Changes = new Map();
+    for (const [name, { contents, inputs }] of this.sheets) {
+      const ofSheet = new Map<string, number | null>();
+      inputs.forEach((cell, i) => {
+        if (i % 3 > 0) return;
+        const content = contents[cell];
+        const now = content.endsWith("%") ? Number(content.slice(0, -1)) / 100 : Number(content);
+        const more = Number.isInteger(now) ? now + 1 : now * 1.03;
+        ofSheet.set(cell, i % 30 === 27 ? null : more);
+      });
+      for (const [cell, number] of ofSheet) contents[cell] = number === null ? "" : String(number);
+      changes.set(name, ofSheet);
+    }
+    return writeInto(copy, changes);
+  }
+}

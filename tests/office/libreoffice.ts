@@ -1,0 +1,54 @@
+/**
+ * LibreOffice as the partner's program: opens a workbook without our functions, works every cell out anew and
+ * saves it. Without hard recalculation it would only show the values that the file brings.
+ */
+import { execFileSync } from "node:child_process";
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+
+const PLACES = [
+  process.env.MISTWRIGHT_LIBREOFFICE,
+  "/usr/bin/soffice",
+  "/usr/bin/libreoffice",
+  "/Applications/LibreOffice.app/Contents/MacOS/soffice",
+  "C:\\Program Files\\LibreOffice\\program\\soffice.exe",
+];
+
+/** The program, or undefined where this machine has none. */
+export const libreOffice = PLACES.find((path) => path && existsSync(path));
+
+/** Zero is "always recalculate" for workbooks of Excel's format. */
+const ALWAYS = `<?xml version="1.0" encoding="UTF-8"?>
+<oor:items xmlns:oor="http://openoffice.org/2001/registry">
+<item oor:path="/org.openoffice.Office.Calc/Formula/Load"><prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop></item>
+</oor:items>`;
+
+/** The workbook after LibreOffice has opened, recalculated and saved it. */
+export function recalculated(bytes: Uint8Array): Uint8Array {
+  const folder = mkdtempSync(join(tmpdir(), "mistwright-"));
+  try {
+    const profile = join(folder, "profile");
+    mkdirSync(join(profile, "user"), { recursive: true });
+    writeFileSync(join(profile, "user", "registrymodifications.xcu"), ALWAYS);
+    writeFileSync(join(folder, "book.xlsx"), bytes);
+    const out = join(folder, "out");
+    execFileSync(
+      libreOffice as string,
+      [
+        `-env:UserInstallation=${pathToFileURL(profile).href}`,
+        "--headless",
+        "--convert-to",
+        "xlsx",
+        "--outdir",
+        out,
+        join(folder, "book.xlsx"),
+      ],
+      { stdio: "pipe", timeout: 120_000 },
+    );
+    return new Uint8Array(readFileSync(join(out, "book.xlsx")));
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
