@@ -252,6 +252,25 @@ function limitNumber(raw: Piece): Piece {
   return { ...when(call("ISNUMBER", raw), ofNumber, ofWord), array: true };
 }
 
+/** Labels, laid out as their limits are. */
+function namedLimits(args: MathNode[], scope: Scope): [Piece, List] {
+  const [labels, limits] = args.map((arg) => listAt(arg, scope));
+  return [turned(labels, limits.across, labels.raw as Piece), limits];
+}
+
+/** True where neither a label nor a limit is filled in. */
+function isSpareLine(names: Piece, limits: List): Piece {
+  const blank = (raw: Piece) => or(op(raw, "=", constant("")), op(raw, "=", constant(0)));
+  return and(blank(names), blank(limits.raw as Piece));
+}
+
+/** Each limit as a number; a spare line is above all of them. */
+function limitsOf(args: MathNode[], scope: Scope): List {
+  const [names, limits] = namedLimits(args, scope);
+  const piece = when(isSpareLine(names, limits), constant(2), limitNumber(limits.raw as Piece));
+  return { ...limits, raw: undefined, factors: undefined, piece: { ...piece, array: true } };
+}
+
 /** Numbers rounded down to some decimals, after the same hair that netlabel.ts allows for. */
 function down(value: Piece, decimals: Piece): Piece {
   const scale = op(constant(10), "^", decimals);
@@ -274,7 +293,10 @@ const FUNCTIONS: Record<string, Make> = {
   ceil: ofPieces((x) => written(`-INT(-${x.rank < RANK.percent ? `(${x.text})` : x.text})`, RANK.add, x.wide)),
   floor: ofPieces((x) => call("INT", x)),
   max: extreme("MAX"),
-  min: extreme("MIN"),
+  min: (args, scope) => {
+    if (args.length > 1) return extreme("MIN")(args, scope);
+    return one({ ...reduced("MIN", listAt(args[0], scope).piece), array: true });
+  },
   sum: ([arg], scope) => {
     const { piece, factors } = listAt(arg, scope);
     if (factors) return one(reduced(factors.length === 1 ? "SUM" : "SUMPRODUCT", ...factors));
@@ -331,6 +353,22 @@ const FUNCTIONS: Record<string, Make> = {
     const used = op(op(parts.piece, "/", reduced("SUM", parts.raw as Piece)), "/", limit);
     const piece = { ...call("IF", isFree, constant(0), used), array: true };
     return { ...parts, raw: undefined, factors: undefined, piece };
+  },
+  isspare: (args, scope) => {
+    const [names, list] = namedLimits(args, scope);
+    return { ...list, raw: undefined, factors: undefined, piece: isSpareLine(names, list) };
+  },
+  limitsof: (args, scope) => limitsOf(args, scope),
+  labelof: (args, scope) => {
+    const [names] = namedLimits(args, scope);
+    const limits = limitsOf(args, scope);
+    const lowest = reduced("MIN", limits.piece);
+    // An end mark keeps a label that is blank among those that are joined.
+    const mark = call("CHAR", constant(1));
+    const ours = when(op(limits.piece, "=", lowest), op(names, "&", mark), constant(""));
+    const joinedUp = reduced("_xlfn.TEXTJOIN", constant(" and "), constant(true), ours);
+    const shown = call("SUBSTITUTE", joinedUp, mark, constant(""));
+    return one({ ...when(op(lowest, "=", constant(1)), constant("not limited"), shown), array: true });
   },
   // Ranges of shares are two columns, which no list is.
   isrange: () => one(constant(false)),

@@ -13,6 +13,8 @@ import { CalcError, cellsOf, sameLength } from "../errors";
  * @returns (limit) Two cells: the lowest limit, and its label; of equals, both labels.
  * @throws value - a label has no limit
  * @throws value - there is no line at all
+ * @needs samelength(labels, limits)
+ * @needs isspare(labels, limits) or islimit(limits)
  * @working lowest: the least of the limits = min(limitsof(labels, limits))
  * @working answer: it, and its label = [lowest, labelof(labels, limits)]
  * @source By hand: a product keeps all limits when it keeps the lowest.
