@@ -3,7 +3,13 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
   test: {
     projects: [
-      { test: { name: "unit", include: ["tests/**/*.test.ts"], exclude: ["tests/browser/**", "tests/office/**"] } },
+      {
+        test: {
+          name: "unit",
+          include: ["tests/**/*.test.ts"],
+          exclude: ["tests/browser/**", "tests/office/**"],
+        },
+      },
       { test: { name: "office", include: ["tests/office/**/*.test.ts"], fileParallelism: false } },
       {
         test: {

@@ -45,14 +45,21 @@ const ERRORS: Record<string, string> = {
 function withValues(xml: string, model: Model, index: number): string {
   const { getters } = model;
   const sheetId = getters.getSheetIds()[index];
-  const cell = /<c r="([A-Z]+\d+)"([^>]*?)>\s*(<f\b[^>]*>[^<]*<\/f>)?(?:<v>[^<]*<\/v>|<v\/>)?\s*<\/c>/g;
+  const cell =
+    /<c r="([A-Z]+\d+)"([^>]*?)>\s*(<f\b[^>]*>[^<]*<\/f>)?(?:<v>[^<]*<\/v>|<v\/>)?\s*<\/c>/g;
   return xml.replace(cell, (whole, name: string, rest: string, formula = "") => {
     const { row, column } = readCellName(name);
     const { type, value } = getters.getEvaluatedCell({ sheetId, row, col: column });
-    const isSpilled = formula === "" && !/\bt="/.test(rest) && !/<v/.test(whole) && type !== "empty";
+    const isSpilled =
+      formula === "" && !/\bt="/.test(rest) && !/<v/.test(whole) && type !== "empty";
     if (type !== "error" && !isSpilled) return whole;
     const kind = { number: "n", text: "str", boolean: "b", error: "e", empty: "" }[type];
-    const shown = type === "error" ? (ERRORS[String(value)] ?? value) : type === "boolean" ? Number(value) : value;
+    const shown =
+      type === "error"
+        ? (ERRORS[String(value)] ?? value)
+        : type === "boolean"
+          ? Number(value)
+          : value;
     const attributes = rest.replace(/ t="\w*"/, "");
     return `<c r="${name}"${attributes} t="${kind}">${formula}<v>${escapeXml(String(shown))}</v></c>`;
   });

@@ -47,7 +47,8 @@ export function calleeOf(node: CallExpression): string {
 
 export function childrenOf(node: Node): Argument[] {
   if (node.type === "CallExpression") return node.arguments as Argument[];
-  if (node.type === "UnaryExpression" || node.type === "BinaryExpression") return node.arguments as Node[];
+  if (node.type === "UnaryExpression" || node.type === "BinaryExpression")
+    return node.arguments as Node[];
   return [];
 }
 
@@ -114,7 +115,8 @@ export function writeFormula(node: Node, substitute: Substitute = () => null): s
       case "CallExpression": {
         const inside = (each.arguments as Argument[]).map((arg) => write(arg, 1));
         const { callee } = each;
-        const name = callee.type === "Identifier" ? callee.name : `(${write(callee as unknown as Node)})`;
+        const name =
+          callee.type === "Identifier" ? callee.name : `(${write(callee as unknown as Node)})`;
         return `${name}(${inside.join(",")})`;
       }
       case "ArrayExpression":

@@ -162,7 +162,8 @@ function wordInput(param: Param, given: Given | undefined): WordInput {
 }
 
 function listInput(param: Param, { piece, shape, holds }: Given): ListInput {
-  if (!shape) throw new TooMuch(`the size of ${param.name} is known only when the sheet is worked out`);
+  if (!shape)
+    throw new TooMuch(`the size of ${param.name} is known only when the sheet is worked out`);
   if (shape.rows > 1 && shape.columns > 1) throw new TooMuch(`${param.name} is a table`);
   const raw: Piece = { ...piece, constant: undefined, wide: true };
   const none = (bad: Piece) => op(reduced("SUMPRODUCT", bad), "=", ZERO);

@@ -31,7 +31,9 @@ export function nativeOf(entry: CatalogEntry, args: (Given | undefined)[]): Nati
   const answer = laidOut(worked(entry, scope), shapeOfLines(lines));
   const needs = entry.needs.map((need) => ({ ...need, holds: holdsOf(need, scope) }));
   // A unit that is none would fail in a sum before it is told as wrong: sums with units come after.
-  const [sized, simple] = [true, false].map((is) => needs.filter(({ expression }) => /\bper\(/.test(expression) === is));
+  const [sized, simple] = [true, false].map((is) =>
+    needs.filter(({ expression }) => /\bper\(/.test(expression) === is),
+  );
   const further = when(and(...sized.map(({ holds }) => holds)), answer.piece, REFUSED);
   const spareLine = when(and(inputs.spare, inputs.optionsFit), EMPTY, REFUSED);
   const piece = isQuiet
@@ -43,7 +45,9 @@ export function nativeOf(entry: CatalogEntry, args: (Given | undefined)[]): Nati
 
 /** Arguments that a line of their own holds above zero. */
 function surelyAboveZero({ needs }: CatalogEntry): Set<string> {
-  const names = needs.filter(({ when: only }) => !only).map(({ expression }) => /^(\w+) > 0$/.exec(expression)?.[1]);
+  const names = needs
+    .filter(({ when: only }) => !only)
+    .map(({ expression }) => /^(\w+) > 0$/.exec(expression)?.[1]);
   return new Set(names.filter((name) => name !== undefined));
 }
 
@@ -85,7 +89,7 @@ function fail(text: string): never {
 /** The last step, those before it put in by name. Lines of one name are its alternatives. */
 function worked(entry: CatalogEntry, scope: Scope): Value {
   let last: Value | undefined;
-  for (let i = 0; i < entry.working.length; ) {
+  for (let i = 0; i < entry.working.length;) {
     const { name } = entry.working[i];
     let end = i;
     while (entry.working[end]?.name === name) end++;

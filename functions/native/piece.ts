@@ -24,7 +24,16 @@ export interface Piece {
 }
 
 /** Excel's order of operators, loosest first. */
-export const RANK = { compare: 1, join: 2, add: 3, times: 4, power: 5, sign: 6, percent: 7, atom: 9 };
+export const RANK = {
+  compare: 1,
+  join: 2,
+  add: 3,
+  times: 4,
+  power: 5,
+  sign: 6,
+  percent: 7,
+  atom: 9,
+};
 
 /** A formula that was written by somebody: a reference, a name, a call. */
 export function written(text: string, rank = RANK.atom, wide = false): Piece {

@@ -4,7 +4,19 @@
 import type { ArrayNode, FunctionNode, MathNode, OperatorNode } from "mathjs";
 import { squeeze } from "../../src/errors";
 import type { Inputs, ListInput, WordInput } from "./inputs";
-import { type Piece, RANK, and, call, constant, not, op, or, reduced, when, written } from "./piece";
+import {
+  type Piece,
+  RANK,
+  and,
+  call,
+  constant,
+  not,
+  op,
+  or,
+  reduced,
+  when,
+  written,
+} from "./piece";
 import { TooMuch } from "./too-much";
 import { isUnit, isWeight, sizeOf } from "./units";
 
@@ -65,7 +77,8 @@ export function translate(node: MathNode, scope: Scope): Value {
       return called(node as FunctionNode, scope);
     case "ArrayNode": {
       const items = (node as ArrayNode).items.map((item) => translate(item, scope));
-      if (items.every((item) => item.is === "one" || item.is === "list")) return { is: "cells", items };
+      if (items.every((item) => item.is === "one" || item.is === "list"))
+        return { is: "cells", items };
     }
   }
   throw new TooMuch(node.toString());
@@ -151,7 +164,8 @@ function compared(raw: Piece, sign: (typeof SIGNS)[keyof typeof SIGNS], limit: n
 function joined(a: Value, b: Value, make: (x: Piece, y: Piece) => Piece): Value {
   if (a.is === "one" && b.is === "one") return one(make(a.piece, b.piece));
   const [list, other] = a.is === "list" ? [a, b] : [b, a];
-  if (list.is !== "list" || other.is === "cells" || other.is === "grid") throw new TooMuch("a table");
+  if (list.is !== "list" || other.is === "cells" || other.is === "grid")
+    throw new TooMuch("a table");
   if (other.is === "one" && other.piece.wide) throw new TooMuch("a list for each of several lines");
   const plain = { ...list, raw: undefined, factors: undefined };
   if (other.is === "one") return { ...plain, piece: make(pieceOf(a), pieceOf(b)) };
@@ -200,7 +214,9 @@ function ofOne(value: Value): Piece {
 function extreme(name: "MAX" | "MIN"): Make {
   return ofPieces((a, b) => {
     if (typeof a.constant === "number" && typeof b.constant === "number") {
-      return constant(name === "MAX" ? Math.max(a.constant, b.constant) : Math.min(a.constant, b.constant));
+      return constant(
+        name === "MAX" ? Math.max(a.constant, b.constant) : Math.min(a.constant, b.constant),
+      );
     }
     if (!a.wide && !b.wide) return call(name, a, b);
     return when(op(a, name === "MAX" ? ">" : "<", b), a, b);
@@ -247,7 +263,11 @@ function limitNumber(raw: Piece): Piece {
     when(op(percent, ">", constant(0)), percent, constant(-1)),
     constant(-1),
   );
-  const ofWord = when(is("notlimited"), constant(1), when(or(is("notapproved"), is("none")), constant(0), typed));
+  const ofWord = when(
+    is("notlimited"),
+    constant(1),
+    when(or(is("notapproved"), is("none")), constant(0), typed),
+  );
   const ofNumber = when(op(raw, ">", constant(0)), raw, constant(-1));
   return { ...when(call("ISNUMBER", raw), ofNumber, ofWord), array: true };
 }
@@ -290,7 +310,9 @@ function metricText(value: Piece): Piece {
 
 const FUNCTIONS: Record<string, Make> = {
   abs: ofPieces((x) => call("ABS", x)),
-  ceil: ofPieces((x) => written(`-INT(-${x.rank < RANK.percent ? `(${x.text})` : x.text})`, RANK.add, x.wide)),
+  ceil: ofPieces((x) =>
+    written(`-INT(-${x.rank < RANK.percent ? `(${x.text})` : x.text})`, RANK.add, x.wide),
+  ),
   floor: ofPieces((x) => call("INT", x)),
   max: extreme("MAX"),
   min: (args, scope) => {
@@ -368,7 +390,10 @@ const FUNCTIONS: Record<string, Make> = {
     const ours = when(op(limits.piece, "=", lowest), op(names, "&", mark), constant(""));
     const joinedUp = reduced("_xlfn.TEXTJOIN", constant(" and "), constant(true), ours);
     const shown = call("SUBSTITUTE", joinedUp, mark, constant(""));
-    return one({ ...when(op(lowest, "=", constant(1)), constant("not limited"), shown), array: true });
+    return one({
+      ...when(op(lowest, "=", constant(1)), constant("not limited"), shown),
+      array: true,
+    });
   },
   // Ranges of shares are two columns, which no list is.
   isrange: () => one(constant(false)),
@@ -381,7 +406,13 @@ const FUNCTIONS: Record<string, Make> = {
 };
 
 function laid(list: List, across: boolean): List {
-  return { ...list, raw: undefined, factors: undefined, across, piece: turned(list, across, list.piece) };
+  return {
+    ...list,
+    raw: undefined,
+    factors: undefined,
+    across,
+    piece: turned(list, across, list.piece),
+  };
 }
 
 /** A column times a row is a table of them; everything else is as it stands. */
@@ -404,8 +435,10 @@ export function choose(test: Piece, then: Value, otherwise: Value): Value {
     return one(when(test, then.piece, otherwise.piece));
   if (then.is === "list" && otherwise.is === "list" && !test.wide) {
     const plain = { ...then, raw: undefined, factors: undefined };
-    return { ...plain, piece: when(test, then.piece, turned(otherwise, then.across, otherwise.piece)) };
+    return {
+      ...plain,
+      piece: when(test, then.piece, turned(otherwise, then.across, otherwise.piece)),
+    };
   }
   throw new TooMuch("a choice between a list and a number");
 }
-

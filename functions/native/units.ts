@@ -43,7 +43,8 @@ export function sizeOf(word: UnitWord): Piece {
     const isWeightUnit = unitOf("unit", name).measures === "weight";
     return constant(turn(1, name, isWeightUnit ? "g" : "mL"));
   };
-  if (word.constant !== undefined) return known(namesFor({}), word.constant) ? size(word.constant) : REFUSED;
+  if (word.constant !== undefined)
+    return known(namesFor({}), word.constant) ? size(word.constant) : REFUSED;
   const names = namesFor(word);
   return call("CHOOSE", placeIn(names, word), ...names.map(size));
 }

@@ -3,7 +3,14 @@ import { parseStructRef } from "@borgar/fx/xlsx";
 import type { Shape } from "../../functions/native/inputs";
 import { readFormula } from "../formulas";
 import { shapeOfFormula, sizeOfRange } from "./native-formula";
-import { type Element, type Package, allNamed, childNamed, childrenNamed, elements } from "./package";
+import {
+  type Element,
+  type Package,
+  allNamed,
+  childNamed,
+  childrenNamed,
+  elements,
+} from "./package";
 
 export interface Sheet {
   name: string;
@@ -26,7 +33,8 @@ export class Book {
 
   constructor(readonly file: Package) {
     const [start] = file.relations("").filter(({ type }) => type === "officeDocument");
-    if (!start || !file.has(start.path)) throw new Error("this is not an .xlsx workbook: it has no sheets");
+    if (!start || !file.has(start.path))
+      throw new Error("this is not an .xlsx workbook: it has no sheets");
     this.path = start.path;
     this.root = file.root(this.path);
     const paths = new Map(file.relations(this.path).map(({ id, path }) => [id, path]));
@@ -41,12 +49,17 @@ export class Book {
   }
 
   get sheetNames(): string[] {
-    return elements(childNamed(this.root, "sheets") as Element).map((each) => each.getAttribute("name") ?? "");
+    return elements(childNamed(this.root, "sheets") as Element).map(
+      (each) => each.getAttribute("name") ?? "",
+    );
   }
 
   /** The paths of the tables on a sheet. */
   tablesOf(sheet: string): string[] {
-    return this.file.relations(sheet).filter(({ type }) => type === "table").map(({ path }) => path);
+    return this.file
+      .relations(sheet)
+      .filter(({ type }) => type === "table")
+      .map(({ path }) => path);
   }
 
   /** The size of a name, a table or a part of one, as far as the file says. */
@@ -65,7 +78,9 @@ export class Book {
     }
     try {
       // A name that leads back to itself has no size.
-      return shapeOfFormula(readFormula(formula), (inner) => (inner === reference ? null : this.sizeOf(inner)));
+      return shapeOfFormula(readFormula(formula), (inner) =>
+        inner === reference ? null : this.sizeOf(inner),
+      );
     } catch {
       return null;
     }
@@ -75,7 +90,8 @@ export class Book {
     const found = parseStructRef(reference);
     const table = found?.table && this.tables.get(found.table.toLowerCase());
     if (!found || !table) return null;
-    const place = (column: string) => table.columns.findIndex((each) => each === column.toLowerCase());
+    const place = (column: string) =>
+      table.columns.findIndex((each) => each === column.toLowerCase());
     const [first, last = first] = (found.columns ?? []).map(place);
     if (first === -1 || last === -1) return null;
     const columns = first === undefined ? table.columns.length : Math.abs(last - first) + 1;
@@ -98,7 +114,9 @@ export class Book {
         rows: size.rows,
         heads: Number(root.getAttribute("headerRowCount") ?? 1),
         totals: Number(root.getAttribute("totalsRowCount") ?? 0),
-        columns: allNamed(root, "tableColumn").map((each) => (each.getAttribute("name") ?? "").toLowerCase()),
+        columns: allNamed(root, "tableColumn").map((each) =>
+          (each.getAttribute("name") ?? "").toLowerCase(),
+        ),
       });
     }
   }

@@ -36,7 +36,9 @@ export function formulaCells(file: Package, sheet: Sheet): FormulaCell[] {
       formula.textContent = text;
     }
     const isArray = formula.getAttribute("t") === "array";
-    return [{ sheet, name, cell, formula, text, fills: (isArray && formula.getAttribute("ref")) || name }];
+    return [
+      { sheet, name, cell, formula, text, fills: (isArray && formula.getAttribute("ref")) || name },
+    ];
   });
 }
 
@@ -52,7 +54,8 @@ export function cellsIn(range: string): string[] {
   const [firstRow, firstColumn] = [top ?? 0, left ?? 0];
   const names: string[] = [];
   for (let row = firstRow; row <= (bottom ?? firstRow); row++) {
-    for (let column = firstColumn; column <= (right ?? firstColumn); column++) names.push(cellName(row, column));
+    for (let column = firstColumn; column <= (right ?? firstColumn); column++)
+      names.push(cellName(row, column));
   }
   return names;
 }

@@ -6,7 +6,14 @@
  * formula in a note. A sheet lists them all.
  */
 import { TooMuch } from "../../functions/native/too-much";
-import { type Node, childrenOf, mentionsUs, readFormula, typedFormula, writeFormula } from "../formulas";
+import {
+  type Node,
+  childrenOf,
+  mentionsUs,
+  readFormula,
+  typedFormula,
+  writeFormula,
+} from "../formulas";
 import { freeName } from "../workbook";
 import { Book, type Sheet } from "./book";
 import { type FormulaCell, cellsIn, formulaCells } from "./cells";
@@ -14,7 +21,16 @@ import { type Replaced, addListSheet } from "./list-sheet";
 import { Marks } from "./marks";
 import { nativeFormula, shapeOfFormula } from "./native-formula";
 import { Notes } from "./notes";
-import { type Element, Package, allNamed, childNamed, childrenNamed, drop, elementLike, elements } from "./package";
+import {
+  type Element,
+  Package,
+  allNamed,
+  childNamed,
+  childrenNamed,
+  drop,
+  elementLike,
+  elements,
+} from "./package";
 
 export type { Replaced };
 
@@ -72,7 +88,8 @@ class Copy {
     const outcome = this.outcomeOfText(cell.text);
     if (!outcome || "why" in outcome || cell.formula.getAttribute("t") === "array") return outcome;
     const shape = shapeOfFormula(readFormula(cell.text), (name) => this.book.sizeOf(name));
-    if (shape && shape.rows * shape.columns > 1) return { why: "the file keeps only one cell of its answer" };
+    if (shape && shape.rows * shape.columns > 1)
+      return { why: "the file keeps only one cell of its answer" };
     return outcome;
   }
 
@@ -106,7 +123,13 @@ class Copy {
       const was = typed(element.textContent ?? "");
       if ("why" in outcome) {
         this.lostNames.add(name.toLowerCase());
-        this.list("(name)", name, was, "left as it was", `${outcome.why}; the cells that use it are fixed`);
+        this.list(
+          "(name)",
+          name,
+          was,
+          "left as it was",
+          `${outcome.why}; the cells that use it are fixed`,
+        );
       } else {
         element.textContent = outcome.text;
         this.list("(name)", name, was, "formula", `=${outcome.text}`);
@@ -117,7 +140,7 @@ class Copy {
 
   /** A name that uses a lost one is lost too. */
   private loseThoseThatUse() {
-    for (let before = -1; before < this.lostNames.size; ) {
+    for (let before = -1; before < this.lostNames.size;) {
       before = this.lostNames.size;
       for (const element of this.book.names) {
         const names = namesInText(element.textContent ?? "");
@@ -127,7 +150,10 @@ class Copy {
     }
   }
 
-  private keepLive({ sheet, name, cell, formula, text, fills }: FormulaCell, outcome: { text: string; array: boolean }) {
+  private keepLive(
+    { sheet, name, cell, formula, text, fills }: FormulaCell,
+    outcome: { text: string; array: boolean },
+  ) {
     const followed = this.following(outcome.text, sheet) ?? outcome.text;
     if (outcome.array && formula.getAttribute("t") !== "array") {
       formula.setAttribute("t", "array");
@@ -153,8 +179,17 @@ class Copy {
     this.mark(sheet, fills);
     const was = typed(text);
     const note = `Fixed value: ${why}. It was ${was} and does not follow its inputs any more.`;
-    const isNoted = this.notesOf(sheet).add(name, fills === name ? note : `${note} It filled ${fills}.`);
-    this.list(sheet.name, fills, was, "value", isNoted ? why : `${why}; the cell has a conversation, so no note was added`);
+    const isNoted = this.notesOf(sheet).add(
+      name,
+      fills === name ? note : `${note} It filled ${fills}.`,
+    );
+    this.list(
+      sheet.name,
+      fills,
+      was,
+      "value",
+      isNoted ? why : `${why}; the cell has a conversation, so no note was added`,
+    );
   }
 
   private mark(sheet: Sheet, range: string) {
@@ -184,7 +219,13 @@ class Copy {
     const written = writeFormula(readFormula(text), (node) => {
       const anchor = anchorOf(node);
       const cut = anchor ? anchor.lastIndexOf("!") + 1 : 0;
-      const on = anchor && cut > 0 ? anchor.slice(0, cut - 1).replace(/^'|'$/g, "").replaceAll("''", "'") : sheet.name;
+      const on =
+        anchor && cut > 0
+          ? anchor
+              .slice(0, cut - 1)
+              .replace(/^'|'$/g, "")
+              .replaceAll("''", "'")
+          : sheet.name;
       const fills = anchor && this.fixed.get(`${on}!${anchor.slice(cut).replaceAll("$", "")}`);
       if (!fills) return null;
       changed = true;
@@ -197,10 +238,13 @@ class Copy {
   private replaceElsewhere(sheet: Sheet) {
     const root = this.file.root(sheet.path);
     const outside = elements(root).filter(({ localName }) => localName !== "sheetData");
-    const formulas = ["formula", "formula1", "formula2", "f"].flatMap((name) => outside.flatMap((each) => allNamed(each, name)));
+    const formulas = ["formula", "formula1", "formula2", "f"].flatMap((name) =>
+      outside.flatMap((each) => allNamed(each, name)),
+    );
     for (const element of formulas) this.replaceRule(sheet, element);
     for (const path of this.book.tablesOf(sheet.path)) {
-      for (const element of allNamed(this.file.root(path), "calculatedColumnFormula")) this.replaceColumn(sheet, element);
+      for (const element of allNamed(this.file.root(path), "calculatedColumnFormula"))
+        this.replaceColumn(sheet, element);
     }
   }
 
@@ -208,7 +252,14 @@ class Copy {
     const text = element.textContent ?? "";
     const outcome = this.outcomeOfText(text);
     if (!outcome) return;
-    if ("why" in outcome) return this.list(sheet.name, "(a rule or format)", typed(text), "left as it was", outcome.why);
+    if ("why" in outcome)
+      return this.list(
+        sheet.name,
+        "(a rule or format)",
+        typed(text),
+        "left as it was",
+        outcome.why,
+      );
     element.textContent = outcome.text;
     this.list(sheet.name, "(a rule or format)", typed(text), "formula", `=${outcome.text}`);
   }
@@ -224,7 +275,13 @@ class Copy {
     }
     drop(element);
     const why = "why" in outcome ? outcome.why : "a table takes no array formula";
-    this.list(sheet.name, column, typed(text), "value", `${why}: new lines of the table are left blank here`);
+    this.list(
+      sheet.name,
+      column,
+      typed(text),
+      "value",
+      `${why}: new lines of the table are left blank here`,
+    );
   }
 
   private notesOf(sheet: Sheet): Notes {
@@ -262,7 +319,9 @@ class Copy {
 /** Values that the add-in has not worked out must not be handed over as if it had. */
 function refuseUnanswered(cells: FormulaCell[]) {
   const open = cells.filter(({ cell }) => {
-    return cell.getAttribute("t") === "e" && UNANSWERED.has(childNamed(cell, "v")?.textContent ?? "");
+    return (
+      cell.getAttribute("t") === "e" && UNANSWERED.has(childNamed(cell, "v")?.textContent ?? "")
+    );
   });
   if (open.length === 0) return;
   const [{ sheet, name, cell }] = open;
@@ -303,7 +362,10 @@ function held(range: string): string {
 
 /** The first cell of the spilled range that a node reads: A1#, stored as ANCHORARRAY(A1). */
 function anchorOf(node: Node): string | null {
-  const isCall = node.type === "CallExpression" && node.callee.type === "Identifier" && /ANCHORARRAY$/i.test(node.callee.name);
+  const isCall =
+    node.type === "CallExpression" &&
+    node.callee.type === "Identifier" &&
+    /ANCHORARRAY$/i.test(node.callee.name);
   const isSign = node.type === "UnaryExpression" && node.operator === "#";
   if (!isCall && !isSign) return null;
   const [inner] = childrenOf(node);
@@ -311,7 +373,8 @@ function anchorOf(node: Node): string | null {
 }
 
 function namesIn(node: Node): string[] {
-  if (node.type === "ReferenceIdentifier") return node.kind === "name" ? [node.value.replace(/^.*!/, "").toLowerCase()] : [];
+  if (node.type === "ReferenceIdentifier")
+    return node.kind === "name" ? [node.value.replace(/^.*!/, "").toLowerCase()] : [];
   return childrenOf(node).flatMap((child) => (child ? namesIn(child) : []));
 }
 

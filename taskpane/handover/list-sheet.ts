@@ -16,6 +16,15 @@ export interface Replaced {
 const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 const TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml";
 
+/** Longer formulas are shown by their beginning, so that the list stays a list. */
+const LONGEST = 160;
+
+/** Of the columns, in letters. */
+const WIDTHS = [22, 12, 52, 16, 90];
+
+/** Of a line of text, in points. */
+const LINE = 15;
+
 const SAID = {
   formula: "live formula",
   value: "fixed value",
@@ -35,22 +44,27 @@ export function addListSheet(file: Package, marks: Marks, replaced: readonly Rep
     "Estimates stay estimates: go by the safety data sheets, the oils' certificates and your local rules.",
   ];
   const heading = ["Sheet", "Cell", "It was", "It is now", "The formula now, or why there is none"];
-  const lines = replaced.map(({ sheet, cell, was, became, what }) => [sheet, cell, was, SAID[became], what]);
+  const lines = replaced.map(({ sheet, cell, was, became, what }) => {
+    return [sheet, cell, was, SAID[became], what];
+  });
   const rows = [
     row(1, ["What was replaced"], bold),
     ...intro.map((text, i) => row(i + 2, [text], "0")),
     row(7, heading, bold),
     ...lines.map((cells, i) => row(i + 8, cells, plain)),
   ];
-  const widths = [22, 12, 52, 16, 90];
-  const columns = widths.map((width, i) => `<col min="${i + 1}" max="${i + 1}" width="${width}" customWidth="1"/>`);
+  const columns = WIDTHS.map(
+    (width, i) => `<col min="${i + 1}" max="${i + 1}" width="${width}" customWidth="1"/>`,
+  );
   const path = file.freePath("xl/worksheets/handover", "xml");
   file.add(
     path,
     TYPE,
     `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<worksheet xmlns="${MAIN}">` +
+      '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>' +
       '<sheetViews><sheetView workbookViewId="0"><pane ySplit="7" topLeftCell="A8" activePane="bottomLeft" state="frozen"/></sheetView></sheetViews>' +
-      `<cols>${columns.join("")}</cols><sheetData>${rows.join("")}</sheetData></worksheet>`,
+      `<cols>${columns.join("")}</cols><sheetData>${rows.join("")}</sheetData>` +
+      '<pageSetup orientation="landscape" fitToHeight="0"/></worksheet>',
   );
   return path;
 }
@@ -58,9 +72,16 @@ export function addListSheet(file: Package, marks: Marks, replaced: readonly Rep
 function row(number: number, cells: string[], style: string): string {
   const made = cells.map((text, i) => {
     const name = `${String.fromCharCode(65 + i)}${number}`;
-    // Excel takes no more than this in a cell.
-    const shown = escaped(text.slice(0, 32_000));
+    const isLong = text.length > LONGEST;
+    const shown = escaped(
+      isLong ? `${text.slice(0, LONGEST)} ... (the whole is in the cell)` : text,
+    );
     return `<c r="${name}" s="${style}" t="inlineStr"><is><t xml:space="preserve">${shown}</t></is></c>`;
   });
-  return `<row r="${number}">${made.join("")}</row>`;
+  // Few programs make a row as high as its text when they open a file. The opening lines run on to the right.
+  const lines = cells.map((text, i) =>
+    Math.ceil(Math.min(text.length, LONGEST + 30) / (WIDTHS[i] * 0.9)),
+  );
+  const height = cells.length > 1 ? Math.max(...lines) * LINE : LINE;
+  return `<row r="${number}" ht="${height}" customHeight="1">${made.join("")}</row>`;
 }

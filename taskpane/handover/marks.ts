@@ -44,7 +44,14 @@ export class Marks {
     if (bold && !isBold) font.insertBefore(elementLike(font, "b"), font.firstChild);
     const fontId = bold ? this.append("fonts", font) : "0";
     const xfs = this.list("cellXfs");
-    const attributes = { numFmtId: "0", fontId, fillId: "0", borderId: "0", applyFont: "1", applyAlignment: "1" };
+    const attributes = {
+      numFmtId: "0",
+      fontId,
+      fillId: "0",
+      borderId: "0",
+      applyFont: "1",
+      applyAlignment: "1",
+    };
     const xf = elementLike(xfs, "xf", attributes);
     if (wrap) xf.appendChild(elementLike(xfs, "alignment", { vertical: "top", wrapText: "1" }));
     return this.append("cellXfs", xf);

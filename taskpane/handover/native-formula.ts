@@ -4,7 +4,15 @@ import type { Given, Shape } from "../../functions/native/inputs";
 import { type Native, nativeOf } from "../../functions/native/native";
 import { call, constant, written } from "../../functions/native/piece";
 import { TooMuch } from "../../functions/native/too-much";
-import { type Argument, type Node, calleeOf, childrenOf, ourFunction, rankOf, writeFormula } from "../formulas";
+import {
+  type Argument,
+  type Node,
+  calleeOf,
+  childrenOf,
+  ourFunction,
+  rankOf,
+  writeFormula,
+} from "../formulas";
 
 /** What a name, a table's column or a spilled range stands for: its size, or null where that is not known. */
 export type SizeOf = (reference: string) => Shape | null;
@@ -39,7 +47,8 @@ export function nativeFormula(tree: Node, sizeOf: SizeOf): NativeFormula {
     const isRisky = holds !== "number" && shape?.rows === 1 && shape.columns === 1;
     return isRisky && summed.has(node) ? call("IF", written("{1}"), piece, constant(0)) : piece;
   });
-  if (text.length > LONGEST) throw new TooMuch("the native formula would be longer than Excel takes");
+  if (text.length > LONGEST)
+    throw new TooMuch("the native formula would be longer than Excel takes");
   return { text, array: sizer.array };
 }
 
@@ -105,17 +114,25 @@ class Sizer {
     const isWide = !shape || shape.rows * shape.columns > 1;
     const text = writeFormula(node, (each) => (ourFunction(each) ? this.native(each).piece : null));
     const rank = ourFunction(node) ? this.native(node).piece.rank : rankOf(node);
-    return { piece: { ...written(text, rank), wide: isWide, array: isWide }, shape, holds: this.holds(node) };
+    return {
+      piece: { ...written(text, rank), wide: isWide, array: isWide },
+      shape,
+      holds: this.holds(node),
+    };
   }
 
   private holds(node: Node): Given["holds"] {
     if (ourFunction(node)) return this.native(node).holds;
     if (node.type === "UnaryExpression") return /[-%]/.test(node.operator) ? "number" : "anything";
-    if (node.type === "BinaryExpression") return /[-+*/^]/.test(node.operator) ? "number" : "anything";
-    if (node.type === "CallExpression") return NUMBERS.has(calleeOf(node).toUpperCase()) ? "number" : "anything";
+    if (node.type === "BinaryExpression")
+      return /[-+*/^]/.test(node.operator) ? "number" : "anything";
+    if (node.type === "CallExpression")
+      return NUMBERS.has(calleeOf(node).toUpperCase()) ? "number" : "anything";
     const isNumbers =
       node.type === "ArrayExpression" &&
-      node.elements.flat().every((cell) => cell.type === "Literal" && typeof cell.value === "number");
+      node.elements
+        .flat()
+        .every((cell) => cell.type === "Literal" && typeof cell.value === "number");
     return isNumbers ? "number" : "anything";
   }
 
@@ -127,7 +144,9 @@ class Sizer {
       case "ArrayExpression":
         return { rows: node.elements.length, columns: node.elements[0].length };
       case "ReferenceIdentifier":
-        return node.kind === "range" || node.kind === "beam" ? sizeOfRange(node.value) : this.sizeOf(node.value);
+        return node.kind === "range" || node.kind === "beam"
+          ? sizeOfRange(node.value)
+          : this.sizeOf(node.value);
       case "UnaryExpression":
         if (node.operator === "#") return this.sizeOf(writeFormula(node));
         return this.shapeOf(node.arguments[0] as Node);
@@ -147,7 +166,8 @@ class Sizer {
     if (ONE_CELL.has(name)) return CELL;
     if (CELL_BY_CELL.has(name)) return this.together(args);
     // Of a look-up, the answer is as large as what is looked up.
-    if (["MATCH", "VLOOKUP", "HLOOKUP", "_XLFN.XLOOKUP"].includes(name)) return this.together(args.slice(0, 1));
+    if (["MATCH", "VLOOKUP", "HLOOKUP", "_XLFN.XLOOKUP"].includes(name))
+      return this.together(args.slice(0, 1));
     if (name === "SUMIF" || name === "COUNTIF") return this.together(args.slice(1, 2));
     if (name === "TRANSPOSE") {
       const shape = args[0] && this.shapeOf(args[0]);
@@ -188,4 +208,3 @@ export function sizeOfRange(reference: string): Shape | null {
     columns: (right ?? MAX_COLS) - (left ?? 0) + 1,
   };
 }
-

@@ -4,14 +4,25 @@
  */
 import { parseA1Ref } from "@borgar/fx/xlsx";
 import { relationId } from "./book";
-import { type Element, type Package, allNamed, childNamed, childrenNamed, elementLike, elements, escaped } from "./package";
+import {
+  type Element,
+  type Package,
+  allNamed,
+  childNamed,
+  childrenNamed,
+  elementLike,
+  elements,
+  escaped,
+} from "./package";
 
 const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 const AUTHOR = "Mistwright";
 
 /** What stands after the drawing of the notes in a sheet's file. */
 const AFTER = new Set(
-  "legacyDrawingHF drawingHF picture oleObjects controls webPublishItems tableParts extLst".split(" "),
+  "legacyDrawingHF drawingHF picture oleObjects controls webPublishItems tableParts extLst".split(
+    " ",
+  ),
 );
 
 export class Notes {
@@ -76,7 +87,11 @@ export class Notes {
     if (known) return this.file.root(known.path);
     const path = this.file.freePath("xl/comments", "xml");
     const type = "application/vnd.openxmlformats-officedocument.spreadsheetml.comments+xml";
-    this.file.add(path, type, `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<comments xmlns="${MAIN}"><authors/><commentList/></comments>`);
+    this.file.add(
+      path,
+      type,
+      `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<comments xmlns="${MAIN}"><authors/><commentList/></comments>`,
+    );
     this.file.relate(sheet, "comments", path);
     return this.file.root(path);
   }
@@ -92,7 +107,10 @@ export class Notes {
     const drawing = elementLike(root, "legacyDrawing");
     const namespace = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
     drawing.setAttributeNS(namespace, "r:id", this.file.relate(sheet, "vmlDrawing", path));
-    root.insertBefore(drawing, elements(root).find(({ localName }) => AFTER.has(localName ?? "")) ?? null);
+    root.insertBefore(
+      drawing,
+      elements(root).find(({ localName }) => AFTER.has(localName ?? "")) ?? null,
+    );
     return path;
   }
 

@@ -112,7 +112,10 @@ export class Package {
   relate(path: string, type: string, target: string): string {
     const file = relationsOf(path);
     if (!this.has(file)) {
-      this.write(file, `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<Relationships xmlns="${RELATIONS}"/>`);
+      this.write(
+        file,
+        `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<Relationships xmlns="${RELATIONS}"/>`,
+      );
     }
     const root = this.root(file);
     const taken = elements(root).map((each) => each.getAttribute("Id"));
@@ -128,12 +131,14 @@ export class Package {
 
   /** A path that no part has: xl/comments1.xml for "xl/comments", "xml". */
   freePath(stem: string, extension: string): string {
-    for (let n = 1; ; n++) if (!this.has(`${stem}${n}.${extension}`)) return `${stem}${n}.${extension}`;
+    for (let n = 1; ; n++)
+      if (!this.has(`${stem}${n}.${extension}`)) return `${stem}${n}.${extension}`;
   }
 
   save(): Uint8Array {
     const writer = new XMLSerializer();
-    for (const [path, document] of this.read) this.parts[path] = strToU8(writer.serializeToString(document));
+    for (const [path, document] of this.read)
+      this.parts[path] = strToU8(writer.serializeToString(document));
     // The same bytes for the same workbook: the day of the making is not part of it.
     return zipSync(this.parts, { mtime: "1980-01-01T00:00:00" });
   }
@@ -173,11 +178,19 @@ export function childNamed(parent: Element, name: string): Element | undefined {
 
 /** All elements below one that have a name. */
 export function allNamed(parent: Element, name: string): Element[] {
-  return elements(parent).flatMap((each) => [...(each.localName === name ? [each] : []), ...allNamed(each, name)]);
+  return elements(parent).flatMap((each) => [
+    ...(each.localName === name ? [each] : []),
+    ...allNamed(each, name),
+  ]);
 }
 
 /** A new element of the same namespace and prefix as another, not yet put anywhere. */
-export function elementLike(like: Element, name: string, attributes: Record<string, string> = {}, text?: string): Element {
+export function elementLike(
+  like: Element,
+  name: string,
+  attributes: Record<string, string> = {},
+  text?: string,
+): Element {
   const document = like.ownerDocument as Document;
   const prefix = like.prefix ? `${like.prefix}:` : "";
   const made = document.createElementNS(like.namespaceURI, prefix + name);
@@ -188,11 +201,13 @@ export function elementLike(like: Element, name: string, attributes: Record<stri
 
 /** Text for XML that is written by hand; characters that XML has no place for are left out. */
 export function escaped(text: string): string {
-  return text
-    // eslint-disable-next-line no-control-regex -- these are what is taken out
-    .replace(/[\u0000-\u0008\u000B\u000C\u000E-\u001F]/g, "")
-    .replaceAll("&", "&amp;")
-    .replaceAll("<", "&lt;")
-    .replaceAll(">", "&gt;")
-    .replaceAll('"', "&quot;");
+  return (
+    text
+      // eslint-disable-next-line no-control-regex -- these are what is taken out
+      .replace(/[\u0000-\u0008\u000B\u000C\u000E-\u001F]/g, "")
+      .replaceAll("&", "&amp;")
+      .replaceAll("<", "&lt;")
+      .replaceAll(">", "&gt;")
+      .replaceAll('"', "&quot;")
+  );
 }

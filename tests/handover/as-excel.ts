@@ -9,8 +9,10 @@ const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 const REL = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 
-const number = (name: string, value: number, style = 0) => `<c r="${name}" s="${style}"><v>${value}</v></c>`;
-const text = (name: string, value: string) => `<c r="${name}" t="inlineStr"><is><t>${value}</t></is></c>`;
+const number = (name: string, value: number, style = 0) =>
+  `<c r="${name}" s="${style}"><v>${value}</v></c>`;
+const text = (name: string, value: string) =>
+  `<c r="${name}" t="inlineStr"><is><t>${value}</t></is></c>`;
 /** A formula with a call of ours: Excel stores it as a dynamic array. */
 const dynamic = (name: string, formula: string, value: number | string, ref = name, more = "") =>
   `<c r="${name}" cm="1"${more}><f t="array" ref="${ref}">${formula}</f><v>${value}</v></c>`;
@@ -24,36 +26,77 @@ function rows(cells: string[]): string {
     const row = Number(/r="[A-Z]+(\d+)"/.exec(cell)?.[1]);
     byRow.set(row, [...(byRow.get(row) ?? []), cell]);
   }
-  return [...byRow].sort(([a], [b]) => a - b).map(([row, list]) => `<row r="${row}">${list.join("")}</row>`).join("");
+  return [...byRow]
+    .sort(([a], [b]) => a - b)
+    .map(([row, list]) => `<row r="${row}">${list.join("")}</row>`)
+    .join("");
 }
 
 const U = "_xldudf_MIST_";
 
 export const CELLS = [
-  text("A1", "Batch (g)"), number("B1", 60, 1), text("A2", "Load"), number("B2", 0.05, 1),
+  text("A1", "Batch (g)"),
+  number("B1", 60, 1),
+  text("A2", "Load"),
+  number("B2", 0.05, 1),
   dynamic("B3", `${U}OILFOR(batch,load)`, 3),
   plain("B4", "oil*2", 6),
   dynamic("B5", "SUM(plan)", 2),
   // By hand: 3 g of oil and 57 g of base, and the oil in the base's convention.
-  dynamic("B6", `IF(B1=0,"",${U}BASEFOR(batch,${U}LOADOF(3,57))&amp;" g")`, "57 g", "B6", ' t="str"'),
+  dynamic(
+    "B6",
+    `IF(B1=0,"",${U}BASEFOR(batch,${U}LOADOF(3,57))&amp;" g")`,
+    "57 g",
+    "B6",
+    ' t="str"',
+  ),
   dynamic("B7", `${U}OILFOR(batch,5)`, "#VALUE!", "B7", ' t="e" vm="1"'),
   // Filled down as one formula. By hand: over 28.349523125.
-  number("E1", 10), number("E2", 20), number("E3", 40),
+  number("E1", 10),
+  number("E2", 20),
+  number("E3", 40),
   `<c r="F1"><f t="shared" ref="F1:F3" si="0">${U}TURN(E1,"g","oz")</f><v>${10 / 28.349523125}</v></c>`,
   `<c r="F2"><f t="shared" si="0"/><v>${20 / 28.349523125}</v></c>`,
   `<c r="F3"><f t="shared" si="0"/><v>${40 / 28.349523125}</v></c>`,
   // One that is none of ours stays as it is.
-  '<c r="G1"><f t="shared" ref="G1:G2" si="1">E1*2</f><v>20</v></c>', '<c r="G2"><f t="shared" si="1"/><v>40</v></c>',
-  dynamic("H1", `${U}OILFOR(E1:E3,load)`, 0.5, "H1:H3"), number("H2", 1), number("H3", 2),
+  '<c r="G1"><f t="shared" ref="G1:G2" si="1">E1*2</f><v>20</v></c>',
+  '<c r="G2"><f t="shared" si="1"/><v>40</v></c>',
+  dynamic("H1", `${U}OILFOR(E1:E3,load)`, 0.5, "H1:H3"),
+  number("H2", 1),
+  number("H3", 2),
   dynamic("I1", "SUM(_xlfn.ANCHORARRAY(H1))", 3.5),
   // By hand: 100 of the cheapest pack of 40 for 4: three, two or fewer of the others cost more.
-  dynamic("K1", `${U}PACKPLAN(100,TRANSPOSE(E1:E3),{3,3.5,4})`, 0, "K1:M1"), number("L1", 0), number("M1", 3),
-  dynamic("K2", "SUM(_xlfn.ANCHORARRAY(K1))", 3), plain("K3", "SUM(_xlfn.ANCHORARRAY($K$1))", 3),
-  dynamic("K5", `${U}TRIONEED(30)`, 15), dynamic("K6", `${U}TRIONEED(24)`, 13),
-  dynamic("K7", `${U}NETLABEL(4,"floz")&amp;REPT(" ",2)&amp;${U}TRIONEED(24)`, "4 fl oz (118 mL)  13", "K7", ' t="str"'),
-  text("A10", "Price"), text("B10", "Size"), text("C10", "Cost"),
-  number("A11", 10), number("B11", 500), plain("C11", `${U}FLOZCOST(Packs[[#This Row],[Price]],Packs[[#This Row],[Size]],"mL")`, (10 / 500) * 29.5735295625),
-  number("A12", 15), number("B12", 1000), plain("C12", `${U}FLOZCOST(Packs[[#This Row],[Price]],Packs[[#This Row],[Size]],"mL")`, (15 / 1000) * 29.5735295625),
+  dynamic("K1", `${U}PACKPLAN(100,TRANSPOSE(E1:E3),{3,3.5,4})`, 0, "K1:M1"),
+  number("L1", 0),
+  number("M1", 3),
+  dynamic("K2", "SUM(_xlfn.ANCHORARRAY(K1))", 3),
+  plain("K3", "SUM(_xlfn.ANCHORARRAY($K$1))", 3),
+  dynamic("K5", `${U}TRIONEED(30)`, 15),
+  dynamic("K6", `${U}TRIONEED(24)`, 13),
+  dynamic(
+    "K7",
+    `${U}NETLABEL(4,"floz")&amp;REPT(" ",2)&amp;${U}TRIONEED(24)`,
+    "4 fl oz (118 mL)  13",
+    "K7",
+    ' t="str"',
+  ),
+  text("A10", "Price"),
+  text("B10", "Size"),
+  text("C10", "Cost"),
+  number("A11", 10),
+  number("B11", 500),
+  plain(
+    "C11",
+    `${U}FLOZCOST(Packs[[#This Row],[Price]],Packs[[#This Row],[Size]],"mL")`,
+    (10 / 500) * 29.5735295625,
+  ),
+  number("A12", 15),
+  number("B12", 1000),
+  plain(
+    "C12",
+    `${U}FLOZCOST(Packs[[#This Row],[Price]],Packs[[#This Row],[Size]],"mL")`,
+    (15 / 1000) * 29.5735295625,
+  ),
   // By hand: (500 x 10 + 1000 x 15) / 1500.
   dynamic("B14", `${U}BLENDOF(Packs[Size],Packs[Price])`, 20000 / 1500),
   dynamic("B15", `SUM(${U}LANDED(Packs[Price],{1;1},5))`, 30),
@@ -72,7 +115,8 @@ const PARTS: Record<string, string> = {
   "xl/tables/table1.xml": `${HEAD}<table xmlns="${MAIN}" id="1" name="Packs" displayName="Packs" ref="A10:C12" totalsRowShown="0"><autoFilter ref="A10:C12"/><tableColumns count="3"><tableColumn id="1" name="Price"/><tableColumn id="2" name="Size"/><tableColumn id="3" name="Cost"><calculatedColumnFormula>${U}FLOZCOST(Packs[[#This Row],[Price]],Packs[[#This Row],[Size]],"mL")</calculatedColumnFormula></tableColumn></tableColumns></table>`,
   "xl/comments1.xml": `${HEAD}<comments xmlns="${MAIN}"><authors><author>Partner</author><author>tc={AA}</author></authors><commentList><comment ref="K5" authorId="0"><text><t>Ask Ana</t></text></comment><comment ref="K6" authorId="1"><text><t>[Threaded comment]</t></text></comment></commentList></comments>`,
   // As Excel writes it: not well-formed XML.
-  "xl/drawings/vmlDrawing1.vml": '<xml xmlns:v="urn:schemas-microsoft-com:vml" xmlns:o="urn:schemas-microsoft-com:office:office" xmlns:x="urn:schemas-microsoft-com:office:excel"><v:shape id="_x0000_s1025" type="#_x0000_t202"><v:textbox><div><br></div></v:textbox><x:ClientData ObjectType="Note"><x:Row>4</x:Row><x:Column>10</x:Column></x:ClientData></v:shape></xml>',
+  "xl/drawings/vmlDrawing1.vml":
+    '<xml xmlns:v="urn:schemas-microsoft-com:vml" xmlns:o="urn:schemas-microsoft-com:office:office" xmlns:x="urn:schemas-microsoft-com:office:excel"><v:shape id="_x0000_s1025" type="#_x0000_t202"><v:textbox><div><br></div></v:textbox><x:ClientData ObjectType="Note"><x:Row>4</x:Row><x:Column>10</x:Column></x:ClientData></v:shape></xml>',
   "xl/calcChain.xml": `${HEAD}<calcChain xmlns="${MAIN}"><c r="B3" i="1"/></calcChain>`,
 };
 
@@ -81,5 +125,8 @@ export const PICTURE = new Uint8Array([137, 80, 78, 71, 1, 2, 3, 250]);
 
 export function asExcel(): Uint8Array {
   const parts = Object.entries(PARTS).map(([path, xml]) => [path, strToU8(xml)]);
-  return zipSync({ ...Object.fromEntries(parts), "xl/media/image1.png": PICTURE } as Record<string, Uint8Array>);
+  return zipSync({ ...Object.fromEntries(parts), "xl/media/image1.png": PICTURE } as Record<
+    string,
+    Uint8Array
+  >);
 }

@@ -38,31 +38,43 @@ describe("formulas of plain arithmetic stay live", () => {
   });
 
   test("filled ones are written out, each for its own line; others stay as they are", () => {
-    expect(["F1", "F2", "F3"].map(formula)).toEqual([1, 2, 3].map((n) => expect.stringContaining(`N(E${n})/28.349523125`)));
+    expect(["F1", "F2", "F3"].map(formula)).toEqual(
+      [1, 2, 3].map((n) => expect.stringContaining(`N(E${n})/28.349523125`)),
+    );
     const sheet = part("xl/worksheets/sheet1.xml");
     expect(sheet).toContain('<f t="shared" ref="G1:G2" si="1">E1*2</f>');
     expect(sheet).not.toContain('si="0"');
   });
 
   test("spilled ones keep the cells that they fill, and what reads them", () => {
-    expect(part("xl/worksheets/sheet1.xml")).toMatch(/<c r="H1" cm="1"><f t="array" ref="H1:H3">IF\(/);
+    expect(part("xl/worksheets/sheet1.xml")).toMatch(
+      /<c r="H1" cm="1"><f t="array" ref="H1:H3">IF\(/,
+    );
     expect(formula("I1")).toBe("SUM(_xlfn.ANCHORARRAY(H1))");
   });
 
   test("over a table: its cells, its columns, and the formula of its new lines", () => {
     expect(formula("C11")).toContain("Packs[[#This Row],[Price]]");
     expect(formula("B14")).toContain("SUMPRODUCT(Packs[Size],Packs[Price])/SUM(Packs[Size])");
-    expect(part("xl/tables/table1.xml")).toMatch(/<calculatedColumnFormula>IF\(.*Packs\[\[#This Row\],\[Size\]\]/);
+    expect(part("xl/tables/table1.xml")).toMatch(
+      /<calculatedColumnFormula>IF\(.*Packs\[\[#This Row\],\[Size\]\]/,
+    );
   });
 
   test("in conditional formats", () => {
-    expect(part("xl/worksheets/sheet1.xml")).toMatch(/<cfRule type="expression" priority="1"><formula>B3&gt;IF\(/);
+    expect(part("xl/worksheets/sheet1.xml")).toMatch(
+      /<cfRule type="expression" priority="1"><formula>B3&gt;IF\(/,
+    );
   });
 });
 
 describe("others become their value", () => {
   test("the value as it stood, all cells of a spilled answer, marked", () => {
-    expect(["K1", "L1", "M1"].map((cell) => [value(cell), formula(cell)])).toEqual([[0, undefined], [0, undefined], [3, undefined]]);
+    expect(["K1", "L1", "M1"].map((cell) => [value(cell), formula(cell)])).toEqual([
+      [0, undefined],
+      [0, undefined],
+      [3, undefined],
+    ]);
     const file = Package.open(copy.bytes);
     const xfs = allNamed(file.root("xl/styles.xml"), "xf").slice(1);
     const styles = allNamed(file.root("xl/worksheets/sheet1.xml"), "c")
@@ -79,8 +91,12 @@ describe("others become their value", () => {
 
   test("the formula stands in a note; a note that was there is kept above it", () => {
     const notes = part("xl/comments1.xml");
-    expect(notes).toMatch(/<comment ref="K1".*?PACKPLAN is more than arithmetic\. It was =MIST\.PACKPLAN\(100,TRANSPOSE\(E1:E3\),\{3,3\.5,4\}\).*?It filled K1:M1\./s);
-    expect(notes).toMatch(/<comment ref="K5" authorId="0"><text><r><t>Ask Ana<\/t><\/r><r><t xml:space="preserve">\n\nFixed value/);
+    expect(notes).toMatch(
+      /<comment ref="K1".*?PACKPLAN is more than arithmetic\. It was =MIST\.PACKPLAN\(100,TRANSPOSE\(E1:E3\),\{3,3\.5,4\}\).*?It filled K1:M1\./s,
+    );
+    expect(notes).toMatch(
+      /<comment ref="K5" authorId="0"><text><r><t>Ask Ana<\/t><\/r><r><t xml:space="preserve">\n\nFixed value/,
+    );
     expect(notes.match(/<comment /g)).toHaveLength(5);
     // One shape for each new note, beside the one that was there.
     expect(part("xl/drawings/vmlDrawing1.vml").match(/<v:shape /g)).toHaveLength(4);
@@ -99,12 +115,26 @@ describe("others become their value", () => {
   test("cells that use a name which has no native formula", () => {
     expect([value("B5"), formula("B5")]).toEqual([2, undefined]);
     expect(listed("plan")).toMatchObject([{ became: "left as it was" }]);
-    expect(listed("B5")).toMatchObject([{ became: "value", what: "the name plan has no native formula" }]);
+    expect(listed("B5")).toMatchObject([
+      { became: "value", what: "the name plan has no native formula" },
+    ]);
   });
 
   test("an empty text stays one", () => {
-    const bytes = changed("xl/worksheets/sheet1.xml", `TRIONEED(30)</f><v>15</v>`, `TRIONEED(30)</f><v></v>`);
-    const empty = zipSync({ ...unzipSync(bytes), "xl/worksheets/sheet1.xml": strToU8(strFromU8(unzipSync(bytes)["xl/worksheets/sheet1.xml"]).replace('<c r="K5" cm="1">', '<c r="K5" cm="1" t="str">')) });
+    const bytes = changed(
+      "xl/worksheets/sheet1.xml",
+      `TRIONEED(30)</f><v>15</v>`,
+      `TRIONEED(30)</f><v></v>`,
+    );
+    const empty = zipSync({
+      ...unzipSync(bytes),
+      "xl/worksheets/sheet1.xml": strToU8(
+        strFromU8(unzipSync(bytes)["xl/worksheets/sheet1.xml"]).replace(
+          '<c r="K5" cm="1">',
+          '<c r="K5" cm="1" t="str">',
+        ),
+      ),
+    });
     const cell = readBook(handOver(empty).bytes).get("Costs")?.get("K5");
     expect([cell?.formula, cell?.value]).toEqual(['""', ""]);
   });
@@ -120,9 +150,17 @@ describe("the copy as a file", () => {
   test("everything else survives, byte for byte where it need not change", () => {
     expect(parts["xl/media/image1.png"]).toEqual(PICTURE);
     expect(part("xl/metadata.xml")).toBe(strFromU8(unzipSync(original)["xl/metadata.xml"]));
-    expect(part("xl/worksheets/sheet2.xml")).toBe(strFromU8(unzipSync(original)["xl/worksheets/sheet2.xml"]));
+    expect(part("xl/worksheets/sheet2.xml")).toBe(
+      strFromU8(unzipSync(original)["xl/worksheets/sheet2.xml"]),
+    );
     const sheet = part("xl/worksheets/sheet1.xml");
-    for (const kept of ['width="31.7"', '<mergeCell ref="A20:C20"/>', 'mc:Ignorable="x14ac"', '<tablePart r:id="rId1"/>', "<formula2>1</formula2>"]) {
+    for (const kept of [
+      'width="31.7"',
+      '<mergeCell ref="A20:C20"/>',
+      'mc:Ignorable="x14ac"',
+      '<tablePart r:id="rId1"/>',
+      "<formula2>1</formula2>",
+    ]) {
       expect(sheet).toContain(kept);
     }
   });
@@ -134,12 +172,21 @@ describe("the copy as a file", () => {
   });
 
   test("a sheet of its own lists every replaced cell", () => {
-    expect(part("xl/workbook.xml")).toMatch(/<sheet name="Hand over 2" sheetId="8" r:id="rId6"\/><\/sheets>/);
+    expect(part("xl/workbook.xml")).toMatch(
+      /<sheet name="Hand over 2" sheetId="8" r:id="rId6"\/><\/sheets>/,
+    );
     const list = readBook(copy.bytes).get("Hand over 2");
-    const lines = copy.replaced.map((_, i) => ["A", "B", "C", "D"].map((column) => list?.get(`${column}${i + 8}`)?.value));
+    const lines = copy.replaced.map((_, i) =>
+      ["A", "B", "C", "D"].map((column) => list?.get(`${column}${i + 8}`)?.value),
+    );
     expect(lines).toEqual(
       copy.replaced.map(({ sheet, cell, was, became }) => [
-        sheet, cell, was, { formula: "live formula", value: "fixed value", "left as it was": "left as it was" }[became],
+        sheet,
+        cell,
+        was,
+        { formula: "live formula", value: "fixed value", "left as it was": "left as it was" }[
+          became
+        ],
       ]),
     );
   });
@@ -157,14 +204,25 @@ describe("the copy as a file", () => {
 
 describe("what is not handed over", () => {
   test("cells that the add-in has not answered", () => {
-    const unanswered = changed("xl/worksheets/sheet1.xml", '<c r="B3" cm="1">', '<c r="B3" cm="1" t="e">');
-    const xml = strFromU8(unzipSync(unanswered)["xl/worksheets/sheet1.xml"]).replace("(batch,load)</f><v>3</v>", "(batch,load)</f><v>#NAME?</v>");
+    const unanswered = changed(
+      "xl/worksheets/sheet1.xml",
+      '<c r="B3" cm="1">',
+      '<c r="B3" cm="1" t="e">',
+    );
+    const xml = strFromU8(unzipSync(unanswered)["xl/worksheets/sheet1.xml"]).replace(
+      "(batch,load)</f><v>3</v>",
+      "(batch,load)</f><v>#NAME?</v>",
+    );
     const bytes = zipSync({ ...unzipSync(unanswered), "xl/worksheets/sheet1.xml": strToU8(xml) });
-    expect(() => handOver(bytes)).toThrow('Nothing was handed over: 1 of our cells show no answer, such as B3 of "Costs" (#NAME?). Press Repair first.');
+    expect(() => handOver(bytes)).toThrow(
+      'Nothing was handed over: 1 of our cells show no answer, such as B3 of "Costs" (#NAME?). Press Repair first.',
+    );
   });
 
   test("what is no workbook", () => {
     expect(() => handOver(strToU8("price,46"))).toThrow("it could not be unzipped");
-    expect(() => handOver(zipSync({ "a.xml": strToU8("<a/>") }))).toThrow("it has no list of contents");
+    expect(() => handOver(zipSync({ "a.xml": strToU8("<a/>") }))).toThrow(
+      "it has no list of contents",
+    );
   });
 });

@@ -16,13 +16,19 @@ export function readBook(bytes: Uint8Array): Map<string, Map<string, FileCell>> 
     .relations(book.path)
     .filter(({ type }) => type === "sharedStrings")
     .flatMap(({ path }) => childrenNamed(file.root(path), "si"))
-    .map((item) => allNamed(item, "t").map(({ textContent }) => textContent).join(""));
+    .map((item) =>
+      allNamed(item, "t")
+        .map(({ textContent }) => textContent)
+        .join(""),
+    );
   return new Map(
     book.sheets.map(({ name, path }) => {
       const cells = allNamed(file.root(path), "c").map((cell): [string, FileCell] => {
         const type = cell.getAttribute("t");
         const text = childNamed(cell, "v")?.textContent ?? undefined;
-        const inline = allNamed(cell, "t").map(({ textContent }) => textContent).join("");
+        const inline = allNamed(cell, "t")
+          .map(({ textContent }) => textContent)
+          .join("");
         const formula = childNamed(cell, "f")?.textContent ?? undefined;
         const value = () => {
           if (type === "inlineStr") return inline;
@@ -55,7 +61,8 @@ export function writeInto(bytes: Uint8Array, changes: Changes): Uint8Array {
       if (number === null) cell.removeChild(value);
       else value.textContent = String(number);
     }
-    if (ofSheet.size > 0) throw new Error(`${[...ofSheet.keys()].join(" ")} of ${name}: nothing to change`);
+    if (ofSheet.size > 0)
+      throw new Error(`${[...ofSheet.keys()].join(" ")} of ${name}: nothing to change`);
   }
   return file.save();
 }

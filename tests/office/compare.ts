@@ -20,29 +20,44 @@ export function isSame(ours: FileCell, theirs: FileCell): boolean {
   return Math.abs(a - b) <= 1e-9 * Math.max(Math.abs(a), Math.abs(b));
 }
 
-export function tell(sheet: string, cell: string, ours: FileCell, theirs: FileCell, what?: string): string {
+export function tell(
+  sheet: string,
+  cell: string,
+  ours: FileCell,
+  theirs: FileCell,
+  what?: string,
+): string {
   const shown = (each: FileCell) => JSON.stringify(each.value ?? "");
   return `${sheet}!${cell}: ours ${shown(ours)}, LibreOffice ${shown(theirs)}${what ? `, from ${what}` : ""}`;
 }
 
 /** The cells whose values no longer follow: those that are fixed, and all that are reckoned from them. */
-export function notFollowing(book: Books, fixed: readonly { sheet: string; cell: string }[]): Set<string> {
-  const still = new Set(fixed.flatMap(({ sheet, cell }) => cellsIn(cell).map((name) => `${sheet}!${name}`)));
+export function notFollowing(
+  book: Books,
+  fixed: readonly { sheet: string; cell: string }[],
+): Set<string> {
+  const still = new Set(
+    fixed.flatMap(({ sheet, cell }) => cellsIn(cell).map((name) => `${sheet}!${name}`)),
+  );
   const formulas = [...book].flatMap(([sheet, cells]) =>
     [...cells].flatMap(([cell, { formula }]) =>
-      formula ? [{ place: `${sheet}!${cell}`, reads: precedents(readFormula(formula), sheet) }] : [],
+      formula
+        ? [{ place: `${sheet}!${cell}`, reads: precedents(readFormula(formula), sheet) }]
+        : [],
     ),
   );
-  for (let before = -1; before < still.size; ) {
+  for (let before = -1; before < still.size;) {
     before = still.size;
-    for (const { place, reads } of formulas) if (reads.some((each) => still.has(each))) still.add(place);
+    for (const { place, reads } of formulas)
+      if (reads.some((each) => still.has(each))) still.add(place);
   }
   return still;
 }
 
 /** The cells that a formula reads. */
 function precedents(node: Node, sheet: string): string[] {
-  if (node.type !== "ReferenceIdentifier") return childrenOf(node).flatMap((child) => (child ? precedents(child, sheet) : []));
+  if (node.type !== "ReferenceIdentifier")
+    return childrenOf(node).flatMap((child) => (child ? precedents(child, sheet) : []));
   const found = parseA1Ref(node.value);
   const on = found?.sheetName || sheet;
   return cellsIn(node.value.replace(/^.*!/, "")).map((name) => `${on}!${name}`);

@@ -21,7 +21,8 @@ const SHEETS = 200;
 const BOOKS = 4;
 
 const proof = describe.skipIf(!libreOffice);
-if (!libreOffice) console.warn("No LibreOffice was found: the handed-over copies were not recalculated.");
+if (!libreOffice)
+  console.warn("No LibreOffice was found: the handed-over copies were not recalculated.");
 
 proof("LibreOffice, as these tests start it, works out anew what a file says", () => {
   test("a wrong value beside a formula is put right", async () => {
@@ -35,42 +36,48 @@ proof("LibreOffice, as these tests start it, works out anew what a file says", (
 });
 
 proof("every template, handed over and recalculated", () => {
-  test.each(templates)("$title", async (template) => {
-    const model = newModel({ sheets: [{ id: "s", name: "First" }] });
-    const drawing = drawingOf(template, true);
-    const sheet = await new LocalWorkbook(model).drawOnNewSheet(template.title, drawing);
-    const bytes = await toXlsx(model);
-    const copy = handOver(bytes);
-    expect(copy.replaced.length).toBeGreaterThan(0);
-    const [before, theirs] = [readBook(bytes), readBook(recalculated(copy.bytes))];
-    for (const [cell, own] of before.get(sheet) ?? []) {
-      const other = cellOf(theirs, sheet, cell);
-      expect(isSame(own, other), tell(sheet, cell, own, other)).toBe(true);
-    }
+  test.each(templates)(
+    "$title",
+    async (template) => {
+      const model = newModel({ sheets: [{ id: "s", name: "First" }] });
+      const drawing = drawingOf(template, true);
+      const sheet = await new LocalWorkbook(model).drawOnNewSheet(template.title, drawing);
+      const bytes = await toXlsx(model);
+      const copy = handOver(bytes);
+      expect(copy.replaced.length).toBeGreaterThan(0);
+      const [before, theirs] = [readBook(bytes), readBook(recalculated(copy.bytes))];
+      for (const [cell, own] of before.get(sheet) ?? []) {
+        const other = cellOf(theirs, sheet, cell);
+        expect(isSame(own, other), tell(sheet, cell, own, other)).toBe(true);
+      }
 
-    // Every number that is typed in, a little other; shares still sum to 100 % within 0.1 %.
-    const inputs = drawing.cells.filter(({ look, content }) => look === "input" && typeof content === "number");
-    const changes = new Map(
-      inputs.map(({ row, column, content, format }): [string, number] => {
-        const now = content as number;
-        if (format?.includes("%")) return [cellName(row, column), now * 0.9995];
-        return [cellName(row, column), Number.isInteger(now) ? now + 1 : now * 1.03];
-      }),
-    );
-    for (const [cell, number] of changes) write(model, cell, String(number), sheet);
-    const changed = readBook(recalculated(writeInto(copy.bytes, new Map([[sheet, changes]]))));
-    const after = readBook(await toXlsx(model));
-    const fixed = copy.replaced.filter(({ became }) => became === "value");
-    const still = notFollowing(readBook(copy.bytes), fixed);
-    let moved = 0;
-    for (const [cell, own] of after.get(sheet) ?? []) {
-      if (still.has(`${sheet}!${cell}`)) continue;
-      const other = cellOf(changed, sheet, cell);
-      expect(isSame(own, other), tell(sheet, cell, own, other, "changed inputs")).toBe(true);
-      if (!changes.has(cell) && own.value !== cellOf(before, sheet, cell).value) moved++;
-    }
-    expect(moved).toBeGreaterThan(3);
-  }, 120_000);
+      // Every number that is typed in, a little other; shares still sum to 100 % within 0.1 %.
+      const inputs = drawing.cells.filter(
+        ({ look, content }) => look === "input" && typeof content === "number",
+      );
+      const changes = new Map(
+        inputs.map(({ row, column, content, format }): [string, number] => {
+          const now = content as number;
+          if (format?.includes("%")) return [cellName(row, column), now * 0.9995];
+          return [cellName(row, column), Number.isInteger(now) ? now + 1 : now * 1.03];
+        }),
+      );
+      for (const [cell, number] of changes) write(model, cell, String(number), sheet);
+      const changed = readBook(recalculated(writeInto(copy.bytes, new Map([[sheet, changes]]))));
+      const after = readBook(await toXlsx(model));
+      const fixed = copy.replaced.filter(({ became }) => became === "value");
+      const still = notFollowing(readBook(copy.bytes), fixed);
+      let moved = 0;
+      for (const [cell, own] of after.get(sheet) ?? []) {
+        if (still.has(`${sheet}!${cell}`)) continue;
+        const other = cellOf(changed, sheet, cell);
+        expect(isSame(own, other), tell(sheet, cell, own, other, "changed inputs")).toBe(true);
+        if (!changes.has(cell) && own.value !== cellOf(before, sheet, cell).value) moved++;
+      }
+      expect(moved).toBeGreaterThan(3);
+    },
+    120_000,
+  );
 });
 
 proof("a workbook as Excel stores it: names, a table, filled and spilled formulas", () => {
@@ -90,7 +97,13 @@ proof("a workbook as Excel stores it: names, a table, filled and spilled formula
   }, 60_000);
 
   test("with other inputs: what is live follows, what is fixed does not", () => {
-    const inputs = new Map([["B1", 80], ["B2", 0.1], ["E2", 100], ["A11", 20], ["B12", 2000]]);
+    const inputs = new Map([
+      ["B1", 80],
+      ["B2", 0.1],
+      ["E2", 100],
+      ["A11", 20],
+      ["B12", 2000],
+    ]);
     const theirs = readBook(recalculated(writeInto(copy.bytes, new Map([["Costs", inputs]]))));
     const shown = (cell: string) => cellOf(theirs, "Costs", cell).value as number;
     // By hand: 10 % of 80 g, twice that, 95 % of 80 g, ounces of 100 g, 10 % of 100 g.
@@ -106,36 +119,40 @@ proof("a workbook as Excel stores it: names, a table, filled and spilled formula
 
 proof(`${SHEETS} random sheets, handed over and recalculated`, () => {
   const each = SHEETS / BOOKS;
-  test.each(Array.from({ length: BOOKS }, (_, i) => [i * each + 1, (i + 1) * each]))("%i to %i", async (from, to) => {
-    const book = new RandomBook(from, to);
-    const copy = handOver(await book.bytes());
-    const live = copy.replaced.filter(({ became }) => became === "formula");
-    expect(live.length).toBeGreaterThan(3 * each);
+  test.each(Array.from({ length: BOOKS }, (_, i) => [i * each + 1, (i + 1) * each]))(
+    "%i to %i",
+    async (from, to) => {
+      const book = new RandomBook(from, to);
+      const copy = handOver(await book.bytes());
+      const live = copy.replaced.filter(({ became }) => became === "formula");
+      expect(live.length).toBeGreaterThan(3 * each);
 
-    const before = readBook(await book.bytes());
-    const theirs = readBook(recalculated(copy.bytes));
-    for (const [sheet, cells] of before) {
-      for (const [cell, own] of cells) {
-        const other = cellOf(theirs, sheet, cell);
-        expect(isSame(own, other), tell(sheet, cell, own, other)).toBe(true);
+      const before = readBook(await book.bytes());
+      const theirs = readBook(recalculated(copy.bytes));
+      for (const [sheet, cells] of before) {
+        for (const [cell, own] of cells) {
+          const other = cellOf(theirs, sheet, cell);
+          expect(isSame(own, other), tell(sheet, cell, own, other)).toBe(true);
+        }
       }
-    }
 
-    const changed = readBook(recalculated(book.change(copy.bytes)));
-    const after = readBook(await book.bytes());
-    let [moved, answered] = [0, 0];
-    for (const { sheet, cell, was } of live) {
-      // An answer that has grown or shrunk keeps its first cell; LibreOffice cannot spill anew.
-      const [first] = cellsIn(cell);
-      const own = cellOf(after, sheet, first);
-      const other = cellOf(changed, sheet, first);
-      expect(isSame(own, other), tell(sheet, first, own, other, was)).toBe(true);
-      if (typeof own.value === "number" && !own.isError) answered++;
-      if (own.value !== cellOf(before, sheet, first).value) moved++;
-    }
-    expect(answered).toBeGreaterThan(live.length / 3);
-    expect(moved).toBeGreaterThan(live.length / 4);
-  }, 240_000);
+      const changed = readBook(recalculated(book.change(copy.bytes)));
+      const after = readBook(await book.bytes());
+      let [moved, answered] = [0, 0];
+      for (const { sheet, cell, was } of live) {
+        // An answer that has grown or shrunk keeps its first cell; LibreOffice cannot spill anew.
+        const [first] = cellsIn(cell);
+        const own = cellOf(after, sheet, first);
+        const other = cellOf(changed, sheet, first);
+        expect(isSame(own, other), tell(sheet, first, own, other, was)).toBe(true);
+        if (typeof own.value === "number" && !own.isError) answered++;
+        if (own.value !== cellOf(before, sheet, first).value) moved++;
+      }
+      expect(answered).toBeGreaterThan(live.length / 3);
+      expect(moved).toBeGreaterThan(live.length / 4);
+    },
+    240_000,
+  );
 });
 
 /** Sheets of random calls in the local sheet's engine, and in a copy, changed alike. */

@@ -24,7 +24,8 @@ const BLOCK = { rows: 16, columns: 12 };
 
 type Draw = <T>(arbitrary: fc.Arbitrary<T>) => T;
 
-const number = (low: number, high: number) => fc.integer({ min: low * 100, max: high * 100 }).map((n) => String(n / 100));
+const number = (low: number, high: number) =>
+  fc.integer({ min: low * 100, max: high * 100 }).map((n) => String(n / 100));
 const some = <T>(...values: T[]) => fc.constantFrom(...values);
 const WEIGHT_WORDS = some("g", "oz", "lb", "kg", " LB ");
 const VOLUME_WORDS = some("mL", "floz", "gal", "L", "Fl Oz");
@@ -48,7 +49,11 @@ const VALUES: Record<Kind, fc.Arbitrary<string>> = {
   label: some("skin", "fabric", "air"),
   category: some("1"),
   number: number(-40, 90),
-  unit: fc.oneof({ weight: 6, arbitrary: WEIGHT_WORDS }, { weight: 6, arbitrary: VOLUME_WORDS }, { weight: 1, arbitrary: some("cup") }),
+  unit: fc.oneof(
+    { weight: 6, arbitrary: WEIGHT_WORDS },
+    { weight: 6, arbitrary: VOLUME_WORDS },
+    { weight: 1, arbitrary: some("cup") },
+  ),
   choice: some("finished", "base", "volume", "weight", "Base "),
 };
 
@@ -93,10 +98,16 @@ class Block {
     const wrap = this.draw(some("", "", "", "IF", "SUM", "*"));
     // What is reckoned with further is a number: hosts differ on sums with words and blanks.
     this.isPlain = wrap === "SUM" || wrap === "*";
-    const isNumber = ({ returns }: CatalogEntry) => returns.kind !== "label" && returns.kind !== "category";
+    const isNumber = ({ returns }: CatalogEntry) =>
+      returns.kind !== "label" && returns.kind !== "category";
     const entry = this.draw(some(...catalog.filter((each) => !this.isPlain || isNumber(each))));
     const call = this.call(entry, 0);
-    const formula = { "": call, IF: `IF(1>0,${call},0)`, SUM: `SUM(${call},1)`, "*": `2*${call}/4` }[wrap];
+    const formula = {
+      "": call,
+      IF: `IF(1>0,${call},0)`,
+      SUM: `SUM(${call},1)`,
+      "*": `2*${call}/4`,
+    }[wrap];
     const cell = cellName(this.row + 9, this.column);
     this.sheet.contents[cell] = `=${formula}`;
     this.sheet.calls.push(cell);
@@ -105,11 +116,14 @@ class Block {
   private call(entry: CatalogEntry, depth: number): string {
     const length = this.draw(some(1, 2, 3, 4));
     const across = this.draw(some(false, false, true));
-    const isGiven = entry.params.map(({ optional }) => !optional || this.draw(some(true, true, false)));
+    const isGiven = entry.params.map(
+      ({ optional }) => !optional || this.draw(some(true, true, false)),
+    );
     const last = isGiven.lastIndexOf(true);
     const args = entry.params.slice(0, last + 1).map((param, i) => {
       if (!isGiven[i]) return "";
-      if (param.range) return this.range(param, length, this.draw(some(across, across, across, !across)));
+      if (param.range)
+        return this.range(param, length, this.draw(some(across, across, across, !across)));
       return this.one(param, depth);
     });
     return `${NAMESPACE}.${entry.id}(${args.join(",")})`;
@@ -118,13 +132,21 @@ class Block {
   private value(param: Param, i = 0, length = 1): string {
     if (!this.isPlain && this.draw(fc.integer({ min: 1, max: 40 })) === 1) return this.draw(WRONG);
     // Shares of a whole sum to it, mostly.
-    if (param.kind === "share" && param.range && /^shares|lows|highs/.test(param.name) && length > 1) {
+    if (
+      param.kind === "share" &&
+      param.range &&
+      /^shares|lows|highs/.test(param.name) &&
+      length > 1
+    ) {
       const even = Math.floor(1000 / length);
       return `${(i === 0 ? 1000 - even * (length - 1) : even) / 10}%`;
     }
     if (/unit$|^unit$|^from$|^to$/.test(param.name) && param.kind === "unit") {
-      const sort = /volume/.test(param.text) || /volume/.test(param.name) ? VOLUME_WORDS : WEIGHT_WORDS;
-      return this.draw(fc.oneof({ weight: 4, arbitrary: sort }, { weight: 1, arbitrary: VALUES.unit }));
+      const sort =
+        /volume/.test(param.text) || /volume/.test(param.name) ? VOLUME_WORDS : WEIGHT_WORDS;
+      return this.draw(
+        fc.oneof({ weight: 4, arbitrary: sort }, { weight: 1, arbitrary: VALUES.unit }),
+      );
     }
     return this.draw(VALUES[param.kind]);
   }
@@ -134,10 +156,15 @@ class Block {
     const how = this.draw(fc.integer({ min: 1, max: 12 }));
     if (how <= 3) return literal(this.draw(VALUES[param.kind]));
     if (how === 4 && isNumber && depth < 2) {
-      const inner = catalog.filter(({ returns, params }) => returns.kind === param.kind && !returns.range && params.length < 5);
+      const inner = catalog.filter(
+        ({ returns, params }) => returns.kind === param.kind && !returns.range && params.length < 5,
+      );
       if (inner.length > 0) return this.call(this.draw(some(...inner)), depth + 1);
     }
-    const cell = this.lines > 1 && this.draw(some(true, false)) ? this.line(param) : this.put([[this.value(param)]]);
+    const cell =
+      this.lines > 1 && this.draw(some(true, false))
+        ? this.line(param)
+        : this.put([[this.value(param)]]);
     if (how === 5 && isNumber) return `${cell}*1`;
     if (how === 6 && isNumber) return `IF(${cell}="","",${cell})`;
     return cell;
@@ -150,9 +177,11 @@ class Block {
   }
 
   private range(param: Param, length: number, across: boolean): string {
-    const isTable = param.name === "scores" && param.kind === "number" || param.name === "ranks";
+    const isTable = (param.name === "scores" && param.kind === "number") || param.name === "ranks";
     const rows = isTable ? 3 : 1;
-    const cells = Array.from({ length: rows }, () => Array.from({ length }, (_, i) => this.value(param, i, length)));
+    const cells = Array.from({ length: rows }, () =>
+      Array.from({ length }, (_, i) => this.value(param, i, length)),
+    );
     if (isTable) return this.put(cells);
     return this.put(across ? cells : cells[0].map((cell) => [cell]));
   }
