@@ -18,7 +18,7 @@ export interface Fault {
 /** What a cell holds, the host's wrappings taken off. A blank is null. */
 export type CellValue = number | string | boolean | null | Fault;
 
-type Grid = CellValue[][];
+export type Grid = CellValue[][];
 type Pure = (...args: never[]) => unknown;
 
 /** The worksheet form of a pure function: whatever the host hands over, a grid comes back. */
@@ -38,9 +38,7 @@ export function isFault(value: unknown): value is Fault {
 }
 
 function spill(entry: CatalogEntry, pure: Pure, grids: Grid[]): Grid {
-  const cells = grids.filter((_, i) => !entry.params[i].range);
-  const rows = Math.max(1, ...cells.map((grid) => grid.length));
-  const columns = Math.max(1, ...cells.map((grid) => grid[0].length));
+  const { rows, columns } = extentOf(grids.filter((_, i) => !entry.params[i].range));
   const answer = (row: number, column: number): Grid => {
     return line(entry, pure, inputsAt(entry, grids, row, column));
   };
@@ -82,11 +80,40 @@ function nothingFilled(entry: CatalogEntry, inputs: (CellValue | Grid)[]): boole
   });
 }
 
-/** What the first line of a call hands to the pure function; what is left out is undefined. */
-export function inputsOf(entry: CatalogEntry, args: unknown[]): unknown[] {
-  return inputsAt(entry, gridsOf(entry, args), 0, 0).map((input, i) =>
+/** A line of a call, counted from zero: calls whose arguments are ranges have several. */
+export interface Line {
+  row: number;
+  column: number;
+}
+
+/** What a line of a call hands to the pure function; what is left out is undefined. */
+export function inputsOf(
+  entry: CatalogEntry,
+  args: unknown[],
+  { row, column }: Line = { row: 0, column: 0 },
+): unknown[] {
+  return inputsAt(entry, gridsOf(entry, args), row, column).map((input, i) =>
     read(entry.params[i], input),
   );
+}
+
+/** How many lines a call has, down and across. */
+export function linesOf(entry: CatalogEntry, args: unknown[]): { rows: number; columns: number } {
+  return extentOf(gridsOf(entry, args).filter((_, i) => !entry.params[i].range));
+}
+
+/** One line of a call as the host would hand it over: its own cells, and ranges whole. */
+export function lineOf(entry: CatalogEntry, args: unknown[], { row, column }: Line): Grid[] {
+  return inputsAt(entry, gridsOf(entry, args), row, column).map((input) =>
+    Array.isArray(input) ? input : [[input]],
+  );
+}
+
+function extentOf(grids: Grid[]): { rows: number; columns: number } {
+  return {
+    rows: Math.max(1, ...grids.map((grid) => grid.length)),
+    columns: Math.max(1, ...grids.map((grid) => grid[0].length)),
+  };
 }
 
 function gridsOf(entry: CatalogEntry, args: unknown[]): Grid[] {
@@ -193,6 +220,8 @@ function unwrap(cell: unknown): CellValue {
       : { fault: "#VALUE!", text: "a number came without a value" };
   }
   if (typeof cell === "string" || typeof cell === "boolean") return cell;
+  // A fault that another of our functions gave.
+  if (isFault(cell)) return cell;
   const wrapped = cell as { type?: string; basicValue?: unknown; code?: unknown; message?: string };
   if (wrapped.type === "Error") return { fault: String(wrapped.basicValue), text: wrapped.message };
   if ("basicValue" in wrapped) return unwrap(wrapped.basicValue);

@@ -7,38 +7,48 @@
 import { type MathNode, all, create } from "mathjs";
 import { squeeze } from "../../src/errors";
 import type { CatalogEntry, Param, WorkingLine } from "../entry";
-import { inputsOf } from "../lift";
+import { type Line, inputsOf } from "../lift";
 import { HELPERS } from "./helpers";
 
 export const math = create(all, { matrix: "Array" });
 
 export interface Step {
   line: WorkingLine;
-  /** With the call's own numbers in it. */
+  /** With the call's own numbers in it; an earlier step stands by its name. */
   expression: string;
+  /** With the values of earlier steps in it, too, to twelve digits. */
+  numbers: string;
   value: unknown;
 }
 
 /** Most cells of a range that are written out in an expression; a larger one stands by its name. */
 const MOST_CELLS = 8;
 
-/** The steps of a call for one answer; its arguments as the host would hand them over. */
-export function stepsOf(entry: CatalogEntry, args: unknown[]): Step[] {
-  const inputs = inputsOf(entry, args);
+/** Enough for a reader; a sum of such numbers may differ from the exact one in the last of them. */
+const DIGITS = 12;
+
+/** The steps of one line of a call; its arguments as the host would hand them over. */
+export function stepsOf(entry: CatalogEntry, args: unknown[], line?: Line): Step[] {
+  const inputs = inputsOf(entry, args, line);
   const given = new Map(entry.params.map((param, i) => [param.name, inputs[i] !== undefined]));
   const scope = scopeOf(entry, inputs);
   const written = new Set(entry.params.map((param) => param.name));
   const steps: Step[] = [];
+  const worked = new Set<string>();
   for (const line of entry.working) {
     // One by one, as a condition may ask for an earlier step.
     if (!applies(line, given, scope)) continue;
     const node = math.parse(line.expression);
-    const shown = inNumbers(node, scope, written).toString({ parenthesis: "auto" });
+    const shown = (names: ReadonlySet<string>, digits?: number) =>
+      inNumbers(node, scope, names, digits).toString({ parenthesis: "auto" });
+    const expression = shown(written);
+    const numbers = shown(new Set([...written, ...worked]), DIGITS);
     const value: unknown = node.compile().evaluate(scope);
     scope[line.name] = value;
     // From here on the name is that of a step, even where an argument had it.
     written.delete(line.name);
-    steps.push({ line, expression: shown, value });
+    worked.add(line.name);
+    steps.push({ line, expression, numbers, value });
   }
   return steps;
 }
@@ -76,25 +86,31 @@ function isRow(inputs: unknown[]): boolean {
   return grid !== undefined && grid.length === 1 && grid[0].length > 1;
 }
 
-/** The expression with the arguments as numbers, and the sizes of units too. */
+/** The expression with names as what they stand for, and the sizes of units as numbers. */
 function inNumbers(
   node: MathNode,
   scope: Record<string, unknown>,
-  written: ReadonlySet<string>,
+  names: ReadonlySet<string>,
+  digits?: number,
 ): MathNode {
   return node.transform((part, path) => {
     if (math.isFunctionNode(part) && part.fn.name === "per") {
-      return new math.ConstantNode(part.compile().evaluate({ ...scope }) as number);
+      return asNode(part.compile().evaluate({ ...scope }) as number) as MathNode;
     }
-    if (!math.isSymbolNode(part) || path === "fn" || !written.has(part.name)) return part;
-    return asNode(scope[part.name]) ?? part;
+    if (!math.isSymbolNode(part) || path === "fn" || !names.has(part.name)) return part;
+    return asNode(scope[part.name], digits) ?? part;
   });
 }
 
-function asNode(value: unknown): MathNode | undefined {
-  if (typeof value === "number" || typeof value === "string")
-    return new math.ConstantNode(value as never);
+function asNode(value: unknown, digits?: number): MathNode | undefined {
+  if (typeof value === "string") return new math.ConstantNode(value as never);
+  if (typeof value === "number") {
+    const shown = digits ? Number(Math.abs(value).toPrecision(digits)) : Math.abs(value);
+    const node = new math.ConstantNode(shown);
+    // A sign of its own, so that (-2)^2 keeps its brackets.
+    return value < 0 ? new math.OperatorNode("-", "unaryMinus", [node]) : node;
+  }
   if (!Array.isArray(value) || value.flat().length > MOST_CELLS) return undefined;
-  const items = value.map(asNode);
+  const items = value.map((item) => asNode(item, digits));
   return items.every((item) => item !== undefined) ? new math.ArrayNode(items) : undefined;
 }
