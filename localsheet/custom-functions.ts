@@ -48,6 +48,18 @@ export const functionsHost: FunctionsHost = {
   },
 };
 
+/** The engine's own errors, and what Excel calls them. */
+const IN_EXCEL: Record<string, string> = {
+  "#ERROR": "#VALUE!",
+  "#BAD_EXPR": "#NAME?",
+  "#CYCLE": "#REF!",
+  "#REF": "#REF!",
+};
+
+export function toExcelError(code: string): string {
+  return IN_EXCEL[code] ?? code;
+}
+
 function toRows(argument: unknown): unknown {
   if (!Array.isArray(argument)) return toExcelValue(argument as EngineCell | null | undefined);
   const columns = argument as EngineCell[][];

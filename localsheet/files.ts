@@ -8,6 +8,7 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { NAMESPACE } from "../functions/entry";
 import { readCellName } from "../taskpane/addresses";
+import { toExcelError } from "./custom-functions";
 import type { Model } from "./engine";
 
 const STORED = new RegExp(`_xldudf_${NAMESPACE}_([A-Z0-9]+)\\(`, "gi");
@@ -29,15 +30,6 @@ export async function toXlsx(model: Model): Promise<Uint8Array> {
   return zipSync(Object.fromEntries(parts) as Record<string, Uint8Array>);
 }
 
-/** The engine's own errors, and what other programs call them. */
-const ERRORS: Record<string, string> = {
-  "#ERROR": "#VALUE!",
-  "#BAD_EXPR": "#NAME?",
-  "#CYCLE": "#REF!",
-  "#REF": "#REF!",
-  "#SPILL!": "#VALUE!",
-};
-
 /**
  * The engine writes only the first value of an answer that fills several cells, and errors as texts. Other
  * programs expect all values, and errors by the names that they know.
@@ -54,15 +46,16 @@ function withValues(xml: string, model: Model, index: number): string {
       formula === "" && !/\bt="/.test(rest) && !/<v/.test(whole) && type !== "empty";
     if (type !== "error" && !isSpilled) return whole;
     const kind = { number: "n", text: "str", boolean: "b", error: "e", empty: "" }[type];
-    const shown =
-      type === "error"
-        ? (ERRORS[String(value)] ?? value)
-        : type === "boolean"
-          ? Number(value)
-          : value;
+    const written = type === "boolean" ? Number(value) : value;
+    const shown = type === "error" ? errorInFile(String(value)) : written;
     const attributes = rest.replace(/ t="\w*"/, "");
     return `<c r="${name}"${attributes} t="${kind}">${formula}<v>${escapeXml(String(shown))}</v></c>`;
   });
+}
+
+/** Files know no error of a spill that has no room. */
+function errorInFile(code: string): string {
+  return code === "#SPILL!" ? "#VALUE!" : toExcelError(code);
 }
 
 function escapeXml(text: string): string {

@@ -1,4 +1,6 @@
 /** The pane's port on the local sheet's engine. */
+import { parseA1Ref } from "@borgar/fx/xlsx";
+import type { CellValue } from "../functions/lift";
 import { cellName } from "../taskpane/addresses";
 import { CHART_COLORS, PAINT } from "../taskpane/looks";
 import {
@@ -9,8 +11,17 @@ import {
   type DrawnRule,
   areaOf,
 } from "../taskpane/template";
-import { type Spot, type Workbook, freeName } from "../taskpane/workbook";
+import {
+  type CellContent,
+  type Placed,
+  type Spot,
+  type Workbook,
+  freeName,
+} from "../taskpane/workbook";
+import { toExcelError } from "./custom-functions";
+import { download } from "./download";
 import { type Model, engine } from "./engine";
+import { toXlsx } from "./files";
 
 type Command = { type: string } & Record<string, unknown>;
 
@@ -100,6 +111,94 @@ export class LocalWorkbook implements Workbook {
     ]);
   }
 
+  async onChange(listener: () => void): Promise<void> {
+    this.model.selection.observe(this, { handleEvent: listener });
+    this.model.on("update", this, listener);
+  }
+
+  async content(spot: Spot): Promise<CellContent> {
+    const position = { sheetId: this.idOf(spot.sheet), row: spot.row, col: spot.column };
+    const { getters } = this.model;
+    const first = getters.getArrayFormulaSpreadingOn(position) ?? position;
+    const cell = getters.getCell(first);
+    const formula = cell?.isFormula ? getters.getCellText(first, { showFormula: true }) : null;
+    const from = { sheet: spot.sheet, row: first.row, column: first.col };
+    return { formula, value: this.valueAt(position), from };
+  }
+
+  async values(spot: Spot, expressions: string[]): Promise<(CellValue[][] | null)[]> {
+    return expressions.map((expression) => this.rangeValues(spot, expression) ?? this.worked(spot, expression));
+  }
+
+  async formulas(): Promise<Placed[]> {
+    const { getters } = this.model;
+    return getters.getSheetIds().flatMap((sheetId) =>
+      getters.getCells(sheetId).flatMap((cell) => {
+        if (!cell.isFormula) return [];
+        const { col, row } = getters.getCellPosition(cell.id);
+        const spot = { sheet: getters.getSheetName(sheetId), row, column: col };
+        const position = { sheetId, row, col };
+        const formula = getters.getCellText(position, { showFormula: true });
+        return [{ spot, formula, value: this.valueAt(position) }];
+      }),
+    );
+  }
+
+  async enter(formulas: readonly Placed[]): Promise<(string | null)[]> {
+    const commands = formulas.map(({ spot, formula }) => {
+      const { row, column } = spot;
+      return { type: "UPDATE_CELL", sheetId: this.idOf(spot.sheet), row, col: column, content: formula };
+    });
+    this.run(commands);
+    return formulas.map(() => null);
+  }
+
+  file(): Promise<Uint8Array> {
+    return toXlsx(this.model);
+  }
+
+  async give(bytes: Uint8Array, name: string): Promise<string> {
+    download(bytes, name);
+    return `The copy was downloaded as ${name}.`;
+  }
+
+  private valueAt(position: { sheetId: string; row: number; col: number }): CellValue {
+    const { type, value, message } = this.model.getters.getEvaluatedCell(position) as {
+      type: string;
+      value: CellValue;
+      message?: string;
+    };
+    if (type === "empty") return null;
+    return type === "error" ? { fault: toExcelError(String(value)), text: message } : value;
+  }
+
+  /** The cells of a range, blanks as blanks; undefined for anything else. */
+  private rangeValues(spot: Spot, expression: string): CellValue[][] | undefined {
+    const found = parseA1Ref(expression);
+    if (!found || !("range" in found)) return undefined;
+    const sheetId = this.model.getters.getSheetIdByName(found.sheetName || spot.sheet);
+    if (!sheetId) return undefined;
+    const { getters } = this.model;
+    const { top, left, bottom, right } = found.range;
+    const lastRow = Math.min(bottom ?? Infinity, getters.getNumberRows(sheetId) - 1);
+    const lastColumn = Math.min(right ?? Infinity, getters.getNumberCols(sheetId) - 1);
+    const rows: CellValue[][] = [];
+    for (let row = top ?? 0; row <= lastRow; row++) {
+      const cells: CellValue[] = [];
+      for (let col = left ?? 0; col <= lastColumn; col++) cells.push(this.valueAt({ sheetId, row, col }));
+      rows.push(cells);
+    }
+    return rows;
+  }
+
+  private worked({ sheet, row, column }: Spot, expression: string): CellValue[][] | null {
+    const sheetId = this.idOf(sheet);
+    const position = { sheetId, row, col: column };
+    const result = this.model.getters.evaluateFormulaResult(sheetId, `=${expression}`, position);
+    const columns = (Array.isArray(result) ? result : [[result]]) as EngineResult[][];
+    return columns[0].map((_, i) => columns.map((cells) => cellValue(cells[i])));
+  }
+
   private idOf(sheet: string): string {
     const id = this.model.getters.getSheetIdByName(sheet);
     if (!id) throw new Error(`there is no sheet "${sheet}"`);
@@ -124,6 +223,16 @@ export class LocalWorkbook implements Workbook {
     this.model.dispatch("REQUEST_UNDO");
     throw new Error(`Nothing was inserted: the sheet refused it (${refusals[0]}).`);
   }
+}
+
+interface EngineResult {
+  value: string | number | boolean | null;
+  message?: string;
+}
+
+function cellValue({ value, message }: EngineResult): CellValue {
+  const isError = typeof value === "string" && engine.registries.errorTypes.has(value);
+  return isError ? { fault: toExcelError(value), text: message } : value;
 }
 
 /** Rows and columns that the sheet lacks for the drawing. */

@@ -4,6 +4,7 @@ import { mountPane } from "../taskpane/pane";
 import { drawingOf } from "../taskpane/template";
 import { functionsHost } from "./custom-functions";
 import { ask } from "./dialog";
+import { download } from "./download";
 import { type Model, engine } from "./engine";
 import { fromXlsx, toXlsx } from "./files";
 import { forget, keep, recall } from "./keep";
@@ -84,13 +85,7 @@ function keepWork(model: Model): () => void {
 }
 
 async function save(model: Model) {
-  const bytes = await toXlsx(model);
-  const type = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
-  const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([bytes as BlobPart], { type }));
-  link.download = "mistwright.xlsx";
-  link.click();
-  URL.revokeObjectURL(link.href);
+  download(await toXlsx(model), "mistwright.xlsx");
   say("Saved as mistwright.xlsx");
 }
 

@@ -5,13 +5,18 @@
  * Excel refuses it, a new sheet is removed again; at a selection (which was empty) the text and the rules
  * are cleared and the paint and widths from before are put back.
  */
+import type { CellValue } from "../functions/lift";
 import { cellName } from "./addresses";
+import { absolute, absoluteAll, isRange, thisRow } from "./references";
 import { CHART_COLORS, PAINT } from "./looks";
 import type { Area, DrawnCell, Drawing, DrawnRule } from "./template";
-import { type Spot, type Workbook, freeName } from "./workbook";
+import { type CellContent, type Placed, type Spot, type Workbook, freeName } from "./workbook";
 
 /** Points in a pixel: templates measure widths in pixels, Excel in points. */
 const POINTS = 0.75;
+
+/** The most bytes that Excel hands out at a time. */
+const LARGEST_SLICE = 4_194_304;
 
 /** What is remembered of each cell's paint, to put it back. */
 const REMEMBERED: Excel.CellPropertiesLoadOptions = {
@@ -121,6 +126,218 @@ export class ExcelWorkbook implements Workbook {
       }
     });
   }
+
+  onChange(listener: () => void): Promise<void> {
+    return run(async (context) => {
+      const told = async () => listener();
+      context.workbook.onSelectionChanged.add(told);
+      context.workbook.worksheets.onCalculated.add(told);
+      await context.sync();
+    });
+  }
+
+  content({ sheet, row, column }: Spot): Promise<CellContent> {
+    return run(async (context) => {
+      const cell = context.workbook.worksheets.getItem(sheet).getRangeByIndexes(row, column, 1, 1);
+      cell.load("formulas");
+      cell.load("values");
+      cell.load("valueTypes");
+      const parent = cell.getSpillParentOrNullObject();
+      parent.load("formulas");
+      parent.load("rowIndex");
+      parent.load("columnIndex");
+      await context.sync();
+      const first = parent.isNullObject ? { formulas: cell.formulas, rowIndex: row, columnIndex: column } : parent;
+      const formula = String(first.formulas[0][0]);
+      return {
+        formula: formula.startsWith("=") ? formula : null,
+        value: valuesOf(cell)[0][0],
+        from: { sheet, row: first.rowIndex, column: first.columnIndex },
+      };
+    });
+  }
+
+  /** Ranges are read; other expressions are worked out as a name that is added and taken away again. */
+  async values(spot: Spot, expressions: string[]): Promise<(CellValue[][] | null)[]> {
+    const found: (CellValue[][] | null)[] = [];
+    // One by one: what fails is left out, and fails nothing else.
+    for (const expression of expressions) {
+      const read = isRange(expression) ? rangeValues(spot, expression) : workedOut(spot, expression);
+      found.push(await read.catch(() => null));
+    }
+    return found;
+  }
+
+  formulas(): Promise<Placed[]> {
+    return run(async (context) => {
+      const sheets = context.workbook.worksheets;
+      sheets.load("items/name");
+      await context.sync();
+      const used = sheets.items.map((sheet) => {
+        const range = sheet.getUsedRangeOrNullObject();
+        range.load("formulas");
+        range.load("values");
+        range.load("valueTypes");
+        range.load("rowIndex");
+        range.load("columnIndex");
+        return { sheet: sheet.name, range };
+      });
+      await context.sync();
+      return used
+        .filter(({ range }) => !range.isNullObject)
+        .flatMap(({ sheet, range }) => {
+          const values = valuesOf(range);
+          return range.formulas.flatMap((line: unknown[], i) =>
+            line.flatMap((formula, j) => {
+              if (typeof formula !== "string" || !formula.startsWith("=")) return [];
+              const spot = { sheet, row: range.rowIndex + i, column: range.columnIndex + j };
+              return [{ spot, formula, value: values[i][j] }];
+            }),
+          );
+        });
+    });
+  }
+
+  /** One by one, so that a protected sheet refuses its own and no other. */
+  async enter(formulas: readonly Placed[]): Promise<(string | null)[]> {
+    const refused: (string | null)[] = [];
+    for (const { spot, formula } of formulas) {
+      const entered = run(async (context) => {
+        const sheet = context.workbook.worksheets.getItem(spot.sheet);
+        sheet.getRangeByIndexes(spot.row, spot.column, 1, 1).formulas = [[formula]];
+        await context.sync();
+        return null;
+      });
+      refused.push(await entered.catch((error: Error) => error.message));
+    }
+    return refused;
+  }
+
+  file(): Promise<Uint8Array> {
+    // Excel on the web hands out no workbook, only a PDF.
+    if (!Office.context.requirements.isSetSupported("CompressedFile")) {
+      return Promise.reject(
+        new Error(
+          "This Excel hands out no file of its workbook. Save a copy to your computer (File, Create a copy, " +
+            "Download a copy), then choose that file below.",
+        ),
+      );
+    }
+    return wholeFile();
+  }
+
+  async give(bytes: Uint8Array): Promise<string> {
+    await Excel.createWorkbook(base64(bytes));
+    return "The copy is open as a new workbook: save it under a name of its own.";
+  }
+}
+
+function rangeValues(spot: Spot, expression: string): Promise<CellValue[][]> {
+  return run(async (context) => {
+    const { sheet, address } = absolute(expression, spot.sheet);
+    const range = context.workbook.worksheets.getItem(sheet).getRange(address);
+    // Of whole columns, what is used.
+    const used = range.getUsedRangeOrNullObject(true);
+    range.load("cellCount");
+    await context.sync();
+    const isLarge = range.cellCount < 0 || range.cellCount > 10_000;
+    const read = isLarge && !used.isNullObject ? used : range;
+    read.load("values");
+    read.load("valueTypes");
+    await context.sync();
+    return valuesOf(read);
+  });
+}
+
+function workedOut(spot: Spot, expression: string): Promise<CellValue[][]> {
+  return run(async (context) => {
+    const names = context.workbook.names;
+    const formula = `=${await withTableRows(context, spot, expression)}`;
+    const scratch = names.add(`Mistwright_${crypto.randomUUID().replaceAll("-", "_")}`, formula);
+    scratch.visible = false;
+    scratch.load("value");
+    scratch.load("type");
+    scratch.arrayValues.load("values");
+    scratch.arrayValues.load("types");
+    try {
+      await context.sync();
+      if (scratch.type === "Array" || scratch.type === "Range") {
+        const { values, types } = scratch.arrayValues;
+        return values.map((row, i) => row.map((value: unknown, j: number) => valueOf(value, types[i][j])));
+      }
+      return [[valueOf(scratch.value, scratch.type)]];
+    } finally {
+      scratch.delete();
+      await context.sync();
+    }
+  });
+}
+
+/** An expression that means the same wherever it stands: cells with their sheet, table rows as cells. */
+async function withTableRows(context: Excel.RequestContext, spot: Spot, expression: string): Promise<string> {
+  const rows = thisRow(expression);
+  const cells = await Promise.all(
+    rows.map(async ({ table, column }) => {
+      const here = context.workbook.worksheets.getItem(spot.sheet).getRangeByIndexes(spot.row, spot.column, 1, 1);
+      const found = table ? context.workbook.tables.getItem(table) : here.getTables(false).getFirst();
+      const body = found.columns.getItem(column).getDataBodyRange();
+      body.load("columnIndex");
+      await context.sync();
+      return cellName(spot.row, body.columnIndex);
+    }),
+  );
+  return absoluteAll(expression, spot.sheet, new Map(rows.map(({ text }, i) => [text, cells[i]])));
+}
+
+/** A cell's value as Excel tells it: an error is a text that opens with # and has that type. */
+function valueOf(value: unknown, type: string): CellValue {
+  if (type === "Empty") return null;
+  if (type === "Error") return { fault: String(value) };
+  return value as CellValue;
+}
+
+function valuesOf(range: { values: unknown[][]; valueTypes: string[][] }): CellValue[][] {
+  return range.values.map((row, i) => row.map((value, j) => valueOf(value, range.valueTypes[i][j])));
+}
+
+/** The whole document, slice by slice. */
+function wholeFile(): Promise<Uint8Array> {
+  const failed = (error: Office.Error) => new Error(`Excel did not hand out the workbook's file: ${error.message}`);
+  return new Promise((resolve, reject) => {
+    const options = { sliceSize: LARGEST_SLICE };
+    Office.context.document.getFileAsync(Office.FileType.Compressed, options, (opened) => {
+      if (opened.status === Office.AsyncResultStatus.Failed) return reject(failed(opened.error));
+      const file = opened.value;
+      const bytes = new Uint8Array(file.size);
+      let filled = 0;
+      const next = (index: number) => {
+        if (index === file.sliceCount) {
+          file.closeAsync();
+          return resolve(bytes);
+        }
+        file.getSliceAsync(index, (slice) => {
+          if (slice.status === Office.AsyncResultStatus.Failed) {
+            file.closeAsync();
+            return reject(failed(slice.error));
+          }
+          const data = slice.value.data as number[];
+          bytes.set(data, filled);
+          filled += data.length;
+          next(index + 1);
+        });
+      };
+      next(0);
+    });
+  });
+}
+
+/** Bytes as base64, a piece at a time, as a call takes only so many arguments. */
+function base64(bytes: Uint8Array): string {
+  let text = "";
+  for (let i = 0; i < bytes.length; i += 8192) {
+    text += String.fromCharCode(...bytes.subarray(i, i + 8192));
+  }
+  return btoa(text);
 }
 
 /** One undo step where Excel can do that (ExcelApi 1.20). */

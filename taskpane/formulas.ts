@@ -127,6 +127,17 @@ export function writeFormula(node: Node, substitute: Substitute = () => null): s
   return write(node);
 }
 
+/** The formula with our functions by the names that are typed, and nothing else changed. */
+export function retypedFormula(formula: string): string {
+  return tokenize(formula, { negativeNumbers: false })
+    .map(({ type, value }) => {
+      const match = type === "func" ? OURS.exec(value) : null;
+      const id = match?.[1].toUpperCase();
+      return id && BY_ID.has(id) ? `${NAMESPACE}.${id}` : value;
+    })
+    .join("");
+}
+
 /** A formula as a person types it: our own names, no prefixes of the file. */
 export function typedFormula(tree: Node): string {
   const typed = (node: Node): string =>

@@ -1,8 +1,10 @@
 /** The pane: its parts as tabs, and one line that tells what happened. The same on both hosts. */
 import { element } from "./elements";
 import { functionsPart } from "./functions-part";
+import { handOverPart } from "./hand-over-part";
 import { sheetsPart } from "./sheets-part";
 import type { Workbook } from "./workbook";
+import { workingPart } from "./working-part";
 
 declare const MISTWRIGHT_VERSION: string;
 
@@ -12,6 +14,8 @@ export type Tell = (action: () => Promise<string>) => Promise<void>;
 interface Part {
   name: string;
   content: HTMLElement;
+  /** Called whenever it comes into sight. */
+  onShow?: () => void;
 }
 
 /** Builds the pane inside an element. */
@@ -28,9 +32,11 @@ export function mountPane(root: HTMLElement, workbook: Workbook): void {
       status.classList.add("failed");
     }
   };
-  const parts = [
+  const parts: Part[] = [
     { name: "Sheets", content: sheetsPart(workbook, tell) },
     { name: "Functions", content: functionsPart(workbook, tell) },
+    { name: "Working", ...workingPart(workbook) },
+    { name: "Hand over", content: handOverPart(workbook, tell) },
   ];
   const version = element("p", { class: "version" }, `Mistwright ${MISTWRIGHT_VERSION}`);
   root.replaceChildren(...tabs(parts), element("footer", {}, status, version));
@@ -40,7 +46,7 @@ export function mountPane(root: HTMLElement, workbook: Workbook): void {
 function tabs(parts: Part[]): HTMLElement[] {
   const list = element("div", { role: "tablist", "aria-label": "Parts of the pane" });
   const buttons = parts.map(({ name, content }) => {
-    const key = name.toLowerCase();
+    const key = name.toLowerCase().replaceAll(" ", "-");
     content.id = `part-${key}`;
     content.setAttribute("role", "tabpanel");
     content.setAttribute("aria-labelledby", `tab-${key}`);
@@ -58,6 +64,7 @@ function tabs(parts: Part[]): HTMLElement[] {
       buttons[i].setAttribute("aria-selected", String(i === index));
       buttons[i].tabIndex = i === index ? 0 : -1;
     });
+    parts[index].onShow?.();
   };
   buttons.forEach((button, i) => button.addEventListener("click", () => show(i)));
   list.addEventListener("keydown", (event) => {

@@ -15,8 +15,8 @@ const PACKAGES: Record<string, RegExp> = {
   // Distribution functions, and nothing else.
   src: /^jstat$/,
   functions: /^(node:.*|typescript|custom-functions-metadata|mathjs|jstat)$/,
-  taskpane: /^(zod\/mini|minisearch)$/,
-  localsheet: /^(fflate|@odoo\/o-spreadsheet)$/,
+  taskpane: /^(zod\/mini|minisearch|mathjs|fflate|@xmldom\/xmldom|@borgar\/fx\/xlsx)$/,
+  localsheet: /^(fflate|@odoo\/o-spreadsheet|@borgar\/fx\/xlsx)$/,
 };
 
 function filesOf(folder: string): string[] {

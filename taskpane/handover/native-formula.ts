@@ -148,6 +148,7 @@ class Sizer {
           ? sizeOfRange(node.value)
           : this.sizeOf(node.value);
       case "UnaryExpression":
+        if (node.operator === "@") return CELL;
         if (node.operator === "#") return this.sizeOf(writeFormula(node));
         return this.shapeOf(node.arguments[0] as Node);
       case "BinaryExpression":

@@ -1,42 +1,59 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { describe, expect, test, vi } from "vitest";
-import type { Model } from "../../localsheet/engine";
-import { fromXlsx, toXlsx } from "../../localsheet/files";
 import { keep, recall } from "../../localsheet/keep";
+import { readBook } from "../handover/read-book";
+import { fromXlsx, newModel, toXlsx, write } from "./load-engine";
 
-const sheet = (formula: string) => `<c r="A1"><f t="array" ref="A1">${formula}</f><v>3</v></c>`;
-
-function saved(content: string): Promise<Uint8Array> {
-  const files = [{ path: "xl/worksheets/sheet0.xml", contentType: "sheet", content }];
-  return toXlsx({
-    exportXLSX: () => Promise.resolve({ name: "my.xlsx", files }),
-  } as unknown as Model);
+/** A saved workbook of one sheet, with contents by cell. */
+function saved(contents: Record<string, string>): Promise<Uint8Array> {
+  const model = newModel({ sheets: [{ id: "s", name: "Sheet" }] });
+  for (const [cell, content] of Object.entries(contents)) write(model, cell, content);
+  return toXlsx(model);
 }
+
+const sheetOf = (bytes: Uint8Array) => strFromU8(unzipSync(bytes)["xl/worksheets/sheet0.xml"]);
 
 describe("calls of our functions in a file", () => {
   test.each([
     ["MIST.OILFOR(A1,B1)", "_xldudf_MIST_OILFOR(A1,B1)"],
-    [
-      "IF(A1=&quot;&quot;,MIST.TURN(A1,&quot;g&quot;,&quot;oz&quot;),1)",
-      "IF(A1=&quot;&quot;,_xldudf_MIST_TURN(A1,&quot;g&quot;,&quot;oz&quot;),1)",
-    ],
+    ['IF(A1="",MIST.TURN(A1,"g","oz"),1)', 'IF(A1="",_xldudf_MIST_TURN(A1,"g","oz"),1)'],
     ["MIST.BASEFOR(MIST.OILFOR(A1,B1),B1)", "_xldudf_MIST_BASEFOR(_xldudf_MIST_OILFOR(A1,B1),B1)"],
     [
       '"type MIST.OILFOR(60)"&MIST.OILFOR(1,B1)',
       '"type MIST.OILFOR(60)"&_xldudf_MIST_OILFOR(1,B1)',
     ],
-    ["CHEMIST.OILFOR(A1)", "CHEMIST.OILFOR(A1)"],
   ])("%s is stored as %s, and read back", async (typed, stored) => {
-    const bytes = await saved(sheet(typed));
-    expect(strFromU8(unzipSync(bytes)["xl/worksheets/sheet0.xml"])).toBe(sheet(stored));
-    const parts = unzipSync(bytes);
-    const whole = zipSync({ ...parts, "xl/workbook.xml": strToU8("<workbook/>") });
-    expect(fromXlsx(whole)["xl/worksheets/sheet0.xml"]).toBe(sheet(typed));
+    const bytes = await saved({ A1: "2", B1: "5%", C1: `=${typed}` });
+    expect(readBook(bytes).get("Sheet")?.get("C1")?.formula).toBe(stored);
+    const sheet = fromXlsx(bytes)["xl/worksheets/sheet0.xml"];
+    expect(sheet.replaceAll("&quot;", '"').replaceAll("&amp;", "&")).toContain(`>${typed}</f>`);
   });
 
   test("text outside formulas is left alone", async () => {
-    const bytes = await saved("<t>MIST.OILFOR(60)</t>");
-    expect(strFromU8(unzipSync(bytes)["xl/worksheets/sheet0.xml"])).toBe("<t>MIST.OILFOR(60)</t>");
+    const bytes = await saved({ A1: "type MIST.OILFOR(60)" });
+    expect(readBook(bytes).get("Sheet")?.get("A1")?.value).toBe("type MIST.OILFOR(60)");
+  });
+});
+
+describe("values in a file", () => {
+  test("an answer of several cells brings them all", async () => {
+    const bytes = await saved({
+      A1: "60",
+      A2: "120",
+      B1: "=MIST.OILFOR(A1:A2,5%)",
+      C1: "=MIST.TOPLOAD({\"skin\"},{10%})",
+    });
+    const cells = readBook(bytes).get("Sheet");
+    expect(["B1", "B2", "C1", "D1"].map((cell) => cells?.get(cell)?.value)).toEqual([3, 6, 0.1, "skin"]);
+  });
+
+  test("an error is one, by the name that other programs know", async () => {
+    const bytes = await saved({ A1: "=MIST.OILFOR(60,5)", A2: '=2*"a"', A3: "=1/0", A4: "=FOO(1)" });
+    const cells = readBook(bytes).get("Sheet");
+    const shown = ["A1", "A2", "A3"].map((cell) => cells?.get(cell));
+    expect(shown.map((cell) => cell?.isError)).toEqual([true, true, true]);
+    expect(shown.map((cell) => cell?.value)).toEqual(["#VALUE!", "#VALUE!", "#DIV/0!"]);
+    expect(sheetOf(bytes)).not.toMatch(/#ERROR|#BAD_EXPR/);
   });
 });
 

@@ -1,0 +1,167 @@
+/**
+ * A cell explained: for each call of ours in its formula what went in and from where, how the number came
+ * about line by line, whose method it is, and what to keep in mind; where there is no number, why, and the mend.
+ *
+ * The functions themselves work the calls out, from what the workbook says of their arguments: so both hosts
+ * explain alike, and calls within calls are explained from the inside out.
+ */
+import type { CallExpression } from "@borgar/fx/xlsx";
+import { cautionOf } from "../../functions/cautions";
+import { type CatalogEntry, NAMESPACE } from "../../functions/entry";
+import { type CellValue, type Fault, type Grid, type Line, isFault, lineOf, linesOf } from "../../functions/lift";
+import { worksheetFunction } from "../../functions/register";
+import { type Step, stepsOf } from "../../functions/working/steps";
+import { cellName } from "../addresses";
+import { type Argument, type Node, mentionsUs, ourCalls, ourFunction, readFormula, typedFormula, writeFormula } from "../formulas";
+import type { CellContent, Spot, Workbook } from "../workbook";
+import { type Input, inputsShown } from "./inputs";
+import { type Problem, problemOf } from "./problems";
+
+export interface Explained {
+  /** "B19 of Start here" */
+  place: string;
+  formula: string;
+  value: CellValue;
+  calls: ExplainedCall[];
+  /** The formula with the answers of our calls in it, where it holds more than one call alone. */
+  rest?: string;
+  /** What is wrong with the formula, where all our calls in it have answers. */
+  problem?: Problem;
+}
+
+export interface ExplainedCall {
+  entry: CatalogEntry;
+  /** As it is typed. */
+  text: string;
+  /** How many lines it has: 1 by 1, or as many as its ranges have. */
+  lines: { rows: number; columns: number };
+  /** The line that the selected cell shows. */
+  line: Line;
+  at(line: Line): ExplainedLine;
+  caution: string;
+}
+
+/** One line of a call. */
+export interface ExplainedLine {
+  inputs: Input[];
+  steps: Step[];
+  /** What the line answers with: one value, or several side by side. */
+  answer: CellValue[];
+  problem?: Problem;
+}
+
+/** A cell that has nothing to explain; the text says why. */
+export class NothingToExplain extends Error {}
+
+export async function explain(workbook: Workbook, spot: Spot): Promise<Explained> {
+  const content = await workbook.content(spot);
+  const place = `${cellName(spot.row, spot.column)} of ${spot.sheet}`;
+  if (content.formula === null) throw new NothingToExplain(holdsNoFormula(place, content.value));
+  const tree = readTree(content.formula, place);
+  const found = ourCalls(tree);
+  if (found.length === 0) {
+    throw new NothingToExplain(`${place} holds a formula without functions of ours: ${content.formula}`);
+  }
+  const offset = { row: spot.row - content.from.row, column: spot.column - content.from.column };
+  const answers = new Map<Node, Grid>();
+  const calls: ExplainedCall[] = [];
+  for (const node of found) calls.push(await explainCall(workbook, content.from, node, offset, answers));
+  const isAlone = tree === found[found.length - 1];
+  return {
+    place,
+    formula: typedFormula(tree),
+    value: content.value,
+    calls,
+    ...(!isAlone && { rest: `=${withAnswers(tree, answers)}` }),
+    ...outerProblem(content, calls),
+  };
+}
+
+function readTree(formula: string, place: string): Node {
+  try {
+    return readFormula(formula);
+  } catch {
+    throw new NothingToExplain(`${place} holds a formula that could not be read: ${formula}`);
+  }
+}
+
+function holdsNoFormula(place: string, value: CellValue): string {
+  if (value === null || value === "") return `${place} is empty. Select a cell with a ${NAMESPACE} function.`;
+  const what = typeof value === "number" ? "a number" : "a text";
+  const said = typeof value === "string" && mentionsUs(value) ? ": a formula opens with =" : "";
+  return `${place} holds ${what} that was typed in${said}. Select a cell with a ${NAMESPACE} function.`;
+}
+
+async function explainCall(
+  workbook: Workbook,
+  from: Spot,
+  node: CallExpression,
+  offset: Line,
+  answers: Map<Node, Grid>,
+): Promise<ExplainedCall> {
+  const entry = ourFunction(node) as CatalogEntry;
+  const nodes = node.arguments as Argument[];
+  const args = await argumentsOf(workbook, from, nodes, answers);
+  const grid = worksheetFunction(entry)(...args);
+  answers.set(node, grid);
+  const lines = linesOf(entry, args);
+  const line = {
+    row: lines.rows > 1 ? Math.min(offset.row, lines.rows - 1) : 0,
+    column: lines.columns > 1 ? Math.min(offset.column, lines.columns - 1) : 0,
+  };
+  const describe = await inputsShown(workbook, from, entry, nodes, args);
+  return {
+    entry,
+    text: typedFormula(node).slice(1),
+    lines,
+    line,
+    caution: cautionOf(entry),
+    at: (at) => {
+      const inputs = describe(at);
+      const answer = worksheetFunction(entry)(...lineOf(entry, args, at)).flat();
+      const fault = answer.find(isFault);
+      const isBlank = answer.every((cell) => cell === "");
+      if (!fault && !isBlank) return { inputs, answer, steps: stepsOf(entry, args, at) };
+      return { inputs, answer, steps: [], problem: problemOf(entry, inputs, fault) };
+    },
+  };
+}
+
+/** What the arguments of a call hold, those that are calls of ours by their answers. */
+async function argumentsOf(workbook: Workbook, from: Spot, nodes: Argument[], answers: Map<Node, Grid>): Promise<Grid[]> {
+  const asked = nodes.flatMap((node) => (node && !answers.has(node) ? [withAnswers(node, answers)] : []));
+  const values = await workbook.values(from, asked);
+  return nodes.map((node) => {
+    if (!node) return [[null]];
+    return answers.get(node) ?? values.shift() ?? [[UNTOLD]];
+  });
+}
+
+const UNTOLD: Fault = { fault: "#VALUE!", text: "what it holds could not be read here" };
+
+/** An expression with calls of ours as their answers. */
+function withAnswers(node: Node, answers: ReadonlyMap<Node, Grid>): string {
+  return writeFormula(node, (each) => {
+    const grid = answers.get(each);
+    if (!grid) return null;
+    const cells = grid.map((row) => row.map(literal).join(",")).join(";");
+    return { text: grid.length * grid[0].length > 1 ? `{${cells}}` : cells, rank: /^-/.test(cells) ? 3 : 9 };
+  });
+}
+
+function literal(value: CellValue): string {
+  if (isFault(value)) return value.fault;
+  if (typeof value === "number") return String(value).toUpperCase();
+  if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
+  return `"${(value ?? "").replaceAll('"', '""')}"`;
+}
+
+/** An error of the cell that none of our calls made. */
+function outerProblem({ value }: CellContent, calls: ExplainedCall[]): { problem?: Problem } {
+  if (!isFault(value)) return {};
+  if (value.fault === "#SPILL!" || value.fault === "#NAME?" || value.fault === "#BUSY!") {
+    return { problem: problemOf(null, [], value) };
+  }
+  const isOurs = calls.some((call) => call.at(call.line).problem);
+  return isOurs ? {} : { problem: problemOf(null, [], value) };
+}

@@ -1,0 +1,171 @@
+/** What went into a call: each argument with its value, its unit, and where it comes from. */
+import { parseA1Ref } from "@borgar/fx/xlsx";
+import { type CatalogEntry, NAMESPACE, type Param } from "../../functions/entry";
+import { type CellValue, type Grid, type Line, isFault } from "../../functions/lift";
+import { cellName } from "../addresses";
+import { type Argument, type Node, ourFunction, typedFormula } from "../formulas";
+import type { Spot, Workbook } from "../workbook";
+import { shown, unitParam } from "./shown";
+
+export interface Input {
+  name: string;
+  /** What the argument is, as its documentation says. */
+  text: string;
+  /** The value with its unit. */
+  value: string;
+  /** Where it comes from, in words. */
+  from: string;
+  /** The cell to go to for a mend, where it is one. */
+  place?: string;
+  fault?: string;
+}
+
+/** How far up a heading may stand above a cell. */
+const REACH = 40;
+
+/** Most values of a range that are shown. */
+const MOST = 8;
+
+/** Describes the inputs of a call; of a line, when asked. */
+export async function inputsShown(
+  workbook: Workbook,
+  spot: Spot,
+  entry: CatalogEntry,
+  nodes: Argument[],
+  args: Grid[],
+): Promise<(line: Line) => Input[]> {
+  const sources = await Promise.all(entry.params.map((_, i) => sourceOf(workbook, spot, nodes[i] ?? null)));
+  return (line) =>
+    entry.params.map((param, i) => {
+      const grid = args[i] ?? [[null]];
+      const cells = param.range ? grid : [[at(grid, line)]];
+      const source = sources[i];
+      const unit = unitParam(entry, param);
+      const unitGrid = unit && args[entry.params.indexOf(unit)];
+      const isBlank = cells.flat().every((cell) => cell === null || cell === "");
+      return {
+        name: param.name,
+        text: param.text,
+        value: isBlank ? takenAs(param, !nodes[i]) : valuesShown(cells, param, unitGrid && at(unitGrid, line)),
+        from: source.words(param.range ? null : line),
+        place: source.place?.(param.range ? null : line),
+        fault: faultIn(cells, source.cellAt),
+      };
+    });
+}
+
+function at(grid: Grid, { row, column }: Line): CellValue {
+  const cells = grid[grid.length === 1 ? 0 : row] ?? [];
+  return cells[cells.length === 1 ? 0 : column] ?? { fault: "#N/A", text: "this range has ended" };
+}
+
+function takenAs(param: Param, isLeftOut: boolean): string {
+  const said = isLeftOut ? "left out" : "blank";
+  if (param.default === undefined) return said;
+  return `${said}, so ${shown(param.default, param.kind)}`;
+}
+
+function valuesShown(cells: Grid, param: Param, unit?: CellValue): string {
+  const flat = cells.flat();
+  const behind = typeof unit === "string" && unit !== "" ? ` ${unit.trim()}` : "";
+  if (flat.length === 1) return shown(flat[0], param.kind) + (typeof flat[0] === "number" ? behind : "");
+  const few = flat.slice(0, MOST).map((cell) => shown(cell, param.kind));
+  const more = flat.length > MOST ? `, and ${flat.length - MOST} more` : "";
+  return few.join(", ") + more;
+}
+
+/** The first error among the cells of a range, and where it stands. */
+function faultIn(cells: Grid, cellAt?: (row: number, column: number) => string): string | undefined {
+  for (const [i, row] of cells.entries()) {
+    const j = row.findIndex(isFault);
+    if (j < 0) continue;
+    const where = cellAt && cells.flat().length > 1 ? ` in ${cellAt(i, j)}` : "";
+    return `${(row[j] as { fault: string }).fault}${where}`;
+  }
+  return undefined;
+}
+
+interface Source {
+  words(line: Line | null): string;
+  place?(line: Line | null): string;
+  cellAt?(row: number, column: number): string;
+}
+
+/** Where an argument comes from. */
+async function sourceOf(workbook: Workbook, spot: Spot, node: Argument): Promise<Source> {
+  if (!node) return { words: () => "left out of the formula" };
+  const entry = ourFunction(node);
+  if (entry) return { words: () => `the answer of ${NAMESPACE}.${entry.id}, above` };
+  if (node.type === "Literal" || isSigned(node)) return { words: () => "typed in the formula" };
+  if (node.type === "ArrayExpression") return { words: () => "a list typed in the formula" };
+  if (node.type === "ReferenceIdentifier" && node.kind === "range") return rangeSource(workbook, spot, node.value);
+  const text = typedFormula(node).slice(1);
+  if (node.type === "ReferenceIdentifier" && node.kind === "name") return { words: () => `the name ${text}` };
+  if (node.type === "ReferenceIdentifier" && node.kind === "table") {
+    return { words: (line) => `the table, ${text}${lineWords(line, text)}` };
+  }
+  return { words: () => `worked out: ${text}` };
+}
+
+function lineWords(line: Line | null, text: string): string {
+  if (!line || /@|This Row/.test(text)) return "";
+  return `, line ${Math.max(line.row, line.column) + 1}`;
+}
+
+/** A number with a sign or a percent sign, typed in. */
+function isSigned(node: Node): boolean {
+  if (node.type !== "UnaryExpression" || node.operator === "#") return false;
+  const [inner] = node.arguments as Node[];
+  return inner.type === "Literal" || isSigned(inner);
+}
+
+async function rangeSource(workbook: Workbook, spot: Spot, reference: string): Promise<Source> {
+  const found = parseA1Ref(reference);
+  if (!found || !("range" in found)) return { words: () => reference };
+  const { top, left, bottom, right } = found.range;
+  const rows = (bottom ?? 0) - (top ?? 0);
+  const columns = (right ?? 0) - (left ?? 0);
+  const sheet = found.sheetName || spot.sheet;
+  const on = sheet === spot.sheet ? "" : ` of ${sheet}`;
+  const isWhole = top === null || left === null || top === undefined || left === undefined;
+  const cellAt = (row: number, column: number) => cellName((top ?? 0) + row, (left ?? 0) + column) + on;
+  const label = isWhole ? "" : await labelOf(workbook, { sheet, row: top, column: left });
+  const named = label ? `, ${label}` : "";
+  const place = (line: Line | null) => {
+    if (!line || isWhole) return reference.replaceAll("$", "");
+    return cellAt(rows > 0 ? line.row : 0, columns > 0 ? line.column : 0);
+  };
+  const isCell = rows === 0 && columns === 0;
+  return {
+    place,
+    cellAt,
+    words: (line) => (isCell || !line ? place(line) + named : `${place(line)}${named}, a line of ${reference}`),
+  };
+}
+
+/** What stands beside a cell, to its left, or above it without a gap: its label, in quotes. */
+async function labelOf(workbook: Workbook, { sheet, row, column }: Spot): Promise<string> {
+  const quoted = /^[A-Za-z_]\w*$/.test(sheet) ? sheet : `'${sheet.replaceAll("'", "''")}'`;
+  const here = { sheet, row, column };
+  const first = Math.max(0, row - REACH);
+  const asked: string[] = [];
+  if (column > 0) asked.push(`${quoted}!${cellName(row, 0)}:${cellName(row, column - 1)}`);
+  if (row > 0) asked.push(`${quoted}!${cellName(first, column)}:${cellName(row - 1, column)}`);
+  const found = await workbook.values(here, asked);
+  const left = column > 0 ? (found.shift()?.[0] ?? []) : [];
+  const above = row > 0 ? (found.shift()?.map(([cell]) => cell) ?? []) : [];
+  const beside = [...left].reverse().find((cell) => cell !== null && cell !== "");
+  const over = firstText([...above].reverse());
+  const words = [over, typeof beside === "string" ? beside : undefined].filter((text) => text !== undefined);
+  return words.map((text) => `"${text}"`).join(", ");
+}
+
+/** The heading of a column: the first text above, as long as no cell between is empty. */
+function firstText(cells: CellValue[]): string | undefined {
+  for (const cell of cells) {
+    if (typeof cell === "string" && cell !== "") return cell;
+    if (cell === null || cell === "") return undefined;
+  }
+  return undefined;
+}
+

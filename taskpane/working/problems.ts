@@ -1,0 +1,71 @@
+/** Why a line has no number, and how to mend it. */
+import { type CatalogEntry, NAMESPACE } from "../../functions/entry";
+import type { Fault } from "../../functions/lift";
+import type { Input } from "./inputs";
+
+export interface Problem {
+  reason: string;
+  mend: string;
+}
+
+/** What is wrong with a line of a call, or with a formula around calls that are right; blank lines have no fault. */
+export function problemOf(entry: CatalogEntry | null, inputs: Input[], fault?: Fault): Problem {
+  if (!fault) {
+    return {
+      reason: "Nothing is filled in on this line, so it shows blank.",
+      mend: `Fill in ${placesOf(inputs)}.`,
+    };
+  }
+  const passed = inputs.find((input) => input.fault !== undefined);
+  if (passed && !fault.text?.startsWith(`${passed.name} must`)) {
+    const where = passed.place ? `${passed.name} comes from ${passed.place}, which` : passed.name;
+    return {
+      reason: `${where} holds the error ${passed.fault}${fault.text ? `: ${fault.text}` : ""}.`,
+      mend: `Mend ${passed.place ?? `what ${passed.name} is worked out from`} first; this cell then follows.`,
+    };
+  }
+  if (fault.text && entry) return { reason: sentence(fault.text), mend: mendOf(fault.text, inputs) };
+  return OF_THE_SHEET[fault.fault] ?? { reason: `The formula gives ${fault.fault}.`, mend: LOOK };
+}
+
+const LOOK = "Our functions in it have answers, as shown: look at what the rest of the formula does with them.";
+
+/** Errors that the sheet itself makes. */
+const OF_THE_SHEET: Record<string, Problem> = {
+  "#SPILL!": {
+    reason: "The answer fills several cells, and one of them is not empty.",
+    mend: "Empty the cells below or to the right, or move the formula to where there is room.",
+  },
+  "#NAME?": {
+    reason: "The sheet does not know a name in this formula.",
+    mend: `Check the spelling. Where it is a ${NAMESPACE} function that came with the file, press Repair under Hand over.`,
+  },
+  "#BUSY!": { reason: "The function has not answered yet.", mend: "Wait a moment, then select the cell again." },
+  "#N/A": {
+    reason: "The ranges are of unlike length: one of them has ended.",
+    mend: "Give ranges of the same length, or single cells.",
+  },
+  "#DIV/0!": { reason: "The rest of the formula divides by zero or by a blank.", mend: LOOK },
+};
+
+/** The argument that an error's text opens with, and its cell. */
+function mendOf(text: string, inputs: Input[]): string {
+  const named = inputs.filter(({ name }) => new RegExp(`\\b${name}\\b`).test(text.split(/ must | is |, got/)[0]));
+  const [first] = named;
+  if (!first) return `Change ${placesOf(inputs)}.`;
+  const where = first.place ? `in ${first.place}` : `where the formula gives ${first.name}`;
+  if (/is needed/.test(text)) return `Give ${first.name} (${first.text.replace(/\.$/, "")}).`;
+  const hint = /: (type .+|retype .+)$/.exec(text)?.[1];
+  if (hint) return `${hint[0].toUpperCase()}${hint.slice(1)}, ${where}.`;
+  if (/ is blank| blank or zero/.test(text)) return `Fill in ${first.name} ${where}: ${first.text}`;
+  return `Change ${named.map(({ name, place }) => (place ? `${name} in ${place}` : name)).join(" or ")}: ${first.text}`;
+}
+
+function placesOf(inputs: Input[]): string {
+  const places = inputs.flatMap(({ name, place }) => (place ? [`${name} in ${place}`] : []));
+  return places.length > 0 ? places.join(", ") : inputs.map(({ name }) => name).join(", ");
+}
+
+function sentence(text: string): string {
+  return `${text[0].toUpperCase()}${text.slice(1)}.`;
+}
