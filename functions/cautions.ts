@@ -5,8 +5,10 @@ import type { CatalogEntry } from "./entry";
 
 const BY_TOPIC: Record<string, string> = {
   load: "A load that can be weighed is not one that may be used: the oil's certificate, for this kind of product, sets its limit.",
-  measure: "Densities differ from batch to batch and with warmth: weigh a known volume of what you have.",
-  blend: "Volumes are taken as additive; mixing can shrink or swell them a little. Keep flammable liquids away from flames while you mix.",
+  measure:
+    "Densities differ from batch to batch and with warmth: weigh a known volume of what you have.",
+  blend:
+    "Volumes are taken as additive; mixing can shrink or swell them a little. Keep flammable liquids away from flames while you mix.",
   spirit:
     "For pure ethanol and water only, as the OIML formula is. Strong alcohol is a highly flammable liquid: work without flames and sparks, with fresh air, and by the rules of your place on alcohol.",
   cost: "It is as complete as what you typed in: freight, samples, losses, fees and your own hours count too.",

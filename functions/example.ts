@@ -1,8 +1,8 @@
 /**
  * Reads the small language of `@example` lines: a call with constant arguments, and its result.
  *
- * Arguments are Excel's constants: numbers, percents, "text", and arrays such as {95%; 5%} with a
- * comma between columns and a semicolon between rows. A result may start with `about`: then it is
+ * Arguments are Excel's constants: numbers, percents, "text", and arrays such as {0.95; 0.05} with a
+ * comma between columns and a semicolon between rows; Excel takes no percent in an array. A result may start with `about`: then it is
  * held to the digits that it prints, otherwise to 12 digits.
  */
 export type Constant = number | string | null;
@@ -39,9 +39,14 @@ export function readResult(result: string): Expected[][] {
 
 function readArgument(text: string): Constant | Constant[][] {
   const trimmed = text.trim();
-  return trimmed.startsWith("{")
-    ? rowsOf(trimmed).map((row) => row.map(readConstant))
-    : readConstant(trimmed);
+  if (!trimmed.startsWith("{")) return readConstant(trimmed);
+  return rowsOf(trimmed).map((row) => row.map(readItem));
+}
+
+function readItem(text: string): Constant {
+  if (/%\s*$/.test(text))
+    throw new Error(`Excel takes no percent in an array: write "${text}" as a number`);
+  return readConstant(text);
 }
 
 function rowsOf(array: string): string[][] {

@@ -6,13 +6,10 @@
  * the add-in may know the calls again; on opening they are turned back.
  */
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
-import { NAMESPACE } from "../functions/entry";
 import { readCellName } from "../taskpane/addresses";
+import { retypedFormula, storedFormula } from "../taskpane/formulas";
 import { toExcelError } from "./custom-functions";
 import type { Model } from "./engine";
-
-const STORED = new RegExp(`_xldudf_${NAMESPACE}_([A-Z0-9]+)\\(`, "gi");
-const TYPED = new RegExp(`(?<![\\w.])${NAMESPACE}\\.([A-Z0-9]+)\\(`, "gi");
 
 /** The workbook as the bytes of an .xlsx file. */
 export async function toXlsx(model: Model): Promise<Uint8Array> {
@@ -20,9 +17,7 @@ export async function toXlsx(model: Model): Promise<Uint8Array> {
   const parts = files.map((file) => {
     if (!("content" in file))
       throw new Error(`cannot save ${file.path}: pictures are not supported`);
-    const stored = mapFormulas(file.content, (text) =>
-      text.replace(TYPED, `_xldudf_${NAMESPACE}_$1(`),
-    );
+    const stored = mapFormulas(file.content, storedFormula);
     const sheet = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(file.path);
     const valued = sheet ? withValues(stored, model, Number(sheet[1])) : stored;
     return [file.path, strToU8(valued)];
@@ -73,28 +68,20 @@ export function fromXlsx(bytes: Uint8Array): Record<string, string> {
   if (!parts["xl/workbook.xml"]) throw new Error("this is not an .xlsx workbook: it has no sheets");
   const texts = Object.entries(parts)
     .filter(([path]) => /\.(xml|rels)$/.test(path))
-    .map(([path, part]) => [
-      path,
-      mapFormulas(strFromU8(part), (text) => text.replace(STORED, `${NAMESPACE}.$1(`)),
-    ]);
+    .map(([path, part]) => [path, mapFormulas(strFromU8(part), retypedFormula)]);
   return Object.fromEntries(texts) as Record<string, string>;
 }
 
-/** Changes the text of every formula of a sheet, except what stands in quotes. */
-function mapFormulas(xml: string, change: (text: string) => string): string {
+/** Changes the text of every formula of a sheet. */
+function mapFormulas(xml: string, change: (formula: string) => string): string {
   return xml.replace(
     /(<f\b[^>]*>)([^<]*)(<\/f>)/g,
-    (_, open: string, formula: string, close: string) => {
-      const parts = formula.split(/("|&quot;)/);
-      let quoted = false;
-      const mapped = parts.map((part) => {
-        if (part === '"' || part === "&quot;") {
-          quoted = !quoted;
-          return part;
-        }
-        return quoted ? part : change(part);
-      });
-      return open + mapped.join("") + close;
-    },
+    (_, open: string, formula: string, close: string) =>
+      open + escapeXml(change(unescapeXml(formula))) + close,
   );
+}
+
+function unescapeXml(text: string): string {
+  const plain = text.replaceAll("&lt;", "<").replaceAll("&gt;", ">").replaceAll("&quot;", '"');
+  return plain.replaceAll("&apos;", "'").replaceAll("&amp;", "&");
 }

@@ -127,7 +127,9 @@ export class LocalWorkbook implements Workbook {
   }
 
   async values(spot: Spot, expressions: string[]): Promise<(CellValue[][] | null)[]> {
-    return expressions.map((expression) => this.rangeValues(spot, expression) ?? this.worked(spot, expression));
+    return expressions.map(
+      (expression) => this.rangeValues(spot, expression) ?? this.worked(spot, expression),
+    );
   }
 
   async formulas(): Promise<Placed[]> {
@@ -147,7 +149,13 @@ export class LocalWorkbook implements Workbook {
   async enter(formulas: readonly Placed[]): Promise<(string | null)[]> {
     const commands = formulas.map(({ spot, formula }) => {
       const { row, column } = spot;
-      return { type: "UPDATE_CELL", sheetId: this.idOf(spot.sheet), row, col: column, content: formula };
+      return {
+        type: "UPDATE_CELL",
+        sheetId: this.idOf(spot.sheet),
+        row,
+        col: column,
+        content: formula,
+      };
     });
     this.run(commands);
     return formulas.map(() => null);
@@ -185,7 +193,8 @@ export class LocalWorkbook implements Workbook {
     const rows: CellValue[][] = [];
     for (let row = top ?? 0; row <= lastRow; row++) {
       const cells: CellValue[] = [];
-      for (let col = left ?? 0; col <= lastColumn; col++) cells.push(this.valueAt({ sheetId, row, col }));
+      for (let col = left ?? 0; col <= lastColumn; col++)
+        cells.push(this.valueAt({ sheetId, row, col }));
       rows.push(cells);
     }
     return rows;

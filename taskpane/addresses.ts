@@ -2,13 +2,16 @@
 
 /** "C8" for row 7, column 2. */
 export function cellName(row: number, column: number): string {
-  const letters = column < 26 ? "" : String.fromCharCode(64 + Math.floor(column / 26));
-  return `${letters}${String.fromCharCode(65 + (column % 26))}${row + 1}`;
+  let letters = "";
+  for (let left = column + 1; left > 0; left = Math.floor((left - 1) / 26)) {
+    letters = String.fromCharCode(65 + ((left - 1) % 26)) + letters;
+  }
+  return `${letters}${row + 1}`;
 }
 
 /** Row 7, column 2 for "C8". */
 export function readCellName(name: string): { row: number; column: number } {
-  const match = /^\$?([A-Z]{1,2})\$?(\d+)$/.exec(name);
+  const match = /^\$?([A-Z]{1,3})\$?(\d+)$/.exec(name);
   if (!match) throw new Error(`"${name}" is not the name of a cell`);
   const column = [...match[1]].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
   return { row: Number(match[2]) - 1, column };
@@ -33,7 +36,7 @@ export function moveFormula(
 
 function moveReferences(text: string, rows: number, columns: number, asCopy: boolean): string {
   return text.replace(
-    /(?<![\w.$])(\$?)([A-Z]{1,2})(\$?)([1-9]\d*)(?![\w(.])/g,
+    /(?<![\w.$])(\$?)([A-Z]{1,3})(\$?)([1-9]\d*)(?![\w(.])/g,
     (_, holdColumn: string, letters: string, holdRow: string, digits: string) => {
       const from = readCellName(letters + digits);
       const row = from.row + (asCopy && holdRow ? 0 : rows);

@@ -147,7 +147,9 @@ export class ExcelWorkbook implements Workbook {
       parent.load("rowIndex");
       parent.load("columnIndex");
       await context.sync();
-      const first = parent.isNullObject ? { formulas: cell.formulas, rowIndex: row, columnIndex: column } : parent;
+      const first = parent.isNullObject
+        ? { formulas: cell.formulas, rowIndex: row, columnIndex: column }
+        : parent;
       const formula = String(first.formulas[0][0]);
       return {
         formula: formula.startsWith("=") ? formula : null,
@@ -162,7 +164,9 @@ export class ExcelWorkbook implements Workbook {
     const found: (CellValue[][] | null)[] = [];
     // One by one: what fails is left out, and fails nothing else.
     for (const expression of expressions) {
-      const read = isRange(expression) ? rangeValues(spot, expression) : workedOut(spot, expression);
+      const read = isRange(expression)
+        ? rangeValues(spot, expression)
+        : workedOut(spot, expression);
       found.push(await read.catch(() => null));
     }
     return found;
@@ -263,7 +267,9 @@ function workedOut(spot: Spot, expression: string): Promise<CellValue[][]> {
       await context.sync();
       if (scratch.type === "Array" || scratch.type === "Range") {
         const { values, types } = scratch.arrayValues;
-        return values.map((row, i) => row.map((value: unknown, j: number) => valueOf(value, types[i][j])));
+        return values.map((row, i) =>
+          row.map((value: unknown, j: number) => valueOf(value, types[i][j])),
+        );
       }
       return [[valueOf(scratch.value, scratch.type)]];
     } finally {
@@ -274,12 +280,20 @@ function workedOut(spot: Spot, expression: string): Promise<CellValue[][]> {
 }
 
 /** An expression that means the same wherever it stands: cells with their sheet, table rows as cells. */
-async function withTableRows(context: Excel.RequestContext, spot: Spot, expression: string): Promise<string> {
+async function withTableRows(
+  context: Excel.RequestContext,
+  spot: Spot,
+  expression: string,
+): Promise<string> {
   const rows = thisRow(expression);
   const cells = await Promise.all(
     rows.map(async ({ table, column }) => {
-      const here = context.workbook.worksheets.getItem(spot.sheet).getRangeByIndexes(spot.row, spot.column, 1, 1);
-      const found = table ? context.workbook.tables.getItem(table) : here.getTables(false).getFirst();
+      const here = context.workbook.worksheets
+        .getItem(spot.sheet)
+        .getRangeByIndexes(spot.row, spot.column, 1, 1);
+      const found = table
+        ? context.workbook.tables.getItem(table)
+        : here.getTables(false).getFirst();
       const body = found.columns.getItem(column).getDataBodyRange();
       body.load("columnIndex");
       await context.sync();
@@ -297,12 +311,15 @@ function valueOf(value: unknown, type: string): CellValue {
 }
 
 function valuesOf(range: { values: unknown[][]; valueTypes: string[][] }): CellValue[][] {
-  return range.values.map((row, i) => row.map((value, j) => valueOf(value, range.valueTypes[i][j])));
+  return range.values.map((row, i) =>
+    row.map((value, j) => valueOf(value, range.valueTypes[i][j])),
+  );
 }
 
 /** The whole document, slice by slice. */
 function wholeFile(): Promise<Uint8Array> {
-  const failed = (error: Office.Error) => new Error(`Excel did not hand out the workbook's file: ${error.message}`);
+  const failed = (error: Office.Error) =>
+    new Error(`Excel did not hand out the workbook's file: ${error.message}`);
   return new Promise((resolve, reject) => {
     const options = { sliceSize: LARGEST_SLICE };
     Office.context.document.getFileAsync(Office.FileType.Compressed, options, (opened) => {

@@ -27,9 +27,23 @@ export function mentionsUs(formula: string): boolean {
   return MAY_BE_OURS.test(formula);
 }
 
+const ARRAY_OR_TEXT = /"(?:[^"]|"")*"|\{(?:"(?:[^"]|"")*"|[^{}"])*\}/g;
+const TEXT_OR_PERCENT = /"(?:[^"]|"")*"|(\d+(?:\.\d+)?)%/g;
+
+/** The formula with {5%} as {0.05}: the local sheet takes a percent in an array, Excel and its files do not. */
+export function plainArrays(formula: string): string {
+  return formula.replace(ARRAY_OR_TEXT, (part) => {
+    if (part.startsWith('"')) return part;
+    return part.replace(TEXT_OR_PERCENT, (text: string, percent?: string) => {
+      return percent === undefined ? text : String(Number(`${percent}e-2`));
+    });
+  });
+}
+
 /** A formula as a tree, with or without its =. Throws where it cannot be read. */
 export function readFormula(formula: string): Node {
-  return parseTokens(tokenize(formula.replace(/^=/, ""), { negativeNumbers: false })) as Node;
+  const plain = plainArrays(formula.replace(/^=/, ""));
+  return parseTokens(tokenize(plain, { negativeNumbers: false })) as Node;
 }
 
 /** The function that a call is of; null for any other function or node. */
@@ -129,11 +143,19 @@ export function writeFormula(node: Node, substitute: Substitute = () => null): s
 
 /** The formula with our functions by the names that are typed, and nothing else changed. */
 export function retypedFormula(formula: string): string {
+  return renamed(formula, (id) => `${NAMESPACE}.${id}`);
+}
+
+/** The formula as Excel stores it. */
+export function storedFormula(formula: string): string {
+  return renamed(plainArrays(formula), (id) => `_xldudf_${NAMESPACE}_${id}`);
+}
+
+function renamed(formula: string, nameOf: (id: string) => string): string {
   return tokenize(formula, { negativeNumbers: false })
     .map(({ type, value }) => {
-      const match = type === "func" ? OURS.exec(value) : null;
-      const id = match?.[1].toUpperCase();
-      return id && BY_ID.has(id) ? `${NAMESPACE}.${id}` : value;
+      const id = type === "func" ? OURS.exec(value)?.[1].toUpperCase() : undefined;
+      return id && BY_ID.has(id) ? nameOf(id) : value;
     })
     .join("");
 }

@@ -10,17 +10,19 @@ import type { Workbook } from "./workbook";
 const handingOver = () => import("./handover/hand-over");
 
 export function handOverPart(workbook: Workbook, tell: Tell): HTMLElement {
-  const made = element("ul", { class: "outcome" });
+  const made = element("div", {});
   const mended = element("ul", { class: "outcome" });
   const give = async (bytes: Uint8Array, name: string) => {
     const { handOver } = await handingOver();
     const { bytes: copy, replaced } = handOver(bytes);
-    made.replaceChildren(...replaced.map(replacedShown));
+    made.replaceChildren(...(replaced.length > 0 ? [listShown(replaced)] : []));
     return `${await workbook.give(copy, name)} ${countShown(replaced)}`;
   };
 
   const copy = element("button", { type: "button", class: "main" }, "Make a copy of this workbook");
-  copy.addEventListener("click", () => tell(async () => give(await workbook.file(), "handed over.xlsx")));
+  copy.addEventListener("click", () =>
+    tell(async () => give(await workbook.file(), "handed over.xlsx")),
+  );
 
   const file = element("input", { type: "file", accept: ".xlsx", id: "saved", hidden: true });
   const choose = element("button", { type: "button" }, "Make a copy of a saved .xlsx");
@@ -39,7 +41,13 @@ export function handOverPart(workbook: Workbook, tell: Tell): HTMLElement {
       const repaired = await repair(workbook);
       mended.replaceChildren(
         ...repaired.map(({ place, formula, outcome }) =>
-          element("li", {}, element("strong", {}, place), ` ${outcome} `, element("code", {}, formula)),
+          element(
+            "li",
+            {},
+            element("strong", {}, place),
+            ` ${outcome} `,
+            element("code", {}, formula),
+          ),
         ),
       );
       const right = repaired.filter(({ isMended }) => isMended).length;
@@ -76,9 +84,29 @@ export function handOverPart(workbook: Workbook, tell: Tell): HTMLElement {
   );
 }
 
+function listShown(replaced: Replaced[]): HTMLElement {
+  const summary = element("summary", {}, `What was replaced: ${replaced.length}`);
+  return element(
+    "details",
+    {},
+    summary,
+    element("ul", { class: "outcome" }, ...replaced.map(replacedShown)),
+  );
+}
+
 function replacedShown({ sheet, cell, was, became, what }: Replaced): HTMLElement {
-  const now = { formula: "live formula", value: `fixed value: ${what}`, "left as it was": `left: ${what}` }[became];
-  return element("li", {}, element("strong", {}, `${cell} of ${sheet}`), ` ${now} `, element("code", {}, was));
+  const now = {
+    formula: "live formula",
+    value: `fixed value: ${what}`,
+    "left as it was": `left: ${what}`,
+  }[became];
+  return element(
+    "li",
+    {},
+    element("strong", {}, `${cell} of ${sheet}`),
+    ` ${now} `,
+    element("code", {}, was),
+  );
 }
 
 function countShown(replaced: Replaced[]): string {

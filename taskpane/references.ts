@@ -32,13 +32,20 @@ function structured(node: Node): string[] {
 }
 
 /** An expression with every cell held in place and on its sheet; some references as cells of it. */
-export function absoluteAll(expression: string, sheet: string, cells: ReadonlyMap<string, string>): string {
+export function absoluteAll(
+  expression: string,
+  sheet: string,
+  cells: ReadonlyMap<string, string>,
+): string {
   return writeFormula(readFormula(expression), (node) => {
     if (node.type !== "ReferenceIdentifier") return null;
     const text = cells.get(node.value) ?? node.value;
     const found = parseA1Ref(text);
     if (!found || !("range" in found)) return null;
     const range = { ...found.range, $top: true, $left: true, $bottom: true, $right: true };
-    return { text: stringifyA1Ref({ ...found, sheetName: found.sheetName || sheet, range }), rank: 9 };
+    return {
+      text: stringifyA1Ref({ ...found, sheetName: found.sheetName || sheet, range }),
+      rank: 9,
+    };
   });
 }

@@ -22,7 +22,9 @@ export async function repair(workbook: Workbook): Promise<Repaired[]> {
   const broken = (await workbook.formulas()).filter(isBroken);
   const mended = broken.map((placed) => ({ ...placed, formula: retypedFormula(placed.formula) }));
   const refusals = await workbook.enter(mended);
-  const values = new Map((await workbook.formulas()).map((placed) => [keyOf(placed), placed.value]));
+  const values = new Map(
+    (await workbook.formulas()).map((placed) => [keyOf(placed), placed.value]),
+  );
   return mended.map((placed, i) => {
     const value = values.get(keyOf(placed)) ?? null;
     const { row, column, sheet } = placed.spot;
@@ -59,5 +61,7 @@ function outcomeOf(refusal: string | null, isStuck: boolean, value: Placed["valu
   if (isStuck) {
     return `was entered again and still shows #NAME?: look for another name in it, or load the ${NAMESPACE} functions again`;
   }
-  return isFault(value) ? `was entered again; it shows ${value.fault}` : "was entered again and has its answer";
+  return isFault(value)
+    ? `was entered again; it shows ${value.fault}`
+    : "was entered again and has its answer";
 }

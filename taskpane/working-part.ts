@@ -1,6 +1,5 @@
 /** The Working part: the selected cell explained step by step, with its own numbers. */
 import { NAMESPACE } from "../functions/entry";
-import type { CellValue } from "../functions/lift";
 import { element } from "./elements";
 import type { Workbook } from "./workbook";
 import type { Explained, ExplainedCall, ExplainedLine } from "./working/explain";
@@ -81,7 +80,12 @@ function explanation(explained: Explained, shown: Shown): HTMLElement[] {
     ...(problem ? [problemShown(problem)] : []),
     ...(many ? [element("p", {}, `${calls.length} functions, from the inside out:`)] : []),
     ...calls.map((call, i) => callShown(call, many ? `${i + 1}. ` : "", shown)),
-    ...(rest ? [element("p", {}, "With these answers the cell reads:"), element("code", { class: "call" }, rest)] : []),
+    ...(rest
+      ? [
+          element("p", {}, "With these answers the cell reads:"),
+          element("code", { class: "call" }, rest),
+        ]
+      : []),
   ];
 }
 
@@ -129,12 +133,14 @@ function lineShown(call: ExplainedCall, line: ExplainedLine, shown: Shown): HTML
   const steps = line.steps.map((step) => {
     const { name, what, expression } = step.line;
     const value = valueShown(step.value, shown);
-    const numbers = step.numbers === expression || step.numbers === value ? [] : [`= ${step.numbers}`];
+    const written = [expression, step.numbers].filter(
+      (text, i, all) => text !== value && all.indexOf(text) === i,
+    );
     return element(
       "li",
       {},
-      what[0].toUpperCase() + what.slice(1),
-      ...[`${name} = ${expression}`, ...numbers].map((text) => element("code", {}, text)),
+      `${name}: ${what}`,
+      ...written.map((text) => element("code", {}, `= ${text}`)),
       element("strong", {}, `= ${value}`),
     );
   });
@@ -142,20 +148,32 @@ function lineShown(call: ExplainedCall, line: ExplainedLine, shown: Shown): HTML
     ...parts,
     element("h3", {}, "How it comes about"),
     element("ol", { class: "working" }, ...steps),
-    element("p", { class: "answer" }, `Answer: ${answerShown(call, line.answer, shown)}`),
+    ...wordsShown(line),
+    element("p", { class: "answer" }, answerShown(call, line, shown)),
     element("p", { class: "kind" }, call.entry.returns.text),
   ];
 }
 
-function inputShown({ name, text, value, from, place }: Input): HTMLElement[] {
-  const where = place ? `from ${from}` : from;
+/** What the names in the expressions mean that are not those of arguments and steps. */
+function wordsShown({ words }: ExplainedLine): HTMLElement[] {
+  if (words.length === 0) return [];
+  const list = words.map(({ word, means }) =>
+    element("li", {}, element("code", {}, word), `: ${means}`),
+  );
+  return [
+    element("p", { class: "kind" }, "In these lines:"),
+    element("ul", { class: "words kind" }, ...list),
+  ];
+}
+
+function inputShown({ name, text, value, from }: Input): HTMLElement[] {
   return [
     element("dt", {}, name),
     element(
       "dd",
       {},
       element("strong", {}, value),
-      element("span", { class: "from" }, ` ${where}`),
+      element("span", { class: "from" }, ` ${from}`),
       element("span", { class: "kind" }, text),
     ),
   ];
@@ -172,13 +190,33 @@ function problemShown({ reason, mend }: Problem): HTMLElement {
   );
 }
 
-function answerShown({ entry }: ExplainedCall, answer: CellValue[], { shown }: Shown): string {
-  return answer.map((cell) => shown(cell, entry.returns.kind)).join(", ");
+function answerShown(
+  { entry }: ExplainedCall,
+  { answer, part }: ExplainedLine,
+  { shown }: Shown,
+): string {
+  const { kind } = entry.returns;
+  const [rows, columns] = [answer.length, answer[0].length];
+  if (rows * columns === 1) return `Answer: ${shown(answer[0][0], kind)}`;
+  const all =
+    rows > 1 && columns > 1
+      ? `Answer: ${rows} x ${columns} cells`
+      : `Answer: ${answer
+          .flat()
+          .map((cell) => shown(cell, kind))
+          .join(", ")}`;
+  if (!part) return all;
+  const where = [
+    ...(rows > 1 ? [`row ${part.row + 1}`] : []),
+    ...(columns > 1 ? [`column ${part.column + 1}`] : []),
+  ];
+  return `${all}. This cell, ${where.join(", ")}: ${shown(answer[part.row][part.column], kind)}`;
 }
 
 /** A step's value: a number to nine figures, a list of them, a word. */
 function valueShown(value: unknown, { plain }: Shown): string {
   if (typeof value === "number") return plain(value);
-  if (Array.isArray(value)) return `[${value.map((each) => valueShown(each, { plain } as Shown)).join(", ")}]`;
+  if (Array.isArray(value))
+    return `[${value.map((each) => valueShown(each, { plain } as Shown)).join(", ")}]`;
   return typeof value === "boolean" ? (value ? "yes" : "no") : String(value);
 }

@@ -17,7 +17,7 @@ import { BlankError, amount, list, number, sameLength, sum } from "../errors";
  * @needs [or blank] sum(amounts) > 0
  * @working mean: amounts times values over the amounts = sum(amounts .* values) / sum(amounts)
  * @source Alligation medial; example from a pharmacy alligation hand-out.
- * @example BLENDOF({20; 25}, {95%; 50%}) // => 70%
+ * @example BLENDOF({20; 25}, {0.95; 0.5}) // => 70%
  * @example BLENDOF({110, 220, 330}, {35, 25, 20}) // => about 24.1667
  */
 export function blendOf(amounts: number[][], values: number[][]): number {

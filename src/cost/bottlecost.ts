@@ -27,8 +27,8 @@ import { checkWhole } from "../load/whole";
  * @working liquid: the fill, with what is lost = fill * unit / (1 - loss)
  * @working cost: liquid and packaging = liquid + packaging
  * @source By hand; loss as a share of what is bought, common practice, no published source.
- * @example BOTTLECOST(100, {95%; 5%}, {0.01; 0.08}, 1.2) // => 2.55
- * @example BOTTLECOST(100, {95%; 5%}, {0.01; 0.08}, 1.2, 10%) // => 2.7
+ * @example BOTTLECOST(100, {0.95; 0.05}, {0.01; 0.08}, 1.2) // => 2.55
+ * @example BOTTLECOST(100, {0.95; 0.05}, {0.01; 0.08}, 1.2, 10%) // => 2.7
  */
 export function bottleCost(
   fill: number,

@@ -18,7 +18,7 @@ import { type Intervals, compositionOf, lowHigh, richest } from "./intervals";
  * @working volumes: least and most alcohol over all volumes, added up: an estimate = alcoholbyvolume(shares, densities, isalcohol)
  * @working alcohol: by volume = volumes
  * @source By hand: volume = weight / density; bounds are those of the linear-fractional programme (Dinkelbach's method).
- * @example ALCOHOLVOLUME({20%; 80%}, {0.7892; 0.9982}, {"yes"; "no"}) // => about 24.02%
+ * @example ALCOHOLVOLUME({0.2; 0.8}, {0.7892; 0.9982}, {"yes"; "no"}) // => about 24.02%
  */
 export function alcoholVolume(
   shares: number[][],

@@ -22,8 +22,8 @@ import { checkWhole } from "../load/whole";
  * @working [banned(shares, limits)] load: none, as an oil of the blend is not approved = 0
  * @working [not banned(shares, limits)] load: one over their sum, and 100 % at most = 1 / max(1, sum(used))
  * @source Sum of quotients; the same form as the United Kingdom's SI 1994/3247, Schedule 3, paragraph 14. Derived by hand as in the remarks.
- * @example SAFELOAD({50%; 50%}, {10%; 4%}) // => about 5.714286%
- * @example SAFELOAD({50%; 50%}, {10%; "not limited"}) // => 20%
+ * @example SAFELOAD({0.5; 0.5}, {0.1; 0.04}) // => about 5.714286%
+ * @example SAFELOAD({0.5; 0.5}, {0.1; "not limited"}) // => 20%
  */
 export function safeLoad(shares: number[][], limits: Cells): number {
   return Math.min(1, 1 / sum(usedUp(shares, limits)));

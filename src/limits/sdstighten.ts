@@ -23,7 +23,7 @@ import { canBeWhole, checkOrder } from "./intervals";
  * @working [isrow] narrow: lows above highs = [least, most]
  * @working [not isrow] narrow: low beside high = transpose([least, most])
  * @source By hand: the exact bounds of the linear programme with one sum.
- * @example SDSTIGHTEN({60%; 10%; 1%}, {80%; 30%; 5%}) // => {65%, 80%; 15%, 30%; 1%, 5%}
+ * @example SDSTIGHTEN({0.6; 0.1; 0.01}, {0.8; 0.3; 0.05}) // => {65%, 80%; 15%, 30%; 1%, 5%}
  */
 export function sdsTighten(lows: number[][], highs: number[][]): number[][] {
   const low = list("lows", lows, share);

@@ -18,8 +18,8 @@ import { CalcError, cellsOf, sameLength } from "../errors";
  * @working lowest: the least of the limits = min(limitsof(labels, limits))
  * @working answer: it, and its label = [lowest, labelof(labels, limits)]
  * @source By hand: a product keeps all limits when it keeps the lowest.
- * @example TOPLOAD({"skin"; "supplier"}, {8%; 5%}) // => {5%, "supplier"}
- * @example TOPLOAD({"skin"; "seen to dissolve"}, {"not limited"; 12%}) // => {12%, "seen to dissolve"}
+ * @example TOPLOAD({"skin"; "supplier"}, {0.08; 0.05}) // => {5%, "supplier"}
+ * @example TOPLOAD({"skin"; "seen to dissolve"}, {"not limited"; 0.12}) // => {12%, "seen to dissolve"}
  */
 export function topLoad(labels: Cells, limits: Cells): Cells {
   const lines = limitLines(labels, limits);

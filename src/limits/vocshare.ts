@@ -27,8 +27,8 @@ import { compositionOf, intervalsOf, lowHigh, mostOf } from "./intervals";
  * @working [isrange(shares, vocshares)] voc: least and most, less what is not counted = [max(0, least - waived), max(0, most - waived)]
  * @working [not isrange(shares, vocshares)] voc: less what is not counted = max(0, most - waived)
  * @source By hand from the definition in 40 CFR 59 subpart C and 17 CCR 94508 to 94510; bounds are those of the linear programme.
- * @example VOCSHARE({20%; 3%; 5%; 72%}, {100%; 100%; 0%; 0%}, 3%, 2%) // => 21%
- * @example VOCSHARE({60%, 80%; 20%, 40%}, {100%; 0%}) // => {60%, 80%}
+ * @example VOCSHARE({0.2; 0.03; 0.05; 0.72}, {1; 1; 0; 0}, 3%, 2%) // => 21%
+ * @example VOCSHARE({0.6, 0.8; 0.2, 0.4}, {1; 0}) // => {60%, 80%}
  */
 export function vocShare(
   shares: number[][],

@@ -27,8 +27,8 @@ import { checkWhole } from "./whole";
  * @working [counts not given] amounts: one bottle of each size = fills
  * @working grid: each share of each amount = column(shares / whole) * row(amounts)
  * @source By hand: mass is conserved.
- * @example SIZERUN({95%; 5%}, {60, 120}) // => {57, 114; 3, 6}
- * @example SIZERUN({95%; 5%}, {60, 120}, {10, 2}) // => {570, 228; 30, 12}
+ * @example SIZERUN({0.95; 0.05}, {60, 120}) // => {57, 114; 3, 6}
+ * @example SIZERUN({0.95; 0.05}, {60, 120}, {10, 2}) // => {570, 228; 30, 12}
  */
 export function sizeRun(shares: number[][], fills: number[][], counts?: number[][]): number[][] {
   const parts = list("shares", shares, share);

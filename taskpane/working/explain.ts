@@ -8,11 +8,29 @@
 import type { CallExpression } from "@borgar/fx/xlsx";
 import { cautionOf } from "../../functions/cautions";
 import { type CatalogEntry, NAMESPACE } from "../../functions/entry";
-import { type CellValue, type Fault, type Grid, type Line, isFault, lineOf, linesOf } from "../../functions/lift";
+import {
+  type CellValue,
+  type Fault,
+  type Grid,
+  type Line,
+  isFault,
+  lineOf,
+  linesOf,
+} from "../../functions/lift";
 import { worksheetFunction } from "../../functions/register";
+import { MEANINGS } from "../../functions/working/meanings";
 import { type Step, stepsOf } from "../../functions/working/steps";
 import { cellName } from "../addresses";
-import { type Argument, type Node, mentionsUs, ourCalls, ourFunction, readFormula, typedFormula, writeFormula } from "../formulas";
+import {
+  type Argument,
+  type Node,
+  mentionsUs,
+  ourCalls,
+  ourFunction,
+  readFormula,
+  typedFormula,
+  writeFormula,
+} from "../formulas";
 import type { CellContent, Spot, Workbook } from "../workbook";
 import { type Input, inputsShown } from "./inputs";
 import { type Problem, problemOf } from "./problems";
@@ -45,8 +63,12 @@ export interface ExplainedCall {
 export interface ExplainedLine {
   inputs: Input[];
   steps: Step[];
-  /** What the line answers with: one value, or several side by side. */
-  answer: CellValue[];
+  /** Names in the steps that want explaining. */
+  words: { word: string; means: string }[];
+  /** What the line answers with: one cell, or several. */
+  answer: Grid;
+  /** Which of several cells the selected one is, where it is one of them. */
+  part?: Line;
   problem?: Problem;
 }
 
@@ -60,12 +82,15 @@ export async function explain(workbook: Workbook, spot: Spot): Promise<Explained
   const tree = readTree(content.formula, place);
   const found = ourCalls(tree);
   if (found.length === 0) {
-    throw new NothingToExplain(`${place} holds a formula without functions of ours: ${content.formula}`);
+    throw new NothingToExplain(
+      `${place} holds a formula without functions of ours: ${content.formula}`,
+    );
   }
   const offset = { row: spot.row - content.from.row, column: spot.column - content.from.column };
   const answers = new Map<Node, Grid>();
   const calls: ExplainedCall[] = [];
-  for (const node of found) calls.push(await explainCall(workbook, content.from, node, offset, answers));
+  for (const node of found)
+    calls.push(await explainCall(workbook, content.from, node, offset, answers));
   const isAlone = tree === found[found.length - 1];
   return {
     place,
@@ -86,7 +111,8 @@ function readTree(formula: string, place: string): Node {
 }
 
 function holdsNoFormula(place: string, value: CellValue): string {
-  if (value === null || value === "") return `${place} is empty. Select a cell with a ${NAMESPACE} function.`;
+  if (value === null || value === "")
+    return `${place} is empty. Select a cell with a ${NAMESPACE} function.`;
   const what = typeof value === "number" ? "a number" : "a text";
   const said = typeof value === "string" && mentionsUs(value) ? ": a formula opens with =" : "";
   return `${place} holds ${what} that was typed in${said}. Select a cell with a ${NAMESPACE} function.`;
@@ -118,18 +144,45 @@ async function explainCall(
     caution: cautionOf(entry),
     at: (at) => {
       const inputs = describe(at);
-      const answer = worksheetFunction(entry)(...lineOf(entry, args, at)).flat();
-      const fault = answer.find(isFault);
-      const isBlank = answer.every((cell) => cell === "");
-      if (!fault && !isBlank) return { inputs, answer, steps: stepsOf(entry, args, at) };
-      return { inputs, answer, steps: [], problem: problemOf(entry, inputs, fault) };
+      const answer = worksheetFunction(entry)(...lineOf(entry, args, at));
+      const fault = answer.flat().find(isFault);
+      const isBlank = answer.flat().every((cell) => cell === "");
+      if (fault || isBlank) {
+        return { inputs, answer, steps: [], words: [], problem: problemOf(entry, inputs, fault) };
+      }
+      const steps = stepsOf(entry, args, at);
+      return { inputs, answer, steps, words: wordsIn(steps), part: partOf(answer, lines, offset) };
     },
   };
 }
 
+/** The cell of an answer that the selected cell shows; answers of lines in a row lie down. */
+function partOf(answer: Grid, lines: ExplainedCall["lines"], offset: Line): Line | undefined {
+  if (answer.flat().length === 1) return undefined;
+  const isRow = lines.columns > 1;
+  const row = isRow || lines.rows > 1 ? 0 : offset.row;
+  const column = isRow ? offset.row : offset.column;
+  return answer[row]?.[column] === undefined ? undefined : { row, column };
+}
+
+function wordsIn(steps: Step[]): { word: string; means: string }[] {
+  const used = steps.flatMap(({ line }) => line.expression.match(/[a-z]+(?=\()/g) ?? []);
+  return [...new Set(used)].flatMap((word) => {
+    const means = MEANINGS[word];
+    return means ? [{ word, means }] : [];
+  });
+}
+
 /** What the arguments of a call hold, those that are calls of ours by their answers. */
-async function argumentsOf(workbook: Workbook, from: Spot, nodes: Argument[], answers: Map<Node, Grid>): Promise<Grid[]> {
-  const asked = nodes.flatMap((node) => (node && !answers.has(node) ? [withAnswers(node, answers)] : []));
+async function argumentsOf(
+  workbook: Workbook,
+  from: Spot,
+  nodes: Argument[],
+  answers: Map<Node, Grid>,
+): Promise<Grid[]> {
+  const asked = nodes.flatMap((node) =>
+    node && !answers.has(node) ? [withAnswers(node, answers)] : [],
+  );
   const values = await workbook.values(from, asked);
   return nodes.map((node) => {
     if (!node) return [[null]];
@@ -145,7 +198,10 @@ function withAnswers(node: Node, answers: ReadonlyMap<Node, Grid>): string {
     const grid = answers.get(each);
     if (!grid) return null;
     const cells = grid.map((row) => row.map(literal).join(",")).join(";");
-    return { text: grid.length * grid[0].length > 1 ? `{${cells}}` : cells, rank: /^-/.test(cells) ? 3 : 9 };
+    return {
+      text: grid.length * grid[0].length > 1 ? `{${cells}}` : cells,
+      rank: /^-/.test(cells) ? 3 : 9,
+    };
   });
 }
 

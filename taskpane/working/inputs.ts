@@ -15,7 +15,7 @@ export interface Input {
   value: string;
   /** Where it comes from, in words. */
   from: string;
-  /** The cell to go to for a mend, where it is one. */
+  /** Where to go for a mend: a cell, or another call. */
   place?: string;
   fault?: string;
 }
@@ -34,7 +34,9 @@ export async function inputsShown(
   nodes: Argument[],
   args: Grid[],
 ): Promise<(line: Line) => Input[]> {
-  const sources = await Promise.all(entry.params.map((_, i) => sourceOf(workbook, spot, nodes[i] ?? null)));
+  const sources = await Promise.all(
+    entry.params.map((_, i) => sourceOf(workbook, spot, nodes[i] ?? null)),
+  );
   return (line) =>
     entry.params.map((param, i) => {
       const grid = args[i] ?? [[null]];
@@ -43,11 +45,14 @@ export async function inputsShown(
       const unit = unitParam(entry, param);
       const unitGrid = unit && args[entry.params.indexOf(unit)];
       const isBlank = cells.flat().every((cell) => cell === null || cell === "");
+      const from = source.words(param.range ? null : line);
       return {
         name: param.name,
         text: param.text,
-        value: isBlank ? takenAs(param, !nodes[i]) : valuesShown(cells, param, unitGrid && at(unitGrid, line)),
-        from: source.words(param.range ? null : line),
+        value: isBlank
+          ? blankShown(param)
+          : valuesShown(cells, param, unitGrid && at(unitGrid, line)),
+        from: isBlank && param.default !== undefined ? `${from}: the default` : from,
         place: source.place?.(param.range ? null : line),
         fault: faultIn(cells, source.cellAt),
       };
@@ -56,26 +61,30 @@ export async function inputsShown(
 
 function at(grid: Grid, { row, column }: Line): CellValue {
   const cells = grid[grid.length === 1 ? 0 : row] ?? [];
-  return cells[cells.length === 1 ? 0 : column] ?? { fault: "#N/A", text: "this range has ended" };
+  const cell = cells[cells.length === 1 ? 0 : column];
+  return cell === undefined ? { fault: "#N/A", text: "this range has ended" } : cell;
 }
 
-function takenAs(param: Param, isLeftOut: boolean): string {
-  const said = isLeftOut ? "left out" : "blank";
-  if (param.default === undefined) return said;
-  return `${said}, so ${shown(param.default, param.kind)}`;
+/** What is taken where nothing is filled in. */
+function blankShown(param: Param): string {
+  return param.default === undefined ? "blank" : shown(param.default, param.kind);
 }
 
 function valuesShown(cells: Grid, param: Param, unit?: CellValue): string {
   const flat = cells.flat();
   const behind = typeof unit === "string" && unit !== "" ? ` ${unit.trim()}` : "";
-  if (flat.length === 1) return shown(flat[0], param.kind) + (typeof flat[0] === "number" ? behind : "");
+  if (flat.length === 1)
+    return shown(flat[0], param.kind) + (typeof flat[0] === "number" ? behind : "");
   const few = flat.slice(0, MOST).map((cell) => shown(cell, param.kind));
   const more = flat.length > MOST ? `, and ${flat.length - MOST} more` : "";
   return few.join(", ") + more;
 }
 
 /** The first error among the cells of a range, and where it stands. */
-function faultIn(cells: Grid, cellAt?: (row: number, column: number) => string): string | undefined {
+function faultIn(
+  cells: Grid,
+  cellAt?: (row: number, column: number) => string,
+): string | undefined {
   for (const [i, row] of cells.entries()) {
     const j = row.findIndex(isFault);
     if (j < 0) continue;
@@ -93,16 +102,21 @@ interface Source {
 
 /** Where an argument comes from. */
 async function sourceOf(workbook: Workbook, spot: Spot, node: Argument): Promise<Source> {
-  if (!node) return { words: () => "left out of the formula" };
+  if (!node) return { words: () => "left out" };
   const entry = ourFunction(node);
-  if (entry) return { words: () => `the answer of ${NAMESPACE}.${entry.id}, above` };
+  if (entry) {
+    const name = `${NAMESPACE}.${entry.id}, above`;
+    return { words: () => `the answer of ${name}`, place: () => name };
+  }
   if (node.type === "Literal" || isSigned(node)) return { words: () => "typed in the formula" };
   if (node.type === "ArrayExpression") return { words: () => "a list typed in the formula" };
-  if (node.type === "ReferenceIdentifier" && node.kind === "range") return rangeSource(workbook, spot, node.value);
+  if (node.type === "ReferenceIdentifier" && node.kind === "range")
+    return rangeSource(workbook, spot, node.value);
   const text = typedFormula(node).slice(1);
-  if (node.type === "ReferenceIdentifier" && node.kind === "name") return { words: () => `the name ${text}` };
+  if (node.type === "ReferenceIdentifier" && node.kind === "name")
+    return { words: () => `from the name ${text}` };
   if (node.type === "ReferenceIdentifier" && node.kind === "table") {
-    return { words: (line) => `the table, ${text}${lineWords(line, text)}` };
+    return { words: (line) => `from the table, ${text}${lineWords(line, text)}` };
   }
   return { words: () => `worked out: ${text}` };
 }
@@ -128,7 +142,8 @@ async function rangeSource(workbook: Workbook, spot: Spot, reference: string): P
   const sheet = found.sheetName || spot.sheet;
   const on = sheet === spot.sheet ? "" : ` of ${sheet}`;
   const isWhole = top === null || left === null || top === undefined || left === undefined;
-  const cellAt = (row: number, column: number) => cellName((top ?? 0) + row, (left ?? 0) + column) + on;
+  const cellAt = (row: number, column: number) =>
+    cellName((top ?? 0) + row, (left ?? 0) + column) + on;
   const label = isWhole ? "" : await labelOf(workbook, { sheet, row: top, column: left });
   const named = label ? `, ${label}` : "";
   const place = (line: Line | null) => {
@@ -139,33 +154,38 @@ async function rangeSource(workbook: Workbook, spot: Spot, reference: string): P
   return {
     place,
     cellAt,
-    words: (line) => (isCell || !line ? place(line) + named : `${place(line)}${named}, a line of ${reference}`),
+    words: (line) => {
+      const of = isCell || !line ? "" : `, of ${reference}`;
+      return `from ${place(line)}${of}${named}`;
+    },
   };
 }
 
-/** What stands beside a cell, to its left, or above it without a gap: its label, in quotes. */
+/** What a cell is called on its sheet, in quotes: the one label to its left, or the heading above it. */
 async function labelOf(workbook: Workbook, { sheet, row, column }: Spot): Promise<string> {
   const quoted = /^[A-Za-z_]\w*$/.test(sheet) ? sheet : `'${sheet.replaceAll("'", "''")}'`;
-  const here = { sheet, row, column };
   const first = Math.max(0, row - REACH);
-  const asked: string[] = [];
-  if (column > 0) asked.push(`${quoted}!${cellName(row, 0)}:${cellName(row, column - 1)}`);
-  if (row > 0) asked.push(`${quoted}!${cellName(first, column)}:${cellName(row - 1, column)}`);
-  const found = await workbook.values(here, asked);
-  const left = column > 0 ? (found.shift()?.[0] ?? []) : [];
-  const above = row > 0 ? (found.shift()?.map(([cell]) => cell) ?? []) : [];
-  const beside = [...left].reverse().find((cell) => cell !== null && cell !== "");
-  const over = firstText([...above].reverse());
-  const words = [over, typeof beside === "string" ? beside : undefined].filter((text) => text !== undefined);
-  return words.map((text) => `"${text}"`).join(", ");
+  const block = `${quoted}!${cellName(first, 0)}:${cellName(row, column)}`;
+  const [lines] = await workbook.values({ sheet, row, column }, [block]);
+  if (!lines) return "";
+  const own = lines[lines.length - 1].slice(0, column).filter(isFilled);
+  const label = own.length === 1 && typeof own[0] === "string" ? own[0] : headingOf(lines, column);
+  return label === undefined ? "" : `"${label}"`;
 }
 
-/** The heading of a column: the first text above, as long as no cell between is empty. */
-function firstText(cells: CellValue[]): string | undefined {
-  for (const cell of cells) {
-    if (typeof cell === "string" && cell !== "") return cell;
-    if (cell === null || cell === "") return undefined;
+/** The nearest line above of nothing but texts, and of at least two where the table has as many columns. */
+function headingOf(lines: Grid, column: number): string | undefined {
+  for (const line of lines.slice(0, -1).reverse()) {
+    const cell = line[column];
+    const filled = line.filter(isFilled);
+    // A blank line, or a title that stands alone: the table does not reach further up.
+    if (filled.length <= Math.min(1, column)) return undefined;
+    const isHeading = filled.every((each) => typeof each === "string");
+    if (isHeading && typeof cell === "string" && cell !== "") return cell;
   }
   return undefined;
 }
 
+function isFilled(cell: CellValue): boolean {
+  return cell !== null && cell !== "";
+}

@@ -18,17 +18,20 @@ export function problemOf(entry: CatalogEntry | null, inputs: Input[], fault?: F
   }
   const passed = inputs.find((input) => input.fault !== undefined);
   if (passed && !fault.text?.startsWith(`${passed.name} must`)) {
-    const where = passed.place ? `${passed.name} comes from ${passed.place}, which` : passed.name;
+    const where = passed.place ? `, from ${passed.place},` : "";
+    const text = fault.text ? `: ${fault.text}` : "";
     return {
-      reason: `${where} holds the error ${passed.fault}${fault.text ? `: ${fault.text}` : ""}.`,
-      mend: `Mend ${passed.place ?? `what ${passed.name} is worked out from`} first; this cell then follows.`,
+      reason: `The argument ${passed.name}${where} is the error ${passed.fault}${text}.`,
+      mend: `Mend ${passed.place ?? `what ${passed.name} is worked out from`} first; this one then follows.`,
     };
   }
-  if (fault.text && entry) return { reason: sentence(fault.text), mend: mendOf(fault.text, inputs) };
+  if (fault.text && entry)
+    return { reason: sentence(fault.text), mend: mendOf(fault.text, inputs) };
   return OF_THE_SHEET[fault.fault] ?? { reason: `The formula gives ${fault.fault}.`, mend: LOOK };
 }
 
-const LOOK = "Our functions in it have answers, as shown: look at what the rest of the formula does with them.";
+const LOOK =
+  "Our functions in it have answers, as shown: look at what the rest of the formula does with them.";
 
 /** Errors that the sheet itself makes. */
 const OF_THE_SHEET: Record<string, Problem> = {
@@ -40,7 +43,10 @@ const OF_THE_SHEET: Record<string, Problem> = {
     reason: "The sheet does not know a name in this formula.",
     mend: `Check the spelling. Where it is a ${NAMESPACE} function that came with the file, press Repair under Hand over.`,
   },
-  "#BUSY!": { reason: "The function has not answered yet.", mend: "Wait a moment, then select the cell again." },
+  "#BUSY!": {
+    reason: "The function has not answered yet.",
+    mend: "Wait a moment, then select the cell again.",
+  },
   "#N/A": {
     reason: "The ranges are of unlike length: one of them has ended.",
     mend: "Give ranges of the same length, or single cells.",
@@ -50,14 +56,17 @@ const OF_THE_SHEET: Record<string, Problem> = {
 
 /** The argument that an error's text opens with, and its cell. */
 function mendOf(text: string, inputs: Input[]): string {
-  const named = inputs.filter(({ name }) => new RegExp(`\\b${name}\\b`).test(text.split(/ must | is |, got/)[0]));
+  const named = inputs.filter(({ name }) =>
+    new RegExp(`\\b${name}\\b`).test(text.split(/ must | is |, got/)[0]),
+  );
   const [first] = named;
   if (!first) return `Change ${placesOf(inputs)}.`;
-  const where = first.place ? `in ${first.place}` : `where the formula gives ${first.name}`;
+  const where = first.place ? `in ${first.place}` : `for ${first.name} in the formula`;
   if (/is needed/.test(text)) return `Give ${first.name} (${first.text.replace(/\.$/, "")}).`;
   const hint = /: (type .+|retype .+)$/.exec(text)?.[1];
-  if (hint) return `${hint[0].toUpperCase()}${hint.slice(1)}, ${where}.`;
-  if (/ is blank| blank or zero/.test(text)) return `Fill in ${first.name} ${where}: ${first.text}`;
+  if (hint) return `${hint[0].toUpperCase()}${hint.slice(1)} ${where}.`;
+  if (/ is blank| blank or zero/.test(text))
+    return `Fill in ${first.place ? `${first.name} ${where}` : `${first.name} in the formula`}: ${first.text}`;
   return `Change ${named.map(({ name, place }) => (place ? `${name} in ${place}` : name)).join(" or ")}: ${first.text}`;
 }
 

@@ -10,7 +10,6 @@ const UNITS: Partial<Record<Kind, string>> = {
   drops: "drops",
   rate: "drops per mL",
   hours: "h",
-  money: "in your currency",
 };
 
 /** A number to at most nine figures, so that 0.1 + 0.2 reads 0.3. */
@@ -31,6 +30,7 @@ export function shown(value: CellValue, kind: Kind): string {
 /** The argument that holds the unit of another: size and unit, weight and weightunit, amount and from. */
 export function unitParam(entry: CatalogEntry, param: Param): Param | undefined {
   if (!["amount", "weight", "volume"].includes(param.kind)) return undefined;
-  const named = (name: string) => entry.params.find((each) => each.kind === "unit" && each.name === name);
+  const named = (name: string) =>
+    entry.params.find((each) => each.kind === "unit" && each.name === name);
   return named(`${param.name}unit`) ?? named("unit") ?? named("from");
 }

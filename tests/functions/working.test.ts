@@ -5,6 +5,7 @@ import type { CatalogEntry } from "../../functions/entry";
 import { readCall } from "../../functions/example";
 import { inputsOf, isFault } from "../../functions/lift";
 import { worksheetFunction } from "../../functions/register";
+import { MEANINGS } from "../../functions/working/meanings";
 import { math, scopeOf, stepsOf } from "../../functions/working/steps";
 
 /** Calls made of each example by scaling its numbers. */
@@ -68,3 +69,10 @@ function scaled(value: unknown, by: number): unknown {
   if (typeof value !== "number") return value;
   return Number.isInteger(value) ? Math.max(1, Math.round(value * by)) : value * by;
 }
+
+test("every function that a working line calls is explained in words, and none besides", () => {
+  const called = catalog.flatMap(({ working }) =>
+    working.flatMap(({ expression }) => expression.match(/[a-z]+(?=\()/g) ?? []),
+  );
+  expect(Object.keys(MEANINGS).sort()).toEqual([...new Set(called)].sort());
+});

@@ -18,6 +18,7 @@ describe("calls of our functions in a file", () => {
     ["MIST.OILFOR(A1,B1)", "_xldudf_MIST_OILFOR(A1,B1)"],
     ['IF(A1="",MIST.TURN(A1,"g","oz"),1)', 'IF(A1="",_xldudf_MIST_TURN(A1,"g","oz"),1)'],
     ["MIST.BASEFOR(MIST.OILFOR(A1,B1),B1)", "_xldudf_MIST_BASEFOR(_xldudf_MIST_OILFOR(A1,B1),B1)"],
+    ["MIST.OILFOR({60;120},{0.05})", "_xldudf_MIST_OILFOR({60;120},{0.05})"],
     [
       '"type MIST.OILFOR(60)"&MIST.OILFOR(1,B1)',
       '"type MIST.OILFOR(60)"&_xldudf_MIST_OILFOR(1,B1)',
@@ -27,6 +28,12 @@ describe("calls of our functions in a file", () => {
     expect(readBook(bytes).get("Sheet")?.get("C1")?.formula).toBe(stored);
     const sheet = fromXlsx(bytes)["xl/worksheets/sheet0.xml"];
     expect(sheet.replaceAll("&quot;", '"').replaceAll("&amp;", "&")).toContain(`>${typed}</f>`);
+  });
+
+  test("a percent in an array, which Excel does not take, is stored as a number", async () => {
+    const bytes = await saved({ A1: '=MIST.TOPLOAD({"5%"},{10%})' });
+    const stored = '_xldudf_MIST_TOPLOAD({"5%"},{0.1})';
+    expect(readBook(bytes).get("Sheet")?.get("A1")?.formula).toBe(stored);
   });
 
   test("text outside formulas is left alone", async () => {
@@ -41,14 +48,24 @@ describe("values in a file", () => {
       A1: "60",
       A2: "120",
       B1: "=MIST.OILFOR(A1:A2,5%)",
-      C1: "=MIST.TOPLOAD({\"skin\"},{10%})",
+      C1: '=MIST.TOPLOAD({"skin"},{10%})',
     });
     const cells = readBook(bytes).get("Sheet");
-    expect(["B1", "B2", "C1", "D1"].map((cell) => cells?.get(cell)?.value)).toEqual([3, 6, 0.1, "skin"]);
+    expect(["B1", "B2", "C1", "D1"].map((cell) => cells?.get(cell)?.value)).toEqual([
+      3,
+      6,
+      0.1,
+      "skin",
+    ]);
   });
 
   test("an error is one, by the name that other programs know", async () => {
-    const bytes = await saved({ A1: "=MIST.OILFOR(60,5)", A2: '=2*"a"', A3: "=1/0", A4: "=FOO(1)" });
+    const bytes = await saved({
+      A1: "=MIST.OILFOR(60,5)",
+      A2: '=2*"a"',
+      A3: "=1/0",
+      A4: "=FOO(1)",
+    });
     const cells = readBook(bytes).get("Sheet");
     const shown = ["A1", "A2", "A3"].map((cell) => cells?.get(cell));
     expect(shown.map((cell) => cell?.isError)).toEqual([true, true, true]);

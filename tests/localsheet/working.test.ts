@@ -1,0 +1,329 @@
+import { describe, expect, test } from "vitest";
+import { catalog } from "../../functions/catalog";
+import { NAMESPACE } from "../../functions/entry";
+import { isFault } from "../../functions/lift";
+import { cellName, readCellName } from "../../taskpane/addresses";
+import { drawingOf } from "../../taskpane/template";
+import { templates } from "../../taskpane/templates/index";
+import { type Explained, explain } from "../../taskpane/working/explain";
+import { LocalWorkbook, newModel, write } from "./load-engine";
+
+const SHEET = "My sheet";
+
+function sheetOf(contents: Record<string, string>) {
+  const model = newModel({ sheets: [{ id: "s", name: SHEET, cells: contents }] });
+  const workbook = new LocalWorkbook(model);
+  return {
+    model,
+    workbook,
+    explain: (cell: string) => explain(workbook, { sheet: SHEET, ...readCellName(cell) }),
+  };
+}
+
+/** The line of a call that the selected cell shows. */
+const shownLine = (explained: Explained, call = 0) =>
+  explained.calls[call].at(explained.calls[call].line);
+const lastValue = (explained: Explained, call = 0) =>
+  shownLine(explained, call).steps.at(-1)?.value;
+
+describe("every @example, selected", () => {
+  test.each(catalog.flatMap(({ examples }) => examples))("$formula", async ({ formula }) => {
+    const { workbook } = sheetOf({ B2: `=${NAMESPACE}.${formula}` });
+    const spot = { sheet: SHEET, ...readCellName("B2") };
+    const explained = await explain(workbook, spot);
+    const { value } = await workbook.content(spot);
+    const line = shownLine(explained);
+    expect(explained.formula.replaceAll(" ", "")).toBe(
+      `=${NAMESPACE}.${formula}`.replaceAll(" ", ""),
+    );
+    for (const input of line.inputs) expect(`${input.value} ${input.from}`).toMatch(/\S \S/);
+    const last = [line.steps.at(-1)?.value].flat(3)[0];
+    if (typeof value === "number") expect(last).toBeCloseTo(value, 9);
+    else expect(last).toBe(value);
+    expect(explained.calls[0].caution).toMatch(/\.$/);
+  });
+});
+
+test("every call of every template has its working, or its reason", async () => {
+  const model = newModel({ sheets: [{ id: "s", name: "First" }] });
+  const workbook = new LocalWorkbook(model);
+  let explainedCells = 0;
+  for (const template of templates) {
+    const drawing = drawingOf(template, true);
+    const sheet = await workbook.drawOnNewSheet(template.title, drawing);
+    for (const { row, column, content } of drawing.cells) {
+      if (!String(content).includes(`${NAMESPACE}.`) || !String(content).startsWith("=")) continue;
+      const explained = await explain(workbook, { sheet, row, column });
+      for (const call of explained.calls) {
+        const { steps, problem } = call.at(call.line);
+        expect(
+          Boolean(problem) || steps.length > 0,
+          `${template.title} ${cellName(row, column)}`,
+        ).toBe(true);
+      }
+      explainedCells++;
+    }
+  }
+  expect(explainedCells).toBeGreaterThan(90);
+});
+
+describe("what goes in, and where it comes from", () => {
+  test("labels beside a cell, headings above one, units and defaults", async () => {
+    const { explain } = sheetOf({
+      A1: "Batch (g)",
+      B1: "60",
+      A2: "Load",
+      B2: "5%",
+      B3: "=MIST.OILFOR(B1,B2)",
+      A5: "Base",
+      B5: "Price",
+      C5: "Size",
+      D5: "Unit",
+      E5: "Density",
+      A6: "Clear",
+      B6: "46",
+      C6: "1",
+      D6: "gal",
+      A7: "Soft",
+      B7: "39",
+      C7: "8",
+      D7: "lb",
+      E7: "0.93",
+      F7: "=MIST.FLOZCOST(B7,C7,D7,E7,4.5)",
+    });
+    const oil = shownLine(await explain("B3")).inputs;
+    expect(oil.map(({ name, value, from }) => [name, value, from])).toEqual([
+      ["batch", "60", 'from B1, "Batch (g)"'],
+      ["load", "5 %", 'from B2, "Load"'],
+      ["basis", "finished", "left out: the default"],
+    ]);
+    const cost = shownLine(await explain("F7")).inputs;
+    expect(cost.map(({ name, value, from }) => [name, value, from])).toEqual([
+      ["price", "39", 'from B7, "Soft"'],
+      ["size", "8 lb", 'from C7, "Size"'],
+      ["unit", "lb", 'from D7, "Unit"'],
+      ["density", "0.93 g/mL", 'from E7, "Density"'],
+      ["freight", "4.5", "typed in the formula"],
+      ["loss", "0 %", "left out: the default"],
+    ]);
+  });
+
+  test("another sheet, a name, an expression", async () => {
+    const sheet = sheetOf({ A1: "60", A2: "=MIST.OILFOR(rate*2,IF(A1>0,'Other one'!B1,0))" });
+    const { model } = sheet;
+    model.dispatch("CREATE_SHEET", {
+      sheetId: "o",
+      name: "Other one",
+      position: 1,
+      cols: 5,
+      rows: 5,
+    } as never);
+    write(model, "B1", "5%", "Other one");
+    const zone = { top: 0, bottom: 0, left: 0, right: 0 };
+    model.dispatch("CREATE_NAMED_RANGE", {
+      name: "rate",
+      ranges: [{ _sheetId: "s", _zone: zone }],
+    } as never);
+    const explained = await sheet.explain("A2");
+    // By hand: 5 % of twice 60.
+    expect(lastValue(explained)).toBe(6);
+    expect(
+      shownLine(explained)
+        .inputs.map(({ from }) => from)
+        .slice(0, 2),
+    ).toEqual(["worked out: rate*2", "worked out: IF(A1>0,'Other one'!B1,0)"]);
+  });
+});
+
+describe("calls in calls, in other formulas, and spilled", () => {
+  test("from the inside out, then what the rest of the formula makes of them", async () => {
+    const { explain } = sheetOf({
+      A1: "3",
+      A2: "5%",
+      A3: "=2*MIST.BASEFOR(MIST.BATCHFROM(A1,A2),A2)+1",
+    });
+    const explained = await explain("A3");
+    // By hand: 3 g are 5 % of 60 g, of which 57 g are base; twice that and one.
+    expect(explained.calls.map(({ entry }) => entry.id)).toEqual(["BATCHFROM", "BASEFOR"]);
+    expect([lastValue(explained, 0), lastValue(explained, 1)]).toEqual([60, 57]);
+    expect(shownLine(explained, 1).inputs[0]).toMatchObject({
+      value: "60",
+      from: "the answer of MIST.BATCHFROM, above",
+    });
+    expect(explained.rest).toBe("=2*57+1");
+    expect(explained.value).toBe(115);
+  });
+
+  test("each cell of a spilled answer has its own line", async () => {
+    const { explain } = sheetOf({
+      A1: "60",
+      A2: "120",
+      A3: "",
+      B1: "5%",
+      C1: "10%",
+      D1: "=MIST.OILFOR(A1:A3,B1:C1)",
+    });
+    const explained = await explain("E2");
+    expect(explained.calls[0].lines).toEqual({ rows: 3, columns: 2 });
+    expect(lastValue(explained)).toBe(12);
+    expect(
+      shownLine(explained)
+        .inputs.map(({ value, from }) => `${value} ${from}`)
+        .slice(0, 2),
+    ).toEqual(["120 from A2, of A1:A3", "10 % from C1, of B1:C1"]);
+    // Any other line can be asked for.
+    expect(explained.calls[0].at({ row: 0, column: 0 }).steps.at(-1)?.value).toBe(3);
+  });
+
+  test("which part of an answer the cell shows", async () => {
+    const { explain } = sheetOf({
+      A1: "3",
+      B1: "57",
+      A2: "6",
+      B2: "54",
+      C1: "=MIST.LOADSPAN(A1:A2,B1:B2,0.1)",
+      A5: "3",
+      B5: "6",
+      A6: "57",
+      B6: "54",
+      A7: "=MIST.LOADSPAN(A5:B5,A6:B6,0.1)",
+      F1: "=MIST.SIZERUN({95%;5%},{60,120})",
+    });
+    const second = shownLine(await explain("D2"));
+    expect(second.answer[0][second.part?.column ?? 9]).toBeCloseTo(6.05 / 60, 12);
+    expect(second.part).toEqual({ row: 0, column: 1 });
+    const below = shownLine(await explain("B8"));
+    expect(below.part).toEqual({ row: 0, column: 1 });
+    const grid = shownLine(await explain("G2"));
+    expect([grid.part, grid.answer[1][1]]).toEqual([{ row: 1, column: 1 }, 6]);
+  });
+});
+
+describe("a cell without a number gets the reason and the mend", () => {
+  const problem = async (contents: Record<string, string>, cell: string, call = 0) => {
+    const explained = await sheetOf(contents).explain(cell);
+    return explained.problem ?? shownLine(explained, call).problem;
+  };
+
+  test.each([
+    [
+      "a percent typed as a whole number",
+      { A1: "60", B1: "5", C1: "=MIST.OILFOR(A1,B1)" },
+      "C1",
+      "Load must be from 0 % to 100 %, got 500 %: type 5 %.",
+      "Type 5 % in B1.",
+    ],
+    [
+      "the same in the formula",
+      { C1: "=MIST.OILFOR(60,5)" },
+      "C1",
+      "Load must be from 0 % to 100 %, got 500 %: type 5 %.",
+      "Type 5 % for load in the formula.",
+    ],
+    [
+      "a pound without a density",
+      { A1: "8", C1: '=MIST.TURN(A1,"lb","floz")' },
+      "C1",
+      "Density is needed: lb is a weight and floz a volume; weigh a known volume to find it.",
+      /^Give density \(g\/mL; /,
+    ],
+    [
+      "a price that is blank",
+      { B1: "8", C1: '=MIST.FLOZCOST(A1,B1,"floz")' },
+      "C1",
+      "Price is blank or zero.",
+      /^Fill in price in A1: Price of the pack/,
+    ],
+    [
+      "an error that comes in",
+      { A1: "=1/0", C1: "=MIST.OILFOR(A1,5%)" },
+      "C1",
+      /^The argument batch, from A1, is the error #DIV\/0!/,
+      "Mend A1 first; this one then follows.",
+    ],
+    [
+      "an error within a range",
+      { A1: "1", A2: "=1/0", C1: "=MIST.BLENDOF(A1:A2,{1;2})" },
+      "C1",
+      /is the error #DIV\/0! in A2/,
+      "Mend A1:A2 first; this one then follows.",
+    ],
+    [
+      "a spare line",
+      { C1: "=MIST.OILFOR(A1,B1)" },
+      "C1",
+      "Nothing is filled in on this line, so it shows blank.",
+      "Fill in batch in A1, load in B1.",
+    ],
+    [
+      "no room for the answer",
+      { A1: "60", A2: "120", B2: "mine", B1: "=MIST.OILFOR(A1:A2,5%)" },
+      "B1",
+      /fills several cells/,
+      /^Empty the cells/,
+    ],
+    [
+      "a text for a number",
+      { A1: "sixty", C1: "=MIST.OILFOR(A1,5%)" },
+      "C1",
+      'Batch must be a number, got "sixty".',
+      "Change batch in A1: Finished batch, zero or more, in any unit of weight.",
+    ],
+    [
+      "ranges of unlike length",
+      { A1: "60", A2: "60", A3: "60", B1: "5%", B2: "5%", C1: "=MIST.OILFOR(A1:A3,B1:B2)" },
+      "C3",
+      /this range has ended|unlike length/,
+      /./,
+    ],
+    [
+      "an error of the rest of the formula",
+      { C1: "=MIST.OILFOR(60,5%)/0" },
+      "C1",
+      "The rest of the formula divides by zero or by a blank.",
+      /look at what the rest/,
+    ],
+    [
+      "a function that no sheet knows",
+      { C1: "=FOO(MIST.OILFOR(60,5%))" },
+      "C1",
+      "The sheet does not know a name in this formula.",
+      /press Repair under Hand over/,
+    ],
+  ])("%s", async (_, contents, cell, reason, mend) => {
+    const found = await problem(contents as unknown as Record<string, string>, cell);
+    if (typeof reason === "string") expect(found?.reason).toBe(reason);
+    else expect(found?.reason).toMatch(reason);
+    if (typeof mend === "string") expect(found?.mend).toBe(mend);
+    else expect(found?.mend).toMatch(mend);
+  });
+
+  test("the outer call points to the inner one", async () => {
+    const found = await problem({ A1: "=MIST.BASEFOR(MIST.OILFOR(60,5),5%)" }, "A1", 1);
+    expect(found?.reason).toMatch(
+      /^The argument batch, from MIST\.OILFOR, above, is the error #VALUE!: load must be/,
+    );
+    expect(found?.mend).toBe("Mend MIST.OILFOR, above first; this one then follows.");
+  });
+});
+
+test.each([
+  ["A9", "A9 of My sheet is empty. Select a cell with a MIST function."],
+  ["A1", "A1 of My sheet holds a number that was typed in. Select a cell with a MIST function."],
+  ["A2", "A2 of My sheet holds a formula without functions of ours: =A1*2"],
+  [
+    "A3",
+    "A3 of My sheet holds a text that was typed in: a formula opens with =. Select a cell with a MIST function.",
+  ],
+])("%s has nothing to explain, and is told so", async (cell, text) => {
+  const { explain } = sheetOf({ A1: "60", A2: "=A1*2", A3: "MIST.OILFOR(60,5%)" });
+  await expect(explain(cell)).rejects.toThrow(text);
+});
+
+test("a fault passes through a formula that is read with it", async () => {
+  const { explain } = sheetOf({ A1: "=IFERROR(MIST.OILFOR(60,5),7)" });
+  const explained = await explain("A1");
+  expect(explained.value).toBe(7);
+  expect(shownLine(explained).answer.flat().some(isFault)).toBe(true);
+  expect(explained.rest).toBe("=IFERROR(#VALUE!,7)");
+});
