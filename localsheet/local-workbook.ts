@@ -120,8 +120,8 @@ export class LocalWorkbook implements Workbook {
     const position = { sheetId: this.idOf(spot.sheet), row: spot.row, col: spot.column };
     const { getters } = this.model;
     const first = getters.getArrayFormulaSpreadingOn(position) ?? position;
-    const cell = getters.getCell(first);
-    const formula = cell?.isFormula ? getters.getCellText(first, { showFormula: true }) : null;
+    const isFormula = getters.getCell(first)?.isFormula ?? false;
+    const formula = isFormula ? getters.getCellText(first, { showFormula: true }) : null;
     const from = { sheet: spot.sheet, row: first.row, column: first.col };
     return { formula, value: this.valueAt(position), from };
   }

@@ -131,7 +131,8 @@ export class ExcelWorkbook implements Workbook {
     return run(async (context) => {
       const told = async () => listener();
       context.workbook.onSelectionChanged.add(told);
-      context.workbook.worksheets.onCalculated.add(told);
+      // Not when something is calculated: looking into an expression is a calculation, too.
+      context.workbook.worksheets.onChanged.add(told);
       await context.sync();
     });
   }
@@ -142,7 +143,8 @@ export class ExcelWorkbook implements Workbook {
       cell.load("formulas");
       cell.load("values");
       cell.load("valueTypes");
-      const parent = cell.getSpillParentOrNullObject();
+      const spills = Office.context.requirements.isSetSupported("ExcelApi", "1.12");
+      const parent = spills ? cell.getSpillParentOrNullObject() : cell;
       parent.load("formulas");
       parent.load("rowIndex");
       parent.load("columnIndex");
@@ -202,19 +204,15 @@ export class ExcelWorkbook implements Workbook {
     });
   }
 
-  /** One by one, so that a protected sheet refuses its own and no other. */
+  /** All of a sheet at once; where it refuses, one by one, so that each is told of its own. */
   async enter(formulas: readonly Placed[]): Promise<(string | null)[]> {
-    const refused: (string | null)[] = [];
-    for (const { spot, formula } of formulas) {
-      const entered = run(async (context) => {
-        const sheet = context.workbook.worksheets.getItem(spot.sheet);
-        sheet.getRangeByIndexes(spot.row, spot.column, 1, 1).formulas = [[formula]];
-        await context.sync();
-        return null;
-      });
-      refused.push(await entered.catch((error: Error) => error.message));
+    const refused = new Map<Placed, string | null>();
+    for (const sheet of new Set(formulas.map(({ spot }) => spot.sheet))) {
+      const ofSheet = formulas.filter(({ spot }) => spot.sheet === sheet);
+      if ((await entered(ofSheet)) === null) continue;
+      for (const each of ofSheet) refused.set(each, await entered([each]));
     }
-    return refused;
+    return formulas.map((each) => refused.get(each) ?? null);
   }
 
   file(): Promise<Uint8Array> {
@@ -234,6 +232,19 @@ export class ExcelWorkbook implements Workbook {
     await Excel.createWorkbook(base64(bytes));
     return "The copy is open as a new workbook: save it under a name of its own.";
   }
+}
+
+/** Enters formulas in one go; gives why they were refused, or null. */
+function entered(formulas: readonly Placed[]): Promise<string | null> {
+  const done = run(async (context) => {
+    for (const { spot, formula } of formulas) {
+      const sheet = context.workbook.worksheets.getItem(spot.sheet);
+      sheet.getRangeByIndexes(spot.row, spot.column, 1, 1).formulas = [[formula]];
+    }
+    await context.sync();
+    return null;
+  });
+  return done.catch((error: Error) => error.message);
 }
 
 function rangeValues(spot: Spot, expression: string): Promise<CellValue[][]> {
@@ -286,20 +297,16 @@ async function withTableRows(
   expression: string,
 ): Promise<string> {
   const rows = thisRow(expression);
-  const cells = await Promise.all(
-    rows.map(async ({ table, column }) => {
-      const here = context.workbook.worksheets
-        .getItem(spot.sheet)
-        .getRangeByIndexes(spot.row, spot.column, 1, 1);
-      const found = table
-        ? context.workbook.tables.getItem(table)
-        : here.getTables(false).getFirst();
-      const body = found.columns.getItem(column).getDataBodyRange();
-      body.load("columnIndex");
-      await context.sync();
-      return cellName(spot.row, body.columnIndex);
-    }),
-  );
+  const sheet = context.workbook.worksheets.getItem(spot.sheet);
+  const here = sheet.getRangeByIndexes(spot.row, spot.column, 1, 1);
+  const columns = rows.map(({ table, column }) => {
+    const found = table ? context.workbook.tables.getItem(table) : here.getTables(false).getFirst();
+    const body = found.columns.getItem(column).getDataBodyRange();
+    body.load("columnIndex");
+    return body;
+  });
+  await context.sync();
+  const cells = columns.map((body) => cellName(spot.row, body.columnIndex));
   return absoluteAll(expression, spot.sheet, new Map(rows.map(({ text }, i) => [text, cells[i]])));
 }
 

@@ -66,6 +66,26 @@ export function childrenOf(node: Node): Argument[] {
   return [];
 }
 
+/** A number, a percent or a word that is written in the formula itself. */
+export function constantOf(node: Node): string | number | boolean | undefined {
+  if (node.type === "Literal") return node.value;
+  if (node.type !== "UnaryExpression") return undefined;
+  const inner = constantOf(node.arguments[0] as Node);
+  if (typeof inner !== "number") return undefined;
+  if (node.operator === "%") return inner / 100;
+  return node.operator === "-" ? -inner : node.operator === "+" ? inner : undefined;
+}
+
+/** A literal or a list of them, as cells; null for anything else. */
+export function constantsOf(node: Node): (string | number | boolean)[][] | null {
+  if (node.type !== "ArrayExpression") {
+    const value = constantOf(node);
+    return value === undefined ? null : [[value]];
+  }
+  const cells = node.elements.map((row) => row.map((cell) => constantOf(cell as Node)));
+  return cells.flat().includes(undefined) ? null : (cells as (string | number | boolean)[][]);
+}
+
 /** All calls of ours in a formula, the innermost first. */
 export function ourCalls(node: Node): CallExpression[] {
   const inner = childrenOf(node).flatMap((child) => (child ? ourCalls(child) : []));

@@ -12,6 +12,7 @@ import {
   ourFunction,
   rankOf,
   writeFormula,
+  constantOf,
 } from "../formulas";
 
 /** What a name, a table's column or a spilled range stands for: its size, or null where that is not known. */
@@ -186,16 +187,6 @@ class Sizer {
       columns: Math.max(1, ...shapes.map((shape) => shape?.columns ?? 1)),
     };
   }
-}
-
-/** A number, a percent or a word that is written in the formula itself. */
-function constantOf(node: Node): string | number | boolean | undefined {
-  if (node.type === "Literal") return node.value;
-  if (node.type !== "UnaryExpression") return undefined;
-  const inner = constantOf(node.arguments[0] as Node);
-  if (typeof inner !== "number") return undefined;
-  if (node.operator === "%") return inner / 100;
-  return node.operator === "-" ? -inner : node.operator === "+" ? inner : undefined;
 }
 
 /** The size of a range such as Sheet1!A1:B3, A:A or C2. */

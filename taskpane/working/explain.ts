@@ -30,6 +30,7 @@ import {
   readFormula,
   typedFormula,
   writeFormula,
+  constantsOf,
 } from "../formulas";
 import type { CellContent, Spot, Workbook } from "../workbook";
 import { type Input, inputsShown } from "./inputs";
@@ -173,21 +174,20 @@ function wordsIn(steps: Step[]): { word: string; means: string }[] {
   });
 }
 
-/** What the arguments of a call hold, those that are calls of ours by their answers. */
+/** What the arguments of a call hold: literals and answers of ours as they are, the rest as the workbook says. */
 async function argumentsOf(
   workbook: Workbook,
   from: Spot,
   nodes: Argument[],
   answers: Map<Node, Grid>,
 ): Promise<Grid[]> {
-  const asked = nodes.flatMap((node) =>
-    node && !answers.has(node) ? [withAnswers(node, answers)] : [],
+  const known = nodes.map((node) => (node ? (answers.get(node) ?? constantsOf(node)) : [[null]]));
+  const open = nodes.filter((_, i) => known[i] === null) as Node[];
+  const values = await workbook.values(
+    from,
+    open.map((node) => withAnswers(node, answers)),
   );
-  const values = await workbook.values(from, asked);
-  return nodes.map((node) => {
-    if (!node) return [[null]];
-    return answers.get(node) ?? values.shift() ?? [[UNTOLD]];
-  });
+  return known.map((grid) => grid ?? values.shift() ?? [[UNTOLD]]);
 }
 
 const UNTOLD: Fault = { fault: "#VALUE!", text: "what it holds could not be read here" };

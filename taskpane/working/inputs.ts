@@ -34,9 +34,10 @@ export async function inputsShown(
   nodes: Argument[],
   args: Grid[],
 ): Promise<(line: Line) => Input[]> {
-  const sources = await Promise.all(
-    entry.params.map((_, i) => sourceOf(workbook, spot, nodes[i] ?? null)),
-  );
+  const sources: Source[] = [];
+  // In turn: what a workbook is asked at once it may answer crosswise.
+  for (const [i] of entry.params.entries())
+    sources.push(await sourceOf(workbook, spot, nodes[i] ?? null));
   return (line) =>
     entry.params.map((param, i) => {
       const grid = args[i] ?? [[null]];

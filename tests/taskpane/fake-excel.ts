@@ -3,16 +3,23 @@
  * before it was loaded and synced into an error text. What is set on a range is queued, as in Excel, and
  * lands in the sheet when the batch is synced; a sync can be made to fail halfway, as in Excel too.
  */
+import { parseA1Ref } from "@borgar/fx/xlsx";
 import { OfficeMockObject } from "office-addin-mock";
 
 interface Cell {
   formula?: unknown;
+  /** What it shows, where that is not what was put in; an error is a text that opens with #. */
+  value?: unknown;
+  /** The first cell of the answer that spills into it. */
+  spilledFrom?: { row: number; column: number };
   fill?: string;
   format?: unknown;
 }
 
 export interface FakeSheet {
   name: string;
+  /** Refuses every change. */
+  isProtected?: boolean;
   cells: Map<string, Cell>;
   rules: string[];
   widths: Map<number, number>;
@@ -28,6 +35,14 @@ export class FakeExcel {
   activated = "";
   /** Fails the next sync that changes anything, after this many changes. */
   failAfter = Number.POSITIVE_INFINITY;
+  /** What names give that are added, by their formula. */
+  readonly evaluates = new Map<string, unknown[][]>();
+  /** Names that are there now. */
+  readonly names = new Set<string>();
+  /** The columns of tables, by "table.column"; the table of a cell has no name. */
+  readonly tableColumns = new Map<string, number>();
+  /** Who waits for a change. */
+  readonly listeners: (() => Promise<void>)[] = [];
   private queue: (() => void)[] = [];
   private mocks: OfficeMockObject[] = [];
 
@@ -42,6 +57,9 @@ export class FakeExcel {
       getActiveCell: () =>
         this.mock({ rowIndex: this.active.row, columnIndex: this.active.column }),
       worksheets: this.worksheets(),
+      onSelectionChanged: this.event(),
+      names: { add: (name: string, formula: string) => this.name(name, formula) },
+      tables: { getItem: (table: string) => this.table(table) },
     };
     return batch({ sync: () => this.sync(), workbook });
   }
@@ -58,11 +76,39 @@ export class FakeExcel {
     }
   }
 
+  private event() {
+    return { add: (listener: () => Promise<void>) => this.listeners.push(listener) };
+  }
+
+  private name(name: string, formula: string) {
+    this.queue.push(() => this.names.add(name));
+    const values = this.evaluates.get(formula);
+    if (!values) throw new Error(`Excel cannot work out ${formula}`);
+    const types = values.map((row) => row.map(typeOf));
+    const isArray = values.length * values[0].length > 1;
+    const arrayValues = this.mock({ values, types });
+    const single = { value: values[0][0], type: isArray ? "Array" : types[0][0] };
+    const gone = () => this.queue.push(() => this.names.delete(name));
+    return this.mock(single, {}, { arrayValues, delete: gone });
+  }
+
+  private table(table: string) {
+    return {
+      columns: {
+        getItem: (column: string) => ({
+          getDataBodyRange: () =>
+            this.mock({ columnIndex: this.tableColumns.get(`${table}.${column}`) }),
+        }),
+      },
+    };
+  }
+
   private worksheets() {
-    const items = this.sheets.map(({ name }) => ({ name }));
+    const items = this.sheets.map(({ name }) => ({ ...this.worksheet(name), name }));
     return {
       load: () => undefined,
       items,
+      onChanged: this.event(),
       getActiveWorksheet: () => this.mock({ name: this.active.sheet }),
       getItem: (name: string) => this.worksheet(name),
       getItemOrNullObject: (name: string) => {
@@ -82,10 +128,33 @@ export class FakeExcel {
         this.queue.push(() => (this.sheets = this.sheets.filter((sheet) => sheet.name !== name)));
       },
       charts: this.charts(name),
+      getRange: (address: string) => {
+        const found = parseA1Ref(address);
+        if (!found || !("range" in found)) throw new Error(`${address} is no range`);
+        const { top, left, bottom, right } = found.range;
+        const last = { row: bottom ?? 1_048_575, column: right ?? 16_383 };
+        const [row, column] = [top ?? 0, left ?? 0];
+        return this.range(name, row, column, last.row - row + 1, last.column - column + 1);
+      },
+      getUsedRangeOrNullObject: () => this.used(name),
       getRangeByIndexes: (row: number, column: number, rows: number, columns: number) => {
         return this.range(name, row, column, rows, columns);
       },
     };
+  }
+
+  private used(name: string) {
+    const places = [...this.sheet(name).cells.keys()].map((key) => key.split(",").map(Number));
+    if (places.length === 0) return { isNullObject: true, load: () => undefined };
+    const [rows, columns] = [places.map(([row]) => row), places.map(([, column]) => column)];
+    const [top, left] = [Math.min(...rows), Math.min(...columns)];
+    return this.range(
+      name,
+      top,
+      left,
+      Math.max(...rows) - top + 1,
+      Math.max(...columns) - left + 1,
+    );
   }
 
   private charts(name: string) {
@@ -124,8 +193,10 @@ export class FakeExcel {
 
   private range(name: string, row: number, column: number, rows: number, columns: number) {
     const now = this.sheet(name);
+    // What is too large to be read is not made.
+    const isHuge = rows * columns > 100_000;
     const grid = <T>(of: (key: string, i: number, j: number) => T) =>
-      Array.from({ length: rows }, (_, i) =>
+      Array.from({ length: isHuge ? 0 : rows }, (_, i) =>
         Array.from({ length: columns }, (_, j) => of(`${row + i},${column + j}`, i, j)),
       );
     const change = (what: (cell: Cell, i: number, j: number) => void) => {
@@ -141,6 +212,8 @@ export class FakeExcel {
     const queue = (what: (sheet: FakeSheet) => void) =>
       this.queue.push(() => what(this.sheet(name)));
     const contents = grid((key) => now.cells.get(key)?.formula ?? "");
+    const values = grid((key) => now.cells.get(key)?.value ?? now.cells.get(key)?.formula ?? "");
+    const parent = now.cells.get(`${row},${column}`)?.spilledFrom;
     const format = this.mock(
       { columnWidth: now.widths.get(column) ?? 48 },
       { columnWidth: (width) => queue((sheet) => sheet.widths.set(column, width)) },
@@ -163,16 +236,33 @@ export class FakeExcel {
     return this.mock(
       {
         formulas: contents,
-        values: contents,
+        values,
+        valueTypes: values.map((line) => line.map(typeOf)),
         numberFormat: grid((key) => now.cells.get(key)?.format ?? "General"),
+        rowIndex: row,
+        columnIndex: column,
+        cellCount: isHuge ? -1 : rows * columns,
       },
       {
-        formulas: (v: unknown[][]) => change((cell, i, j) => (cell.formula = v[i][j])),
+        formulas: (v: unknown[][]) => {
+          change((cell, i, j) => {
+            if (now.isProtected) throw new Error("the sheet is protected");
+            cell.formula = v[i][j];
+            delete cell.value;
+          });
+        },
         numberFormat: (v: unknown[][]) => change((cell, i, j) => (cell.format = v[i][j])),
       },
       {
         format,
         dataValidation,
+        isNullObject: false,
+        getSpillParentOrNullObject: () =>
+          parent
+            ? this.range(name, parent.row, parent.column, 1, 1)
+            : { isNullObject: true, load: () => undefined },
+        getUsedRangeOrNullObject: () => this.used(name),
+        getTables: () => ({ getFirst: () => this.table("") }),
         load: (properties: string) => {
           // The one navigational load in use; everything else is the mock's own.
           if (properties === "format/columnWidth") format.load("columnWidth");
@@ -205,6 +295,12 @@ export class FakeExcel {
     this.mocks.push(mock);
     return writable(writers, members, mock) as OfficeMockObject;
   }
+}
+
+function typeOf(value: unknown): string {
+  if (value === "") return "Empty";
+  if (typeof value === "string") return value.startsWith("#") ? "Error" : "String";
+  return typeof value === "number" ? "Double" : "Boolean";
 }
 
 function newSheet(name: string): FakeSheet {
