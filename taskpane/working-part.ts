@@ -18,7 +18,8 @@ const PAUSE_MS = 120;
 export function workingPart(workbook: Workbook): { content: HTMLElement; onShow: () => void } {
   const headline = element("p", { class: "headline", role: "status" });
   const body = element("div", { class: "explained" });
-  const content = element("section", {}, headline, body);
+  // It has nothing else to stop at, and scrolls: the keyboard must reach it.
+  const content = element("section", { tabindex: "0" }, headline, body);
   let asked = 0;
   const refresh = async () => {
     const turn = ++asked;

@@ -3,7 +3,7 @@ import { createRequire } from "node:module";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { launchBrowser } from "./launch";
-import { openSheet } from "./sheet";
+import { clickCell, makeCopy, openSheet } from "./sheet";
 
 const address = inject("address");
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
@@ -29,9 +29,12 @@ describe.each(looks)(
     test("nothing is cut off sideways, and axe finds nothing to mend", async () => {
       const { page } = await openSheet(browser, address, { viewport, colorScheme });
       await page.evaluate(axe);
-      for (const part of ["Sheets", "Functions"]) {
+      for (const part of ["Sheets", "Functions", "Working", "Hand over"]) {
         await page.getByRole("tab", { name: part }).click();
         if (part === "Functions") await page.locator(".functions summary").first().click();
+        if (part === "Working") await clickCell(page, "B19");
+        if (part === "Working") await page.getByText("Answer: 3").waitFor();
+        if (part === "Hand over") await makeCopy(page);
         const wide = await page.evaluate(() => {
           return [...document.querySelectorAll("#pane, #pane [role=tabpanel]:not([hidden]), body")]
             .filter((box) => box.scrollWidth > box.clientWidth)

@@ -1,4 +1,5 @@
 /** Drives the local sheet as a person would: clicks a cell, types, and reads what it shows. */
+import { readFileSync } from "node:fs";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import type { Model } from "../../localsheet/engine";
 
@@ -79,4 +80,14 @@ export async function spotOf(page: Page, name: string): Promise<{ x: number; y: 
     x: overlay.x + inGrid.x + inGrid.width / 3,
     y: overlay.y + inGrid.y + inGrid.height / 2,
   };
+}
+
+/** Presses the button that hands the workbook over; gives the bytes of the copy. */
+export async function makeCopy(page: Page): Promise<Uint8Array> {
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: "Make a copy of this workbook" }).click(),
+  ]);
+  await page.getByText("The copy was downloaded").waitFor();
+  return new Uint8Array(readFileSync(await download.path()));
 }

@@ -12,7 +12,7 @@ import { drawingOf } from "../../taskpane/template";
 import { templates } from "../../taskpane/templates/index";
 import { asExcel } from "../handover/as-excel";
 import { type Changes, readBook, writeInto } from "../handover/read-book";
-import { LocalWorkbook, newModel, toXlsx, write } from "../localsheet/load-engine";
+import { LocalWorkbook, fromXlsx, newModel, toXlsx, write } from "../localsheet/load-engine";
 import { cellOf, isSame, notFollowing, tell } from "./compare";
 import { libreOffice, recalculated } from "./libreoffice";
 import { type RandomSheet, randomSheet } from "./random-sheet";
@@ -32,6 +32,20 @@ proof("LibreOffice, as these tests start it, works out anew what a file says", (
     const wrong = writeInto(await toXlsx(model), new Map([["Sheet", new Map([["A2", 7]])]]));
     expect(cellOf(readBook(wrong), "Sheet", "A2").value).toBe(7);
     expect(cellOf(readBook(recalculated(wrong)), "Sheet", "A2").value).toBe(6);
+  }, 60_000);
+});
+
+proof("a workbook that LibreOffice has saved, without our functions", () => {
+  test("holds them still, and the local sheet knows them again", async () => {
+    const model = newModel({ sheets: [{ id: "s", name: "Sheet" }] });
+    write(model, "A1", "60");
+    write(model, "A2", "=MIST.OILFOR(A1,0.05)");
+    write(model, "A3", "=IF(A1>0,2*MIST.BASEFOR(MIST.OILFOR(A1,0.05),0.05),0)");
+    const saved = recalculated(await toXlsx(model));
+    expect(cellOf(readBook(saved), "Sheet", "A2").isError).toBe(true);
+    const sheets = Object.values(fromXlsx(saved)).join("");
+    expect(sheets).toContain(">MIST.OILFOR(A1,0.05)<");
+    expect(sheets).toContain("2*MIST.BASEFOR(MIST.OILFOR(A1,0.05),0.05)");
   }, 60_000);
 });
 

@@ -1,0 +1,135 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
+import { asExcel } from "../handover/as-excel";
+import { readBook } from "../handover/read-book";
+import { launchBrowser } from "./launch";
+import { clickCell, makeCopy, openSheet, shown, typeInto } from "./sheet";
+
+const address = inject("address");
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+
+afterAll(() => browser?.close());
+
+const explained = (page: Page) => page.locator(".explained");
+
+describe("the working of a cell", () => {
+  test("follows the selection, and the numbers in the cells", async () => {
+    const { page, trouble } = await openSheet(browser, address);
+    await page.getByRole("tab", { name: "Working" }).click();
+    await page.getByText("A1 of Start here holds a text that was typed in").waitFor();
+    await clickCell(page, "B19");
+    await page.getByText("B19 of Start here shows 3").waitFor();
+    await page.getByText('from B17, "Batch (g)"').waitFor();
+    expect(await explained(page).locator(".working li").allTextContents()).toEqual([
+      "part: oil as a part of the finished batch= load= 0.05",
+      "oil: oil to weigh= batch * part= 60 * 0.05= 3",
+    ]);
+    await page
+      .getByText("the oil's certificate, for this kind of product, sets its limit")
+      .waitFor();
+
+    await typeInto(page, "B17", "90");
+    await clickCell(page, "B19");
+    // By hand: 5 % of 90.
+    await page.getByText("Answer: 4.5").waitFor();
+    await typeInto(page, "B18", "=5");
+    await clickCell(page, "B19");
+    await page.getByText("Load must be from 0 % to 100 %, got 500 %: type 5 %.").waitFor();
+    await page.getByText("Type 5 % in B18.").waitFor();
+    expect(trouble).toEqual([]);
+    await page.context().close();
+  });
+
+  test("of nested and spilled calls, line by line", async () => {
+    const { page } = await openSheet(browser, address);
+    await page.getByRole("tab", { name: "Working" }).click();
+    await typeInto(page, "E1", "60");
+    await typeInto(page, "E2", "120");
+    await typeInto(page, "F1", "=2*MIST.BASEFOR(MIST.BATCHFROM(E1:E2,5%),5%)");
+    await clickCell(page, "F2");
+    await page.getByText("2 functions, from the inside out:").waitFor();
+    expect(await explained(page).locator("h2").allTextContents()).toEqual([
+      "1. MIST.BATCHFROM",
+      "2. MIST.BASEFOR",
+    ]);
+    // By hand: 120 g of oil are 5 % of 2,400 g, of which 95 % are base.
+    expect(await explained(page).locator(".answer").allTextContents()).toEqual([
+      "Answer: 2400",
+      "Answer: 2280",
+    ]);
+    await explained(page).locator("select").first().selectOption("0");
+    expect(await explained(page).locator(".answer").first().textContent()).toBe("Answer: 1200");
+    await page.context().close();
+  });
+});
+
+describe("handing over", () => {
+  test("downloads a copy without our functions, and changes nothing here", async () => {
+    const { page, trouble } = await openSheet(browser, address);
+    await page.getByRole("button", { name: "Insert Limits check" }).click();
+    await page.getByText("Limits check is on the new sheet").waitFor();
+    const before = await page.evaluate(() =>
+      JSON.stringify(globalThis.localSheet.model.exportData()),
+    );
+    await page.getByRole("tab", { name: "Hand over" }).click();
+    const copy = readBook(await makeCopy(page));
+    expect(copy.get("Start here")?.get("B19")).toMatchObject({
+      value: 3,
+      formula: expect.stringMatching(/^IF\(/),
+    });
+    const left = [...copy.values()]
+      .flatMap((cells) => [...cells.values()])
+      .filter(({ formula }) => /MIST/.test(formula ?? ""));
+    expect(left).toEqual([]);
+    expect(copy.get("Hand over")?.get("A8")?.value).toBe("Start here");
+    const status = await page.locator(".status").textContent();
+    expect(status).toMatch(
+      /^The copy was downloaded as handed over\.xlsx\. \d+ cells stay live, \d+ became fixed values\.$/,
+    );
+    await page.getByText(/What was replaced: \d+/).click();
+    await page.getByText("fixed value: FLASHGUESS is more than arithmetic").waitFor();
+    expect(
+      await page.evaluate(() => JSON.stringify(globalThis.localSheet.model.exportData())),
+    ).toBe(before);
+    expect(trouble).toEqual([]);
+    await page.context().close();
+  });
+
+  test("of a workbook that was saved elsewhere", async () => {
+    const { page } = await openSheet(browser, address);
+    await page.getByRole("tab", { name: "Hand over" }).click();
+    const file = {
+      name: "Ana's costs.xlsx",
+      mimeType: "application/octet-stream",
+      buffer: Buffer.from(asExcel()),
+    };
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.locator("#saved").setInputFiles(file),
+    ]);
+    expect(download.suggestedFilename()).toBe("Ana's costs handed over.xlsx");
+    const wrong = { ...file, buffer: Buffer.from("price,46") };
+    await page.locator("#saved").setInputFiles(wrong);
+    await page.getByText("this is not an .xlsx workbook: it could not be unzipped").waitFor();
+    await page.context().close();
+  });
+
+  test("repair enters unknown names of ours again and lists them", async () => {
+    const { page } = await openSheet(browser, address);
+    await typeInto(page, "E1", "=_xldudf_MIST_OILFOR(60,5%)");
+    expect(await shown(page, "E1")).toMatch(/^#/);
+    await page.getByRole("tab", { name: "Hand over" }).click();
+    await page.getByRole("button", { name: "Repair" }).click();
+    await page.getByText("1 cell entered again: see the list.").waitFor();
+    await page.getByText("E1 of Start here").waitFor();
+    await page.getByText("was entered again and has its answer").waitFor();
+    expect(await shown(page, "E1")).toBe("3");
+    await page.getByRole("button", { name: "Repair" }).click();
+    await page.getByText("Nothing to repair: every function of ours is known here.").waitFor();
+    await page.context().close();
+  });
+});
