@@ -1,4 +1,5 @@
 /** The reference pages: one for each function, and their index. All from the catalog. */
+import { cautionOf } from "./cautions";
 import { type CatalogEntry, NAMESPACE, meaning, shownName, signature } from "./entry";
 import { readCall } from "./example";
 import { KINDS } from "./kinds";
@@ -18,8 +19,12 @@ function index(entries: readonly CatalogEntry[]): string {
   const sections = topics.map((topic) => {
     const rows = entries
       .filter((entry) => entry.topic === topic)
-      .map((entry) => `| [${signature(entry)}](${entry.id.toLowerCase()}.md) | ${entry.summary} |`);
-    return [`## ${topic}`, "", "| function | gives |", "|---|---|", ...rows, ""].join("\n");
+      .map((entry) => {
+        const name = `[${signature(entry)}](${entry.id.toLowerCase()}.md)`;
+        return `| ${name} | ${entry.summary} | ${entry.needs.length > 0 ? "live" : "a value"} |`;
+      });
+    const head = "| function | gives | in a [copy](../sharing.md) |";
+    return [`## ${topic}`, "", head, "|---|---|---|", ...rows, ""].join("\n");
   });
   return [
     HEADER,
@@ -71,6 +76,12 @@ function page(entry: CatalogEntry): string {
     "|---|---|---|---|",
     ...working(entry),
     "",
+    `Keep in mind: ${cautionOf(entry)}`,
+    "",
+    "## Handed over",
+    "",
+    ...handedOver(entry),
+    "",
     "## Errors",
     "",
     ...entry.throws.map((text) => `- \`#VALUE!\`: ${text}`),
@@ -79,6 +90,19 @@ function page(entry: CatalogEntry): string {
     `Source of the method: ${entry.source}`,
     "",
   ].join("\n");
+}
+
+/** What becomes of it in a copy for a partner without the add-in. */
+function handedOver({ needs }: CatalogEntry): string[] {
+  const more = "See [sharing](../sharing.md).";
+  if (needs.length === 0) {
+    return [`In a copy for a partner without the add-in it becomes a fixed value. ${more}`];
+  }
+  const lines = needs.map(({ when, expression }) => {
+    return `- \`${expression}\`${when ? `, where ${when}` : ""}`;
+  });
+  const live = "it becomes an ordinary formula that stays live, and answers where this holds";
+  return [`In a copy for a partner without the add-in ${live}. ${more}`, "", ...lines];
 }
 
 /** The lines of the working, with the numbers of the first example beside those that apply to it. */

@@ -215,17 +215,18 @@ export class ExcelWorkbook implements Workbook {
     return formulas.map((each) => refused.get(each) ?? null);
   }
 
-  file(): Promise<Uint8Array> {
-    // Excel on the web hands out no workbook, only a PDF.
-    if (!Office.context.requirements.isSetSupported("CompressedFile")) {
-      return Promise.reject(
-        new Error(
-          "This Excel hands out no file of its workbook. Save a copy to your computer (File, Create a copy, " +
-            "Download a copy), then choose that file below.",
-        ),
+  async file(): Promise<Uint8Array> {
+    try {
+      const bytes = await wholeFile();
+      if (bytes.length > 0) return bytes;
+      throw new Error("it is empty");
+    } catch (error) {
+      // On the web, Microsoft's table of file types names only PDF for Excel; others report that it works.
+      throw new Error(
+        `Excel did not hand out this workbook's file: ${(error as Error).message}. Save a copy of it on your ` +
+          "computer (File, Create a copy, Download a copy), then choose that file with the button below.",
       );
     }
-    return wholeFile();
   }
 
   async give(bytes: Uint8Array): Promise<string> {
@@ -325,8 +326,7 @@ function valuesOf(range: { values: unknown[][]; valueTypes: string[][] }): CellV
 
 /** The whole document, slice by slice. */
 function wholeFile(): Promise<Uint8Array> {
-  const failed = (error: Office.Error) =>
-    new Error(`Excel did not hand out the workbook's file: ${error.message}`);
+  const failed = (error: Office.Error) => new Error(error.message);
   return new Promise((resolve, reject) => {
     const options = { sliceSize: LARGEST_SLICE };
     Office.context.document.getFileAsync(Office.FileType.Compressed, options, (opened) => {

@@ -22,8 +22,8 @@ const NEAR = 1e-12;
  * @needs load >= 0 and load <= 1
  * @needs same(basis, "finished") or same(basis, "base")
  * @needs [or blank] oil + base > 0
- * @needs load > 0 or oil == 0
- * @needs load < 1 or same(basis, "base") or base <= 1e-12 * (oil + base)
+ * @needs load > 0 or oil <= 1e-12 * (oil + base)
+ * @needs load < 1 or same(basis, "base") or oil + base - oil <= 1e-12 * (oil + base)
  * @working [basis is finished] part: oil as a part of the finished batch = load
  * @working [basis is base] part: oil as a part of the finished batch = load / (1 + load)
  * @working poured: all that was poured = oil + base
