@@ -8,6 +8,7 @@
  */
 import { type MathNode, parse } from "mathjs";
 import type { CatalogEntry, Need } from "../entry";
+import { WORD_KINDS } from "../kinds";
 import { type Given, Inputs, type Shape } from "./inputs";
 import { type Piece, REFUSED, TRUE, and, call, constant, not, or, when, written } from "./piece";
 import { TooMuch } from "./too-much";
@@ -24,7 +25,7 @@ const EMPTY = constant("");
 /** The call as a native formula. Throws TooMuch where there is none. */
 export function nativeOf(entry: CatalogEntry, args: (Given | undefined)[]): Native {
   if (entry.needs.length === 0) throw new TooMuch(`${entry.id} is more than arithmetic`);
-  const isQuiet = Boolean(entry.needs[0].orBlank) && !entry.needs[0].when;
+  const isQuiet = failsOnSpareLine(entry);
   const inputs = new Inputs(entry, args, isQuiet ? surelyAboveZero(entry) : undefined);
   const scope: Scope = { inputs, steps: new Map() };
   const lines = args.filter((arg, i): arg is Given => Boolean(arg) && !entry.params[i].range);
@@ -41,6 +42,14 @@ export function nativeOf(entry: CatalogEntry, args: (Given | undefined)[]): Nati
     : when(inputs.fit, when(inputs.empty, EMPTY, held(needs, inputs.spare, answer.piece)), REFUSED);
   const isText = entry.returns.kind === "label" || entry.returns.kind === "category";
   return { piece, shape: answer.shape, holds: isText ? "anything" : "number or blank" };
+}
+
+/** True where the need that is looked at first always fails on a spare line, and leaves it blank. */
+function failsOnSpareLine({ needs: [first], params }: CatalogEntry): boolean {
+  if (!first.orBlank || first.when) return false;
+  const filled = /^filled\((\w+)\)$/.exec(first.expression)?.[1];
+  const param = params.find(({ name }) => name === filled);
+  return param ? !WORD_KINDS.has(param.kind) : / > 0$/.test(first.expression);
 }
 
 /** Arguments that a line of their own holds above zero. */

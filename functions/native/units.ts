@@ -46,5 +46,8 @@ export function sizeOf(word: UnitWord): Piece {
   if (word.constant !== undefined)
     return known(namesFor({}), word.constant) ? size(word.constant) : REFUSED;
   const names = namesFor(word);
-  return call("CHOOSE", placeIn(names, word), ...names.map(size));
+  const place = placeIn(names, word);
+  // Of several lines one may have a wrong unit: that it is refused is seen to elsewhere, and must not spoil others.
+  const sure = place.wide ? call("IFERROR", place, constant(1)) : place;
+  return call("CHOOSE", sure, ...names.map(size));
 }

@@ -21,6 +21,7 @@ import { type Replaced, addListSheet } from "./list-sheet";
 import { Marks } from "./marks";
 import { nativeFormula, shapeOfFormula } from "./native-formula";
 import { Notes } from "./notes";
+import { dropOurPane } from "./panes";
 import {
   type Element,
   Package,
@@ -53,6 +54,7 @@ class Copy {
   private readonly book: Book;
   private readonly marks: Marks;
   private readonly notes = new Map<string, Notes>();
+  private readonly cells = new Map<string, Map<string, Element>>();
   private readonly replaced: Replaced[] = [];
   /** Names that stand for more than a native formula can say. */
   private readonly lostNames = new Set<string>();
@@ -78,8 +80,10 @@ class Copy {
       else this.keepLive(cell, outcome);
     }
     for (const sheet of this.book.sheets) this.replaceElsewhere(sheet);
+    for (const notes of this.notes.values()) notes.draw();
     this.addList();
     this.dropCalcChain();
+    dropOurPane(this.file);
     return { bytes: this.file.save(), replaced: this.replaced };
   }
 
@@ -193,15 +197,24 @@ class Copy {
   }
 
   private mark(sheet: Sheet, range: string) {
-    const names = new Set(cellsIn(range));
-    const data = childNamed(this.file.root(sheet.path), "sheetData") as Element;
-    for (const row of childrenNamed(data, "row")) {
-      for (const cell of childrenNamed(row, "c")) {
-        if (!names.has(cell.getAttribute("r") ?? "")) continue;
-        cell.setAttribute("s", this.marks.marked(cell.getAttribute("s") ?? "0"));
-        if (cell.getAttribute("t") === "str" && !childNamed(cell, "f")) inText(cell);
-      }
+    const cells = this.cellsOf(sheet);
+    for (const name of cellsIn(range)) {
+      const cell = cells.get(name);
+      if (!cell) continue;
+      cell.setAttribute("s", this.marks.marked(cell.getAttribute("s") ?? "0"));
+      if (cell.getAttribute("t") === "str" && !childNamed(cell, "f")) inText(cell);
     }
+  }
+
+  /** The cells of a sheet by name. */
+  private cellsOf(sheet: Sheet): Map<string, Element> {
+    const known = this.cells.get(sheet.path);
+    if (known) return known;
+    const data = childNamed(this.file.root(sheet.path), "sheetData") as Element;
+    const cells = childrenNamed(data, "row").flatMap((row) => childrenNamed(row, "c"));
+    const made = new Map(cells.map((cell) => [cell.getAttribute("r") ?? "", cell]));
+    this.cells.set(sheet.path, made);
+    return made;
   }
 
   /** A formula that reads a spilled answer by its first cell, where that answer is fixed now. */

@@ -28,7 +28,10 @@ const AFTER = new Set(
 export class Notes {
   private readonly comments: Element;
   private readonly author: string;
-  private readonly shapes: string;
+  /** The drawing of the notes, and what is to be added to it. */
+  private readonly drawing: string;
+  private readonly shapes: string[] = [];
+  private readonly known: Map<string, Element>;
 
   constructor(
     private readonly file: Package,
@@ -36,13 +39,15 @@ export class Notes {
   ) {
     this.comments = this.commentsOf(sheet);
     this.author = this.authorId();
-    this.shapes = this.shapesOf(sheet);
+    this.drawing = this.drawingOf(sheet);
+    const list = childrenNamed(childNamed(this.comments, "commentList") as Element, "comment");
+    this.known = new Map(list.map((note) => [note.getAttribute("ref") ?? "", note]));
   }
 
   /** Adds a note to a cell; to one that it has, below its own text. False where that is a conversation. */
   add(cell: string, text: string): boolean {
     const list = childNamed(this.comments, "commentList") as Element;
-    const note = childrenNamed(list, "comment").find((each) => each.getAttribute("ref") === cell);
+    const note = this.known.get(cell);
     if (note && this.isConversation(note)) return false;
     const run = elementLike(list, "r");
     const shown = elementLike(list, "t", {}, note ? `\n\n${text}` : text);
@@ -64,7 +69,8 @@ export class Notes {
     body.appendChild(run);
     made.appendChild(body);
     list.appendChild(made);
-    this.addShape(cell);
+    this.known.set(cell, made);
+    this.shapes.push(cell);
     return true;
   }
 
@@ -96,7 +102,7 @@ export class Notes {
     return this.file.root(path);
   }
 
-  private shapesOf(sheet: string): string {
+  private drawingOf(sheet: string): string {
     const root = this.file.root(sheet);
     const known = childNamed(root, "legacyDrawing");
     const relation = known && this.file.relations(sheet).find(({ id }) => id === relationId(known));
@@ -114,12 +120,14 @@ export class Notes {
     return path;
   }
 
-  private addShape(cell: string) {
-    const text = this.file.text(this.shapes);
+  /** Draws the notes that were added. */
+  draw(): void {
+    const text = this.file.text(this.drawing);
     const numbers = [...text.matchAll(/_x0000_s(\d+)/g)].map((match) => Number(match[1]));
-    const shape = noteShape(cell, Math.max(1024, ...numbers) + 1);
+    const first = numbers.reduce((a, b) => Math.max(a, b), 1024) + 1;
+    const shapes = this.shapes.map((cell, i) => noteShape(cell, first + i)).join("");
     const end = text.lastIndexOf("</xml>");
-    this.file.write(this.shapes, text.slice(0, end) + shape + text.slice(end));
+    this.file.write(this.drawing, text.slice(0, end) + shapes + text.slice(end));
   }
 }
 

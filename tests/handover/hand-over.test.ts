@@ -1,6 +1,8 @@
+import { readFileSync } from "node:fs";
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import { handOver } from "../../taskpane/handover/hand-over";
+import { ADD_IN_ID } from "../../taskpane/handover/panes";
 import { Package, allNamed } from "../../taskpane/handover/package";
 import { PICTURE, asExcel } from "./as-excel";
 import { readBook } from "./read-book";
@@ -201,6 +203,54 @@ describe("the copy as a file", () => {
     const again = handOver(copy.bytes);
     expect(again.replaced.filter(({ became }) => became !== "left as it was")).toEqual([]);
   });
+});
+
+test("our own pane is not opened at the partner's; that of another add-in is", () => {
+  const pane = (id: string) =>
+    `<wetp:taskpane xmlns:wetp="urn:wetp"><wetp:webextensionref xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships" r:id="${id}"/></wetp:taskpane>`;
+  const extension = (id: string) =>
+    `<we:webextension xmlns:we="urn:we"><we:reference id="${id}"/></we:webextension>`;
+  const relations = (...list: string[]) =>
+    `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">${list.join("")}</Relationships>`;
+  const relation = (id: string, type: string, target: string) =>
+    `<Relationship Id="${id}" Type="http://schemas.microsoft.com/office/2011/relationships/${type}" Target="${target}"/>`;
+  const all = unzipSync(original);
+  const withPanes = (ids: string[]) =>
+    zipSync({
+      ...all,
+      "_rels/.rels": strToU8(
+        strFromU8(all["_rels/.rels"]).replace(
+          "</Relationships>",
+          `${relation("rId9", "webextensiontaskpanes", "xl/webextensions/taskpanes.xml")}</Relationships>`,
+        ),
+      ),
+      "xl/webextensions/taskpanes.xml": strToU8(
+        `<wetp:taskpanes xmlns:wetp="urn:wetp">${ids.map((_, i) => pane(`rId${i + 1}`)).join("")}</wetp:taskpanes>`,
+      ),
+      "xl/webextensions/_rels/taskpanes.xml.rels": strToU8(
+        relations(
+          ...ids.map((_, i) => relation(`rId${i + 1}`, "webextension", `webextension${i + 1}.xml`)),
+        ),
+      ),
+      ...Object.fromEntries(
+        ids.map((id, i) => [`xl/webextensions/webextension${i + 1}.xml`, strToU8(extension(id))]),
+      ),
+    });
+  const manifest = readFileSync("manifest.xml", "utf8");
+  expect(manifest).toContain(`<Id>${ADD_IN_ID}</Id>`);
+  const left = unzipSync(
+    handOver(withPanes([`{${ADD_IN_ID.toUpperCase()}}`, "somebody-elses-add-in"])).bytes,
+  );
+  expect(left["xl/webextensions/webextension1.xml"]).toBeUndefined();
+  expect(strFromU8(left["xl/webextensions/webextension2.xml"])).toContain("somebody-elses-add-in");
+  expect(strFromU8(left["xl/webextensions/taskpanes.xml"]).match(/<wetp:taskpane /g)).toHaveLength(
+    1,
+  );
+  const none = unzipSync(handOver(withPanes([ADD_IN_ID])).bytes);
+  expect(Object.keys(none).filter((path) => /webextension\d|taskpanes\.xml$/.test(path))).toEqual(
+    [],
+  );
+  expect(strFromU8(none["_rels/.rels"])).not.toContain("taskpanes");
 });
 
 describe("what is not handed over", () => {
