@@ -24,6 +24,9 @@ export interface Step {
 /** Most cells of a range that are written out in an expression; a larger one stands by its name. */
 const MOST_CELLS = 8;
 
+/** Brackets where they are needed, and powers of ten only for the very large and the very small. */
+const PLAINLY = { parenthesis: "auto", lowerExp: -9, upperExp: 15 };
+
 /** Enough for a reader; a sum of such numbers may differ from the exact one in the last of them. */
 const DIGITS = 12;
 
@@ -40,7 +43,7 @@ export function stepsOf(entry: CatalogEntry, args: unknown[], line?: Line): Step
     if (!applies(line, given, scope)) continue;
     const node = math.parse(line.expression);
     const shown = (names: ReadonlySet<string>, digits?: number) =>
-      inNumbers(node, scope, names, digits).toString({ parenthesis: "auto" });
+      inNumbers(node, scope, names, digits).toString(PLAINLY);
     const expression = shown(written);
     const numbers = shown(new Set([...written, ...worked]), DIGITS);
     const value: unknown = node.compile().evaluate(scope);
