@@ -67,6 +67,22 @@ describe("the working of a cell", () => {
   });
 });
 
+test("long expressions are broken, not cut off", async () => {
+  const { page } = await openSheet(browser, address);
+  await page.getByRole("button", { name: "Insert Limits check" }).click();
+  await page.getByText("Limits check is on the new sheet").waitFor();
+  await page.getByRole("tab", { name: "Working" }).click();
+  await clickCell(page, "B33");
+  await page.getByRole("heading", { name: "MIST.FLASHGUESS" }).waitFor();
+  const cut = await page.evaluate(() =>
+    [...document.querySelectorAll("#part-working, #part-working *")]
+      .filter((box) => box.scrollWidth > box.clientWidth + 1 && box.clientWidth > 0)
+      .map((box) => box.outerHTML.slice(0, 80)),
+  );
+  expect(cut).toEqual([]);
+  await page.context().close();
+});
+
 describe("handing over", () => {
   test("downloads a copy without our functions, and changes nothing here", async () => {
     const { page, trouble } = await openSheet(browser, address);
