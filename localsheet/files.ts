@@ -8,6 +8,7 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { readCellName } from "../taskpane/addresses";
 import { retypedFormula, storedFormula } from "../taskpane/formulas";
+import { absoluteAll, isRange } from "../taskpane/references";
 import { toExcelError } from "./custom-functions";
 import type { Model } from "./engine";
 
@@ -20,7 +21,8 @@ export async function toXlsx(model: Model): Promise<Uint8Array> {
     const stored = mapFormulas(file.content, storedFormula);
     const sheet = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(file.path);
     const valued = sheet ? withValues(stored, model, Number(sheet[1])) : stored;
-    return [file.path, strToU8(valued)];
+    const named = file.path === "xl/workbook.xml" ? withNames(valued, model) : valued;
+    return [file.path, strToU8(named)];
   });
   return zipSync(Object.fromEntries(parts) as Record<string, Uint8Array>);
 }
@@ -46,6 +48,34 @@ function withValues(xml: string, model: Model, index: number): string {
     const attributes = rest.replace(/ t="\w*"/, "");
     return `<c r="${name}"${attributes} t="${kind}">${formula}<v>${escapeXml(String(shown))}</v></c>`;
   });
+}
+
+/** The engine writes no names of ranges; formulas that use them need them. */
+function withNames(xml: string, model: Model): string {
+  const { getters } = model;
+  const names = getters.getNamedRanges().map(({ name, range }) => {
+    const options = { useBoundedReference: true };
+    const reference = getters.getRangeString(range, "forceSheetReference", options);
+    const held = absoluteAll(reference, "", new Map());
+    return `<definedName name="${escapeXml(name)}">${escapeXml(held)}</definedName>`;
+  });
+  if (names.length === 0) return xml;
+  return xml.replace("</sheets>", `</sheets><definedNames>${names.join("")}</definedNames>`);
+}
+
+/** The names of ranges in an .xlsx file, which the engine does not read: what each stands for. */
+export function namesIn(parts: Record<string, string>): Record<string, string> {
+  const names = parts["xl/workbook.xml"].matchAll(/<definedName\b([^>]*)>([^<]*)<\/definedName>/g);
+  const plain = [...names].flatMap(([, attributes, text]): [string, string][] => {
+    const name = /\bname="([^"]*)"/.exec(attributes)?.[1] ?? "_";
+    const reference = unescapeXml(text);
+    // Names of Excel's own, of one sheet only, and of anything but a range mean nothing here.
+    const isPlain = !name.startsWith("_") && !/\blocalSheetId=/.test(attributes);
+    return isPlain && isRange(reference)
+      ? [[unescapeXml(name), reference.replaceAll("$", "")]]
+      : [];
+  });
+  return Object.fromEntries(plain);
 }
 
 /** Files know no error of a spill that has no room. */

@@ -6,7 +6,7 @@ import { functionsHost } from "./custom-functions";
 import { ask } from "./dialog";
 import { download } from "./download";
 import { type Model, engine } from "./engine";
-import { fromXlsx, toXlsx } from "./files";
+import { fromXlsx, namesIn, toXlsx } from "./files";
 import { forget, keep, recall } from "./keep";
 import { LocalWorkbook } from "./local-workbook";
 import { startHere } from "./start-here";
@@ -133,7 +133,8 @@ async function start() {
       const chosen = file.files?.[0];
       file.value = "";
       if (!chosen) return;
-      const data = newModel(fromXlsx(new Uint8Array(await chosen.arrayBuffer()))).exportData();
+      const parts = fromXlsx(new Uint8Array(await chosen.arrayBuffer()));
+      const data = { ...newModel(parts).exportData(), namedRanges: namesIn(parts) };
       await replace(model, stop, chosen.name, () => data);
     }),
   );

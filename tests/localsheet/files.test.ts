@@ -1,8 +1,9 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { describe, expect, test, vi } from "vitest";
 import { keep, recall } from "../../localsheet/keep";
+import { handOver } from "../../taskpane/handover/hand-over";
 import { readBook } from "../handover/read-book";
-import { fromXlsx, newModel, toXlsx, write } from "./load-engine";
+import { fromXlsx, namesIn, newModel, toXlsx, write } from "./load-engine";
 
 /** A saved workbook of one sheet, with contents by cell. */
 function saved(contents: Record<string, string>): Promise<Uint8Array> {
@@ -40,6 +41,30 @@ describe("calls of our functions in a file", () => {
     const bytes = await saved({ A1: "type MIST.OILFOR(60)" });
     expect(readBook(bytes).get("Sheet")?.get("A1")?.value).toBe("type MIST.OILFOR(60)");
   });
+});
+
+test("names of ranges are saved with the formulas that use them, and found again", async () => {
+  const model = newModel({
+    sheets: [{ id: "s", name: "My sheet", cells: { A1: "60", A2: "=MIST.OILFOR(batch,5%)" } }],
+    namedRanges: { batch: "'My sheet'!A1", list: "'My sheet'!A1:A2" },
+  });
+  const bytes = await toXlsx(model);
+  const workbook = strFromU8(unzipSync(bytes)["xl/workbook.xml"]);
+  expect(workbook).toContain(
+    `</sheets><definedNames><definedName name="batch">'My sheet'!$A$1</definedName>`,
+  );
+  expect(namesIn(fromXlsx(bytes))).toEqual({ batch: "'My sheet'!A1", list: "'My sheet'!A1:A2" });
+  expect(handOver(bytes).replaced).toMatchObject([{ cell: "A2", became: "formula" }]);
+});
+
+test.each([
+  ['<definedName name="_xlnm.Print_Area" localSheetId="0">S!$A$1:$B$2</definedName>'],
+  ['<definedName name="rate" localSheetId="0">S!$A$1</definedName>'],
+  ['<definedName name="sum">SUM(S!$A$1:$A$2)</definedName>'],
+])("%s is no name for the local sheet", (name) => {
+  expect(
+    namesIn({ "xl/workbook.xml": `<workbook><definedNames>${name}</definedNames></workbook>` }),
+  ).toEqual({});
 });
 
 describe("values in a file", () => {

@@ -23,7 +23,7 @@ const { functionsHost } = await import("../../localsheet/custom-functions");
 register(functionsHost);
 
 export const { LocalWorkbook } = await import("../../localsheet/local-workbook");
-export const { fromXlsx, toXlsx } = await import("../../localsheet/files");
+export const { fromXlsx, namesIn, toXlsx } = await import("../../localsheet/files");
 
 export function newModel(data?: object): Model {
   return new globalThis.o_spreadsheet.Model(data);
