@@ -7,6 +7,7 @@
 import {
   type AstExpression,
   type CallExpression,
+  type Identifier,
   parse as parseTokens,
   tokenize,
 } from "@borgar/fx/xlsx";
@@ -43,7 +44,53 @@ export function plainArrays(formula: string): string {
 /** A formula as a tree, with or without its =. Throws where it cannot be read. */
 export function readFormula(formula: string): Node {
   const plain = plainArrays(formula.replace(/^=/, ""));
-  return parseTokens(tokenize(plain, { negativeNumbers: false })) as Node;
+  return asCalls(parseTokens(tokenize(plain, { negativeNumbers: false })) as Node);
+}
+
+/** LET and LAMBDA as calls like any other, as they are where a file stores them. */
+function asCalls(node: Node): Node {
+  const call = (name: string, parts: (Node | Identifier | null)[]): Node => {
+    const args = parts.map((part) => {
+      if (part?.type !== "Identifier") return part && asCalls(part);
+      return { type: "ReferenceIdentifier", value: part.name, kind: "name" };
+    });
+    return {
+      type: "CallExpression",
+      callee: { type: "Identifier", name },
+      arguments: args,
+    } as Node;
+  };
+  if (node.type === "LetExpression") {
+    const declared = node.declarations.flatMap(({ id, init }) => [id, init as Node | null]);
+    return call("LET", [...declared, node.body as Node]);
+  }
+  if (node.type === "LambdaExpression") return call("LAMBDA", [...node.params, node.body as Node]);
+  if (!("arguments" in node)) return node;
+  const args = (node.arguments as Argument[]).map((arg) => arg && asCalls(arg));
+  return { ...node, arguments: args } as Node;
+}
+
+/** The formula with the names that LET gives put back in: each as what it stands for. */
+export function withoutLets(node: Node, names: ReadonlyMap<string, Node> = new Map()): Node {
+  if (node.type === "ReferenceIdentifier") {
+    return (node.kind === "name" && names.get(letName(node.value))) || node;
+  }
+  if (!("arguments" in node)) return node;
+  const args = node.arguments as Argument[];
+  if (node.type !== "CallExpression" || !/^(_xlfn\.)?LET$/i.test(calleeOf(node))) {
+    return { ...node, arguments: args.map((arg) => arg && withoutLets(arg, names)) } as Node;
+  }
+  const inner = new Map(names);
+  for (let i = 0; i + 1 < args.length; i += 2) {
+    const [name, value] = [args[i], args[i + 1]];
+    if (name?.type === "ReferenceIdentifier" && value)
+      inner.set(letName(name.value), withoutLets(value, inner));
+  }
+  return withoutLets(args[args.length - 1] as Node, inner);
+}
+
+function letName(name: string): string {
+  return name.replace(/^_xlpm\./i, "").toLowerCase();
 }
 
 /** The function that a call is of; null for any other function or node. */

@@ -180,11 +180,11 @@ function inputShown({ name, text, value, from }: Input): HTMLElement[] {
   ];
 }
 
-function problemShown({ reason, mend }: Problem): HTMLElement {
+function problemShown({ reason, mend, title = "Why there is no number" }: Problem): HTMLElement {
   return element(
     "div",
     { class: "problem" },
-    element("h3", {}, "Why there is no number"),
+    element("h3", {}, title),
     element("p", {}, reason),
     element("h3", {}, "How to mend it"),
     element("p", {}, mend),

@@ -135,9 +135,12 @@ function numberInput(param: Param, given: Given | undefined, isSure: boolean): N
   const nothing = holds === "number" ? isZero : or(isBlank, isZero);
   const isNumber = call("ISNUMBER", piece);
   if (isSure && !param.optional) {
-    return { value: piece, fits: holds === "number" ? TRUE : isNumber, nothing };
+    const value = piece.wide && holds === "anything" ? when(isNumber, piece, ZERO) : piece;
+    return { value, fits: holds === "number" ? TRUE : isNumber, nothing };
   }
-  const zeroed = piece.wide ? when(isBlank, ZERO, piece) : call("N", piece);
+  // Of several lines one may hold a word: that it is refused is seen to elsewhere, and must not spoil others.
+  const counts = holds === "anything" ? isNumber : op(piece, "<>", BLANK);
+  const zeroed = piece.wide ? when(counts, piece, ZERO) : call("N", piece);
   const clean = holds === "number" ? piece : zeroed;
   const value = param.optional && fallback.constant !== 0 ? when(nothing, fallback, piece) : clean;
   return { value, fits: holds === "anything" ? or(isNumber, isBlank) : TRUE, nothing };

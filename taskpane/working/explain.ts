@@ -31,10 +31,11 @@ import {
   typedFormula,
   writeFormula,
   constantsOf,
+  withoutLets,
 } from "../formulas";
 import type { CellContent, Spot, Workbook } from "../workbook";
 import { type Input, inputsShown } from "./inputs";
-import { type Problem, problemOf } from "./problems";
+import { COULD_NOT_BE_READ, type Problem, problemOf } from "./problems";
 
 export interface Explained {
   /** "B19 of Start here" */
@@ -80,7 +81,8 @@ export async function explain(workbook: Workbook, spot: Spot): Promise<Explained
   const content = await workbook.content(spot);
   const place = `${cellName(spot.row, spot.column)} of ${spot.sheet}`;
   if (content.formula === null) throw new NothingToExplain(holdsNoFormula(place, content.value));
-  const tree = readTree(content.formula, place);
+  const written = readTree(content.formula, place);
+  const tree = withoutLets(written);
   const found = ourCalls(tree);
   if (found.length === 0) {
     throw new NothingToExplain(
@@ -95,7 +97,7 @@ export async function explain(workbook: Workbook, spot: Spot): Promise<Explained
   const isAlone = tree === found[found.length - 1];
   return {
     place,
-    formula: typedFormula(tree),
+    formula: typedFormula(written),
     value: content.value,
     calls,
     ...(!isAlone && { rest: `=${withAnswers(tree, answers)}` }),
@@ -190,7 +192,7 @@ async function argumentsOf(
   return known.map((grid) => grid ?? values.shift() ?? [[UNTOLD]]);
 }
 
-const UNTOLD: Fault = { fault: "#VALUE!", text: "what it holds could not be read here" };
+const UNTOLD: Fault = { fault: "#VALUE!", text: COULD_NOT_BE_READ };
 
 /** An expression with calls of ours as their answers. */
 function withAnswers(node: Node, answers: ReadonlyMap<Node, Grid>): string {

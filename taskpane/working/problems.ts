@@ -6,7 +6,12 @@ import type { Input } from "./inputs";
 export interface Problem {
   reason: string;
   mend: string;
+  /** Where it is not the number that is missing. */
+  title?: string;
 }
+
+/** What stands for an argument that the workbook does not tell. */
+export const COULD_NOT_BE_READ = "what it holds could not be read here";
 
 /** What is wrong with a line of a call, or with a formula around calls that are right; blank lines have no fault. */
 export function problemOf(entry: CatalogEntry | null, inputs: Input[], fault?: Fault): Problem {
@@ -14,6 +19,14 @@ export function problemOf(entry: CatalogEntry | null, inputs: Input[], fault?: F
     return {
       reason: "Nothing is filled in on this line, so it shows blank.",
       mend: `Fill in ${placesOf(inputs)}.`,
+    };
+  }
+  if (fault.text === COULD_NOT_BE_READ) {
+    const unread = inputs.filter((input) => input.fault !== undefined).map(({ name }) => name);
+    return {
+      reason: `What ${unread.join(" and ")} holds is worked out within the formula, where it cannot be read.`,
+      mend: "To see the working, put that part into a cell of its own and refer to it.",
+      title: "Why there is no working",
     };
   }
   const passed = inputs.find((input) => input.fault !== undefined);

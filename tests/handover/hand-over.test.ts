@@ -1,6 +1,8 @@
 import { readFileSync } from "node:fs";
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { describe, expect, test } from "vitest";
+import { readFormula } from "../../taskpane/formulas";
+import { nativeFormula } from "../../taskpane/handover/native-formula";
 import { handOver } from "../../taskpane/handover/hand-over";
 import { ADD_IN_ID } from "../../taskpane/handover/panes";
 import { Package, allNamed } from "../../taskpane/handover/package";
@@ -69,6 +71,13 @@ describe("formulas of plain arithmetic stay live", () => {
       /<cfRule type="expression" priority="1"><formula>B3&gt;IF\(/,
     );
   });
+});
+
+test("names that LET gives stay, and the calls over them go", () => {
+  const stored = "_xlfn.LET(_xlpm.x,B1*2,_xldudf_MIST_OILFOR(_xlpm.x,0.05))";
+  const native = nativeFormula(readFormula(stored), () => null);
+  expect(native.text).toMatch(/^_xlfn\.LET\(_xlpm\.x,B1\*2,IF\(.*_xlpm\.x,0\)\*0\.05,#VALUE!\)/);
+  expect(native.text).not.toContain("MIST");
 });
 
 describe("others become their value", () => {

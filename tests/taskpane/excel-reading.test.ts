@@ -104,9 +104,29 @@ describe("the working of a cell in Excel", () => {
     put({ "0,2": { formula: "=MIST.OILFOR(nowhere,5%)", value: "#NAME?" } });
     const explained = await explain(new ExcelWorkbook(), spot);
     expect(explained.problem?.reason).toBe("The sheet does not know a name in this formula.");
-    expect(explained.calls[0].at(explained.calls[0].line).problem?.reason).toContain(
-      "could not be read here",
+    expect(explained.calls[0].at(explained.calls[0].line).problem?.title).toBe(
+      "Why there is no working",
     );
+  });
+
+  test("names that LET gives are what they stand for; those of a LAMBDA cannot be told", async () => {
+    excel.evaluates.set("=Sheet1!$A$1*2", [[120]]);
+    put({
+      "0,0": { formula: 60 },
+      "0,2": { formula: "=LET(a,A1,b,a*2,MIST.OILFOR(b,5%))", value: 6 },
+      "1,2": { formula: "=MAP(A1:A1,LAMBDA(x,MIST.OILFOR(x,5%)))", value: 3 },
+    });
+    const explained = await explain(new ExcelWorkbook(), spot);
+    const line = explained.calls[0].at(explained.calls[0].line);
+    expect(line.steps.at(-1)?.value).toBe(6);
+    expect(line.inputs[0].from).toBe("worked out: A1*2");
+    expect(explained.formula).toBe("=LET(a,A1,b,a*2,MIST.OILFOR(b,5%))");
+    const lambda = await explain(new ExcelWorkbook(), { ...spot, row: 1 });
+    expect(lambda.calls[0].at(lambda.calls[0].line).problem).toEqual({
+      title: "Why there is no working",
+      reason: "What batch holds is worked out within the formula, where it cannot be read.",
+      mend: "To see the working, put that part into a cell of its own and refer to it.",
+    });
   });
 
   test("whole columns are read as far as they are used", async () => {
