@@ -1,7 +1,6 @@
 /** The cells of a sheet that hold formulas. */
 import { parseA1Ref, translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx/xlsx";
 import { cellName } from "../addresses";
-import { mentionsUs } from "../formulas";
 import type { Sheet } from "./book";
 import { type Element, type Package, childNamed, childrenNamed } from "./package";
 
@@ -16,8 +15,12 @@ export interface FormulaCell {
   fills: string;
 }
 
-/** All formulas of a sheet. Those that stand once for many cells are written out where they are ours. */
-export function formulaCells(file: Package, sheet: Sheet): FormulaCell[] {
+/** All formulas of a sheet. Those that stand once for many cells are written out where they may change. */
+export function formulaCells(
+  file: Package,
+  sheet: Sheet,
+  mayChange: (formula: string) => boolean,
+): FormulaCell[] {
   const data = childNamed(file.root(sheet.path), "sheetData");
   const cells = (data ? childrenNamed(data, "row") : []).flatMap((row) => childrenNamed(row, "c"));
   const shared = new Map<string, { name: string; text: string }>();
@@ -30,7 +33,7 @@ export function formulaCells(file: Package, sheet: Sheet): FormulaCell[] {
       const group = formula.getAttribute("si") ?? "";
       if (text) shared.set(group, { name, text });
       const first = shared.get(group);
-      if (!first || !mentionsUs(first.text)) return [];
+      if (!first || !mayChange(first.text)) return [];
       text = text || moved(first.text, first.name, name);
       for (const attribute of ["t", "si", "ref"]) formula.removeAttribute(attribute);
       formula.textContent = text;

@@ -10,6 +10,7 @@ import {
   type Node,
   childrenOf,
   mentionsUs,
+  ourCalls,
   readFormula,
   typedFormula,
   writeFormula,
@@ -40,6 +41,9 @@ export interface HandedOver {
   replaced: Replaced[];
 }
 
+/** A formula that may read a spilled answer by its first cell. */
+const READS_SPILL = /ANCHORARRAY|#/;
+
 /** What a cell shows when the add-in has not answered in it. */
 const UNANSWERED = new Set(["#NAME?", "#BUSY!", "#CONNECT!", "#GETTING_DATA"]);
 
@@ -68,7 +72,8 @@ class Copy {
 
   make(): HandedOver {
     this.replaceNames();
-    const cells = this.book.sheets.flatMap((sheet) => formulaCells(this.file, sheet));
+    const mayChange = (text: string) => this.outcomeOfText(text) !== null || READS_SPILL.test(text);
+    const cells = this.book.sheets.flatMap((sheet) => formulaCells(this.file, sheet, mayChange));
     const plans = cells.map((cell) => ({ cell, outcome: this.outcomeOf(cell) }));
     refuseUnanswered(plans.filter(({ outcome }) => outcome).map(({ cell }) => cell));
     for (const { cell, outcome } of plans) {
@@ -100,15 +105,12 @@ class Copy {
   private outcomeOfText(text: string): Outcome | null {
     const isOurs = mentionsUs(text);
     if (!isOurs && this.lostNames.size === 0) return null;
-    let tree: Node;
-    try {
-      tree = readFormula(text);
-    } catch {
-      return isOurs ? { why: "its formula could not be read" } : null;
-    }
+    const tree = readOrNull(text);
+    if (!tree) return isOurs ? { why: "its formula could not be read" } : null;
     const lost = namesIn(tree).find((name) => this.lostNames.has(name));
     if (lost) return { why: `the name ${lost} has no native formula` };
-    if (!isOurs) return null;
+    // A call that is only talked about, in a text, is none.
+    if (!isOurs || ourCalls(tree).length === 0) return null;
     try {
       return nativeFormula(tree, (name) => this.book.sizeOf(name));
     } catch (error) {
@@ -227,9 +229,11 @@ class Copy {
 
   /** The formula with A1# as the range that A1 filled; null where there is none of that. */
   private following(text: string, sheet: Sheet): string | null {
-    if (!/ANCHORARRAY|#/.test(text) || this.fixed.size === 0) return null;
+    if (!READS_SPILL.test(text) || this.fixed.size === 0) return null;
+    const tree = readOrNull(text);
+    if (!tree) return null;
     let changed = false;
-    const written = writeFormula(readFormula(text), (node) => {
+    const written = writeFormula(tree, (node) => {
       const anchor = anchorOf(node);
       const cut = anchor ? anchor.lastIndexOf("!") + 1 : 0;
       const on =
@@ -344,12 +348,18 @@ function refuseUnanswered(cells: FormulaCell[]) {
   );
 }
 
-function typed(text: string): string {
+/** A formula as a tree; null for one that cannot be read, which need not be ours. */
+function readOrNull(text: string): Node | null {
   try {
-    return typedFormula(readFormula(text));
+    return readFormula(text);
   } catch {
-    return `=${text}`;
+    return null;
   }
+}
+
+function typed(text: string): string {
+  const tree = readOrNull(text);
+  return tree ? typedFormula(tree) : `=${text}`;
 }
 
 /** The text of a formula as a text that somebody typed, spaces at its ends included. */
@@ -392,9 +402,6 @@ function namesIn(node: Node): string[] {
 }
 
 function namesInText(text: string): string[] {
-  try {
-    return namesIn(readFormula(text));
-  } catch {
-    return [];
-  }
+  const tree = readOrNull(text);
+  return tree ? namesIn(tree) : [];
 }

@@ -152,6 +152,42 @@ describe("others become their value", () => {
   });
 });
 
+describe("formulas that are none of ours", () => {
+  const cellsWith = (formula: string, more = "") =>
+    readBook(
+      handOver(
+        changed(
+          "xl/worksheets/sheet1.xml",
+          '<c r="G2"><f t="shared" si="1"/><v>40</v></c>',
+          `<c r="G2"><f>${formula}</f><v>40</v></c>${more}`,
+        ),
+      ).bytes,
+    ).get("Costs");
+
+  test.each([
+    ["a call in a text", '"type MIST.OILFOR("&amp;E1', '"type MIST.OILFOR("&E1'],
+    ["a function that we have not", "_xldudf_MIST_NOTHING(E1)", "_xldudf_MIST_NOTHING(E1)"],
+    ["another file", "'C:\\x\\[b.xlsx]S'!A1&amp;\"#\"", "'C:\\x\\[b.xlsx]S'!A1&\"#\""],
+    ["an error", "IF(E1&gt;0,#N/A,1)", "IF(E1>0,#N/A,1)"],
+  ])("%s stays as it is", (_, stored, formula) => {
+    expect(cellsWith(stored)?.get("G2")?.formula).toBe(formula);
+  });
+
+  test("one that is filled and uses a lost name becomes values, cell by cell", () => {
+    const filled = '<c r="G3"><f t="shared" ref="G3:G4" si="7">SUM(plan)+E1</f><v>12</v></c>';
+    const cells = cellsWith(
+      "E2*2",
+      `</row><row r="4">${filled}<c r="G4"><f t="shared" si="7"/><v>22</v></c>`,
+    );
+    expect(
+      ["G3", "G4"].map((cell) => [cells?.get(cell)?.value, cells?.get(cell)?.formula]),
+    ).toEqual([
+      [12, undefined],
+      [22, undefined],
+    ]);
+  });
+});
+
 describe("the copy as a file", () => {
   test("no call of ours is left, but for the name that has no other form", () => {
     const left = Object.entries(parts).filter(([, bytes]) => strFromU8(bytes).includes("_xldudf_"));
