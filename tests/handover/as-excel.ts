@@ -65,10 +65,10 @@ export const CELLS = [
   number("H2", 1),
   number("H3", 2),
   dynamic("I1", "SUM(_xlfn.ANCHORARRAY(H1))", 3.5),
-  // By hand: 100 of the cheapest pack of 40 for 4: three, two or fewer of the others cost more.
+  // By hand: one pack of 20 and two of 40 hold 100 for 11.50; three of 40 cost 12.
   dynamic("K1", `${U}PACKPLAN(100,TRANSPOSE(E1:E3),{3,3.5,4})`, 0, "K1:M1"),
-  number("L1", 0),
-  number("M1", 3),
+  number("L1", 1),
+  number("M1", 2),
   dynamic("K2", "SUM(_xlfn.ANCHORARRAY(K1))", 3),
   plain("K3", "SUM(_xlfn.ANCHORARRAY($K$1))", 3),
   dynamic("K5", `${U}TRIONEED(30)`, 15),

@@ -1,6 +1,9 @@
 import { readFileSync } from "node:fs";
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { describe, expect, test } from "vitest";
+import { packPlan } from "../../src/cost/packplan";
+import { netLabel } from "../../src/limits/netlabel";
+import { trioNeed } from "../../src/trial/trioneed";
 import { readFormula } from "../../taskpane/formulas";
 import { nativeFormula } from "../../taskpane/handover/native-formula";
 import { handOver } from "../../taskpane/handover/hand-over";
@@ -80,12 +83,18 @@ test("names that LET gives stay, and the calls over them go", () => {
   expect(native.text).not.toContain("MIST");
 });
 
+test("the values that the workbook brings are those that our functions give", () => {
+  expect(packPlan(100, [[10, 20, 40]], [[3, 3.5, 4]])).toEqual([[0, 1, 2]]);
+  expect([trioNeed(30), trioNeed(24)]).toEqual([15, 13]);
+  expect(`${String(netLabel(4, "floz")[0][0])}  ${trioNeed(24)}`).toBe("4 fl oz (118 mL)  13");
+});
+
 describe("others become their value", () => {
   test("the value as it stood, all cells of a spilled answer, marked", () => {
     expect(["K1", "L1", "M1"].map((cell) => [value(cell), formula(cell)])).toEqual([
       [0, undefined],
-      [0, undefined],
-      [3, undefined],
+      [1, undefined],
+      [2, undefined],
     ]);
     const file = Package.open(copy.bytes);
     const xfs = allNamed(file.root("xl/styles.xml"), "xf").slice(1);
