@@ -20,7 +20,9 @@ export async function toXlsx(model: Model): Promise<Uint8Array> {
       throw new Error(`cannot save ${file.path}: pictures are not supported`);
     const stored = mapFormulas(file.content, storedFormula);
     const sheet = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(file.path);
-    const valued = sheet ? withValues(stored, model, Number(sheet[1])) : stored;
+    const valued = sheet
+      ? withHeights(withValues(stored, model, Number(sheet[1])), model, Number(sheet[1]))
+      : stored;
     const named = file.path === "xl/workbook.xml" ? withNames(valued, model) : valued;
     return [file.path, strToU8(named)];
   });
@@ -47,6 +49,21 @@ function withValues(xml: string, model: Model, index: number): string {
     const shown = type === "error" ? errorInFile(String(value)) : written;
     const attributes = rest.replace(/ t="\w*"/, "");
     return `<c r="${name}"${attributes} t="${kind}">${formula}<v>${escapeXml(String(shown))}</v></c>`;
+  });
+}
+
+/** Height of a row of plain text, and points in a pixel. */
+const PLAIN_ROW = 23;
+const POINTS = 0.75;
+
+/** Rows that have grown with their text: other programs do not all make them grow again. */
+function withHeights(xml: string, model: Model, index: number): string {
+  const { getters } = model;
+  const sheetId = getters.getSheetIds()[index];
+  return xml.replace(/<row r="(\d+)"([^>]*)>/g, (whole, number: string, rest: string) => {
+    const height = getters.getRowSize(sheetId, Number(number) - 1);
+    if (height === PLAIN_ROW || /\bht="/.test(rest)) return whole;
+    return `<row r="${number}"${rest} ht="${height * POINTS}">`;
   });
 }
 

@@ -1,3 +1,4 @@
+import { strFromU8, unzipSync } from "fflate";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { asExcel } from "../handover/as-excel";
@@ -92,7 +93,11 @@ describe("handing over", () => {
       JSON.stringify(globalThis.localSheet.model.exportData()),
     );
     await page.getByRole("tab", { name: "Hand over" }).click();
-    const copy = readBook(await makeCopy(page));
+    const bytes = await makeCopy(page);
+    const copy = readBook(bytes);
+    // A heading of several lines is as high in the file as it is here.
+    const sheet = strFromU8(unzipSync(bytes)["xl/worksheets/sheet1.xml"]);
+    expect(Number(/<row r="15"[^>]* ht="([\d.]+)"/.exec(sheet)?.[1])).toBeGreaterThan(40);
     expect(copy.get("Start here")?.get("B19")).toMatchObject({
       value: 3,
       formula: expect.stringMatching(/^IF\(/),
