@@ -143,7 +143,10 @@ function numberInput(param: Param, given: Given | undefined, isSure: boolean): N
   const zeroed = piece.wide ? when(counts, piece, ZERO) : call("N", piece);
   const clean = holds === "number" ? piece : zeroed;
   const value = param.optional && fallback.constant !== 0 ? when(nothing, fallback, piece) : clean;
-  return { value, fits: holds === "anything" ? or(isNumber, isBlank) : TRUE, nothing };
+  // Nothing else may look at what may be left out, and an error in it is still one.
+  const isLookedAt = holds === "anything" || param.optional;
+  const fits = holds === "number" ? isNumber : or(isNumber, isBlank);
+  return { value, fits: isLookedAt ? fits : TRUE, nothing };
 }
 
 function wordInput(param: Param, given: Given | undefined): WordInput {
