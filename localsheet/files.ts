@@ -20,9 +20,8 @@ export async function toXlsx(model: Model): Promise<Uint8Array> {
       throw new Error(`cannot save ${file.path}: pictures are not supported`);
     const stored = mapFormulas(file.content, storedFormula);
     const sheet = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(file.path);
-    const valued = sheet
-      ? withHeights(withValues(stored, model, Number(sheet[1])), model, Number(sheet[1]))
-      : stored;
+    const sheetId = model.getters.getSheetIds()[Number(sheet?.[1])];
+    const valued = sheet ? withHeights(withValues(stored, model, sheetId), model, sheetId) : stored;
     const named = file.path === "xl/workbook.xml" ? withNames(valued, model) : valued;
     return [file.path, strToU8(named)];
   });
@@ -33,9 +32,7 @@ export async function toXlsx(model: Model): Promise<Uint8Array> {
  * The engine writes only the first value of an answer that fills several cells, and errors as texts. Other
  * programs expect all values, and errors by the names that they know.
  */
-function withValues(xml: string, model: Model, index: number): string {
-  const { getters } = model;
-  const sheetId = getters.getSheetIds()[index];
+function withValues(xml: string, { getters }: Model, sheetId: string): string {
   const cell =
     /<c r="([A-Z]+\d+)"([^>]*?)>\s*(<f\b[^>]*>[^<]*<\/f>)?(?:<v>[^<]*<\/v>|<v\/>)?\s*<\/c>/g;
   return xml.replace(cell, (whole, name: string, rest: string, formula = "") => {
@@ -57,9 +54,7 @@ const PLAIN_ROW = 23;
 const POINTS = 0.75;
 
 /** Rows that have grown with their text: other programs do not all make them grow again. */
-function withHeights(xml: string, model: Model, index: number): string {
-  const { getters } = model;
-  const sheetId = getters.getSheetIds()[index];
+function withHeights(xml: string, { getters }: Model, sheetId: string): string {
   return xml.replace(/<row r="(\d+)"([^>]*)>/g, (whole, number: string, rest: string) => {
     const height = getters.getRowSize(sheetId, Number(number) - 1);
     if (height === PLAIN_ROW || /\bht="/.test(rest)) return whole;

@@ -13,6 +13,7 @@ import {
 } from "@borgar/fx/xlsx";
 import { catalog } from "../functions/catalog";
 import { type CatalogEntry, NAMESPACE } from "../functions/entry";
+import { RANK, RANKS } from "../functions/native/piece";
 
 export type Node = AstExpression;
 
@@ -139,29 +140,13 @@ export function ourCalls(node: Node): CallExpression[] {
   return ourFunction(node) ? [...inner, node as CallExpression] : inner;
 }
 
-/** How strongly operators bind, as in functions/native/piece.ts; a range binds most. */
-const RANKS: Record<string, number> = {
-  "=": 1,
-  "<>": 1,
-  "<": 1,
-  "<=": 1,
-  ">": 1,
-  ">=": 1,
-  "&": 2,
-  "+": 3,
-  "-": 3,
-  "*": 4,
-  "/": 4,
-  "^": 5,
-  ",": 0,
-  " ": 8,
-  ":": 8,
-};
+/** How strongly a node's parts hold together: as in native formulas; a range most, a union least. */
+const NODE_RANKS: Record<string, number> = { ...RANKS, ",": 0, " ": 8, ":": 8 };
 
 export function rankOf(node: Node): number {
-  if (node.type === "BinaryExpression") return RANKS[node.operator];
-  if (node.type === "UnaryExpression") return node.operator === "%" ? 7 : 6;
-  return 9;
+  if (node.type === "BinaryExpression") return NODE_RANKS[node.operator];
+  if (node.type === "UnaryExpression") return node.operator === "%" ? RANK.percent : RANK.sign;
+  return RANK.atom;
 }
 
 /** What a node may be written as instead of its own text. */

@@ -11,6 +11,16 @@ export interface Shape {
   columns: number;
 }
 
+/** The shape of all of them together, as a sheet stretches one over another; null where one is not known. */
+export function together(shapes: (Shape | null)[]): Shape | null {
+  const known = shapes.filter((shape) => shape !== null);
+  if (known.length < shapes.length) return null;
+  return {
+    rows: Math.max(1, ...known.map(({ rows }) => rows)),
+    columns: Math.max(1, ...known.map(({ columns }) => columns)),
+  };
+}
+
 /** What a call was given for an argument. */
 export interface Given {
   piece: Piece;

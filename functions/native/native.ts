@@ -9,7 +9,7 @@
 import { type MathNode, parse } from "mathjs";
 import type { CatalogEntry, Need } from "../entry";
 import { WORD_KINDS } from "../kinds";
-import { type Given, Inputs, type Shape } from "./inputs";
+import { type Given, Inputs, type Shape, together } from "./inputs";
 import { type Piece, REFUSED, TRUE, and, call, constant, not, or, when, written } from "./piece";
 import { TooMuch } from "./too-much";
 import { type Cells, type Scope, type Value, choose, condition, gridOf, turned } from "./translate";
@@ -29,7 +29,7 @@ export function nativeOf(entry: CatalogEntry, args: (Given | undefined)[]): Nati
   const inputs = new Inputs(entry, args, isQuiet ? surelyAboveZero(entry) : undefined);
   const scope: Scope = { inputs, steps: new Map() };
   const lines = args.filter((arg, i): arg is Given => Boolean(arg) && !entry.params[i].range);
-  const answer = laidOut(worked(entry, scope), shapeOfLines(lines));
+  const answer = laidOut(worked(entry, scope), together(lines.map(({ shape }) => shape)));
   const needs = entry.needs.map((need) => ({ ...need, holds: holdsOf(need, scope) }));
   // A unit that is none would fail in a sum before it is told as wrong: sums with units come after.
   const [sized, simple] = [true, false].map((is) =>
@@ -118,15 +118,6 @@ function worked(entry: CatalogEntry, scope: Scope): Value {
     i = end;
   }
   return last ?? fail(entry.id);
-}
-
-/** The shape of all lines together, as a sheet stretches them; null where it is not known. */
-function shapeOfLines(lines: Given[]): Shape | null {
-  const shapes = lines.map(({ shape }) => shape);
-  if (shapes.includes(null)) return null;
-  const rows = Math.max(1, ...shapes.map((shape) => shape?.rows ?? 1));
-  const columns = Math.max(1, ...shapes.map((shape) => shape?.columns ?? 1));
-  return { rows, columns };
 }
 
 /** The answer as it lies in cells. */

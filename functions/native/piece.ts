@@ -75,7 +75,8 @@ export function reduced(name: string, ...parts: Piece[]): Piece {
 
 type Operator = "+" | "-" | "*" | "/" | "^" | "=" | "<>" | "<" | "<=" | ">" | ">=" | "&";
 
-const RANKS: Record<Operator, number> = {
+/** How strongly each operator binds. */
+export const RANKS: Record<Operator, number> = {
   "=": RANK.compare,
   "<>": RANK.compare,
   "<": RANK.compare,

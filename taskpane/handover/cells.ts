@@ -23,7 +23,7 @@ export function formulaCells(
 ): FormulaCell[] {
   const data = childNamed(file.root(sheet.path), "sheetData");
   const cells = (data ? childrenNamed(data, "row") : []).flatMap((row) => childrenNamed(row, "c"));
-  const shared = new Map<string, { name: string; text: string }>();
+  const shared = new Map<string, { name: string; text: string; changes: boolean }>();
   return cells.flatMap((cell) => {
     const formula = childNamed(cell, "f");
     if (!formula || formula.getAttribute("t") === "dataTable") return [];
@@ -31,9 +31,9 @@ export function formulaCells(
     let text = formula.textContent ?? "";
     if (formula.getAttribute("t") === "shared") {
       const group = formula.getAttribute("si") ?? "";
-      if (text) shared.set(group, { name, text });
+      if (text) shared.set(group, { name, text, changes: mayChange(text) });
       const first = shared.get(group);
-      if (!first || !mayChange(first.text)) return [];
+      if (!first?.changes) return [];
       text = text || moved(first.text, first.name, name);
       for (const attribute of ["t", "si", "ref"]) formula.removeAttribute(attribute);
       formula.textContent = text;

@@ -8,6 +8,7 @@
 import { TooMuch } from "../../functions/native/too-much";
 import {
   type Node,
+  calleeOf,
   childrenOf,
   mentionsUs,
   ourCalls,
@@ -20,7 +21,7 @@ import { Book, type Sheet } from "./book";
 import { type FormulaCell, cellsIn, formulaCells } from "./cells";
 import { type Replaced, addListSheet } from "./list-sheet";
 import { Marks } from "./marks";
-import { nativeFormula, shapeOfFormula } from "./native-formula";
+import { type NativeFormula, nativeFormula } from "./native-formula";
 import { Notes } from "./notes";
 import { dropOurPane } from "./panes";
 import {
@@ -32,6 +33,8 @@ import {
   drop,
   elementLike,
   elements,
+  keptText,
+  link,
 } from "./package";
 
 export type { Replaced };
@@ -52,7 +55,7 @@ export function handOver(bytes: Uint8Array): HandedOver {
 }
 
 /** What becomes of a formula: native text, or why there is none. */
-type Outcome = { text: string; array: boolean } | { why: string };
+type Outcome = NativeFormula | { why: string };
 
 class Copy {
   private readonly book: Book;
@@ -96,7 +99,7 @@ class Copy {
   private outcomeOf(cell: FormulaCell): Outcome | null {
     const outcome = this.outcomeOfText(cell.text);
     if (!outcome || "why" in outcome || cell.formula.getAttribute("t") === "array") return outcome;
-    const shape = shapeOfFormula(readFormula(cell.text), (name) => this.book.sizeOf(name));
+    const { shape } = outcome;
     if (shape && shape.rows * shape.columns > 1)
       return { why: "the file keeps only one cell of its answer" };
     return outcome;
@@ -321,8 +324,7 @@ class Copy {
       name: freeName("Hand over", this.book.sheetNames),
       sheetId: String(Math.max(...ids) + 1),
     });
-    const namespace = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
-    made.setAttributeNS(namespace, "r:id", this.file.relate(this.book.path, "worksheet", path));
+    link(made, this.file.relate(this.book.path, "worksheet", path));
     sheets.appendChild(made);
   }
 
@@ -368,9 +370,7 @@ function inText(cell: Element) {
   if (!value) return;
   cell.setAttribute("t", "inlineStr");
   const inline = elementLike(cell, "is");
-  const shown = elementLike(cell, "t", {}, value.textContent ?? "");
-  shown.setAttributeNS("http://www.w3.org/XML/1998/namespace", "xml:space", "preserve");
-  inline.appendChild(shown);
+  inline.appendChild(keptText(cell, value.textContent ?? ""));
   cell.replaceChild(inline, value);
 }
 
@@ -385,10 +385,7 @@ function held(range: string): string {
 
 /** The first cell of the spilled range that a node reads: A1#, stored as ANCHORARRAY(A1). */
 function anchorOf(node: Node): string | null {
-  const isCall =
-    node.type === "CallExpression" &&
-    node.callee.type === "Identifier" &&
-    /ANCHORARRAY$/i.test(node.callee.name);
+  const isCall = node.type === "CallExpression" && /ANCHORARRAY$/i.test(calleeOf(node));
   const isSign = node.type === "UnaryExpression" && node.operator === "#";
   if (!isCall && !isSign) return null;
   const [inner] = childrenOf(node);

@@ -1,6 +1,6 @@
 /** A formula with calls of ours as one without them, where that can be. */
 import { MAX_COLS, MAX_ROWS, parseA1Ref } from "@borgar/fx/xlsx";
-import type { Given, Shape } from "../../functions/native/inputs";
+import { type Given, type Shape, together } from "../../functions/native/inputs";
 import { type Native, nativeOf } from "../../functions/native/native";
 import { call, constant, written } from "../../functions/native/piece";
 import { TooMuch } from "../../functions/native/too-much";
@@ -25,6 +25,8 @@ export interface NativeFormula {
   text: string;
   /** It comes out right only in an array formula. */
   array: boolean;
+  /** The size of its answer, where that is known. */
+  shape: Shape | null;
 }
 
 /** The size of what a formula answers with, where that is known. */
@@ -50,7 +52,7 @@ export function nativeFormula(tree: Node, sizeOf: SizeOf): NativeFormula {
   });
   if (text.length > LONGEST)
     throw new TooMuch("the native formula would be longer than Excel takes");
-  return { text, array: sizer.array };
+  return { text, array: sizer.array, shape: sizer.shapeOf(tree) };
 }
 
 /** Calls of ours that stand right in a sum or a mean. */
@@ -178,14 +180,8 @@ class Sizer {
     return null;
   }
 
-  /** As a sheet stretches values over each other. */
   private together(nodes: Argument[]): Shape | null {
-    const shapes = nodes.flatMap((node) => (node ? [this.shapeOf(node)] : []));
-    if (shapes.includes(null)) return null;
-    return {
-      rows: Math.max(1, ...shapes.map((shape) => shape?.rows ?? 1)),
-      columns: Math.max(1, ...shapes.map((shape) => shape?.columns ?? 1)),
-    };
+    return together(nodes.flatMap((node) => (node ? [this.shapeOf(node)] : [])));
   }
 }
 

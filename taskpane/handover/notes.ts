@@ -2,7 +2,7 @@
  * Notes on cells. A note is its text in the comments of a sheet, and a shape in an old drawing beside it;
  * that drawing need not be well-formed XML, so it is added to as text.
  */
-import { parseA1Ref } from "@borgar/fx/xlsx";
+import { readCellName } from "../addresses";
 import { relationId } from "./book";
 import {
   type Element,
@@ -13,6 +13,8 @@ import {
   elementLike,
   elements,
   escaped,
+  keptText,
+  link,
 } from "./package";
 
 const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
@@ -50,9 +52,7 @@ export class Notes {
     const note = this.known.get(cell);
     if (note && this.isConversation(note)) return false;
     const run = elementLike(list, "r");
-    const shown = elementLike(list, "t", {}, note ? `\n\n${text}` : text);
-    shown.setAttributeNS("http://www.w3.org/XML/1998/namespace", "xml:space", "preserve");
-    run.appendChild(shown);
+    run.appendChild(keptText(list, note ? `\n\n${text}` : text));
     if (note) {
       const body = childNamed(note, "text") as Element;
       // A plain text and runs do not stand together.
@@ -111,8 +111,7 @@ export class Notes {
     this.file.addEnding("vml", "application/vnd.openxmlformats-officedocument.vmlDrawing");
     this.file.write(path, EMPTY_DRAWING);
     const drawing = elementLike(root, "legacyDrawing");
-    const namespace = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
-    drawing.setAttributeNS(namespace, "r:id", this.file.relate(sheet, "vmlDrawing", path));
+    link(drawing, this.file.relate(sheet, "vmlDrawing", path));
     root.insertBefore(
       drawing,
       elements(root).find(({ localName }) => AFTER.has(localName ?? "")) ?? null,
@@ -138,9 +137,7 @@ const EMPTY_DRAWING =
   '<v:stroke joinstyle="miter"/><v:path gradientshapeok="t" o:connecttype="rect"/></v:shapetype></xml>';
 
 function noteShape(cell: string, number: number): string {
-  const found = parseA1Ref(cell);
-  const range = found && "range" in found ? found.range : undefined;
-  const [row, column] = [range?.top ?? 0, range?.left ?? 0];
+  const { row, column } = readCellName(cell);
   const anchor = [column + 1, 12, row, 4, column + 5, 12, row + 6, 4].join(", ");
   return (
     `<v:shape id="_x0000_s${number}" type="#_x0000_t202" style="position:absolute;width:260pt;height:110pt;visibility:hidden" fillcolor="#ffffe1" o:insetmode="auto">` +

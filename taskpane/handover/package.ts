@@ -199,6 +199,18 @@ export function elementLike(
   return made;
 }
 
+/** A text as it stands, spaces at its ends included. */
+export function keptText(like: Element, text: string): Element {
+  const made = elementLike(like, "t", {}, text);
+  made.setAttributeNS("http://www.w3.org/XML/1998/namespace", "xml:space", "preserve");
+  return made;
+}
+
+/** Makes an element lead where a relation does. */
+export function link(element: Element, relation: string): void {
+  element.setAttributeNS(OFFICE, "r:id", relation);
+}
+
 /** Text for XML that is written by hand; characters that XML has no place for are left out. */
 export function escaped(text: string): string {
   return (

@@ -1,7 +1,7 @@
 /** What went into a call: each argument with its value, its unit, and where it comes from. */
 import { parseA1Ref } from "@borgar/fx/xlsx";
 import { type CatalogEntry, NAMESPACE, type Param } from "../../functions/entry";
-import { type CellValue, type Grid, type Line, isFault } from "../../functions/lift";
+import { type CellValue, type Grid, type Line, isFault, lineOf } from "../../functions/lift";
 import { cellName } from "../addresses";
 import { type Argument, type Node, ourFunction, typedFormula } from "../formulas";
 import type { Spot, Workbook } from "../workbook";
@@ -38,32 +38,25 @@ export async function inputsShown(
   // In turn: what a workbook is asked at once it may answer crosswise.
   for (const [i] of entry.params.entries())
     sources.push(await sourceOf(workbook, spot, nodes[i] ?? null));
-  return (line) =>
-    entry.params.map((param, i) => {
-      const grid = args[i] ?? [[null]];
-      const cells = param.range ? grid : [[at(grid, line)]];
+  return (line) => {
+    const ofLine = lineOf(entry, args, line);
+    return entry.params.map((param, i) => {
+      const cells = ofLine[i];
       const source = sources[i];
       const unit = unitParam(entry, param);
-      const unitGrid = unit && args[entry.params.indexOf(unit)];
+      const unitCell = unit && ofLine[entry.params.indexOf(unit)][0][0];
       const isBlank = cells.flat().every((cell) => cell === null || cell === "");
       const from = source.words(param.range ? null : line);
       return {
         name: param.name,
         text: param.text,
-        value: isBlank
-          ? blankShown(param)
-          : valuesShown(cells, param, unitGrid && at(unitGrid, line)),
+        value: isBlank ? blankShown(param) : valuesShown(cells, param, unitCell),
         from: isBlank && param.default !== undefined ? `${from}: the default` : from,
         place: source.place?.(param.range ? null : line),
         fault: faultIn(cells, source.cellAt),
       };
     });
-}
-
-function at(grid: Grid, { row, column }: Line): CellValue {
-  const cells = grid[grid.length === 1 ? 0 : row] ?? [];
-  const cell = cells[cells.length === 1 ? 0 : column];
-  return cell === undefined ? { fault: "#N/A", text: "this range has ended" } : cell;
+  };
 }
 
 /** What is taken where nothing is filled in. */
