@@ -26,8 +26,17 @@ export function showShare(value: number): string {
   return `${show(value * 100)} %`;
 }
 
-/** Any ordinary number: not text, not infinite. */
+/** How a cell with nothing in it reaches a function that asks for a number: unknown, never zero. */
+export const BLANK = Number.NaN;
+
+/** True for a number that was left blank. */
+export function isBlankNumber(value: number): boolean {
+  return Number.isNaN(value);
+}
+
+/** Any ordinary number: not text, not infinite. A blank is none. */
 export function number(argument: string, value: number): number {
+  if (isBlankNumber(value)) throw new BlankError(argument, "blank");
   if (typeof value !== "number" || !Number.isFinite(value)) {
     throw new CalcError(`${argument} must be a number, got ${String(value)}`);
   }
@@ -115,6 +124,12 @@ export function list(
   guard: (argument: string, value: number, index: number) => number,
 ): number[] {
   return cellsOf(argument, range).map(({ name, cell }, i) => guard(name, cell, i));
+}
+
+/** A guard by which a blank counts as zero: an ingredient of which the recipe has nothing. */
+export function orZero(guard: (argument: string, value: number, index: number) => number) {
+  return (argument: string, value: number, index: number) =>
+    isBlankNumber(value) ? 0 : guard(argument, value, index);
 }
 
 /** An answer for each cell of a range, laid out as the range is. */

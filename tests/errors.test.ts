@@ -27,7 +27,7 @@ describe("the guards say which argument, the limit, and what came", () => {
   });
 
   test("numbers that are none", () => {
-    refuses(() => number("value", Number.NaN), "value must be a number, got NaN");
+    refuses(() => number("value", Number.NaN), "value is blank");
     refuses(
       () => amount("batch", Number.POSITIVE_INFINITY),
       "batch must be a number, got Infinity",
