@@ -28,3 +28,6 @@ export type Kind = keyof typeof KINDS;
 
 /** Kinds that are words: they are not counted when a line is looked at for anything filled in. */
 export const WORD_KINDS: ReadonlySet<Kind> = new Set(["unit", "choice"]);
+
+/** Kinds that are never zero: where such an argument may be left out, a zero is a blank handed over as one. */
+export const NEVER_ZERO: ReadonlySet<Kind> = new Set(["density"]);

@@ -5,9 +5,9 @@
  * lift() turns the one into the other with Excel's own broadcasting: a single cell, row or column
  * stretches; unequal lengths give #N/A where one of them has ended.
  */
-import { BlankError, CalcError } from "../src/errors";
+import { BLANK, BlankError, CalcError } from "../src/errors";
 import type { CatalogEntry, Param } from "./entry";
-import { WORD_KINDS } from "./kinds";
+import { NEVER_ZERO, WORD_KINDS } from "./kinds";
 
 /** An error in a cell. Only #VALUE! and #N/A carry a text in Excel. */
 export interface Fault {
@@ -21,11 +21,24 @@ export type CellValue = number | string | boolean | null | Fault;
 export type Grid = CellValue[][];
 type Pure = (...args: never[]) => unknown;
 
+/** An argument of a call as its lines see it. What is the same for all lines is worked out once. */
+interface Argument {
+  param: Param;
+  grid: Grid;
+  /** Of a range that is read whole: the first error in it, and whether it holds nothing. */
+  fault?: Fault;
+  isNothing?: boolean;
+  /** One cell for many lines: like a unit that is typed once, it does not fill a line. */
+  isStretched?: boolean;
+  /** Reads it for the pure function; a range that is read whole, once for all lines. */
+  read: (cell: CellValue) => unknown;
+}
+
 /** The worksheet form of a pure function: whatever the host hands over, a grid comes back. */
 export function lift(entry: CatalogEntry, pure: Pure): (...args: unknown[]) => Grid {
   return (...args) => {
     try {
-      return spill(entry, pure, gridsOf(entry, args));
+      return spill(entry, pure, argumentsOf(entry, args));
     } catch (error) {
       return [[faultOf(error)]];
     }
@@ -37,47 +50,65 @@ export function isFault(value: unknown): value is Fault {
   return typeof value === "object" && value !== null && "fault" in value;
 }
 
-function spill(entry: CatalogEntry, pure: Pure, grids: Grid[]): Grid {
-  const { rows, columns } = extentOf(grids.filter((_, i) => !entry.params[i].range));
-  const answer = (row: number, column: number): Grid => {
-    return line(entry, pure, inputsAt(entry, grids, row, column));
-  };
+function spill(entry: CatalogEntry, pure: Pure, args: Argument[]): Grid {
+  const { rows, columns } = extentOf(args);
+  for (const arg of args) {
+    const isCell = arg.grid.length === 1 && arg.grid[0].length === 1;
+    arg.isStretched = rows * columns > 1 && isCell && !arg.param.range;
+  }
+  const answer = (row: number, column: number) => line(pure, args, row, column);
   if (rows === 1 && columns === 1) return answer(0, 0);
   const blocks = count(rows).map((row) => count(columns).map((column) => answer(row, column)));
   return join(entry, blocks);
 }
 
 /** One line: its inputs checked and read, the pure function called, its answer made safe for a cell. */
-function line(entry: CatalogEntry, pure: Pure, inputs: (CellValue | Grid)[]): Grid {
-  const fault = inputs.flat(2).find(isFault);
+function line(pure: Pure, args: Argument[], row: number, column: number): Grid {
+  const cells = args.map(({ param, grid }) => (param.range ? null : at(grid, row, column)));
+  const fault = cells.find(isFault) ?? args.find((arg) => arg.fault)?.fault;
   if (fault) return [[fault]];
-  if (entry.params.every((param, i) => isNothing(param, inputs[i]))) return [[""]];
+  const isNothing = (arg: Argument, i: number) =>
+    arg.isNothing ?? isNothingFor(arg.param, cells[i]);
+  if (args.every(isNothing)) return [[""]];
   try {
-    const args = entry.params.map((param, i) => read(param, inputs[i]));
-    const answer = pure(...(args as never[]));
+    const inputs = args.map((arg, i) => arg.read(cells[i]));
+    refuseBlanks(args, inputs);
+    const answer = pure(...(inputs as never[]));
     return (Array.isArray(answer) ? answer : [[answer]]).map((row: unknown[]) => row.map(settle));
   } catch (error) {
-    if (error instanceof BlankError && nothingFilled(entry, inputs)) return [[""]];
+    const isSpare = (arg: Argument, i: number) =>
+      arg.isStretched || !isQuantity(arg.param) || isNothing(arg, i);
+    if (error instanceof BlankError && args.every(isSpare)) return [[""]];
     return [[faultOf(error)]];
   }
 }
 
-/** A blank, however the host hands it over: 0, null and "" are alike. */
-function isEmpty(input: CellValue | Grid): boolean {
-  if (Array.isArray(input)) return input.flat().every(isEmpty);
-  return input === null || input === "" || input === 0;
+/** A required number that was left blank is unknown, whatever the function would make of a zero. */
+function refuseBlanks(args: Argument[], inputs: unknown[]) {
+  const blank = args.findIndex(
+    ({ param }, i) => !param.optional && !param.range && Number.isNaN(inputs[i]),
+  );
+  if (blank >= 0) throw new BlankError(args[blank].param.name, "blank");
 }
 
-/** A blank as one argument sees it: zero is a temperature like any other. */
-function isNothing(param: Param, input: CellValue | Grid): boolean {
-  return isEmpty(input) && !(param.kind === "celsius" && input === 0);
+/** A required quantity. A line on which none is filled is a spare line of a table, not a mistake. */
+function isQuantity({ optional, kind }: Param): boolean {
+  return !optional && !WORD_KINDS.has(kind);
 }
 
-/** True when no required quantity is filled: a spare line of a table, not a mistake. */
-function nothingFilled(entry: CatalogEntry, inputs: (CellValue | Grid)[]): boolean {
-  return entry.params.every((param, i) => {
-    return param.optional || WORD_KINDS.has(param.kind) || isNothing(param, inputs[i]);
-  });
+/** A cell with nothing in it, where the host says so. */
+function isBlank(cell: CellValue): boolean {
+  return cell === null || cell === "";
+}
+
+/** A cell that may have nothing in it: some hosts hand a blank over as 0. */
+function isEmpty(cell: CellValue): boolean {
+  return isBlank(cell) || cell === 0;
+}
+
+/** The same as one argument sees it: zero is a temperature like any other. */
+function isNothingFor({ kind }: Param, cell: CellValue): boolean {
+  return kind === "celsius" ? isBlank(cell) : isEmpty(cell);
 }
 
 /** A line of a call, counted from zero: calls whose arguments are ranges have several. */
@@ -92,56 +123,89 @@ export function inputsOf(
   args: unknown[],
   { row, column }: Line = { row: 0, column: 0 },
 ): unknown[] {
-  return inputsAt(entry, gridsOf(entry, args), row, column).map((input, i) =>
-    read(entry.params[i], input),
+  return argumentsOf(entry, args).map(({ param, grid, read }) =>
+    read(param.range ? null : at(grid, row, column)),
   );
 }
 
 /** How many lines a call has, down and across. */
 export function linesOf(entry: CatalogEntry, args: unknown[]): { rows: number; columns: number } {
-  return extentOf(gridsOf(entry, args).filter((_, i) => !entry.params[i].range));
+  return extentOf(argumentsOf(entry, args));
 }
 
 /** One line of a call as the host would hand it over: its own cells, and ranges whole. */
 export function lineOf(entry: CatalogEntry, args: unknown[], { row, column }: Line): Grid[] {
-  return inputsAt(entry, gridsOf(entry, args), row, column).map((input) =>
-    Array.isArray(input) ? input : [[input]],
+  return argumentsOf(entry, args).map(({ param, grid }) =>
+    param.range ? grid : [[at(grid, row, column)]],
   );
 }
 
-function extentOf(grids: Grid[]): { rows: number; columns: number } {
+function extentOf(args: Argument[]): { rows: number; columns: number } {
+  const grids = args.filter(({ param }) => !param.range).map(({ grid }) => grid);
   return {
     rows: Math.max(1, ...grids.map((grid) => grid.length)),
     columns: Math.max(1, ...grids.map((grid) => grid[0].length)),
   };
 }
 
-function gridsOf(entry: CatalogEntry, args: unknown[]): Grid[] {
-  return entry.params.map((_, i) => gridOf(args[i]));
+function argumentsOf(entry: CatalogEntry, args: unknown[]): Argument[] {
+  const grids = trimmed(entry.params.map((_, i) => gridOf(args[i])));
+  return entry.params.map((param, i) => {
+    const grid = grids[i];
+    if (!param.range) return { param, grid, read: (cell) => readCell(param, cell) };
+    let reading: { value: unknown } | undefined;
+    return {
+      param,
+      grid,
+      fault: firstFault(grid),
+      isNothing: grid.every((row) => row.every(isEmpty)),
+      read: () => (reading ??= { value: readRange(param, grid) }).value,
+    };
+  });
 }
 
-/** The inputs of a line: its own cell of each argument, and ranges whole. */
-function inputsAt(entry: CatalogEntry, grids: Grid[], row: number, column: number) {
-  return grids.map((grid, i) => (entry.params[i].range ? grid : at(grid, row, column)));
+/** From so many rows on a range is a whole column, of which only the filled lines are meant. */
+const TALL = 10_000;
+
+/** Whole columns without the blank lines below the last that is filled in any of them. */
+function trimmed(grids: Grid[]): Grid[] {
+  if (grids.every((grid) => grid.length < TALL)) return grids;
+  const filled = grids.map((grid) => {
+    if (grid.length < TALL) return grid.length;
+    let rows = grid.length;
+    while (rows > 0 && grid[rows - 1].every(isEmpty)) rows--;
+    return rows;
+  });
+  const rows = Math.max(1, ...filled);
+  return grids.map((grid) => (grid.length < TALL ? grid : grid.slice(0, rows)));
 }
 
-function read(param: Param, input: CellValue | Grid): unknown {
-  if (param.mixed && param.optional && isEmpty(input)) return undefined;
-  if (param.mixed) return (input as Grid).map((row) => row.map(plainCell));
-  if (param.range) {
-    const grid = input as Grid;
-    if (param.optional && grid.length === 1 && grid[0].length === 1 && isEmpty(grid))
-      return undefined;
-    return grid.map((row) => row.map((cell) => readNumber(param, cell)));
+function firstFault(grid: Grid): Fault | undefined {
+  for (const row of grid) {
+    const fault = row.find(isFault);
+    if (fault) return fault;
   }
-  const cell = input as CellValue;
-  if (param.optional && isNothing(param, cell)) return undefined;
-  // A temperature of zero is not a blank, so a blank temperature is not zero.
-  if (param.kind === "celsius" && (cell === null || cell === "")) {
-    throw new BlankError(param.name, "blank");
+  return undefined;
+}
+
+/** A range that is read whole; one blank cell in place of what may be left out is nothing. */
+function readRange(param: Param, grid: Grid): unknown {
+  const isCell = grid.length === 1 && grid[0].length === 1;
+  if (param.mixed) {
+    if (param.optional && grid.every((row) => row.every(isEmpty))) return undefined;
+    return grid.map((row) => row.map(plainCell));
   }
-  if (WORD_KINDS.has(param.kind)) return isEmpty(cell) ? "" : String(cell);
-  return readNumber(param, cell);
+  if (param.optional && isCell && isBlank(grid[0][0])) return undefined;
+  return grid.map((row) => row.map((cell) => readNumber(param, cell)));
+}
+
+function readCell(param: Param, cell: CellValue): unknown {
+  if (WORD_KINDS.has(param.kind)) {
+    if (isEmpty(cell)) return param.optional ? undefined : "";
+    return String(cell);
+  }
+  const isLeftOut = NEVER_ZERO.has(param.kind) ? isEmpty(cell) : isBlank(cell);
+  return param.optional && isLeftOut ? undefined : readNumber(param, cell);
 }
 
 /** A cell of a range that may hold words: a blank is an empty word. */
@@ -152,8 +216,8 @@ function plainCell(cell: CellValue): number | string {
 }
 
 function readNumber(param: Param, cell: CellValue): number {
-  if (cell === null || cell === "") return 0;
   if (typeof cell === "number") return cell;
+  if (cell === null || cell === "") return BLANK;
   if (typeof cell === "boolean") {
     throw new CalcError(`${param.name} must be a number, got ${cell ? "TRUE" : "FALSE"}`);
   }
@@ -178,7 +242,7 @@ function settle(value: unknown): CellValue {
  */
 function join(entry: CatalogEntry, blocks: Grid[][]): Grid {
   const answers = blocks.map((row) => row.map((block) => block.flat()));
-  const length = Math.max(...answers.flat().map((answer) => answer.length));
+  const length = answers.flat().reduce((most, answer) => Math.max(most, answer.length), 0);
   if (!entry.returns.range || length === 1) return answers.map((row) => row.map(([cell]) => cell));
   const isColumn = answers[0].length === 1;
   if (!isColumn && answers.length > 1) {

@@ -1,7 +1,7 @@
 /** The arguments of a call as pieces of a native formula: their value, their sort, and when they are blank. */
 import { squeeze } from "../../src/errors";
 import type { CatalogEntry, Param } from "../entry";
-import { WORD_KINDS } from "../kinds";
+import { NEVER_ZERO, WORD_KINDS } from "../kinds";
 import { FALSE, type Piece, TRUE, and, call, constant, not, op, or, reduced, when } from "./piece";
 import { TooMuch } from "./too-much";
 import type { UnitWord } from "./units";
@@ -33,15 +33,17 @@ export interface Given {
 interface Input {
   /** True where it is of the right sort, a blank included. */
   fits: Piece;
-  /** True where nothing is filled in. */
+  /** True where nothing is filled in; a zero may be a blank that was handed over as one. */
   nothing: Piece;
+  /** True where it is left out, so that its default counts. */
+  absent: Piece;
 }
 
 export interface NumberInput extends Input {
   value: Piece;
 }
 
-export interface ListInput extends Input {
+export interface ListInput extends Omit<Input, "absent"> {
   raw: Piece;
   across: boolean;
   length: number;
@@ -59,6 +61,8 @@ export class Inputs {
   readonly lists = new Map<string, ListInput>();
   readonly words = new Map<string, WordInput>();
   private readonly given = new Map<string, Piece>();
+  /** Arguments of one cell where the call has many lines: they do not fill a line. */
+  private readonly stretched: ReadonlySet<string>;
 
   /** Those named in "surely" are held to be above zero elsewhere, so that a blank is no number there. */
   constructor(
@@ -66,6 +70,13 @@ export class Inputs {
     args: (Given | undefined)[],
     surely: ReadonlySet<string> = new Set(),
   ) {
+    const singles = entry.params.flatMap((param, i) =>
+      param.range ? [] : [{ param, shape: args[i]?.shape }],
+    );
+    const isCell = (shape?: Shape | null) =>
+      shape === undefined || (shape?.rows === 1 && shape.columns === 1);
+    const cells = singles.filter(({ shape }) => isCell(shape)).map(({ param }) => param.name);
+    this.stretched = new Set(cells.length < singles.length ? cells : []);
     entry.params.forEach((param, i) => this.add(param, args[i], surely.has(param.name)));
   }
 
@@ -86,7 +97,9 @@ export class Inputs {
   /** No required quantity is filled in: a spare line. */
   get spare(): Piece {
     const isRequired = ({ optional, kind }: Param) => !optional && !WORD_KINDS.has(kind);
-    const required = this.entry.params.filter(isRequired);
+    const required = this.entry.params.filter(
+      (param) => isRequired(param) && !this.stretched.has(param.name),
+    );
     return and(...required.map(({ name }) => this.of(name).nothing));
   }
 
@@ -96,11 +109,11 @@ export class Inputs {
     return and(...options.map(({ name }) => this.of(name).fits));
   }
 
-  private of(name: string): Input {
+  private of(name: string): Omit<Input, "absent"> {
     return (this.numbers.get(name) ?? this.lists.get(name) ?? this.words.get(name)) as Input;
   }
 
-  private all(): Input[] {
+  private all(): Omit<Input, "absent">[] {
     return this.entry.params.filter(({ name }) => this.of(name)).map(({ name }) => this.of(name));
   }
 
@@ -117,7 +130,7 @@ export class Inputs {
     const input = isWord
       ? { ...wordInput(param, given), only: onlyUnit(this.entry, name) }
       : numberInput(param, given, isSure);
-    this.given.set(name, not(input.nothing));
+    this.given.set(name, not(input.absent));
     if (isWord) this.words.set(name, input as WordInput);
     else this.numbers.set(name, input as NumberInput);
   }
@@ -132,31 +145,34 @@ function onlyUnit({ needs }: CatalogEntry, name: string): UnitWord["only"] {
 
 function numberInput(param: Param, given: Given | undefined, isSure: boolean): NumberInput {
   const fallback = constant(typeof param.default === "number" ? param.default : 0);
-  if (!given || given.piece.constant === "") return { value: fallback, fits: TRUE, nothing: TRUE };
+  if (!given || given.piece.constant === "") {
+    // What is required and blank is unknown: no number fits there.
+    return { value: fallback, fits: constant(param.optional), nothing: TRUE, absent: TRUE };
+  }
   const { piece, holds } = given;
   const isCelsius = param.kind === "celsius";
+  const isNeverZero = NEVER_ZERO.has(param.kind);
   if (piece.constant !== undefined) {
     if (typeof piece.constant !== "number") throw new TooMuch(`${param.name} is not a number`);
+    const absent = constant(isNeverZero && piece.constant === 0);
     const nothing = constant(!isCelsius && piece.constant === 0);
-    return { value: when(nothing, fallback, piece), fits: TRUE, nothing };
+    return { value: when(absent, fallback, piece), fits: TRUE, nothing, absent };
   }
-  const isBlank = op(piece, "=", BLANK);
-  const isZero = isCelsius ? FALSE : op(piece, "=", ZERO);
-  const nothing = holds === "number" ? isZero : or(isBlank, isZero);
+  const isBlank = holds === "number" ? FALSE : op(piece, "=", BLANK);
+  const isZero = op(piece, "=", ZERO);
+  const nothing = or(isBlank, isCelsius ? FALSE : isZero);
+  const absent = or(isBlank, isNeverZero ? isZero : FALSE);
   const isNumber = call("ISNUMBER", piece);
-  if (isSure && !param.optional) {
-    const value = piece.wide && holds === "anything" ? when(isNumber, piece, ZERO) : piece;
-    return { value, fits: holds === "number" ? TRUE : isNumber, nothing };
-  }
   // Of several lines one may hold a word: that it is refused is seen to elsewhere, and must not spoil others.
-  const counts = holds === "anything" ? isNumber : op(piece, "<>", BLANK);
-  const zeroed = piece.wide ? when(counts, piece, ZERO) : call("N", piece);
-  const clean = holds === "number" ? piece : zeroed;
-  const value = param.optional && fallback.constant !== 0 ? when(nothing, fallback, piece) : clean;
+  const clean = piece.wide ? when(isNumber, piece, ZERO) : call("N", piece);
+  if (!param.optional) {
+    const value = holds === "number" || (isSure && !piece.wide) ? piece : clean;
+    return { value, fits: holds === "number" && isSure ? TRUE : isNumber, nothing, absent };
+  }
+  const cleaned = holds === "number" ? piece : clean;
+  const value = fallback.constant === 0 ? cleaned : when(absent, fallback, piece);
   // Nothing else may look at what may be left out, and an error in it is still one.
-  const isLookedAt = holds === "anything" || param.optional;
-  const fits = holds === "number" ? isNumber : or(isNumber, isBlank);
-  return { value, fits: isLookedAt ? fits : TRUE, nothing };
+  return { value, fits: or(isNumber, isBlank), nothing, absent };
 }
 
 function wordInput(param: Param, given: Given | undefined): WordInput {
@@ -165,7 +181,8 @@ function wordInput(param: Param, given: Given | undefined): WordInput {
     const typed = given ? squeeze(given.piece.constant as string) : "";
     const word = typed === "" ? fallback : typed;
     const is = (text: string) => constant(word === squeeze(text));
-    return { constant: word, is, fits: TRUE, nothing: constant(typed === "") };
+    const nothing = constant(typed === "");
+    return { constant: word, is, fits: TRUE, nothing, absent: nothing };
   }
   const { piece } = given;
   const clean = call("SUBSTITUTE", piece, constant(" "), BLANK);
@@ -174,7 +191,7 @@ function wordInput(param: Param, given: Given | undefined): WordInput {
     const same = op(clean, "=", constant(text));
     return param.optional && squeeze(text) === fallback ? or(nothing, same) : same;
   };
-  return { clean, is, fits: TRUE, nothing };
+  return { clean, is, fits: TRUE, nothing, absent: nothing };
 }
 
 function listInput(param: Param, { piece, shape, holds }: Given): ListInput {

@@ -36,13 +36,14 @@ export function nativeOf(entry: CatalogEntry, args: (Given | undefined)[]): Nati
     needs.filter(({ expression }) => /\bper\(/.test(expression) === is),
   );
   const further = when(and(...sized.map(({ holds }) => holds)), answer.piece, REFUSED);
-  // A temperature that is blank is told before anything else is looked at.
-  const isFirst = entry.needs[0].expression.startsWith("filled(");
-  const isSpare = isFirst ? inputs.spare : and(inputs.spare, inputs.optionsFit);
-  const spareLine = when(isSpare, EMPTY, REFUSED);
+  const spareLine = when(and(inputs.spare, inputs.optionsFit), EMPTY, REFUSED);
   const piece = isQuiet
     ? when(and(inputs.fit, ...simple.map(({ holds }) => holds)), further, spareLine)
-    : when(inputs.fit, when(inputs.empty, EMPTY, held(needs, inputs.spare, answer.piece)), REFUSED);
+    : when(
+        inputs.fit,
+        when(inputs.empty, EMPTY, held(needs, inputs.spare, answer.piece)),
+        spareLine,
+      );
   const isText = entry.returns.kind === "label" || entry.returns.kind === "category";
   return { piece, shape: answer.shape, holds: isText ? "anything" : "number or blank" };
 }

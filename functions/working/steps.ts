@@ -75,11 +75,13 @@ function applies(
   return Boolean(math.evaluate(when, { ...scope }));
 }
 
-/** Ranges of one row or column are lists; larger ones are tables. */
+/** Ranges of one row or column are lists; larger ones are tables. A blank that counts is nothing of it. */
 function valueFor(param: Param, input: unknown): unknown {
   const value = input ?? param.default ?? null;
   if (!Array.isArray(value)) return value;
-  const grid = value as unknown[][];
+  const grid = (value as unknown[][]).map((row) =>
+    row.map((cell) => (Number.isNaN(cell) ? 0 : cell)),
+  );
   return grid.length === 1 || grid[0].length === 1 ? grid.flat() : grid;
 }
 

@@ -80,7 +80,10 @@ export function sensible(entry: CatalogEntry): fc.Arbitrary<unknown[]> {
     .chain(([length, width]) =>
       fc.tuple(
         ...entry.params.map((param) => {
-          const one = sense[param.kind] ?? anyNumber;
+          const one = fc.oneof(
+            { weight: 30, arbitrary: sense[param.kind] ?? anyNumber },
+            { weight: 1, arbitrary: fc.constantFrom("", null) },
+          );
           const across = param.kind === "number" && param.range ? width : 1;
           const row = fc.array(one, { minLength: across, maxLength: across });
           const given = param.range ? fc.array(row, { minLength: length, maxLength: length }) : one;

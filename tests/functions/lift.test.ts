@@ -71,13 +71,29 @@ describe("ranges broadcast and spill as in Excel", () => {
   });
 });
 
-describe('blanks: 0, null and "" are alike', () => {
-  test.each([[0], [null], [""], [undefined]])("%s", (blank) => {
+describe('blanks: null and "" are unknown, never zero', () => {
+  const blanks: [unknown][] = [[null], [""], [undefined]];
+
+  test.each(blanks)("%s beside what is filled is told", (blank) => {
+    const isBlank = (name: string) => [[value(`${name} is blank`)]];
     expect(sheet.OILFOR(blank, blank)).toEqual([[""]]);
-    expect(sheet.OILFOR(blank, 0.05)).toEqual([[0]]);
-    expect(sheet.FLOZCOST(blank, 16, "floz")).toEqual([[value("price is blank or zero")]]);
-    expect(sheet.FLOZCOST(12, blank, "floz")).toEqual([[value("size is blank or zero")]]);
+    expect(sheet.OILFOR(blank, 0.05)).toEqual(isBlank("batch"));
+    expect(sheet.OILFOR(60, blank)).toEqual(isBlank("load"));
+    expect(sheet.BASEFOR(60, blank)).toEqual(isBlank("load"));
+    expect(sheet.LOADOF(3, blank)).toEqual(isBlank("base"));
+    expect(sheet.SETRIGHT(3, blank, 0.05)).toEqual(isBlank("base"));
+    expect(sheet.ASKPRICE(10, blank)).toEqual(isBlank("margin"));
+    expect(sheet.KEEPRATE(20, blank)).toEqual(isBlank("cost"));
+    expect(sheet.EVENPOINT(100, 20, blank)).toEqual(isBlank("cost"));
+    expect(sheet.SPIRITMARRY(40, blank, 60, 0)).toEqual(isBlank("abva"));
+    expect(sheet.FLOZCOST(blank, 16, "floz")).toEqual(isBlank("price"));
+    expect(sheet.FLOZCOST(12, blank, "floz")).toEqual(isBlank("size"));
     expect(sheet.FLOZCOST(12, 16, blank)).toEqual([[value("unit is blank")]]);
+  });
+
+  test.each(blanks)("%s in what may be left out takes the default", (blank) => {
+    expect(sheet.LEASTBATCH(0.05, 0.1, blank)).toEqual([[40]]);
+    expect(sheet.OILFOR(63, 0.05, blank)).toEqual(sheet.OILFOR(63, 0.05));
     expect(sheet.FLOZCOST(12, 1, "lb", blank)).toEqual([
       [
         value(
@@ -85,28 +101,38 @@ describe('blanks: 0, null and "" are alike', () => {
         ),
       ],
     ]);
-    expect(sheet.TURN(blank, "g", "oz")).toEqual([[0]]);
-    expect(sheet.LEASTBATCH(0.05, 0.1, blank)).toEqual([[40]]);
-    expect(sheet.OILFOR(63, 0.05, blank)).toEqual(sheet.OILFOR(63, 0.05));
+  });
+
+  test("a zero that was typed is a zero", () => {
+    expect(sheet.OILFOR(0, 0.05)).toEqual([[0]]);
+    expect(sheet.OILFOR(60, 0)).toEqual([[0]]);
+    expect(sheet.SIZERUN([[0.95], [0.05]], 60, 0)).toEqual([[0], [0]]);
+    expect(sheet.LEASTBATCH(0.05, 0.1, 0)).toEqual([[value("tolerance is blank or zero")]]);
+    expect(sheet.FLOZCOST(0, 16, "floz")).toEqual([[value("price is blank or zero")]]);
+    // A density is never zero: it is a blank that some hosts hand over as 0.
+    expect(sheet.FLOZCOST(12.8, 128, "floz", 0)).toEqual([[0.1]]);
   });
 
   test("spare lines of a table are blank, half-filled ones are not", () => {
     const got = sheet.FLOZCOST([[12.8], [""], [""], [5]], [[128], [""], [16], [0]], "floz");
-    expect(got).toEqual([
-      [0.1],
-      [""],
-      [value("price is blank or zero")],
-      [value("size is blank or zero")],
-    ]);
+    expect(got).toEqual([[0.1], [""], [value("price is blank")], [value("size is blank or zero")]]);
+  });
+
+  test("what is typed once for many lines fills none of them", () => {
+    expect(sheet.OILFOR([[60], [""], [0]], 0.05)).toEqual([[3], [""], [0]]);
+    expect(sheet.OILFOR([[60], [""]], [[0.05], [0.05]])).toEqual([[3], [value("batch is blank")]]);
   });
 
   test("a blank in a range that is read whole", () => {
-    expect(sheet.BLENDOF([[1], [""]], [[3], [9]])).toEqual([[3]]);
+    expect(sheet.BLENDOF([[1], [2]], [[3], [""]])).toEqual([[value("values, cell 2, is blank")]]);
     expect(sheet.BLENDOF([[""], [""]], [[""], [""]])).toEqual([[""]]);
-    expect(sheet.SIZERUN([[1], [null]], [[60, 30]], [[2, ""]])).toEqual([
-      [120, 0],
-      [0, 0],
-    ]);
+  });
+
+  test("a whole column counts down to its last filled line", () => {
+    const column = (...cells: unknown[]) =>
+      Array.from({ length: 1_048_576 }, (_, i) => [cells[i] ?? null]);
+    expect(sheet.OILFOR(column(60, 120, null, 60), 0.05)).toEqual([[3], [6], [""], [3]]);
+    expect(sheet.BLENDOF(column(20, 25), column(0.95, 0.5))).toEqual([[0.7]]);
   });
 });
 
@@ -153,7 +179,7 @@ describe("wrong input gets a text, and never NaN", () => {
   });
 
   test("a range where one word is expected, and an empty range", () => {
-    expect(sheet.OILFOR([], 0.05)).toEqual([[0]]);
+    expect(sheet.OILFOR([], 0.05)).toEqual([[value("batch is blank")]]);
     expect(sheet.OILFOR([[]], [])).toEqual([[""]]);
   });
 });
@@ -187,5 +213,7 @@ test("values that the host wraps in objects are unwrapped", () => {
   const sixty = { type: "FormattedNumber", basicValue: 60, numberFormat: "0.00" };
   expect(sheet.OILFOR(sixty, { type: "Double", basicValue: 0.05 })).toEqual([[3]]);
   expect(sheet.OILFOR({ type: "Empty" }, 0.05)[0][0]).toMatchObject({ fault: "#VALUE!" });
-  expect(sheet.OILFOR({ type: "Empty", basicValue: "" }, 0.05)).toEqual([[0]]);
+  expect(sheet.OILFOR({ type: "Empty", basicValue: "" }, 0.05)).toEqual([
+    [value("batch is blank")],
+  ]);
 });

@@ -24,7 +24,6 @@ const WORDS = {
   // Its own rounds to so many digits that these settings leave it none.
   floor: (value: number | number[]) => [value].flat().map(Math.floor),
   same: (word: string, other: string) => squeeze(word) === squeeze(other),
-  filled: (value: unknown) => value !== null && value !== "",
   given: (value: unknown) => value !== null,
   samelength: (a: unknown[], b: unknown[]) => a.length === b.length,
   isunit: (unit: string) => !throws(() => unitOf("unit", unit)),
@@ -45,7 +44,14 @@ function throws(run: () => unknown): boolean {
 /** What the needs say of a call: an answer, an error, or blank. */
 function foretold(entry: CatalogEntry, args: unknown[]): "answer" | "error" | "blank" {
   const inputs = inputsOf(entry, args);
-  const scope: Record<string, unknown> = { ...scopeOf(entry, inputs), ...WORDS };
+  // A required number that is blank is refused before the needs are looked at.
+  const isUnknown = entry.params.some((p, i) => !p.optional && Number.isNaN(inputs[i]));
+  if (isUnknown) return isSpare(entry, args) ? "blank" : "error";
+  const scope: Record<string, unknown> = {
+    ...scopeOf(entry, inputs),
+    ...WORDS,
+    ...filledIn(entry, inputs),
+  };
   for (const [i, param] of entry.params.entries()) {
     // A list of one cell comes as a list, a word that was left out as its default.
     if (param.range && !Array.isArray(scope[param.name]))
@@ -57,6 +63,16 @@ function foretold(entry: CatalogEntry, args: unknown[]): "answer" | "error" | "b
   return failed.orBlank && isSpare(entry, args) ? "blank" : "error";
 }
 
+/** Whether cells are filled, as they came: to the working a blank is nothing of it. */
+function filledIn(entry: CatalogEntry, inputs: unknown[]) {
+  const isFilled = (cell: unknown) => cell !== undefined && cell !== "" && !Number.isNaN(cell);
+  const filled = entry.params.map(({ name }, i) => [
+    `filled_${name}`,
+    [inputs[i]].flat(2).map(isFilled),
+  ]);
+  return Object.fromEntries(filled) as Record<string, boolean[]>;
+}
+
 function applies({ when }: Need, entry: CatalogEntry, inputs: unknown[]): boolean {
   const asked = /^(\w+) (not )?given$/.exec(when ?? "");
   if (!asked) return when === undefined;
@@ -65,7 +81,8 @@ function applies({ when }: Need, entry: CatalogEntry, inputs: unknown[]): boolea
 }
 
 function holds({ expression }: Need, scope: Record<string, unknown>): boolean {
-  const value: unknown = math.evaluate(expression, { ...scope });
+  const named = expression.replace(/\bfilled\((\w+)\)/g, "filled_$1");
+  const value: unknown = math.evaluate(named, { ...scope });
   return [value].flat(3).every(Boolean);
 }
 

@@ -28,7 +28,7 @@ describe("cells of the local sheet", () => {
     expect(["C1", "C2", "C3", "C4", "C5"].map((name) => read(model, name))).toEqual([
       3,
       6,
-      0,
+      "",
       '#VALUE! batch must be a number, got "x"',
       "#DIV/0! The divisor must be different from zero.",
     ]);

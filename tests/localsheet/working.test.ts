@@ -231,7 +231,7 @@ describe("a cell without a number gets the reason and the mend", () => {
       "a price that is blank",
       { B1: "8", C1: '=MIST.FLOZCOST(A1,B1,"floz")' },
       "C1",
-      "Price is blank or zero.",
+      "Price is blank.",
       /^Fill in price in A1: Price of the pack/,
     ],
     [
