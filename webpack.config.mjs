@@ -74,7 +74,7 @@ const localsheet = {
         ...engineFiles(),
         { from: "localsheet/index.html" },
         { from: "localsheet/local.css" },
-        { from: "taskpane/pane.css" },
+        { from: "taskpane/pane/pane.css" },
         icons,
       ],
     }),
@@ -99,14 +99,14 @@ function excel(host) {
     name: "excel",
     // The page loads both, so the pane takes the catalog from the functions' bundle.
     entry: {
-      functions: "./functions/excel.ts",
+      functions: "./functions/bind/excel.ts",
       taskpane: { import: "./taskpane/excel.ts", dependOn: "functions" },
     },
     output: { path: here("dist/excel"), clean: true },
     plugins: [
       define,
       new HtmlPlugin({
-        template: "taskpane/taskpane.html",
+        template: "taskpane/pane/taskpane.html",
         filename: "taskpane.html",
         chunks: ["functions", "taskpane"],
         chunksSortMode: "manual",
@@ -114,7 +114,7 @@ function excel(host) {
       new CopyPlugin({
         patterns: [
           { from: "functions/functions.json" },
-          { from: "taskpane/pane.css" },
+          { from: "taskpane/pane/pane.css" },
           { from: "manifest.xml", transform: (text) => String(text).replaceAll(DEV_HOST, host) },
           { from: "LICENSE", to: "LICENSE.txt" },
           icons,

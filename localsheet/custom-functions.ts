@@ -3,10 +3,10 @@
  *
  * The engine hands ranges over by columns, Office.js by rows: this is where they are turned.
  */
-import { catalog } from "../functions/catalog";
-import { NAMESPACE } from "../functions/entry";
-import { KINDS } from "../functions/kinds";
-import type { FunctionsHost } from "../functions/register";
+import { catalog } from "../functions/catalog/catalog";
+import { NAMESPACE } from "../functions/catalog/entry";
+import { KINDS } from "../functions/catalog/kinds";
+import type { FunctionsHost } from "../functions/bind/register";
 import { engine } from "./engine";
 
 interface EngineCell {

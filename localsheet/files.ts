@@ -6,9 +6,9 @@
  * the add-in may know the calls again; on opening they are turned back.
  */
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
-import { readCellName } from "../taskpane/addresses";
-import { retypedFormula, storedFormula } from "../taskpane/formulas";
-import { absoluteAll, isRange } from "../taskpane/references";
+import { readCellName } from "../functions/formula/addresses";
+import { retypedFormula, storedFormula } from "../functions/formula/reader";
+import { absoluteAll, isRange } from "../functions/formula/references";
 import { toExcelError } from "./custom-functions";
 import type { Model } from "./engine";
 

@@ -1,8 +1,8 @@
 /** The pane's port on the local sheet's engine. */
 import { parseA1Ref } from "@borgar/fx/xlsx";
-import type { CellValue } from "../functions/lift";
-import { cellName } from "../taskpane/addresses";
-import { CHART_COLORS, PAINT } from "../taskpane/looks";
+import type { CellValue } from "../functions/bind/lift";
+import { cellName } from "../functions/formula/addresses";
+import { CHART_COLORS, PAINT } from "../taskpane/sheets/looks";
 import {
   type Area,
   type DrawnCell,
@@ -10,14 +10,9 @@ import {
   type Drawing,
   type DrawnRule,
   areaOf,
-} from "../taskpane/template";
-import {
-  type CellContent,
-  type Placed,
-  type Spot,
-  type Workbook,
-  freeName,
-} from "../taskpane/workbook";
+} from "../taskpane/sheets/template";
+import { freeName } from "../functions/formula/sheet-names";
+import { type CellContent, type Placed, type Spot, type Workbook } from "../taskpane/host/workbook";
 import { toExcelError } from "./custom-functions";
 import { download } from "./download";
 import { type Model, engine } from "./engine";

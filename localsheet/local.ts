@@ -1,7 +1,7 @@
 /** The local sheet: the engine, the functions, the pane, and the work kept in this browser. */
-import { register } from "../functions/register";
-import { mountPane } from "../taskpane/pane";
-import { drawingOf } from "../taskpane/template";
+import { register } from "../functions/bind/register";
+import { mountPane } from "../taskpane/pane/pane";
+import { drawingOf } from "../taskpane/sheets/template";
 import { functionsHost } from "./custom-functions";
 import { ask } from "./dialog";
 import { download } from "./download";

@@ -1,7 +1,7 @@
 /** The pane in Excel. */
-import { element } from "./elements";
-import { ExcelWorkbook } from "./excel-workbook";
-import { mountPane } from "./pane";
+import { element } from "./pane/elements";
+import { ExcelWorkbook } from "./host/excel-workbook";
+import { mountPane } from "./pane/pane";
 
 const root = document.getElementById("pane") as HTMLElement;
 

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { OfficeAddinManifest } from "office-addin-manifest";
 import { describe, expect, test } from "vitest";
-import { NAMESPACE } from "../functions/entry";
+import { NAMESPACE } from "../functions/catalog/entry";
 
 const xml = readFileSync("manifest.xml", "utf8");
 

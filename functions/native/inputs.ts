@@ -1,7 +1,7 @@
 /** The arguments of a call as pieces of a native formula: their value, their sort, and when they are blank. */
 import { squeeze } from "../../src/errors";
-import type { CatalogEntry, Param } from "../entry";
-import { NEVER_ZERO, WORD_KINDS } from "../kinds";
+import type { CatalogEntry, Param } from "../catalog/entry";
+import { NEVER_ZERO, WORD_KINDS } from "../catalog/kinds";
 import { FALSE, type Piece, TRUE, and, call, constant, not, op, or, reduced, when } from "./piece";
 import { TooMuch } from "./too-much";
 import type { UnitWord } from "./units";

@@ -7,8 +7,8 @@
  * lost: native formulas have none.
  */
 import { type MathNode, parse } from "mathjs";
-import type { CatalogEntry, Need } from "../entry";
-import { WORD_KINDS } from "../kinds";
+import type { CatalogEntry, Need } from "../catalog/entry";
+import { WORD_KINDS } from "../catalog/kinds";
 import { type Given, Inputs, type Shape, together } from "./inputs";
 import { type Piece, REFUSED, TRUE, and, call, constant, not, or, when, written } from "./piece";
 import { TooMuch } from "./too-much";

@@ -6,8 +6,8 @@
  */
 import { type MathNode, all, create } from "mathjs";
 import { squeeze } from "../../src/errors";
-import type { CatalogEntry, Param, WorkingLine } from "../entry";
-import { type Line, inputsOf } from "../lift";
+import type { CatalogEntry, Param, WorkingLine } from "../catalog/entry";
+import { type Line, inputsOf } from "../bind/lift";
 import { HELPERS } from "./helpers";
 
 export const math = create(all, { matrix: "Array" });

@@ -1,5 +1,5 @@
-import { PACK_UNITS } from "../pack-units";
-import type { Template } from "../template";
+import { PACK_UNITS } from "../sheets/pack-units";
+import type { Template } from "../sheets/template";
 
 /** Supplier packs in unlike sizes, brought to one landed cost per US fluid ounce. Demo data invented. */
 export const template: Template = {

@@ -1,5 +1,5 @@
-import { PACK_UNITS } from "../pack-units";
-import type { Template } from "../template";
+import { PACK_UNITS } from "../sheets/pack-units";
+import type { Template } from "../sheets/template";
 
 /** What one bottle costs, what to ask for it, when it pays, and who gets what. Demo data invented. */
 export const template: Template = {

@@ -1,6 +1,6 @@
-import { PACK_UNITS } from "../pack-units";
-import { cellName } from "../addresses";
-import type { Template } from "../template";
+import { PACK_UNITS } from "../sheets/pack-units";
+import { cellName } from "../../functions/formula/addresses";
+import type { Template } from "../sheets/template";
 
 type Block = Template["blocks"][number];
 

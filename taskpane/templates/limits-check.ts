@@ -1,6 +1,6 @@
 import { SKIN_CATEGORIES, VOC_RULES } from "../../src/data/rules";
-import { cellName } from "../addresses";
-import type { Template } from "../template";
+import { cellName } from "../../functions/formula/addresses";
+import type { Template } from "../sheets/template";
 
 /** A day as a sheet counts days: from the end of 1899. */
 function serial(day: string): number {

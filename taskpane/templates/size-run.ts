@@ -1,4 +1,4 @@
-import type { Template } from "../template";
+import type { Template } from "../sheets/template";
 
 /** One recipe over four bottle sizes: what to weigh, whether the scale can, what to buy. Demo invented. */
 export const template: Template = {

@@ -1,5 +1,5 @@
-import { cellName } from "../addresses";
-import type { Template } from "../template";
+import { cellName } from "../../functions/formula/addresses";
+import type { Template } from "../sheets/template";
 
 /** Rows of the log, and of the hours that the chart is drawn from. */
 const FIRST = 14;

@@ -1,4 +1,4 @@
-import type { Template } from "../template";
+import type { Template } from "../sheets/template";
 
 /** Test pours of one oil at three loads in one base: what to weigh, and what the scale makes of it. */
 export const template: Template = {

@@ -6,8 +6,8 @@
  * explain alike, and calls within calls are explained from the inside out.
  */
 import type { CallExpression } from "@borgar/fx/xlsx";
-import { cautionOf } from "../../functions/cautions";
-import { type CatalogEntry, NAMESPACE } from "../../functions/entry";
+import { cautionOf } from "../../functions/catalog/cautions";
+import { type CatalogEntry, NAMESPACE } from "../../functions/catalog/entry";
 import {
   type CellValue,
   type Fault,
@@ -16,11 +16,11 @@ import {
   isFault,
   lineOf,
   linesOf,
-} from "../../functions/lift";
-import { worksheetFunction } from "../../functions/register";
+} from "../../functions/bind/lift";
+import { worksheetFunction } from "../../functions/bind/register";
 import { MEANINGS } from "../../functions/working/meanings";
 import { type Step, stepsOf } from "../../functions/working/steps";
-import { cellName } from "../addresses";
+import { cellName } from "../../functions/formula/addresses";
 import {
   type Argument,
   type Node,
@@ -32,8 +32,8 @@ import {
   writeFormula,
   constantsOf,
   withoutLets,
-} from "../formulas";
-import type { CellContent, Spot, Workbook } from "../workbook";
+} from "../../functions/formula/reader";
+import type { CellContent, Spot, Workbook } from "../host/workbook";
 import { type Input, inputsShown } from "./inputs";
 import { COULD_NOT_BE_READ, type Problem, problemOf } from "./problems";
 

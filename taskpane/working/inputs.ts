@@ -1,10 +1,15 @@
 /** What went into a call: each argument with its value, its unit, and where it comes from. */
 import { parseA1Ref } from "@borgar/fx/xlsx";
-import { type CatalogEntry, NAMESPACE, type Param } from "../../functions/entry";
-import { type CellValue, type Grid, type Line, isFault, lineOf } from "../../functions/lift";
-import { cellName } from "../addresses";
-import { type Argument, type Node, ourFunction, typedFormula } from "../formulas";
-import type { Spot, Workbook } from "../workbook";
+import { type CatalogEntry, NAMESPACE, type Param } from "../../functions/catalog/entry";
+import { type CellValue, type Grid, type Line, isFault, lineOf } from "../../functions/bind/lift";
+import { cellName } from "../../functions/formula/addresses";
+import {
+  type Argument,
+  type Node,
+  ourFunction,
+  typedFormula,
+} from "../../functions/formula/reader";
+import type { Spot, Workbook } from "../host/workbook";
 import { shown, unitParam } from "./shown";
 
 export interface Input {

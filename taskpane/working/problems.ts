@@ -1,6 +1,6 @@
 /** Why a line has no number, and how to mend it. */
-import { type CatalogEntry, NAMESPACE } from "../../functions/entry";
-import type { Fault } from "../../functions/lift";
+import { type CatalogEntry, NAMESPACE } from "../../functions/catalog/entry";
+import type { Fault } from "../../functions/bind/lift";
 import type { Input } from "./inputs";
 
 export interface Problem {

@@ -1,7 +1,7 @@
 /** Values as a person reads them, with their units. */
-import type { CatalogEntry, Param } from "../../functions/entry";
-import type { Kind } from "../../functions/kinds";
-import { type CellValue, isFault } from "../../functions/lift";
+import type { CatalogEntry, Param } from "../../functions/catalog/entry";
+import type { Kind } from "../../functions/catalog/kinds";
+import { type CellValue, isFault } from "../../functions/bind/lift";
 
 /** What stands behind a number of a kind. */
 const UNITS: Partial<Record<Kind, string>> = {

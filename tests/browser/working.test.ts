@@ -1,8 +1,8 @@
 import { strFromU8, unzipSync } from "fflate";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
-import { asExcel } from "../handover/as-excel";
-import { readBook } from "../handover/read-book";
+import { asExcel } from "../files/as-excel";
+import { readBook } from "../files/read-book";
 import { launchBrowser } from "./launch";
 import { clickCell, makeCopy, openSheet, shown, typeInto } from "./sheet";
 

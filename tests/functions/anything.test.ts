@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { catalog } from "../../functions/catalog";
-import { isFault } from "../../functions/lift";
-import { worksheetFunction } from "../../functions/register";
+import { catalog } from "../../functions/catalog/catalog";
+import { isFault } from "../../functions/bind/lift";
+import { worksheetFunction } from "../../functions/bind/register";
 import { nonsense, sensible } from "./arbitrary";
 
 describe("whatever comes in, a grid of numbers, words and told errors goes out", () => {

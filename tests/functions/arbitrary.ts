@@ -1,7 +1,7 @@
 /** What a sheet may hand to a function: nonsense, and mostly sense. */
 import fc from "fast-check";
-import type { CatalogEntry } from "../../functions/entry";
-import type { Kind } from "../../functions/kinds";
+import type { CatalogEntry } from "../../functions/catalog/entry";
+import type { Kind } from "../../functions/catalog/kinds";
 
 /** What a sheet may hand over, sense or nonsense. */
 const cell = fc.oneof(

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { catalog } from "../../functions/catalog";
-import { readCall, readResult } from "../../functions/example";
-import { worksheetFunction } from "../../functions/register";
+import { catalog } from "../../functions/catalog/catalog";
+import { readCall, readResult } from "../../functions/catalog/examples";
+import { worksheetFunction } from "../../functions/bind/register";
 
 // Every @example, through the binding. Its expected value is the one in the doc comment, whose
 // source stands in @source beside it.

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import * as z from "zod";
-import { catalog } from "../../functions/catalog";
+import { catalog } from "../../functions/catalog/catalog";
 
 // Field by field from Microsoft's page "Manually create JSON metadata for custom functions"; strict,
 // so that a field Excel does not know fails.

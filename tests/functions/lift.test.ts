@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { catalog } from "../../functions/catalog";
-import { worksheetFunction } from "../../functions/register";
+import { catalog } from "../../functions/catalog/catalog";
+import { worksheetFunction } from "../../functions/bind/register";
 
 const sheet = Object.fromEntries(catalog.map((entry) => [entry.id, worksheetFunction(entry)]));
 const value = (text: string) => ({ fault: "#VALUE!", text });

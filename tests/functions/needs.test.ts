@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { all, create } from "mathjs";
 import { describe, expect, test } from "vitest";
-import { catalog } from "../../functions/catalog";
-import type { CatalogEntry, Need, Param } from "../../functions/entry";
-import { WORD_KINDS } from "../../functions/kinds";
-import { inputsOf, isFault, linesOf } from "../../functions/lift";
-import { worksheetFunction } from "../../functions/register";
+import { catalog } from "../../functions/catalog/catalog";
+import type { CatalogEntry, Need, Param } from "../../functions/catalog/entry";
+import { WORD_KINDS } from "../../functions/catalog/kinds";
+import { inputsOf, isFault, linesOf } from "../../functions/bind/lift";
+import { worksheetFunction } from "../../functions/bind/register";
 import { scopeOf } from "../../functions/working/steps";
 import { limitOf, isBlank as isBlankCell } from "../../src/cells";
 import { squeeze } from "../../src/errors";

@@ -3,8 +3,8 @@ import { spawnSync } from "node:child_process";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import { readComments } from "../../functions/comments";
-import { metadata } from "../../functions/metadata";
+import { readComments } from "../../functions/generate/comments";
+import { metadata } from "../../functions/generate/metadata";
 
 const FOLDER = "tests/functions/refusals";
 
@@ -31,12 +31,12 @@ test("what the refusal folders are made from is itself accepted", () => {
 });
 
 test("npm run generate stops on a refusal, tells the file and the reason, and writes nothing", () => {
-  const before = readFileSync("functions/catalog.json", "utf8");
+  const before = readFileSync("functions/catalog/catalog.json", "utf8");
   const src = join(FOLDER, "missing-param/src");
-  const run = spawnSync("npx", ["tsx", "functions/generate.ts", "--src", src], {
+  const run = spawnSync("npx", ["tsx", "functions/generate/generate.ts", "--src", src], {
     encoding: "utf8",
   });
   expect(run.status).toBe(1);
   expect(run.stderr).toContain("load/oilfor.ts: @param load is missing");
-  expect(readFileSync("functions/catalog.json", "utf8")).toBe(before);
+  expect(readFileSync("functions/catalog/catalog.json", "utf8")).toBe(before);
 });

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { catalog } from "../../functions/catalog";
-import type { CatalogEntry } from "../../functions/entry";
-import { readCall } from "../../functions/example";
-import { inputsOf, isFault } from "../../functions/lift";
-import { worksheetFunction } from "../../functions/register";
+import { catalog } from "../../functions/catalog/catalog";
+import type { CatalogEntry } from "../../functions/catalog/entry";
+import { readCall } from "../../functions/catalog/examples";
+import { inputsOf, isFault } from "../../functions/bind/lift";
+import { worksheetFunction } from "../../functions/bind/register";
 import { MEANINGS } from "../../functions/working/meanings";
 import { math, scopeOf, stepsOf } from "../../functions/working/steps";
 

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { catalog } from "../../functions/catalog";
-import { NAMESPACE } from "../../functions/entry";
-import { readResult } from "../../functions/example";
+import { catalog } from "../../functions/catalog/catalog";
+import { NAMESPACE } from "../../functions/catalog/entry";
+import { readResult } from "../../functions/catalog/examples";
 import { newModel, read, write } from "./load-engine";
-import { cellName } from "../../taskpane/addresses";
+import { cellName } from "../../functions/formula/addresses";
 
 describe("every @example, typed into the local sheet", () => {
   const examples = catalog.flatMap((entry) => entry.examples);

@@ -1,8 +1,8 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { describe, expect, test, vi } from "vitest";
 import { keep, recall } from "../../localsheet/keep";
-import { handOver } from "../../taskpane/handover/hand-over";
-import { readBook } from "../handover/read-book";
+import { handOver } from "../../functions/files/hand-over";
+import { readBook } from "../files/read-book";
 import { fromXlsx, namesIn, newModel, toXlsx, write } from "./load-engine";
 
 /** A saved workbook of one sheet, with contents by cell. */

@@ -18,7 +18,7 @@ globalThis.o_spreadsheet = createRequire(import.meta.url)("@odoo/o-spreadsheet")
 Object.assign(globalThis, { DOMParser, XMLSerializer });
 Object.assign(Document.prototype, { querySelector: () => null });
 
-const { register } = await import("../../functions/register");
+const { register } = await import("../../functions/bind/register");
 const { functionsHost } = await import("../../localsheet/custom-functions");
 register(functionsHost);
 

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { catalog } from "../../functions/catalog";
-import { NAMESPACE } from "../../functions/entry";
-import { isFault } from "../../functions/lift";
-import { cellName, readCellName } from "../../taskpane/addresses";
-import { drawingOf } from "../../taskpane/template";
+import { catalog } from "../../functions/catalog/catalog";
+import { NAMESPACE } from "../../functions/catalog/entry";
+import { isFault } from "../../functions/bind/lift";
+import { cellName, readCellName } from "../../functions/formula/addresses";
+import { drawingOf } from "../../taskpane/sheets/template";
 import { templates } from "../../taskpane/templates/index";
 import { type Explained, explain } from "../../taskpane/working/explain";
 import { LocalWorkbook, newModel, write } from "./load-engine";

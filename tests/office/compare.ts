@@ -1,8 +1,8 @@
 /** Holds the cells of a recalculated workbook against ours. */
 import { parseA1Ref } from "@borgar/fx/xlsx";
-import { type Node, childrenOf, readFormula } from "../../taskpane/formulas";
-import { cellsIn } from "../../taskpane/handover/cells";
-import type { FileCell } from "../handover/read-book";
+import { type Node, childrenOf, readFormula } from "../../functions/formula/reader";
+import { cellsIn } from "../../functions/files/cells";
+import type { FileCell } from "../files/read-book";
 
 type Books = Map<string, Map<string, FileCell>>;
 

@@ -5,13 +5,13 @@
  * Without LibreOffice these tests are skipped, and say so.
  */
 import { describe, expect, test } from "vitest";
-import { handOver } from "../../taskpane/handover/hand-over";
-import { cellsIn } from "../../taskpane/handover/cells";
-import { cellName } from "../../taskpane/addresses";
-import { drawingOf } from "../../taskpane/template";
+import { handOver } from "../../functions/files/hand-over";
+import { cellsIn } from "../../functions/files/cells";
+import { cellName } from "../../functions/formula/addresses";
+import { drawingOf } from "../../taskpane/sheets/template";
 import { templates } from "../../taskpane/templates/index";
-import { asExcel } from "../handover/as-excel";
-import { type Changes, readBook, writeInto } from "../handover/read-book";
+import { asExcel } from "../files/as-excel";
+import { type Changes, readBook, writeInto } from "../files/read-book";
 import { LocalWorkbook, fromXlsx, newModel, toXlsx, write } from "../localsheet/load-engine";
 import { cellOf, isSame, notFollowing, tell } from "./compare";
 import { libreOffice, recalculated } from "./libreoffice";

@@ -3,10 +3,10 @@
  * the formula; calls in calls and in other formulas; spare lines, wrong units, percents typed as whole numbers.
  */
 import fc from "fast-check";
-import { catalog } from "../../functions/catalog";
-import { type CatalogEntry, NAMESPACE, type Param } from "../../functions/entry";
-import type { Kind } from "../../functions/kinds";
-import { cellName } from "../../taskpane/addresses";
+import { catalog } from "../../functions/catalog/catalog";
+import { type CatalogEntry, NAMESPACE, type Param } from "../../functions/catalog/entry";
+import type { Kind } from "../../functions/catalog/kinds";
+import { cellName } from "../../functions/formula/addresses";
 
 /** What stands in the cells, by name; formulas open with =. */
 export type Contents = Record<string, string>;

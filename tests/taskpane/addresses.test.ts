@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { cellName, moveFormula, readCellName } from "../../taskpane/addresses";
+import { cellName, moveFormula, readCellName } from "../../functions/formula/addresses";
 
 test("names of cells, there and back", () => {
   expect(cellName(7, 2)).toBe("C8");

@@ -1,9 +1,9 @@
 import { beforeEach, describe, expect, test, vi } from "vitest";
-import { ExcelWorkbook } from "../../taskpane/excel-workbook";
-import { handOver } from "../../taskpane/handover/hand-over";
-import { repair } from "../../taskpane/repair";
+import { ExcelWorkbook } from "../../taskpane/host/excel-workbook";
+import { handOver } from "../../functions/files/hand-over";
+import { repair } from "../../taskpane/host/repair";
 import { explain } from "../../taskpane/working/explain";
-import { asExcel } from "../handover/as-excel";
+import { asExcel } from "../files/as-excel";
 import { FakeExcel } from "./fake-excel";
 
 let excel: FakeExcel;

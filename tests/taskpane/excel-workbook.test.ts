@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, test, vi } from "vitest";
-import { ExcelWorkbook } from "../../taskpane/excel-workbook";
-import { insertFormula, insertTemplate } from "../../taskpane/insert";
-import { type Drawing, drawingOf } from "../../taskpane/template";
+import { ExcelWorkbook } from "../../taskpane/host/excel-workbook";
+import { insertFormula, insertTemplate } from "../../taskpane/sheets/insert";
+import { type Drawing, drawingOf } from "../../taskpane/sheets/template";
 import { templates } from "../../taskpane/templates/index";
 import { FakeExcel } from "./fake-excel";
 

@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { fadeHalf, lastsFor } from "../../src/index";
 import { SKIN_CATEGORIES, VOC_RULES } from "../../src/data/rules";
-import { cellName } from "../../taskpane/addresses";
-import { Refused, insertFormula, insertTemplate } from "../../taskpane/insert";
-import { drawingOf } from "../../taskpane/template";
+import { cellName } from "../../functions/formula/addresses";
+import { Refused, insertFormula, insertTemplate } from "../../taskpane/sheets/insert";
+import { drawingOf } from "../../taskpane/sheets/template";
 import { templates } from "../../taskpane/templates/index";
-import { freeName } from "../../taskpane/workbook";
+import { freeName } from "../../functions/formula/sheet-names";
 import { published, rowsOf } from "../reference/checks";
 import { LocalWorkbook, newModel, read, write } from "../localsheet/load-engine";
 

@@ -1,8 +1,8 @@
 import { readdirSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { catalog } from "../../functions/catalog";
-import { cellName } from "../../taskpane/addresses";
-import { TemplateSchema, drawingOf } from "../../taskpane/template";
+import { catalog } from "../../functions/catalog/catalog";
+import { cellName } from "../../functions/formula/addresses";
+import { TemplateSchema, drawingOf } from "../../taskpane/sheets/template";
 import { templates } from "../../taskpane/templates/index";
 
 describe.each(templates)("$title", (template) => {

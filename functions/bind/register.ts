@@ -1,0 +1,40 @@
+/**
+ * Ties every worksheet function to its host. The only file that knows CustomFunctions.
+ *
+ * In Excel that object comes with the custom functions runtime; the local sheet brings its own of the
+ * same shape, so both hosts run this same code.
+ */
+import * as src from "../../src/index";
+import { catalog } from "../catalog/catalog";
+import type { CatalogEntry } from "../catalog/entry";
+import { isFault, lift } from "./lift";
+
+export interface FunctionsHost {
+  associate(id: string, run: (...args: unknown[]) => unknown): void;
+  Error: new (code: never, message?: string) => unknown;
+}
+
+/** Each function in its worksheet form, by id. */
+export function worksheetFunction(entry: CatalogEntry) {
+  return lift(
+    entry,
+    src[entry.name as keyof typeof src] as unknown as (...args: never[]) => unknown,
+  );
+}
+
+/** Registers them all. */
+export function register(host: FunctionsHost): void {
+  for (const entry of catalog) {
+    const run = worksheetFunction(entry);
+    host.associate(entry.id, (...args) => {
+      return run(...args).map((row) =>
+        row.map((cell) => (isFault(cell) ? asError(host, cell) : cell)),
+      );
+    });
+  }
+}
+
+function asError(host: FunctionsHost, { fault, text }: { fault: string; text?: string }): unknown {
+  // The host's codes are the texts that the cell shows, such as "#N/A".
+  return new host.Error(fault as never, text);
+}

@@ -1,0 +1,404 @@
+/**
+ * A copy of a workbook for a partner without the add-in: bytes in, bytes out, the original untouched.
+ *
+ * The copy is made from the file itself, so formats, widths, charts and notes survive. A formula whose calls
+ * are plain arithmetic becomes a native formula and stays live. Any other becomes its value, marked, with the
+ * formula in a note. A sheet lists them all.
+ */
+import { TooMuch } from "../native/too-much";
+import {
+  type Node,
+  calleeOf,
+  childrenOf,
+  mentionsUs,
+  ourCalls,
+  readFormula,
+  typedFormula,
+  writeFormula,
+} from "../formula/reader";
+import { freeName } from "../formula/sheet-names";
+import { Book, type Sheet } from "./book";
+import { type FormulaCell, cellsIn, formulaCells } from "./cells";
+import { type Replaced, addListSheet } from "./list-sheet";
+import { Marks } from "./marks";
+import { type NativeFormula, nativeFormula } from "./native-formula";
+import { Notes } from "./notes";
+import { dropOurPane } from "./panes";
+import {
+  type Element,
+  Package,
+  allNamed,
+  childNamed,
+  childrenNamed,
+  drop,
+  elementLike,
+  elements,
+  keptText,
+  link,
+} from "./package";
+
+export type { Replaced };
+
+export interface HandedOver {
+  bytes: Uint8Array;
+  replaced: Replaced[];
+}
+
+/** A formula that may read a spilled answer by its first cell. */
+const READS_SPILL = /ANCHORARRAY|#/;
+
+/** What a cell shows when the add-in has not answered in it. */
+const UNANSWERED = new Set(["#NAME?", "#BUSY!", "#CONNECT!", "#GETTING_DATA"]);
+
+export function handOver(bytes: Uint8Array): HandedOver {
+  return new Copy(Package.open(bytes)).make();
+}
+
+/** What becomes of a formula: native text, or why there is none. */
+type Outcome = NativeFormula | { why: string };
+
+class Copy {
+  private readonly book: Book;
+  private readonly marks: Marks;
+  private readonly notes = new Map<string, Notes>();
+  private readonly cells = new Map<string, Map<string, Element>>();
+  private readonly replaced: Replaced[] = [];
+  /** Names that stand for more than a native formula can say. */
+  private readonly lostNames = new Set<string>();
+  /** Where answers stood that spilled and now are fixed: "sheet!A1" to the range. */
+  private readonly fixed = new Map<string, string>();
+
+  constructor(private readonly file: Package) {
+    this.book = new Book(file);
+    this.marks = new Marks(file, this.book.path);
+  }
+
+  make(): HandedOver {
+    this.replaceNames();
+    const mayChange = (text: string) => this.outcomeOfText(text) !== null || READS_SPILL.test(text);
+    const cells = this.book.sheets.flatMap((sheet) => formulaCells(this.file, sheet, mayChange));
+    const plans = cells.map((cell) => ({ cell, outcome: this.outcomeOf(cell) }));
+    refuseUnanswered(plans.filter(({ outcome }) => outcome).map(({ cell }) => cell));
+    for (const { cell, outcome } of plans) {
+      if (outcome && "why" in outcome) this.fixed.set(placeOf(cell.sheet, cell.name), cell.fills);
+    }
+    for (const { cell, outcome } of plans) {
+      if (!outcome) this.followFixed(cell);
+      else if ("why" in outcome) this.fix(cell, outcome.why);
+      else this.keepLive(cell, outcome);
+    }
+    for (const sheet of this.book.sheets) this.replaceElsewhere(sheet);
+    for (const notes of this.notes.values()) notes.draw();
+    this.addList();
+    this.dropCalcChain();
+    dropOurPane(this.file);
+    return { bytes: this.file.save(), replaced: this.replaced };
+  }
+
+  /** What becomes of a cell; null where it is none of ours. */
+  private outcomeOf(cell: FormulaCell): Outcome | null {
+    const outcome = this.outcomeOfText(cell.text);
+    if (!outcome || "why" in outcome || cell.formula.getAttribute("t") === "array") return outcome;
+    const { shape } = outcome;
+    if (shape && shape.rows * shape.columns > 1)
+      return { why: "the file keeps only one cell of its answer" };
+    return outcome;
+  }
+
+  private outcomeOfText(text: string): Outcome | null {
+    const isOurs = mentionsUs(text);
+    if (!isOurs && this.lostNames.size === 0) return null;
+    const tree = readOrNull(text);
+    if (!tree) return isOurs ? { why: "its formula could not be read" } : null;
+    const lost = namesIn(tree).find((name) => this.lostNames.has(name));
+    if (lost) return { why: `the name ${lost} has no native formula` };
+    // A call that is only talked about, in a text, is none.
+    if (!isOurs || ourCalls(tree).length === 0) return null;
+    try {
+      return nativeFormula(tree, (name) => this.book.sizeOf(name));
+    } catch (error) {
+      if (error instanceof TooMuch) return { why: error.message };
+      throw error;
+    }
+  }
+
+  private replaceNames() {
+    const ours = this.book.names.filter((name) => mentionsUs(name.textContent ?? ""));
+    const outcomes = ours.map((name) => this.outcomeOfText(name.textContent ?? ""));
+    ours.forEach((element, i) => {
+      const outcome = outcomes[i];
+      if (!outcome) return;
+      const name = element.getAttribute("name") ?? "";
+      const was = typed(element.textContent ?? "");
+      if ("why" in outcome) {
+        this.lostNames.add(name.toLowerCase());
+        this.list(
+          "(name)",
+          name,
+          was,
+          "left as it was",
+          `${outcome.why}; the cells that use it are fixed`,
+        );
+      } else {
+        element.textContent = outcome.text;
+        this.list("(name)", name, was, "formula", `=${outcome.text}`);
+      }
+    });
+    this.loseThoseThatUse();
+  }
+
+  /** A name that uses a lost one is lost too. */
+  private loseThoseThatUse() {
+    for (let before = -1; before < this.lostNames.size;) {
+      before = this.lostNames.size;
+      for (const element of this.book.names) {
+        const names = namesInText(element.textContent ?? "");
+        const name = element.getAttribute("name")?.toLowerCase() ?? "";
+        if (names.some((each) => this.lostNames.has(each))) this.lostNames.add(name);
+      }
+    }
+  }
+
+  private keepLive(
+    { sheet, name, cell, formula, text, fills }: FormulaCell,
+    outcome: { text: string; array: boolean },
+  ) {
+    const followed = this.following(outcome.text, sheet) ?? outcome.text;
+    if (outcome.array && formula.getAttribute("t") !== "array") {
+      formula.setAttribute("t", "array");
+      formula.setAttribute("ref", name);
+    }
+    formula.textContent = followed;
+    cell.removeAttribute("vm");
+    this.list(sheet.name, fills, typed(text), "formula", `=${followed}`);
+  }
+
+  private fix({ sheet, name, cell, formula, text, fills }: FormulaCell, why: string) {
+    const value = childNamed(cell, "v");
+    const type = cell.getAttribute("t");
+    const shown = value?.textContent ?? "";
+    for (const attribute of ["cm", "vm"]) cell.removeAttribute(attribute);
+    if (type === "str" && shown === "") {
+      // An empty text, which a blank cell is not: sums that would fail on it still do.
+      for (const each of Array.from(formula.attributes)) formula.removeAttribute(each.name);
+      formula.textContent = '""';
+    } else {
+      drop(formula);
+    }
+    this.mark(sheet, fills);
+    const was = typed(text);
+    const note = `Fixed value: ${why}. It was ${was} and does not follow its inputs any more.`;
+    const isNoted = this.notesOf(sheet).add(
+      name,
+      fills === name ? note : `${note} It filled ${fills}.`,
+    );
+    this.list(
+      sheet.name,
+      fills,
+      was,
+      "value",
+      isNoted ? why : `${why}; the cell has a conversation, so no note was added`,
+    );
+  }
+
+  private mark(sheet: Sheet, range: string) {
+    const cells = this.cellsOf(sheet);
+    for (const name of cellsIn(range)) {
+      const cell = cells.get(name);
+      if (!cell) continue;
+      cell.setAttribute("s", this.marks.marked(cell.getAttribute("s") ?? "0"));
+      if (cell.getAttribute("t") === "str" && !childNamed(cell, "f")) inText(cell);
+    }
+  }
+
+  /** The cells of a sheet by name. */
+  private cellsOf(sheet: Sheet): Map<string, Element> {
+    const known = this.cells.get(sheet.path);
+    if (known) return known;
+    const data = childNamed(this.file.root(sheet.path), "sheetData") as Element;
+    const cells = childrenNamed(data, "row").flatMap((row) => childrenNamed(row, "c"));
+    const made = new Map(cells.map((cell) => [cell.getAttribute("r") ?? "", cell]));
+    this.cells.set(sheet.path, made);
+    return made;
+  }
+
+  /** A formula that reads a spilled answer by its first cell, where that answer is fixed now. */
+  private followFixed({ sheet, formula, text, name }: FormulaCell) {
+    const followed = this.following(text, sheet);
+    if (followed === null) return;
+    formula.textContent = followed;
+    this.list(sheet.name, name, typed(text), "formula", `=${followed}`);
+  }
+
+  /** The formula with A1# as the range that A1 filled; null where there is none of that. */
+  private following(text: string, sheet: Sheet): string | null {
+    if (!READS_SPILL.test(text) || this.fixed.size === 0) return null;
+    const tree = readOrNull(text);
+    if (!tree) return null;
+    let changed = false;
+    const written = writeFormula(tree, (node) => {
+      const anchor = anchorOf(node);
+      const cut = anchor ? anchor.lastIndexOf("!") + 1 : 0;
+      const on =
+        anchor && cut > 0
+          ? anchor
+              .slice(0, cut - 1)
+              .replace(/^'|'$/g, "")
+              .replaceAll("''", "'")
+          : sheet.name;
+      const fills = anchor && this.fixed.get(`${on}!${anchor.slice(cut).replaceAll("$", "")}`);
+      if (!fills) return null;
+      changed = true;
+      return { text: anchor.slice(0, cut) + held(fills), rank: 9 };
+    });
+    return changed ? written : null;
+  }
+
+  /** Rules, conditional formats and the formulas of table columns. */
+  private replaceElsewhere(sheet: Sheet) {
+    const root = this.file.root(sheet.path);
+    const outside = elements(root).filter(({ localName }) => localName !== "sheetData");
+    const formulas = ["formula", "formula1", "formula2", "f"].flatMap((name) =>
+      outside.flatMap((each) => allNamed(each, name)),
+    );
+    for (const element of formulas) this.replaceRule(sheet, element);
+    for (const path of this.book.tablesOf(sheet.path)) {
+      for (const element of allNamed(this.file.root(path), "calculatedColumnFormula"))
+        this.replaceColumn(sheet, element);
+    }
+  }
+
+  private replaceRule(sheet: Sheet, element: Element) {
+    const text = element.textContent ?? "";
+    const outcome = this.outcomeOfText(text);
+    if (!outcome) return;
+    if ("why" in outcome)
+      return this.list(
+        sheet.name,
+        "(a rule or format)",
+        typed(text),
+        "left as it was",
+        outcome.why,
+      );
+    element.textContent = outcome.text;
+    this.list(sheet.name, "(a rule or format)", typed(text), "formula", `=${outcome.text}`);
+  }
+
+  private replaceColumn(sheet: Sheet, element: Element) {
+    const text = element.textContent ?? "";
+    const outcome = this.outcomeOfText(text);
+    if (!outcome) return;
+    const column = "(new lines of a table)";
+    if ("text" in outcome && !outcome.array) {
+      element.textContent = outcome.text;
+      return this.list(sheet.name, column, typed(text), "formula", `=${outcome.text}`);
+    }
+    drop(element);
+    const why = "why" in outcome ? outcome.why : "a table takes no array formula";
+    this.list(
+      sheet.name,
+      column,
+      typed(text),
+      "value",
+      `${why}: new lines of the table are left blank here`,
+    );
+  }
+
+  private notesOf(sheet: Sheet): Notes {
+    const known = this.notes.get(sheet.path);
+    if (known) return known;
+    const made = new Notes(this.file, sheet.path);
+    this.notes.set(sheet.path, made);
+    return made;
+  }
+
+  private list(sheet: string, cell: string, was: string, became: Replaced["became"], what: string) {
+    this.replaced.push({ sheet, cell, was, became, what });
+  }
+
+  private addList() {
+    const path = addListSheet(this.file, this.marks, this.replaced);
+    const sheets = childNamed(this.book.root, "sheets") as Element;
+    const ids = elements(sheets).map((each) => Number(each.getAttribute("sheetId")));
+    const made = elementLike(sheets, "sheet", {
+      name: freeName("Hand over", this.book.sheetNames),
+      sheetId: String(Math.max(...ids) + 1),
+    });
+    link(made, this.file.relate(this.book.path, "worksheet", path));
+    sheets.appendChild(made);
+  }
+
+  /** The order in which Excel last worked cells out; it makes a new one, and takes a wrong one for damage. */
+  private dropCalcChain() {
+    const chain = this.file.relations(this.book.path).find(({ type }) => type === "calcChain");
+    if (chain) this.file.remove(chain.path, this.book.path);
+  }
+}
+
+/** Values that the add-in has not worked out must not be handed over as if it had. */
+function refuseUnanswered(cells: FormulaCell[]) {
+  const open = cells.filter(({ cell }) => {
+    return (
+      cell.getAttribute("t") === "e" && UNANSWERED.has(childNamed(cell, "v")?.textContent ?? "")
+    );
+  });
+  if (open.length === 0) return;
+  const [{ sheet, name, cell }] = open;
+  throw new Error(
+    `Nothing was handed over: ${open.length} of our cells show no answer, such as ${name} of "${sheet.name}" ` +
+      `(${childNamed(cell, "v")?.textContent}). Press Repair first.`,
+  );
+}
+
+/** A formula as a tree; null for one that cannot be read, which need not be ours. */
+function readOrNull(text: string): Node | null {
+  try {
+    return readFormula(text);
+  } catch {
+    return null;
+  }
+}
+
+function typed(text: string): string {
+  const tree = readOrNull(text);
+  return tree ? typedFormula(tree) : `=${text}`;
+}
+
+/** The text of a formula as a text that somebody typed, spaces at its ends included. */
+function inText(cell: Element) {
+  const value = childNamed(cell, "v");
+  if (!value) return;
+  cell.setAttribute("t", "inlineStr");
+  const inline = elementLike(cell, "is");
+  inline.appendChild(keptText(cell, value.textContent ?? ""));
+  cell.replaceChild(inline, value);
+}
+
+function placeOf(sheet: Sheet, cell: string): string {
+  return `${sheet.name}!${cell}`;
+}
+
+/** A range that stays where it is when the formula is filled: $A$1:$A$3. */
+function held(range: string): string {
+  return range.replace(/([A-Z]+)(\d+)/g, "$$$1$$$2");
+}
+
+/** The first cell of the spilled range that a node reads: A1#, stored as ANCHORARRAY(A1). */
+function anchorOf(node: Node): string | null {
+  const isCall = node.type === "CallExpression" && /ANCHORARRAY$/i.test(calleeOf(node));
+  const isSign = node.type === "UnaryExpression" && node.operator === "#";
+  if (!isCall && !isSign) return null;
+  const [inner] = childrenOf(node);
+  return inner?.type === "ReferenceIdentifier" ? inner.value : null;
+}
+
+function namesIn(node: Node): string[] {
+  if (node.type === "ReferenceIdentifier")
+    return node.kind === "name" ? [node.value.replace(/^.*!/, "").toLowerCase()] : [];
+  return childrenOf(node).flatMap((child) => (child ? namesIn(child) : []));
+}
+
+function namesInText(text: string): string[] {
+  const tree = readOrNull(text);
+  return tree ? namesIn(tree) : [];
+}

@@ -1,0 +1,198 @@
+/** A formula with calls of ours as one without them, where that can be. */
+import { MAX_COLS, MAX_ROWS, parseA1Ref } from "@borgar/fx/xlsx";
+import { type Given, type Shape, together } from "../native/inputs";
+import { type Native, nativeOf } from "../native/native";
+import { call, constant, written } from "../native/piece";
+import { TooMuch } from "../native/too-much";
+import {
+  type Argument,
+  type Node,
+  calleeOf,
+  childrenOf,
+  ourFunction,
+  rankOf,
+  writeFormula,
+  constantOf,
+} from "../formula/reader";
+
+/** What a name, a table's column or a spilled range stands for: its size, or null where that is not known. */
+export type SizeOf = (reference: string) => Shape | null;
+
+/** The most characters that Excel takes in a formula. */
+const LONGEST = 8192;
+
+export interface NativeFormula {
+  text: string;
+  /** It comes out right only in an array formula. */
+  array: boolean;
+  /** The size of its answer, where that is known. */
+  shape: Shape | null;
+}
+
+/** The size of what a formula answers with, where that is known. */
+export function shapeOfFormula(tree: Node, sizeOf: SizeOf): Shape | null {
+  try {
+    return new Sizer(sizeOf).shapeOf(tree);
+  } catch (error) {
+    if (error instanceof TooMuch) return null;
+    throw error;
+  }
+}
+
+/** The formula with native ones in place of our calls. Throws TooMuch where one of them has none. */
+export function nativeFormula(tree: Node, sizeOf: SizeOf): NativeFormula {
+  const sizer = new Sizer(sizeOf);
+  const summed = new Set(summedUp(tree));
+  const text = writeFormula(tree, (node) => {
+    if (!ourFunction(node)) return null;
+    const { piece, shape, holds } = sizer.native(node);
+    // A sum passes over a blank that a call of ours gives, and fails on one that IF gives, unless in an array.
+    const isRisky = holds !== "number" && shape?.rows === 1 && shape.columns === 1;
+    return isRisky && summed.has(node) ? call("IF", written("{1}"), piece, constant(0)) : piece;
+  });
+  if (text.length > LONGEST)
+    throw new TooMuch("the native formula would be longer than Excel takes");
+  return { text, array: sizer.array, shape: sizer.shapeOf(tree) };
+}
+
+/** Calls of ours that stand right in a sum or a mean. */
+function summedUp(node: Node): Node[] {
+  const children = childrenOf(node).filter((child) => child !== null);
+  const isSum = node.type === "CallExpression" && SUMS.has(calleeOf(node).toUpperCase());
+  return [...(isSum ? children.filter(ourFunction) : []), ...children.flatMap(summedUp)];
+}
+
+const SUMS = new Set("SUM AVERAGE MIN MAX COUNT PRODUCT MEDIAN SUMPRODUCT".split(" "));
+
+/** Functions that make one cell of whatever they are given. */
+const ONE_CELL = new Set(
+  (
+    "SUM SUMPRODUCT AVERAGE MIN MAX COUNT COUNTA COUNTBLANK PRODUCT MEDIAN STDEV VAR AND OR ROWS COLUMNS " +
+    "SUMIFS SUBTOTAL AGGREGATE NPV PI TODAY NOW RAND CONCAT TEXTJOIN _XLFN.CONCAT _XLFN.TEXTJOIN _XLFN.SINGLE"
+  ).split(" "),
+);
+
+/** Functions that work cell by cell, so that their answer is as large as what they are given. */
+const CELL_BY_CELL = new Set(
+  (
+    "IF IFERROR IFNA ROUND ROUNDUP ROUNDDOWN ABS INT SQRT EXP LN LOG LOG10 MOD SIGN TRUNC POWER NOT N ISNUMBER " +
+    "ISBLANK ISTEXT ISERROR VALUE TEXT UPPER LOWER TRIM LEFT RIGHT MID LEN SUBSTITUTE CHOOSE FLOOR CEILING " +
+    "DATE YEAR MONTH DAY CONVERT"
+  ).split(" "),
+);
+
+/** Functions whose answer is a number whenever it is no error. */
+const NUMBERS = new Set(
+  (
+    "SUM SUMPRODUCT AVERAGE MIN MAX COUNT COUNTA PRODUCT ROUND ROUNDUP ROUNDDOWN ABS INT SQRT EXP LN LOG LOG10 MOD " +
+    "TRUNC POWER N VALUE PI ROWS COLUMNS SUMIFS SUMIF COUNTIF COUNTIFS MATCH"
+  ).split(" "),
+);
+
+const CELL: Shape = { rows: 1, columns: 1 };
+
+/** Works through a formula from the inside out. */
+class Sizer {
+  array = false;
+  private readonly known = new Map<Node, Native>();
+
+  constructor(private readonly sizeOf: SizeOf) {}
+
+  native(node: Node): Native {
+    const known = this.known.get(node);
+    if (known) return known;
+    const entry = ourFunction(node);
+    if (!entry || node.type !== "CallExpression") throw new TooMuch("a call");
+    const args = (node.arguments as Argument[]).map((arg) => (arg ? this.given(arg) : undefined));
+    const native = nativeOf(entry, args);
+    if (native.piece.array) this.array = true;
+    this.known.set(node, native);
+    return native;
+  }
+
+  private given(node: Node): Given {
+    const value = constantOf(node);
+    if (value !== undefined) return { piece: constant(value), shape: CELL, holds: "anything" };
+    const shape = this.shapeOf(node);
+    const isWide = !shape || shape.rows * shape.columns > 1;
+    const text = writeFormula(node, (each) => (ourFunction(each) ? this.native(each).piece : null));
+    const rank = ourFunction(node) ? this.native(node).piece.rank : rankOf(node);
+    return {
+      piece: { ...written(text, rank), wide: isWide, array: isWide },
+      shape,
+      holds: this.holds(node),
+    };
+  }
+
+  private holds(node: Node): Given["holds"] {
+    if (ourFunction(node)) return this.native(node).holds;
+    if (node.type === "UnaryExpression") return /[-%]/.test(node.operator) ? "number" : "anything";
+    if (node.type === "BinaryExpression")
+      return /[-+*/^]/.test(node.operator) ? "number" : "anything";
+    if (node.type === "CallExpression")
+      return NUMBERS.has(calleeOf(node).toUpperCase()) ? "number" : "anything";
+    const isNumbers =
+      node.type === "ArrayExpression" &&
+      node.elements
+        .flat()
+        .every((cell) => cell.type === "Literal" && typeof cell.value === "number");
+    return isNumbers ? "number" : "anything";
+  }
+
+  shapeOf(node: Node): Shape | null {
+    switch (node.type) {
+      case "Literal":
+      case "ErrorLiteral":
+        return CELL;
+      case "ArrayExpression":
+        return { rows: node.elements.length, columns: node.elements[0].length };
+      case "ReferenceIdentifier":
+        return node.kind === "range" || node.kind === "beam"
+          ? sizeOfRange(node.value)
+          : this.sizeOf(node.value);
+      case "UnaryExpression":
+        if (node.operator === "@") return CELL;
+        if (node.operator === "#") return this.sizeOf(writeFormula(node));
+        return this.shapeOf(node.arguments[0] as Node);
+      case "BinaryExpression":
+        return /[:, ]/.test(node.operator) ? null : this.together(node.arguments as Node[]);
+      case "CallExpression":
+        return this.shapeOfCall(node);
+    }
+    return null;
+  }
+
+  private shapeOfCall(node: Node & { type: "CallExpression" }): Shape | null {
+    if (ourFunction(node)) return this.native(node).shape;
+    const name = calleeOf(node).toUpperCase();
+    const args = node.arguments as Argument[];
+    if (name === "_XLFN.ANCHORARRAY") return this.sizeOf(`${writeFormula(args[0] as Node)}#`);
+    if (ONE_CELL.has(name)) return CELL;
+    if (CELL_BY_CELL.has(name)) return this.together(args);
+    // Of a look-up, the answer is as large as what is looked up.
+    if (["MATCH", "VLOOKUP", "HLOOKUP", "_XLFN.XLOOKUP"].includes(name))
+      return this.together(args.slice(0, 1));
+    if (name === "SUMIF" || name === "COUNTIF") return this.together(args.slice(1, 2));
+    if (name === "TRANSPOSE") {
+      const shape = args[0] && this.shapeOf(args[0]);
+      return shape && { rows: shape.columns, columns: shape.rows };
+    }
+    return null;
+  }
+
+  private together(nodes: Argument[]): Shape | null {
+    return together(nodes.flatMap((node) => (node ? [this.shapeOf(node)] : [])));
+  }
+}
+
+/** The size of a range such as Sheet1!A1:B3, A:A or C2. */
+export function sizeOfRange(reference: string): Shape | null {
+  const found = parseA1Ref(reference);
+  const range = found && "range" in found ? found.range : undefined;
+  if (!range) return null;
+  const { top, left, bottom, right } = range;
+  return {
+    rows: (bottom ?? MAX_ROWS) - (top ?? 0) + 1,
+    columns: (right ?? MAX_COLS) - (left ?? 0) + 1,
+  };
+}

@@ -1,0 +1,57 @@
+/**
+ * The port: the few things that the pane may ask of a workbook. excel-workbook.ts answers for Excel,
+ * localsheet/local-workbook.ts for the local sheet.
+ */
+import type { CellValue } from "../../functions/bind/lift";
+import type { Drawing } from "../sheets/template";
+
+/** A cell of a sheet. Rows and columns count from zero. */
+export interface Spot {
+  sheet: string;
+  row: number;
+  column: number;
+}
+
+/** What a cell holds and shows. */
+export interface CellContent {
+  /** Its formula, in English, with its =; of a spilled answer, that of its first cell. Null for anything else. */
+  formula: string | null;
+  value: CellValue;
+  /** Where the formula stands: the cell itself, or the first cell of the answer that spills into it. */
+  from: Spot;
+}
+
+/** A formula and where it stands. */
+export interface Placed {
+  spot: Spot;
+  formula: string;
+  value: CellValue;
+}
+
+export interface Workbook {
+  /** The selected cell; of several, the one that typing would go into, or the first. */
+  selection(): Promise<Spot>;
+  /** The name of the first cell that is not empty in a rectangle, row by row, or null. */
+  firstFilled(spot: Spot, rows: number, columns: number): Promise<string | null>;
+  /**
+   * Adds a sheet at the end, draws on it and shows it; resolves to the sheet's name, which is the title
+   * or, where that is taken, the title with a number. A failure leaves the workbook as it was.
+   */
+  drawOnNewSheet(title: string, drawing: Drawing): Promise<string>;
+  /** Draws with its first cell at the spot. A failure leaves the workbook as it was. */
+  drawAt(spot: Spot, drawing: Drawing): Promise<void>;
+  /** Calls back when another cell is selected, or what stands in cells changes. */
+  onChange(listener: () => void): Promise<void>;
+  /** What a cell holds. */
+  content(spot: Spot): Promise<CellContent>;
+  /** What ranges, names and formulas give, written as if in the cell; null for one that cannot be told. */
+  values(spot: Spot, expressions: string[]): Promise<(CellValue[][] | null)[]>;
+  /** Every formula of the workbook. */
+  formulas(): Promise<Placed[]>;
+  /** Enters formulas where they stand; gives for each why it was refused, or null. */
+  enter(formulas: readonly Placed[]): Promise<(string | null)[]>;
+  /** The workbook's own file, .xlsx, as it is now. */
+  file(): Promise<Uint8Array>;
+  /** Gives the bytes of a workbook to the person; tells, in a sentence, where it went. */
+  give(bytes: Uint8Array, name: string): Promise<string>;
+}

@@ -1,0 +1,81 @@
+/** The pane: its parts as tabs, and one line that tells what happened. The same on both hosts. */
+import { element } from "./elements";
+import { functionsPart } from "./functions-part";
+import { handOverPart } from "./hand-over-part";
+import { sheetsPart } from "./sheets-part";
+import type { Workbook } from "../host/workbook";
+import { workingPart } from "./working-part";
+
+declare const MISTWRIGHT_VERSION: string;
+
+/** Runs something a button asks for and tells the outcome, good or bad, in the pane's status line. */
+export type Tell = (action: () => Promise<string>) => Promise<void>;
+
+interface Part {
+  name: string;
+  content: HTMLElement;
+  /** Called whenever it comes into sight. */
+  onShow?: () => void;
+}
+
+/** Builds the pane inside an element. */
+export function mountPane(root: HTMLElement, workbook: Workbook): void {
+  const status = element("p", { class: "status", role: "status" });
+  const tell: Tell = async (action) => {
+    status.className = "status";
+    status.textContent = "Working...";
+    try {
+      status.textContent = await action();
+      status.classList.add("done");
+    } catch (error) {
+      status.textContent = error instanceof Error ? error.message : String(error);
+      status.classList.add("failed");
+    }
+  };
+  const parts: Part[] = [
+    { name: "Sheets", content: sheetsPart(workbook, tell) },
+    { name: "Functions", content: functionsPart(workbook, tell) },
+    { name: "Working", ...workingPart(workbook) },
+    { name: "Hand over", content: handOverPart(workbook, tell) },
+  ];
+  const version = element("p", { class: "version" }, `Mistwright ${MISTWRIGHT_VERSION}`);
+  root.replaceChildren(...tabs(parts), element("footer", {}, status, version));
+  root.classList.add("pane");
+}
+
+function tabs(parts: Part[]): HTMLElement[] {
+  const list = element("div", { role: "tablist", "aria-label": "Parts of the pane" });
+  const buttons = parts.map(({ name, content }) => {
+    const key = name.toLowerCase().replaceAll(" ", "-");
+    content.id = `part-${key}`;
+    content.setAttribute("role", "tabpanel");
+    content.setAttribute("aria-labelledby", `tab-${key}`);
+    const attributes = {
+      type: "button",
+      role: "tab",
+      id: `tab-${key}`,
+      "aria-controls": content.id,
+    };
+    return element("button", attributes, name);
+  });
+  const show = (index: number) => {
+    parts.forEach(({ content }, i) => {
+      content.hidden = i !== index;
+      buttons[i].setAttribute("aria-selected", String(i === index));
+      buttons[i].tabIndex = i === index ? 0 : -1;
+    });
+    parts[index].onShow?.();
+  };
+  buttons.forEach((button, i) => button.addEventListener("click", () => show(i)));
+  list.addEventListener("keydown", (event) => {
+    const step = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
+    if (!step) return;
+    const now = buttons.indexOf(document.activeElement as HTMLButtonElement);
+    const next = (now + step + parts.length) % parts.length;
+    show(next);
+    buttons[next].focus();
+  });
+  list.append(...buttons);
+  show(0);
+  return [list, ...parts.map((part) => part.content)];
+}

@@ -1,0 +1,48 @@
+/** The Sheets part: inserts a template on a new sheet, or at the selection where the cells are empty. */
+import { element } from "./elements";
+import { type InsertOptions, insertTemplate } from "../sheets/insert";
+import type { Tell } from "./pane";
+import { templates } from "../templates/index";
+import type { Workbook } from "../host/workbook";
+
+export function sheetsPart(workbook: Workbook, tell: Tell): HTMLElement {
+  const newSheet = radio("where", "new sheet", true);
+  const selection = radio("where", "selection", false);
+  const demo = element("input", { type: "checkbox", checked: true });
+  const options = (): InsertOptions => ({
+    where: selection.checked ? "selection" : "new sheet",
+    filled: demo.checked,
+  });
+  const inOrder = [...templates].sort((a, b) => a.step - b.step);
+  const cards = inOrder.map((template) => {
+    const label = `Insert ${template.title}`;
+    const button = element("button", { type: "button", class: "main" }, label);
+    button.addEventListener("click", () =>
+      tell(() => insertTemplate(workbook, template, options())),
+    );
+    return element(
+      "li",
+      {},
+      element("h2", {}, template.title),
+      element("p", {}, template.use),
+      button,
+    );
+  });
+  return element(
+    "section",
+    {},
+    element(
+      "fieldset",
+      {},
+      element("legend", {}, "Where it goes"),
+      element("label", {}, newSheet, "On a new sheet"),
+      element("label", {}, selection, "At the selected cell, if the cells there are empty"),
+      element("label", { class: "apart" }, demo, "Filled with the invented demo"),
+    ),
+    element("ul", { class: "cards" }, ...cards),
+  );
+}
+
+function radio(name: string, value: string, checked: boolean): HTMLInputElement {
+  return element("input", { type: "radio", name, value, checked });
+}

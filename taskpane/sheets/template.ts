@@ -1,0 +1,198 @@
+/**
+ * What a template is, and how its data becomes a drawing that a workbook can take.
+ *
+ * One template is one data file in templates/: blocks of cells at their places, as if the sheet began
+ * at A1. Cream cells are inputs; they hold the demo, and stay empty when the template is inserted empty.
+ */
+import * as z from "zod/mini";
+import { cellName, moveFormula, readCellName } from "../../functions/formula/addresses";
+
+// Some pages forbid eval, which zod would otherwise use to compile its checks.
+z.config({ jitless: true });
+
+/** The looks a cell can have. Hosts turn them into fills and fonts; see looks.ts. */
+export const LOOKS = [
+  "title",
+  "note",
+  "caution",
+  "section",
+  "heading",
+  "label",
+  "input",
+  "result",
+  "answer",
+] as const;
+
+const content = z.union([z.string(), z.number(), z.null()]);
+
+const Block = z.strictObject({
+  /** Where its first cell stands. */
+  at: z.string().check(z.regex(/^[A-Z]{1,2}[1-9]\d*$/)),
+  look: z.enum(LOOKS),
+  /** Rows of texts and numbers; a text that opens with = is a formula, null leaves a cell empty. */
+  rows: z.optional(z.array(z.array(content)).check(z.minLength(1))),
+  /** One formula, written for the first cell and repeated as a sheet would fill it. */
+  formula: z.optional(z.string().check(z.startsWith("="))),
+  down: z.optional(z.int().check(z.positive())),
+  across: z.optional(z.int().check(z.positive())),
+  /** Rows and columns that the formula's own answer spills over. */
+  spills: z.optional(z.tuple([z.int().check(z.positive()), z.int().check(z.positive())])),
+  /** Number format, in Excel's language. */
+  format: z.optional(z.string()),
+  /** The only words that may be picked. */
+  words: z.optional(z.array(z.string()).check(z.minLength(1))),
+  /** The only numbers that may be typed. */
+  limits: z.optional(z.tuple([z.number(), z.number()])),
+});
+
+const range = z.string().check(z.regex(/^[A-Z]{1,2}[1-9]\d*:[A-Z]{1,2}[1-9]\d*$/));
+
+const Chart = z.strictObject({
+  title: z.string(),
+  /** Upright columns, bars that lie, for long labels, or lines with a mark at each value. */
+  kind: z.enum(["columns", "bars", "lines"]),
+  /** What the values are, with their unit: the title of their axis. */
+  unit: z.string(),
+  labels: range,
+  series: z.array(z.strictObject({ name: z.string(), values: range })).check(z.minLength(1)),
+  /** The cells that it covers. */
+  over: range,
+});
+
+export const TemplateSchema = z.strictObject({
+  title: z.string().check(z.maxLength(31)),
+  use: z.string(),
+  /** Its place in the pane: the order in which a maker meets the sheets. */
+  step: z.int().check(z.positive()),
+  /** Column widths in pixels, from column A. */
+  widths: z.array(z.number().check(z.positive())),
+  blocks: z.array(Block).check(z.minLength(1)),
+  charts: z.optional(z.array(Chart)),
+});
+
+export type Template = z.infer<typeof TemplateSchema>;
+export type Look = (typeof LOOKS)[number];
+type BlockData = z.infer<typeof Block>;
+
+/** One cell to write, relative to the drawing's own first cell. */
+export interface DrawnCell {
+  row: number;
+  column: number;
+  content: string | number | null;
+  look?: Look;
+  format?: string;
+}
+
+/** A rule on what may be typed, over a rectangle. */
+export interface DrawnRule extends Area {
+  words?: string[];
+  limits?: [number, number];
+}
+
+/** A rectangle relative to the drawing's first cell. */
+export interface Area {
+  row: number;
+  column: number;
+  rows: number;
+  columns: number;
+}
+
+/** A chart over some cells. */
+export interface DrawnChart {
+  title: string;
+  kind: "columns" | "bars" | "lines";
+  unit: string;
+  labels: Area;
+  series: { name: string; values: Area }[];
+  over: Area;
+}
+
+/** Everything that an insert changes, and the rectangle that it needs empty. */
+export interface Drawing {
+  rows: number;
+  columns: number;
+  cells: DrawnCell[];
+  rules: DrawnRule[];
+  charts: DrawnChart[];
+  widths: number[];
+}
+
+/** A template as a drawing whose first cell will stand at the given row and column. */
+export function drawingOf(template: Template, filled: boolean, row = 0, column = 0): Drawing {
+  const { blocks, widths, charts = [] } = TemplateSchema.parse(template);
+  const drawnCharts = charts.map((chart) => ({
+    ...chart,
+    labels: areaNamed(chart.labels),
+    series: chart.series.map(({ name, values }) => ({ name, values: areaNamed(values) })),
+    over: areaNamed(chart.over),
+  }));
+  const ends = drawnCharts.map(({ over }) => over);
+  const cells = blocks.flatMap((block) => cellsOf(block, filled, row, column));
+  return {
+    rows: Math.max(...cells.map((cell) => cell.row + 1), ...ends.map((at) => at.row + at.rows)),
+    columns: Math.max(
+      widths.length,
+      ...cells.map((cell) => cell.column + 1),
+      ...ends.map((at) => at.column + at.columns),
+    ),
+    cells,
+    rules: blocks.filter((block) => block.words ?? block.limits).map(ruleOf),
+    charts: drawnCharts,
+    widths,
+  };
+}
+
+function cellsOf(block: BlockData, filled: boolean, row: number, column: number): DrawnCell[] {
+  const origin = readCellName(block.at);
+  return contentsOf(block).flatMap((line, i) =>
+    line.map((written, j) => {
+      const isFormula = typeof written === "string" && written.startsWith("=");
+      const isDemo = block.look === "input" && !filled;
+      return {
+        row: origin.row + i,
+        column: origin.column + j,
+        content: isDemo ? null : isFormula ? moveFormula(written, row, column) : written,
+        look: block.look,
+        format: block.format,
+      };
+    }),
+  );
+}
+
+/** The rows of a block: as written, or its one formula filled down, across, and over its spill. */
+function contentsOf(block: BlockData): (string | number | null)[][] {
+  if (block.rows) return block.rows;
+  const formula = block.formula ?? "";
+  const [spillRows, spillColumns] = block.spills ?? [1, 1];
+  const rows = (block.down ?? 1) * spillRows;
+  const columns = (block.across ?? 1) * spillColumns;
+  return Array.from({ length: rows }, (_, i) =>
+    Array.from({ length: columns }, (_, j) => {
+      if (i % spillRows > 0 || j % spillColumns > 0) return null;
+      return moveFormula(formula, i, j, true);
+    }),
+  );
+}
+
+function ruleOf(block: BlockData): DrawnRule {
+  const rows = contentsOf(block);
+  return {
+    ...readCellName(block.at),
+    rows: rows.length,
+    columns: rows[0].length,
+    words: block.words,
+    limits: block.limits,
+  };
+}
+
+/** The rectangle that a range such as B8:B13 names. */
+function areaNamed(range: string): Area {
+  const [first, last] = range.split(":").map(readCellName);
+  return { ...first, rows: last.row - first.row + 1, columns: last.column - first.column + 1 };
+}
+
+/** The rectangle of a drawing put at a place, as an address: A1:N17. */
+export function areaOf(drawing: Pick<Drawing, "rows" | "columns">, row: number, column: number) {
+  const last = cellName(row + drawing.rows - 1, column + drawing.columns - 1);
+  return `${cellName(row, column)}:${last}`;
+}
