@@ -1,5 +1,5 @@
 /**
- * The engine's answer to Excel's CustomFunctions object, so that functions/register.ts serves both.
+ * The engine's answer to Excel's CustomFunctions object, so that functions/bind/register.ts serves both.
  *
  * The engine hands ranges over by columns, Office.js by rows: this is where they are turned.
  */

@@ -46,9 +46,8 @@ export interface Example {
 export interface CatalogEntry {
   id: string;
   topic: string;
-  /** The exported name in src, and the file that holds it. */
+  /** The exported name in src. */
   name: string;
-  file: string;
   summary: string;
   need: string;
   remarks: string;
@@ -61,6 +60,16 @@ export interface CatalogEntry {
   working: WorkingLine[];
   source: string;
   examples: Example[];
+}
+
+/** As it is read from src, with the file that holds it. */
+export interface SourceEntry extends CatalogEntry {
+  file: string;
+}
+
+/** The words that an argument takes, as its text has them in quotes. */
+export function wordsOf({ text }: Param): string[] {
+  return [...text.matchAll(/"([\w-]+)"/g)].map(([, word]) => word);
 }
 
 /** The name of an argument as calls show it: in brackets where it may be left out. */

@@ -10,7 +10,7 @@ import { basename, join, relative, sep } from "node:path";
 import { parse } from "mathjs";
 import ts from "typescript";
 import {
-  type CatalogEntry,
+  type SourceEntry,
   type Example,
   type Need,
   type Param,
@@ -26,13 +26,13 @@ export interface Problem {
 }
 
 export interface Reading {
-  entries: CatalogEntry[];
+  entries: SourceEntry[];
   problems: Problem[];
 }
 
 /** Reads every file below a folder that is laid out like src. */
 export function readComments(root: string): Reading {
-  const entries: CatalogEntry[] = [];
+  const entries: SourceEntry[] = [];
   const problems: Problem[] = [];
   for (const path of sourceFiles(root)) {
     const file = relative(root, path).split(sep).join("/");
@@ -43,7 +43,7 @@ export function readComments(root: string): Reading {
       problems.push({ file, reason: error.message });
     }
   }
-  const order = (entry: CatalogEntry) => TOPICS.indexOf(entry.topic);
+  const order = (entry: SourceEntry) => TOPICS.indexOf(entry.topic);
   entries.sort((a, b) => order(a) - order(b) || a.id.localeCompare(b.id, "en"));
   return { entries, problems: [...problems, ...duplicates(entries)] };
 }
@@ -64,7 +64,7 @@ function sourceFiles(folder: string): string[] {
     });
 }
 
-function readFile(path: string, file: string): CatalogEntry[] {
+function readFile(path: string, file: string): SourceEntry[] {
   const text = readFileSync(path, "utf8");
   const source = ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true);
   return source.statements.flatMap((statement) => {
@@ -81,7 +81,7 @@ function readFunction(
   node: ts.FunctionDeclaration,
   source: ts.SourceFile,
   file: string,
-): CatalogEntry {
+): SourceEntry {
   const comment = commentOf(node, source);
   const id = oneTag(node, "customfunction");
   if (!/^[A-Z][A-Z0-9]*$/.test(id)) refuse(`the id "${id}" must be capital letters and digits`);
@@ -95,7 +95,7 @@ function readFunction(
   const folder = file.split("/").at(-2);
   if (topic !== folder) refuse(`@topic ${topic} must be the name of its folder, ${folder}`);
   if (!TOPICS.includes(topic)) refuse(`unknown @topic ${topic}; known are ${TOPICS.join(" ")}`);
-  const entry: CatalogEntry = {
+  const entry: SourceEntry = {
     id,
     topic,
     name: node.name.text,
@@ -174,7 +174,7 @@ function readParam(
   };
 }
 
-function readReturns(node: ts.FunctionDeclaration): CatalogEntry["returns"] {
+function readReturns(node: ts.FunctionDeclaration): SourceEntry["returns"] {
   const tag = ts.getJSDocReturnTag(node) ?? refuse("@returns is missing");
   return {
     ...kindAndText("@returns", flat(tag.comment)),
@@ -261,7 +261,7 @@ function checkExpression(tag: string, expression: string) {
   }
 }
 
-function checkExample(example: Example, entry: CatalogEntry) {
+function checkExample(example: Example, entry: SourceEntry) {
   try {
     const call = readCall(example.formula);
     readResult(example.result);
@@ -276,7 +276,7 @@ function checkExample(example: Example, entry: CatalogEntry) {
 }
 
 /** Excel stores a call as NAMESPACE_NAME and ignores case, so ids must differ after that too. */
-function duplicates(entries: CatalogEntry[]): Problem[] {
+function duplicates(entries: SourceEntry[]): Problem[] {
   const seen = new Map<string, string>();
   return entries.flatMap((entry) => {
     const first = seen.get(entry.id);

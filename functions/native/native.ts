@@ -44,7 +44,7 @@ export function nativeOf(entry: CatalogEntry, args: (Given | undefined)[]): Nati
         when(inputs.empty, EMPTY, held(needs, inputs.spare, answer.piece)),
         spareLine,
       );
-  const isText = entry.returns.kind === "label" || entry.returns.kind === "category";
+  const isText = ["label", "category", "worded"].includes(entry.returns.kind);
   return { piece, shape: answer.shape, holds: isText ? "anything" : "number or blank" };
 }
 
@@ -85,7 +85,7 @@ function held(needs: (Need & { holds: Piece })[], spare: Piece, answer: Piece): 
 /** The conditions of working lines: "basis is base", "counts given", or an expression. */
 function conditionOf(text: string | undefined, scope: Scope): Piece {
   if (text === undefined) return TRUE;
-  const isWord = /^(\w+) is (\w+)$/.exec(text);
+  const isWord = /^(\w+) is ([\w-]+)$/.exec(text);
   const isGiven = /^(\w+) (not )?given$/.exec(text);
   if (isWord) return (scope.inputs.words.get(isWord[1]) ?? fail(text)).is(isWord[2]);
   if (isGiven) {
@@ -132,21 +132,38 @@ function laidOut(value: Value, lines: Shape | null): { piece: Piece; shape: Shap
   return { piece, shape: across ? { rows: 1, columns: length } : { rows: length, columns: 1 } };
 }
 
-/** Two cells side by side; for lines in a row, one above the other. */
+/** Cells side by side; for lines in a row, one above the other. */
 function beside({ items }: Cells, lines: Shape | null): { piece: Piece; shape: Shape | null } {
-  const [first, second] = items;
-  if (!lines || items.length !== 2) return fail("an answer of several cells");
-  if (first.is === "list" && second.is === "list") {
+  const [first] = items;
+  if (!lines) return fail("an answer of several cells");
+  if (first.is === "list") {
     const { across, length } = first;
-    const shape = across ? { rows: 2, columns: length } : { rows: length, columns: 2 };
-    return { piece: pair(first.piece, turned(second, across, second.piece), across), shape };
+    const pieces = items.map((item) => turned(item as typeof first, across, item.piece));
+    const shape = across
+      ? { rows: items.length, columns: length }
+      : { rows: length, columns: items.length };
+    return { piece: inCells(pieces, across), shape };
   }
-  if (lines.rows > 1 && lines.columns > 1) fail("two cells for each of a table of lines");
+  if (lines.rows > 1 && lines.columns > 1) fail("several cells for each of a table of lines");
   const down = lines.columns > 1;
-  const shape = down ? { rows: 2, columns: lines.columns } : { rows: lines.rows, columns: 2 };
-  return { piece: pair(first.piece, (second as typeof first).piece, down), shape };
+  const shape = down
+    ? { rows: items.length, columns: lines.columns }
+    : { rows: lines.rows, columns: items.length };
+  return {
+    piece: inCells(
+      items.map(({ piece }) => piece),
+      down,
+    ),
+    shape,
+  };
 }
 
-function pair(first: Piece, second: Piece, down: boolean): Piece {
-  return { ...call("IF", written(down ? "{1;0}" : "{1,0}"), first, second), array: true };
+/** Each piece in its cell: of two, IF({1,0},first,second). */
+function inCells(pieces: Piece[], down: boolean): Piece {
+  const last = pieces.length - 1;
+  return pieces.reduceRight((rest, piece, place) => {
+    if (place === last) return piece;
+    const marks = pieces.map((_, i) => (i === place ? 1 : 0)).join(down ? ";" : ",");
+    return { ...call("IF", written(`{${marks}}`), piece, rest), array: true };
+  }, pieces[last]);
 }

@@ -291,6 +291,27 @@ function limitsOf(args: MathNode[], scope: Scope): List {
   return { ...limits, raw: undefined, factors: undefined, piece: { ...piece, array: true } };
 }
 
+/** What cells hold as numbers, anything else as zero. */
+function numbered(raw: Piece): Piece {
+  return { ...call("IF", call("ISNUMBER", raw), raw, constant(0)), array: true };
+}
+
+function isShareIn(raw: Piece): Piece {
+  const number = call("ISNUMBER", raw);
+  return and(number, op(raw, ">=", constant(0)), op(raw, "<=", constant(1)));
+}
+
+/** Of lists side by side: the line is empty, or none is used of it, or what is beside the amount is known. */
+function isUsed(args: MathNode[], scope: Scope, isKnown: (beside: Piece[]) => Piece): List {
+  const [first, ...others] = args.map((arg) => listAt(arg, scope));
+  const amount = first.raw as Piece;
+  const beside = others.map((other) => turned(other, first.across, other.raw as Piece));
+  const isEmpty = and(...[amount, ...beside].map((raw) => op(raw, "=", constant(""))));
+  const isNone = and(call("ISNUMBER", amount), op(amount, "=", constant(0)));
+  const isSome = and(call("ISNUMBER", amount), op(amount, ">", constant(0)), isKnown(beside));
+  return { ...first, raw: undefined, factors: undefined, piece: or(isEmpty, isNone, isSome) };
+}
+
 /** Numbers rounded down to some decimals, after the same hair that netlabel.ts allows for. */
 function down(value: Piece, decimals: Piece): Piece {
   const scale = op(constant(10), "^", decimals);
@@ -310,6 +331,8 @@ function metricText(value: Piece): Piece {
 
 const FUNCTIONS: Record<string, Make> = {
   abs: ofPieces((x) => call("ABS", x)),
+  exp: ofPieces((x) => call("EXP", x)),
+  sqrt: ofPieces((x) => call("SQRT", x)),
   ceil: ofPieces((x) =>
     written(`-INT(-${x.rank < RANK.percent ? `(${x.text})` : x.text})`, RANK.add, x.wide),
   ),
@@ -356,6 +379,16 @@ const FUNCTIONS: Record<string, Make> = {
     const literal = (arg as MathNode & { value?: string }).value;
     return one(sizeOf(literal ? { constant: squeeze(literal) } : wordAt(arg, scope)));
   },
+  counted: ([arg], scope) => {
+    const { raw, ...list } = listAt(arg, scope);
+    return { ...list, factors: undefined, piece: numbered(raw as Piece) };
+  },
+  isknown: (args, scope) => isUsed(args, scope, ([share]) => isShareIn(share)),
+  isquoted: (args, scope) =>
+    isUsed(args, scope, ([low, high]) => {
+      const areNumbers = and(call("ISNUMBER", low), call("ISNUMBER", high));
+      return and(areNumbers, op(low, ">", constant(0)), op(high, ">=", low));
+    }),
   islimit: ([arg], scope) => {
     const { raw, ...list } = listAt(arg, scope);
     const number = limitNumber(raw as Piece);

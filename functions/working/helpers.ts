@@ -5,7 +5,9 @@
 import jstat from "jstat";
 import type { Cells } from "../../src/cells";
 import { packPlan } from "../../src/cost/packplan";
+import { isEmpty } from "../../src/filled";
 import { alcoholVolume } from "../../src/limits/alcoholvolume";
+import { type Rule, allowedError, checkFills } from "../../src/limits/fills";
 import { vapourFlash } from "../../src/limits/flash";
 import { flashGuess } from "../../src/limits/flashguess";
 import { compositionOf, intervalsOf, mostOf } from "../../src/limits/intervals";
@@ -13,6 +15,7 @@ import { down, metric } from "../../src/limits/netlabel";
 import { usedUp } from "../../src/limits/safeload";
 import { limitLines, lowestOf } from "../../src/limits/topload";
 import { turn } from "../../src/measure/turn";
+import { meanReach, sampleOf } from "../../src/sample";
 import { densityOfMixture, weightShare } from "../../src/spirit/mixture";
 import { fitFade } from "../../src/trial/fade";
 import { lastsFor } from "../../src/trial/lastsfor";
@@ -41,6 +44,7 @@ const fade = (
   scores: Vector<number | string>,
   least: Maybe<number>,
 ) => fitFade(cells(hours), cells(scores), known(least));
+const sample = (values: Vector<number | string>) => sampleOf("values", cells(values));
 const ranked = (ranks: Table) => ranks.map(midRanks);
 const words = (directions: Maybe<Vector<string>>) => (directions ? cells(directions) : undefined);
 
@@ -54,6 +58,24 @@ export const HELPERS = {
     a.map((x, i) => (x === 0 ? 0 : x / (typeof b === "number" ? b : b[i]))),
   larger: (a: Vector, b: Vector) => pairs(a, b, Math.max),
   smaller: (a: Vector, b: Vector) => pairs(a, b, Math.min),
+  // A blank, or what is told in a word, is not counted.
+  counted: (values: Vector<number | string>) =>
+    values.map((value) => (typeof value === "string" || isEmpty(value) ? 0 : value)),
+  inunit: (from: string, to: string, density: Maybe<number>) => turn(1, from, to, known(density)),
+  averageof: (values: Vector<number | string>) => sample(values).mean,
+  spreadof: (values: Vector<number | string>) => sample(values).spread,
+  reachof: (chance: number, values: Vector<number | string>) =>
+    meanReach(chance, sample(values).values.length),
+  allowederror: (stated: number, unit: string, rule: string, allowed: Maybe<number>) =>
+    allowedError(stated, unitOf("unit", unit), rule.toUpperCase() as Rule, known(allowed)),
+  fillscheck: (
+    fills: Vector<number | string>,
+    size: number,
+    stated: number,
+    error: number,
+    rule: string,
+    batch: Maybe<number>,
+  ) => checkFills(cells(fills), size, stated, error, rule.toUpperCase() as Rule, known(batch)),
   oiml: densityOfMixture,
   weightshare: weightShare,
   cheapestplan: (need: number, sizes: Vector, prices: Vector, freight: number, freeover: number) =>

@@ -6,6 +6,15 @@ export const MEANINGS: Record<string, string> = {
   over: "one divided by the other, line by line; nothing where there is nothing to divide",
   larger: "the larger of the two, line by line",
   smaller: "the smaller of the two, line by line",
+  counted: "the numbers, line by line; nothing where nothing is typed",
+  inunit: "how many of the second unit are in one of the first, by the density where it is needed",
+  averageof: "the mean of what was weighed",
+  spreadof: "the standard deviation of what was weighed",
+  reachof:
+    "how many standard deviations the mean may lie off, by Student's t: chance to lie lower, and what was weighed",
+  allowederror: "the allowed error that was typed, or that of the European table",
+  fillscheck:
+    "their average and the least that passes, the least fill and how many are below it and far below, and what they say",
   oiml: "kilograms in a cubic metre of ethanol and water, by the OIML R 22 formula: share of ethanol by weight, degrees Celsius",
   weightshare:
     "the share by weight that has this share by volume, found with the OIML R 22 formula",
@@ -42,5 +51,7 @@ export const MEANINGS: Record<string, string> = {
   max: "the largest of them",
   ceil: "rounded up to a whole number",
   log: "the natural logarithm",
+  exp: "e to that power",
+  sqrt: "the square root",
   transpose: "columns as rows",
 };

@@ -68,7 +68,7 @@ function applies(
   scope: Record<string, unknown>,
 ): boolean {
   if (when === undefined) return true;
-  const isWord = /^(\w+) is (\w+)$/.exec(when);
+  const isWord = /^(\w+) is ([\w-]+)$/.exec(when);
   if (isWord) return squeeze(scope[isWord[1]] as string) === isWord[2];
   const isGiven = /^(\w+) (not )?given$/.exec(when);
   if (isGiven) return given.get(isGiven[1]) === !isGiven[2];

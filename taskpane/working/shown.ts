@@ -10,6 +10,7 @@ const UNITS: Partial<Record<Kind, string>> = {
   drops: "drops",
   rate: "drops per mL",
   hours: "h",
+  dose: "g/m3",
 };
 
 /** A number to at most nine figures, so that 0.1 + 0.2 reads 0.3. */
@@ -22,7 +23,7 @@ export function shown(value: CellValue, kind: Kind): string {
   if (value === null || value === "") return "blank";
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
   if (typeof value === "string") return value;
-  if (kind === "share" || kind === "limit") return `${plain(value * 100)} %`;
+  if (kind === "share" || kind === "limit" || kind === "worded") return `${plain(value * 100)} %`;
   const unit = UNITS[kind];
   return unit ? `${plain(value)} ${unit}` : plain(value);
 }

@@ -1,6 +1,6 @@
 /** What a sheet may hand to a function: nonsense, and mostly sense. */
 import fc from "fast-check";
-import type { CatalogEntry } from "../../functions/catalog/entry";
+import { type CatalogEntry, wordsOf } from "../../functions/catalog/entry";
 import type { Kind } from "../../functions/catalog/kinds";
 
 /** What a sheet may hand over, sense or nonsense. */
@@ -60,7 +60,6 @@ export function nonsense(entry: CatalogEntry): fc.Arbitrary<unknown[]> {
 /** Mostly sense: what the argument asks for, so that the functions themselves are reached. */
 const sense: Partial<Record<Kind, fc.Arbitrary<unknown>>> = {
   unit: fc.constantFrom("mg", "g", "kg", "oz", "lb", "mL", "L", "floz", "gal", "impgal"),
-  choice: fc.constantFrom("finished", "base", "volume", "weight"),
   share: fc.constantFrom(0, 0.01, 0.05, 0.25, 0.5, 0.95, 1),
   limit: fc.constantFrom(0.01, 0.1, 1, "not limited", "not approved"),
   celsius: fc.integer({ min: -30, max: 95 }),
@@ -80,8 +79,12 @@ export function sensible(entry: CatalogEntry): fc.Arbitrary<unknown[]> {
     .chain(([length, width]) =>
       fc.tuple(
         ...entry.params.map((param) => {
+          const isWord = param.kind === "choice";
+          // Mostly a word that it takes, and now and then a word of another function.
+          const words = isWord ? [...wordsOf(param), ...wordsOf(param), "base", "volume"] : [];
+          const filled = isWord ? fc.constantFrom(...words) : (sense[param.kind] ?? anyNumber);
           const one = fc.oneof(
-            { weight: 30, arbitrary: sense[param.kind] ?? anyNumber },
+            { weight: 30, arbitrary: filled },
             { weight: 1, arbitrary: fc.constantFrom("", null) },
           );
           const across = param.kind === "number" && param.range ? width : 1;

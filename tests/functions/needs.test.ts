@@ -9,6 +9,7 @@ import { worksheetFunction } from "../../functions/bind/register";
 import { scopeOf } from "../../functions/working/steps";
 import { limitOf, isBlank as isBlankCell } from "../../src/cells";
 import { squeeze } from "../../src/errors";
+import { isEmpty } from "../../src/filled";
 import { unitOf } from "../../src/units";
 import { sensible } from "./arbitrary";
 
@@ -28,9 +29,28 @@ const WORDS = {
   samelength: (a: unknown[], b: unknown[]) => a.length === b.length,
   isunit: (unit: string) => !throws(() => unitOf("unit", unit)),
   islimit: (cells: Cells) => cells.map((cell) => !throws(() => limitOf("limit", cell))),
+  isknown: (loads: Cells, contents: Cells) =>
+    loads.map((load, i) => {
+      const content = contents[i];
+      const isShare = typeof content === "number" && content >= 0 && content <= 1;
+      return isUsed([load, content], isShare);
+    }),
+  isquoted: (amounts: Cells, lows: Cells, highs: Cells) =>
+    amounts.map((amount, i) => {
+      const [low, high] = [lows[i], highs[i]];
+      const areNumbers = typeof low === "number" && typeof high === "number";
+      return isUsed([amount, low, high], areNumbers && low > 0 && high >= low);
+    }),
   isspare: (labels: Cells, limits: Cells) =>
     labels.map((label, i) => isBlankCell(label) && isBlankCell(limits[i])),
 };
+
+/** A line that is empty, or of which there is none, or whose other cells are known. */
+function isUsed(line: Cells, isKnown: boolean): boolean {
+  const [amount] = line;
+  if (line.every(isEmpty) || amount === 0) return true;
+  return typeof amount === "number" && amount > 0 && isKnown;
+}
 
 function throws(run: () => unknown): boolean {
   try {

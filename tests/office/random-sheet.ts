@@ -4,7 +4,7 @@
  */
 import fc from "fast-check";
 import { catalog } from "../../functions/catalog/catalog";
-import { type CatalogEntry, NAMESPACE, type Param } from "../../functions/catalog/entry";
+import { type CatalogEntry, NAMESPACE, type Param, wordsOf } from "../../functions/catalog/entry";
 import type { Kind } from "../../functions/catalog/kinds";
 import { cellName } from "../../functions/formula/addresses";
 
@@ -43,10 +43,12 @@ const VALUES: Record<Kind, fc.Arbitrary<string>> = {
   drops: fc.integer({ min: 5, max: 60 }).map(String),
   rate: fc.integer({ min: 15, max: 45 }).map(String),
   hours: fc.integer({ min: 1, max: 12 }).map(String),
+  dose: number(0, 2),
   score: fc.integer({ min: 1, max: 10 }).map(String),
   limit: some("10%", "4%", "not limited", "0.5%", "Not approved"),
   yesno: some("yes", "no"),
   label: some("skin", "fabric", "air"),
+  worded: some("1%"),
   category: some("1"),
   number: number(-40, 90),
   unit: fc.oneof(
@@ -99,7 +101,7 @@ class Block {
     // What is reckoned with further is a number: hosts differ on sums with words and blanks.
     this.isPlain = wrap === "SUM" || wrap === "*";
     const isNumber = ({ returns }: CatalogEntry) =>
-      returns.kind !== "label" && returns.kind !== "category";
+      !["label", "category", "worded"].includes(returns.kind);
     const entry = this.draw(some(...catalog.filter((each) => !this.isPlain || isNumber(each))));
     const call = this.call(entry, 0);
     const formula = {
@@ -148,13 +150,20 @@ class Block {
         fc.oneof({ weight: 4, arbitrary: sort }, { weight: 1, arbitrary: VALUES.unit }),
       );
     }
-    return this.draw(VALUES[param.kind]);
+    return this.draw(this.usual(param));
+  }
+
+  /** A choice is mostly one of its own words. */
+  private usual(param: Param): fc.Arbitrary<string> {
+    if (param.kind !== "choice") return VALUES[param.kind];
+    const own = some(...wordsOf(param));
+    return fc.oneof({ weight: 4, arbitrary: own }, { weight: 1, arbitrary: VALUES.choice });
   }
 
   private one(param: Param, depth: number): string {
     const isNumber = param.kind !== "unit" && param.kind !== "choice";
     const how = this.draw(fc.integer({ min: 1, max: 12 }));
-    if (how <= 3) return literal(this.draw(VALUES[param.kind]));
+    if (how <= 3) return literal(this.draw(this.usual(param)));
     if (how === 4 && isNumber && depth < 2) {
       const inner = catalog.filter(
         ({ returns, params }) => returns.kind === param.kind && !returns.range && params.length < 5,
