@@ -8,6 +8,8 @@ export default defineConfig({
           name: "unit",
           include: ["tests/**/*.test.ts"],
           exclude: ["tests/browser/**", "tests/office/**"],
+          // A busy machine is not a broken test.
+          testTimeout: 30_000,
         },
       },
       { test: { name: "office", include: ["tests/office/**/*.test.ts"], fileParallelism: false } },

@@ -1,11 +1,9 @@
 /** What the catalog knows of one worksheet function; all of it comes from its doc comment. */
 import type { Kind } from "./kinds";
+import type { Topic } from "./topics";
 
 /** The namespace that stands before every function: =MIST.OILFOR(...). */
 export const NAMESPACE = "MIST";
-
-/** The topics, in the order that a person meets them. Each is a folder of src. */
-export const TOPICS = ["load", "measure", "blend", "spirit", "cost", "limits", "trial"];
 
 export interface Param {
   name: string;
@@ -45,7 +43,7 @@ export interface Example {
 
 export interface CatalogEntry {
   id: string;
-  topic: string;
+  topic: Topic;
   /** The exported name in src. */
   name: string;
   summary: string;

@@ -7,21 +7,17 @@
  */
 import { readdirSync, readFileSync, statSync } from "node:fs";
 import { basename, join, relative, sep } from "node:path";
-import { parse } from "mathjs";
+import { type MathNode, type SymbolNode, parse } from "mathjs";
 import ts from "typescript";
-import {
-  type SourceEntry,
-  type Example,
-  type Need,
-  type Param,
-  TOPICS,
-  type WorkingLine,
-} from "../catalog/entry";
+import type { Example, Need, Param, SourceEntry, WorkingLine } from "../catalog/entry";
 import { readCall, readResult } from "../catalog/examples";
 import { KINDS, type Kind, WORD_KINDS } from "../catalog/kinds";
+import { TOPICS, type Topic } from "../catalog/topics";
+import { MEANINGS } from "../working/meanings";
 
 export interface Problem {
   file: string;
+  line: number;
   reason: string;
 }
 
@@ -30,29 +26,47 @@ export interface Reading {
   problems: Problem[];
 }
 
+/** Every tag that means something here; any other is a slip of the pen. */
+const TAGS = new Set(
+  "customfunction topic need remarks param returns throws needs working source example".split(" "),
+);
+
+/** What conditions may call, besides what working lines may; functions/native says it in cells. */
+export const CONDITION_WORDS = (
+  "abs banned filled floor given isknown islimit isquoted isrange isspare isunit isweight isyesno " +
+  "same samelength"
+).split(" ");
+
+/** Names that stand for something in every expression. */
+const ALWAYS = ["isrow", "true", "false"];
+
 /** Reads every file below a folder that is laid out like src. */
 export function readComments(root: string): Reading {
-  const entries: SourceEntry[] = [];
-  const problems: Problem[] = [];
-  for (const path of sourceFiles(root)) {
-    const file = relative(root, path).split(sep).join("/");
-    try {
-      entries.push(...readFile(path, file));
-    } catch (error) {
-      if (!(error instanceof Refusal)) throw error;
-      problems.push({ file, reason: error.message });
-    }
-  }
+  const readings = sourceFiles(root).map((path) => {
+    return readFile(path, relative(root, path).split(sep).join("/"));
+  });
+  const entries = readings.flatMap((reading) => reading.entries);
+  const problems = readings.flatMap((reading) => reading.problems);
   const order = (entry: SourceEntry) => TOPICS.indexOf(entry.topic);
   entries.sort((a, b) => order(a) - order(b) || a.id.localeCompare(b.id, "en"));
   return { entries, problems: [...problems, ...duplicates(entries)] };
 }
 
-class Refusal extends Error {}
-
-function refuse(reason: string): never {
-  throw new Refusal(reason);
+class Refusal extends Error {
+  constructor(
+    reason: string,
+    readonly node?: ts.Node,
+  ) {
+    super(reason);
+  }
 }
+
+function refuse(reason: string, node?: ts.Node): never {
+  throw new Refusal(reason, node);
+}
+
+/** Runs a part of the reading; what it refuses is noted, so that the other parts are read all the same. */
+type Attempt = <T>(node: ts.Node, read: () => T) => T | undefined;
 
 function sourceFiles(folder: string): string[] {
   return readdirSync(folder)
@@ -64,25 +78,82 @@ function sourceFiles(folder: string): string[] {
     });
 }
 
-function readFile(path: string, file: string): SourceEntry[] {
+function readFile(path: string, file: string): Reading {
   const text = readFileSync(path, "utf8");
   const source = ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true);
-  return source.statements.flatMap((statement) => {
+  const problems: Problem[] = [];
+  const attempt: Attempt = (node, read) => {
+    try {
+      return read();
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      const place = (error.node ?? node).getStart(source);
+      const line = source.getLineAndCharacterOfPosition(place).line + 1;
+      problems.push({ file, line, reason: error.message });
+      return undefined;
+    }
+  };
+  const entries = source.statements.flatMap((statement) => {
     const tags = ts.getJSDocTags(statement);
     if (!tags.some((tag) => tag.tagName.text === "customfunction")) return [];
-    if (!ts.isFunctionDeclaration(statement)) {
-      refuse("@customfunction must stand above a function declaration, not an arrow function");
-    }
-    return [readFunction(statement, source, file)];
+    const entry = attempt(statement, () => {
+      if (ts.isFunctionDeclaration(statement))
+        return readFunction(statement, source, file, attempt);
+      return refuse(
+        "@customfunction must stand above a function declaration, not an arrow function",
+      );
+    });
+    return entry ? [entry] : [];
   });
+  return { entries: problems.length > 0 ? [] : entries, problems };
 }
 
 function readFunction(
   node: ts.FunctionDeclaration,
   source: ts.SourceFile,
   file: string,
+  attempt: Attempt,
 ): SourceEntry {
-  const comment = commentOf(node, source);
+  for (const tag of ts.getJSDocTags(node)) attempt(tag, () => checkTag(tag));
+  const summary = attempt(node, () => commentOf(node, source)) ?? "";
+  const id = attempt(node, () => idOf(node, file)) ?? "";
+  const topic = attempt(node, () => topicOf(node, file)) ?? TOPICS[0];
+  const params = readParams(node, attempt);
+  const returns = attempt(node, () => readReturns(node));
+  const names = node.parameters.map((parameter) => parameter.name.getText());
+  const entry: SourceEntry = {
+    id,
+    topic,
+    name: node.name?.text ?? "",
+    file,
+    summary,
+    need: attempt(node, () => needOf(node)) ?? "",
+    remarks: optionalTag(node, "remarks"),
+    params,
+    returns: returns ?? { kind: "number", text: "", range: false },
+    throws: texts(node, "throws").map((text) => text.replace(/^value\s*-\s*/, "")),
+    needs: eachTag(node, "needs", attempt, (text) => readNeed(text, names)),
+    working: readWorkings(node, names, attempt),
+    source: attempt(node, () => oneTag(node, "source")) ?? "",
+    examples: readExamples(node, id, attempt),
+  };
+  attempt(node, () => {
+    if (entry.throws.length === 0) refuse(`${id} has no @throws: say what it refuses`);
+  });
+  // What was refused above would be refused once more here.
+  const isRead = id !== "" && params.length === node.parameters.length;
+  for (const example of isRead ? entry.examples : []) {
+    attempt(node, () => checkExample(example, entry));
+  }
+  return entry;
+}
+
+function checkTag(tag: ts.JSDocTag) {
+  const name = tag.tagName.text;
+  if (!TAGS.has(name)) refuse(`unknown tag @${name}; known are @${[...TAGS].join(" @")}`, tag);
+}
+
+function idOf(node: ts.FunctionDeclaration, file: string): string {
   const id = oneTag(node, "customfunction");
   if (!/^[A-Z][A-Z0-9]*$/.test(id)) refuse(`the id "${id}" must be capital letters and digits`);
   const plainName = basename(file, ".ts")
@@ -91,28 +162,25 @@ function readFunction(
   if (plainName !== id) refuse(`${id} must live in a file named after it, ${id.toLowerCase()}.ts`);
   const isExported = node.modifiers?.some((m) => m.kind === ts.SyntaxKind.ExportKeyword);
   if (!node.name || !isExported) refuse(`${id} must be an exported, named function`);
+  return id;
+}
+
+function topicOf(node: ts.FunctionDeclaration, file: string): Topic {
   const topic = oneTag(node, "topic");
   const folder = file.split("/").at(-2);
   if (topic !== folder) refuse(`@topic ${topic} must be the name of its folder, ${folder}`);
-  if (!TOPICS.includes(topic)) refuse(`unknown @topic ${topic}; known are ${TOPICS.join(" ")}`);
-  const entry: SourceEntry = {
-    id,
-    topic,
-    name: node.name.text,
-    file,
-    summary: comment,
-    need: optionalTag(node, "need"),
-    remarks: optionalTag(node, "remarks"),
-    params: readParams(node),
-    returns: readReturns(node),
-    throws: texts(node, "throws").map((text) => text.replace(/^value\s*-\s*/, "")),
-    needs: texts(node, "needs").map(readNeed),
-    working: texts(node, "working").map(readWorking),
-    source: optionalTag(node, "source"),
-    examples: readExamples(node, id),
-  };
-  for (const example of entry.examples) checkExample(example, entry);
-  return entry;
+  const known = TOPICS.find((each) => each === topic);
+  if (known) return known;
+  return refuse(
+    `unknown @topic ${topic}; known are ${TOPICS.join(" ")}: a new one goes into functions/catalog/topics.ts`,
+  );
+}
+
+/** What the function is for, as a question of the maker. A condition is not one: that is @needs. */
+function needOf(node: ts.FunctionDeclaration): string {
+  const need = oneTag(node, "need");
+  if (need.endsWith("?")) return need;
+  return refuse(`@need must be a question, got: ${need}. What must hold stands in @needs`);
 }
 
 /** The text above the tags; a {@link} anywhere crashes Microsoft's metadata tool. */
@@ -126,7 +194,7 @@ function commentOf(node: ts.FunctionDeclaration, source: ts.SourceFile): string 
   return text;
 }
 
-function readParams(node: ts.FunctionDeclaration): Param[] {
+function readParams(node: ts.FunctionDeclaration, attempt: Attempt): Param[] {
   const documented = new Map(
     ts
       .getJSDocTags(node)
@@ -134,13 +202,17 @@ function readParams(node: ts.FunctionDeclaration): Param[] {
       .map((tag) => [tag.name.getText(), tag]),
   );
   const declared = node.parameters.map((parameter) => parameter.name.getText());
-  for (const name of documented.keys()) {
-    if (!declared.includes(name)) refuse(`@param ${name} is not an argument of the function`);
+  for (const [name, tag] of documented) {
+    if (declared.includes(name)) continue;
+    attempt(tag, () => refuse(`@param ${name} is not an argument of the function`));
   }
-  return node.parameters.map((parameter) => {
+  return node.parameters.flatMap((parameter) => {
     const name = parameter.name.getText();
     const tag = documented.get(name);
-    return tag ? readParam(parameter, name, tag) : refuse(`@param ${name} is missing`);
+    const param = attempt(tag ?? parameter, () =>
+      tag ? readParam(parameter, name, tag) : refuse(`@param ${name} is missing`),
+    );
+    return param ? [param] : [];
   });
 }
 
@@ -225,39 +297,95 @@ function checkDefault(name: string, kind: Kind, text: string, initializer?: ts.E
   if (!text.includes(written)) refuse(`@param ${name} must say its default as: ${written}`);
 }
 
-function readExamples(node: ts.FunctionDeclaration, id: string): Example[] {
-  const lines = texts(node, "example");
-  if (lines.length === 0) refuse(`${id} has no @example`);
-  return lines.map((line) => {
+/** What each tag of a name says, as far as it can be read. */
+function eachTag<T>(
+  node: ts.FunctionDeclaration,
+  tagName: string,
+  attempt: Attempt,
+  read: (text: string) => T,
+): T[] {
+  return tagsOf(node, tagName).flatMap((tag) => {
+    const found = attempt(tag, () => read(flat(tag.comment)));
+    return found === undefined ? [] : [found];
+  });
+}
+
+function readExamples(node: ts.FunctionDeclaration, id: string, attempt: Attempt): Example[] {
+  if (tagsOf(node, "example").length === 0) attempt(node, () => refuse(`${id} has no @example`));
+  return eachTag(node, "example", attempt, (line) => {
     const match = /^(.+?)\s*\/\/ => (.+)$/.exec(line);
     if (!match) return refuse(`@example must read CALL // => RESULT, got: ${line}`);
     return { formula: match[1], result: match[2] };
   });
 }
 
+function readWorkings(
+  node: ts.FunctionDeclaration,
+  params: readonly string[],
+  attempt: Attempt,
+): WorkingLine[] {
+  const known = [...params];
+  const lines = eachTag(node, "working", attempt, (text) => {
+    const line = readWorking(text, known);
+    known.push(line.name);
+    return line;
+  });
+  if (tagsOf(node, "working").length === 0) {
+    attempt(node, () => refuse("@working is missing: say how the number comes about"));
+  }
+  return lines;
+}
+
 /** "[basis is base] part: oil as a part of the batch = load / (1 + load)" */
-function readWorking(text: string): WorkingLine {
+function readWorking(text: string, known: readonly string[]): WorkingLine {
   const match = /^(?:\[(.+?)\] )?([a-z]+): (.+?) = (.+)$/.exec(text);
   if (!match) return refuse(`@working must read [WHEN] NAME: WHAT = EXPRESSION, got: ${text}`);
   const [, when, name, what, expression] = match;
-  checkExpression("@working", expression);
+  checkExpression("@working", expression, known);
+  if (when) checkWhen("@working", when, known);
   return { ...(when && { when }), name, what, expression };
 }
 
 /** "[or blank, counts given] fills > 0" */
-function readNeed(text: string): Need {
+function readNeed(text: string, params: readonly string[]): Need {
   const [, bracket = "", expression] = /^(?:\[(.+?)\] )?(.+)$/.exec(text) ?? ["", "", text];
   const orBlank = /^or blank\b/.test(bracket);
   const when = bracket.replace(/^or blank(, )?/, "");
-  checkExpression("@needs", expression);
+  checkExpression("@needs", expression, params);
+  if (when) checkWhen("@needs", when, params);
   return { ...(orBlank && { orBlank }), ...(when && { when }), expression };
 }
 
-function checkExpression(tag: string, expression: string) {
+/** "basis is base", "counts given", "counts not given", or an expression. */
+function checkWhen(tag: string, when: string, known: readonly string[]) {
+  const [, name] = /^(\w+) (?:is [\w-]+|(?:not )?given)$/.exec(when) ?? [];
+  if (name === undefined) checkExpression(tag, when, known);
+  else if (!known.includes(name)) refuse(`${tag} [${when}] names ${name}, which is no argument`);
+}
+
+/** Refuses what mathjs cannot read, and names that stand for nothing. */
+function checkExpression(tag: string, expression: string, known: readonly string[]) {
+  const node = parsed(tag, expression);
+  node.traverse((part, path) => {
+    if (part.type !== "SymbolNode") return;
+    const { name } = part as SymbolNode;
+    const isCalled = path === "fn";
+    const isKnown = isCalled
+      ? name in MEANINGS || CONDITION_WORDS.includes(name)
+      : known.includes(name) || ALWAYS.includes(name);
+    if (isKnown) return;
+    const what = isCalled ? "calls" : "names";
+    refuse(`${tag} ${what} ${name}, which is not known there: ${expression}`);
+  });
+}
+
+function parsed(tag: string, expression: string): MathNode {
   try {
-    parse(expression);
+    return parse(expression);
   } catch (error) {
-    refuse(`${tag} has an expression that mathjs cannot read, ${expression}: ${String(error)}`);
+    return refuse(
+      `${tag} has an expression that mathjs cannot read, ${expression}: ${String(error)}`,
+    );
   }
 }
 
@@ -281,15 +409,17 @@ function duplicates(entries: SourceEntry[]): Problem[] {
   return entries.flatMap((entry) => {
     const first = seen.get(entry.id);
     seen.set(entry.id, first ?? entry.file);
-    return first ? [{ file: entry.file, reason: `the id ${entry.id} is taken by ${first}` }] : [];
+    if (first === undefined) return [];
+    return [{ file: entry.file, line: 1, reason: `the id ${entry.id} is taken by ${first}` }];
   });
 }
 
+function tagsOf(node: ts.Node, tagName: string): ts.JSDocTag[] {
+  return ts.getJSDocTags(node).filter((tag) => tag.tagName.text === tagName);
+}
+
 function texts(node: ts.Node, tagName: string): string[] {
-  return ts
-    .getJSDocTags(node)
-    .filter((tag) => tag.tagName.text === tagName)
-    .map((tag) => flat(tag.comment));
+  return tagsOf(node, tagName).map((tag) => flat(tag.comment));
 }
 
 function optionalTag(node: ts.Node, tagName: string): string {

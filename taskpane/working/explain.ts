@@ -6,7 +6,7 @@
  * explain alike, and calls within calls are explained from the inside out.
  */
 import type { CallExpression } from "@borgar/fx/xlsx";
-import { cautionOf } from "../../functions/catalog/cautions";
+import { cautionOf } from "../../functions/catalog/topics";
 import { type CatalogEntry, NAMESPACE } from "../../functions/catalog/entry";
 import {
   type CellValue,

@@ -12,7 +12,7 @@ const FOLDER = "tests/functions/refusals";
 describe("the build refuses", () => {
   test.each(readdirSync(FOLDER))("%s", (name) => {
     const { problems } = readComments(join(FOLDER, name, "src"));
-    const told = problems.map(({ file, reason }) => `${file}: ${reason}`).join("\n");
+    const told = problems.map(({ file, line, reason }) => `${file}:${line}: ${reason}`).join("\n");
     expect(told).toBe(readFileSync(join(FOLDER, name, "reason.txt"), "utf8").trim());
   });
 });
@@ -37,6 +37,6 @@ test("npm run generate stops on a refusal, tells the file and the reason, and wr
     encoding: "utf8",
   });
   expect(run.status).toBe(1);
-  expect(run.stderr).toContain("load/oilfor.ts: @param load is missing");
+  expect(run.stderr).toContain("load/oilfor.ts:17: @param load is missing");
   expect(readFileSync("functions/catalog/catalog.json", "utf8")).toBe(before);
 });

@@ -1,9 +1,9 @@
 /**
- * What to keep in mind with a number, by topic: where the work can hurt someone, who decides.
+ * The topics, in the order that a person meets them. Each is a folder of src.
+ *
+ * Beside each, what to keep in mind with its numbers: where the work can hurt someone, who decides.
  */
-import type { CatalogEntry } from "./entry";
-
-const BY_TOPIC: Record<string, string> = {
+const CAUTIONS = {
   load: "A load that can be weighed is not one that may be used: the oil's certificate, for this kind of product, sets its limit.",
   measure:
     "Densities differ from batch to batch and with warmth: weigh a known volume of what you have.",
@@ -18,6 +18,11 @@ const BY_TOPIC: Record<string, string> = {
     "An estimate from few sniffs by few people: it tells what to try next, not what every customer will find. Try it on your own cloth and skin only as the supplier's safety data sheet allows.",
 };
 
-export function cautionOf(entry: CatalogEntry): string {
-  return BY_TOPIC[entry.topic];
+export type Topic = keyof typeof CAUTIONS;
+
+export const TOPICS = Object.keys(CAUTIONS) as Topic[];
+
+/** What to keep in mind with the numbers of a function. */
+export function cautionOf({ topic }: { topic: Topic }): string {
+  return CAUTIONS[topic];
 }
