@@ -60,7 +60,7 @@ export function nonsense(entry: CatalogEntry): fc.Arbitrary<unknown[]> {
 /** Mostly sense: what the argument asks for, so that the functions themselves are reached. */
 const sense: Partial<Record<Kind, fc.Arbitrary<unknown>>> = {
   unit: fc.constantFrom("mg", "g", "kg", "oz", "lb", "mL", "L", "floz", "gal", "impgal"),
-  choice: fc.constantFrom("finished", "base", "volume", "weight", "C", "F"),
+  choice: fc.constantFrom("finished", "base", "volume", "weight"),
   share: fc.constantFrom(0, 0.01, 0.05, 0.25, 0.5, 0.95, 1),
   limit: fc.constantFrom(0.01, 0.1, 1, "not limited", "not approved"),
   celsius: fc.integer({ min: -30, max: 95 }),

@@ -24,7 +24,7 @@ const WORDS = {
   // Its own rounds to so many digits that these settings leave it none.
   floor: (value: number | number[]) => [value].flat().map(Math.floor),
   same: (word: string, other: string) => squeeze(word) === squeeze(other),
-  filled: (value: unknown) => (Array.isArray(value) ? value.map(isFilled) : isFilled(value)),
+  filled: (value: unknown) => value !== null && value !== "",
   given: (value: unknown) => value !== null,
   samelength: (a: unknown[], b: unknown[]) => a.length === b.length,
   isunit: (unit: string) => !throws(() => unitOf("unit", unit)),
@@ -33,10 +33,6 @@ const WORDS = {
   isspare: (labels: Cells, limits: Cells) =>
     labels.map((label, i) => isBlankCell(label) && isBlankCell(limits[i])),
 };
-
-function isFilled(value: unknown): boolean {
-  return value !== null && value !== "" && !Number.isNaN(value);
-}
 
 function throws(run: () => unknown): boolean {
   try {
