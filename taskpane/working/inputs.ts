@@ -2,6 +2,7 @@
 import { parseA1Ref } from "@borgar/fx/xlsx";
 import { type CatalogEntry, NAMESPACE, type Param } from "../../functions/catalog/entry";
 import { type CellValue, type Grid, type Line, isFault, lineOf } from "../../functions/bind/lift";
+import type { Kind } from "../../functions/catalog/kinds";
 import { cellName } from "../../functions/formula/addresses";
 import {
   type Argument,
@@ -51,11 +52,13 @@ export async function inputsShown(
       const unit = unitParam(entry, param);
       const unitCell = unit && ofLine[entry.params.indexOf(unit)][0][0];
       const isBlank = cells.flat().every((cell) => cell === null || cell === "");
+      // Of a scale of its own: 62 F is not 62 °C.
+      const kind = unit && param.kind === "celsius" ? "number" : param.kind;
       const from = source.words(param.range ? null : line);
       return {
         name: param.name,
         text: param.text,
-        value: isBlank ? blankShown(param) : valuesShown(cells, param, unitCell),
+        value: isBlank ? blankShown(param) : valuesShown(cells, kind, unitCell),
         from: isBlank && param.default !== undefined ? `${from}: the default` : from,
         place: source.place?.(param.range ? null : line),
         fault: faultIn(cells, source.cellAt),
@@ -69,12 +72,11 @@ function blankShown(param: Param): string {
   return param.default === undefined ? "blank" : shown(param.default, param.kind);
 }
 
-function valuesShown(cells: Grid, param: Param, unit?: CellValue): string {
+function valuesShown(cells: Grid, kind: Kind, unit?: CellValue): string {
   const flat = cells.flat();
   const behind = typeof unit === "string" && unit !== "" ? ` ${unit.trim()}` : "";
-  if (flat.length === 1)
-    return shown(flat[0], param.kind) + (typeof flat[0] === "number" ? behind : "");
-  const few = flat.slice(0, MOST).map((cell) => shown(cell, param.kind));
+  if (flat.length === 1) return shown(flat[0], kind) + (typeof flat[0] === "number" ? behind : "");
+  const few = flat.slice(0, MOST).map((cell) => shown(cell, kind));
   const more = flat.length > MOST ? `, and ${flat.length - MOST} more` : "";
   return few.join(", ") + more;
 }

@@ -7,7 +7,7 @@ import { WORD_KINDS } from "../../functions/catalog/kinds";
 import { inputsOf, isFault, linesOf } from "../../functions/bind/lift";
 import { worksheetFunction } from "../../functions/bind/register";
 import { scopeOf } from "../../functions/working/steps";
-import { limitOf, isBlank as isBlankCell } from "../../src/cells";
+import { limitOf, isBlank as isBlankCell, yesOrNo } from "../../src/cells";
 import { squeeze } from "../../src/errors";
 import { isEmpty } from "../../src/filled";
 import { unitOf } from "../../src/units";
@@ -41,6 +41,7 @@ const WORDS = {
       const areNumbers = typeof low === "number" && typeof high === "number";
       return isUsed([amount, low, high], areNumbers && low > 0 && high >= low);
     }),
+  isyesno: (cells: Cells) => cells.map((cell) => !throws(() => yesOrNo("cell", cell))),
   isspare: (labels: Cells, limits: Cells) =>
     labels.map((label, i) => isBlankCell(label) && isBlankCell(limits[i])),
 };
