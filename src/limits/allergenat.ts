@@ -27,7 +27,7 @@ const NOT_ZERO = "what is not listed is not zero, ask the supplier";
  * @throws value - loads sum to more than 100 %
  * @needs same(use, "leave-on") or same(use, "rinse-off")
  * @needs samelength(loads, contents)
- * @needs isknown(loads, contents)
+ * @needs [or blank] isknown(loads, contents)
  * @needs [or blank] sum(counted(loads)) > 0
  * @needs sum(counted(loads)) <= 1 + 1e-9
  * @working amount: share in the product = sum(counted(loads) .* counted(contents))
