@@ -135,6 +135,7 @@ describe("on Excel", () => {
       columns: 1,
       cells: [],
       rules: [],
+      marks: [],
       charts: [],
       widths: [100],
     };
