@@ -10,7 +10,7 @@ export const KINDS = {
   density: "a number, g/mL",
   money: "a number, in your currency",
   count: "a whole number",
-  celsius: "a temperature, degrees Celsius",
+  celsius: "a temperature, degrees Celsius unless a scale is named",
   drops: "a number of drops",
   rate: "a number, drops per mL",
   hours: "a number of hours",

@@ -1,5 +1,5 @@
 /** Ranges whose cells may be numbers or words, such as the limits on a certificate. */
-import { BlankError, CalcError, positiveShare, squeeze } from "./errors";
+import { BlankError, CalcError, cellsOf, positiveShare, showShare, squeeze } from "./errors";
 
 /** A number or a word; a blank cell is an empty word. */
 export type Cell = number | string;
@@ -28,11 +28,36 @@ export function limitOf(name: string, cell: Cell): number {
   throw new CalcError(`${name} must be a percent, "not limited" or "not approved", got "${cell}"`);
 }
 
-/** Yes or no, as a word, as 1 or 0, or as TRUE or FALSE. A blank is no. */
+/** From here on a limit is said in words: most are below 1 %, and .98 for 0.98 % is 98 %. */
+const LARGE = 0.5;
+
+/**
+ * The limits that were typed as large numbers, as they are read: "cell 2: limit 98 %". It is for a reader,
+ * who knows what the certificate says; no number comes of it.
+ */
+export function largeLimits(argument: string, limits: Cells): string {
+  const said = cellsOf(argument, limits).flatMap(({ cell }, i) =>
+    typeof cell === "number" && cell > LARGE ? [`cell ${i + 1}: limit ${showShare(cell)}`] : [],
+  );
+  return said.length > 0 ? said.join("; ") : `none is above ${showShare(LARGE)}`;
+}
+
+/** Yes or no, as a word, as 1, or as TRUE or FALSE. A blank is neither, nor a 0, which may be a blank. */
 export function yesOrNo(name: string, cell: Cell): boolean {
-  if (isBlank(cell)) return false;
+  if (isBlank(cell)) throw new BlankError(name, "blank: type yes or no");
   const word = squeeze(String(cell));
   if (["yes", "1", "true"].includes(word)) return true;
   if (["no", "false"].includes(word)) return false;
   throw new CalcError(`${name} must be yes or no, got "${cell}"`);
+}
+
+/** Yes or no for each line. One that the product has nothing of may leave it blank. */
+export function flagsOf(
+  argument: string,
+  range: Cells,
+  isUsed: (line: number) => boolean,
+): boolean[] {
+  return cellsOf(argument, range).map(
+    ({ cell }, i) => isUsed(i) && yesOrNo(`line ${i + 1} of ${argument}`, cell),
+  );
 }

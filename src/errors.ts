@@ -70,15 +70,18 @@ export function positiveShare(argument: string, value: number): number {
   return value;
 }
 
-/** The most that a density can be, g/mL: no liquid or solid on earth is denser (osmium is 22.6). */
-const DENSEST = 25;
+/** The most that a density can be, g/mL: above all that goes into a spray or a candle. */
+const DENSEST = 3;
 
-/** Grams per millilitre. 850 is kilograms per cubic metre and is refused. */
+/**
+ * Grams per millilitre. 8.5 is pounds per US gallon, of which 3785.411784 / 453.59237 are 1 g/mL, and 850
+ * kilograms per cubic metre: both are refused.
+ */
 export function density(argument: string, value: number): number {
   if (positive(argument, value) <= DENSEST) return value;
   throw new CalcError(
     `${argument} must be from 0 to ${DENSEST} g/mL, got ${show(value)}: ` +
-      `kg per cubic metre is 1000 times g/mL`,
+      `pounds per US gallon are 8.345 times g/mL, kg per cubic metre 1000 times`,
   );
 }
 

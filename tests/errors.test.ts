@@ -36,11 +36,18 @@ describe("the guards say which argument, the limit, and what came", () => {
     refuses(() => number("value", "x" as never), "value must be a number, got x");
   });
 
-  test("a density in kilograms per cubic metre", () => {
-    refuses(
-      () => density("density", 850),
-      "density must be from 0 to 25 g/mL, got 850: kg per cubic metre is 1000 times g/mL",
-    );
+  test("a density in another unit: 1 g/mL is 3785.411784 / 453.59237 pounds per US gallon", () => {
+    const text = (got: number) =>
+      `density must be from 0 to 3 g/mL, got ${got}: ` +
+      "pounds per US gallon are 8.345 times g/mL, kg per cubic metre 1000 times";
+    expect((3785.411784 / 453.59237).toFixed(3)).toBe("8.345");
+    // Of a thin spirit (0.79 g/mL) and a heavy oil (1.2) in either of those, and lighter ones yet.
+    for (const got of [0.79 * 8.345, 8.5, 1.2 * 8.345, 3.01, 790, 850]) {
+      const shown = Number(got.toPrecision(12));
+      refuses(() => density("density", got), text(shown));
+    }
+    // Glycerin and sugar syrup (1.26 and 1.4, from memory) are liquids that are used.
+    for (const each of [0.7, 1.26, 1.4, 3]) expect(density("density", each)).toBe(each);
   });
 
   test("a word that is not on the list", () => {

@@ -272,6 +272,39 @@ function limitNumber(raw: Piece): Piece {
   return { ...when(call("ISNUMBER", raw), ofNumber, ofWord), array: true };
 }
 
+/** Yes or no as people write it, each cell by itself; a blank is neither. */
+function isWord(raw: Piece, ...words: string[]): Piece {
+  const word = call("SUBSTITUTE", raw, constant(" "), constant(""));
+  return or(...words.map((each) => op(word, "=", constant(each))));
+}
+const isYes = (raw: Piece) => isWord(raw, "yes", "1", "TRUE");
+const isNo = (raw: Piece) => isWord(raw, "no", "FALSE");
+
+/** Every line of a list is held against every other: too many lines would be too many cells. */
+const MOST_PAIRED = 200;
+
+/**
+ * VOC in the first points of fragrance, those with least VOC first. It is the greatest of the lower bounds
+ * that each line's own VOC part gives, as the dual of that programme says: the part times what is waived,
+ * less what the lines with less VOC have less of it.
+ */
+function waivedVoc([shares, vocs, fragrance, exempt]: MathNode[], scope: Scope): Piece {
+  const flags = scope.inputs.lists.get(symbolOf(fragrance));
+  if (!flags) return constant(0);
+  const [parts, voc] = [shares, vocs].map((node) => listAt(node, scope));
+  const most = ofOne(translate(exempt, scope));
+  if (parts.length > MOST_PAIRED || most.wide) throw new TooMuch("a long list of fragrance");
+  const down = (list: List, piece = list.piece) => turned(list, false, piece);
+  const [part, isOurs] = [down(voc), down(listOf(flags), isYes(flags.raw))];
+  const whole = reduced("SUM", parts.raw as Piece);
+  const ours = op(op(down(parts), "*", isOurs), "/", whole);
+  const waived = call("MIN", most, reduced("SUMPRODUCT", ours));
+  const across = { ...call("TRANSPOSE", part), array: true };
+  const less = call("IF", op(part, ">", across), op(part, "-", across), constant(0));
+  const bounds = op(op(part, "*", waived), "-", call("MMULT", less, ours));
+  return { ...reduced("MAX", bounds), array: true };
+}
+
 /** Labels, laid out as their limits are. */
 function namedLimits(args: MathNode[], scope: Scope): [Piece, List] {
   const [labels, limits] = args.map((arg) => listAt(arg, scope));
@@ -298,14 +331,23 @@ function down(value: Piece, decimals: Piece): Piece {
   return op(whole, "/", scale);
 }
 
-function metricText(value: Piece): Piece {
-  const digits = call("LEN", call("INT", op(value, "*", written("(1+1E-12)"))));
-  const decimals = (of: Piece) => when(op(of, ">", constant(0)), of, constant(0));
-  const litres = down(op(value, "/", constant(1000)), decimals(op(constant(6), "-", digits)));
-  const figures = when(op(digits, "=", constant(3)), constant(3), constant(2));
-  const millilitres = down(value, decimals(op(figures, "-", digits)));
-  const said = (amount: Piece, unit: string) => op(amount, "&", constant(unit));
-  return when(op(digits, ">", constant(3)), said(litres, " L"), said(millilitres, " mL"));
+/** Grams or millilitres as a label has them, kilograms or litres from 1000 on. */
+function metricText(value: Piece, isHeavy: Piece): Piece {
+  const sure = op(value, "*", written("(1+1E-12)"));
+  const under = (limit: number, then: Piece, otherwise: Piece) =>
+    when(op(value, "<", constant(limit)), then, otherwise);
+  const ofSmall = under(10, constant(1), constant(0));
+  const ofLarge = under(1e4, constant(2), under(1e5, constant(1), constant(0)));
+  const small = call("ROUNDDOWN", sure, ofSmall);
+  const large = call("ROUNDDOWN", op(sure, "/", constant(1000)), ofLarge);
+  const said = (amount: Piece, weight: string, volume: string) =>
+    op(amount, "&", when(isHeavy, constant(weight), constant(volume)));
+  return when(op(sure, "<", constant(1000)), said(small, " g", " mL"), said(large, " kg", " L"));
+}
+
+function ounceText(ounces: Piece, isHeavy: Piece): Piece {
+  const of = (weight: string, volume: string) => when(isHeavy, constant(weight), constant(volume));
+  return op(op(of("Net wt ", ""), "&", ounces), "&", of(" oz", " fl oz"));
 }
 
 const FUNCTIONS: Record<string, Make> = {
@@ -342,6 +384,11 @@ const FUNCTIONS: Record<string, Make> = {
   },
   filled: ([arg], { inputs }) => {
     const name = symbolOf(arg);
+    const list = inputs.lists.get(name);
+    if (list) {
+      const piece = op(list.raw, "<>", constant(""));
+      return { ...listOf(list), raw: undefined, factors: undefined, piece };
+    }
     const input = inputs.words.get(name) ?? inputs.numbers.get(name);
     if (!input) throw new TooMuch(name);
     return one(not(input.nothing));
@@ -371,11 +418,17 @@ const FUNCTIONS: Record<string, Make> = {
   usedup: ([shares, limits], scope) => {
     const [parts, words] = [listAt(shares, scope), listAt(limits, scope)];
     const limit = turned(words, parts.across, limitNumber(words.raw as Piece));
-    const isFree = or(op(parts.piece, "=", constant(0)), op(limit, "=", constant(1)));
+    const isFree = op(parts.piece, "=", constant(0));
     const used = op(op(parts.piece, "/", reduced("SUM", parts.raw as Piece)), "/", limit);
     const piece = { ...call("IF", isFree, constant(0), used), array: true };
     return { ...parts, raw: undefined, factors: undefined, piece };
   },
+  isyesno: ([arg], scope) => {
+    const { raw, ...list } = listAt(arg, scope);
+    return { ...list, factors: undefined, piece: or(isYes(raw as Piece), isNo(raw as Piece)) };
+  },
+  // A line for a reader, of which no number comes.
+  largelimits: () => one(constant("")),
   isspare: (args, scope) => {
     const [names, list] = namedLimits(args, scope);
     return { ...list, raw: undefined, factors: undefined, piece: isSpareLine(names, list) };
@@ -397,11 +450,13 @@ const FUNCTIONS: Record<string, Make> = {
   },
   // Ranges of shares are two columns, which no list is.
   isrange: () => one(constant(false)),
-  leastof: (args, scope) => one(share(args, scope)),
-  mostof: (args, scope) => one(share(args, scope)),
+  vocof: (args, scope) => one(share(args, scope)),
+  waivedvoc: (args, scope) => one(waivedVoc(args, scope)),
   down: ofPieces(down),
-  metrictext: ofPieces(metricText),
-  string: ofPieces((x) => x),
+  metrictext: ([held, unit], scope) =>
+    one(metricText(ofOne(translate(held, scope)), isWeight(wordAt(unit, scope)))),
+  ouncetext: ([ounces, unit], scope) =>
+    one(ounceText(ofOne(translate(ounces, scope)), isWeight(wordAt(unit, scope)))),
   concat: ofPieces((...parts) => parts.reduce((a, b) => op(a, "&", b))),
 };
 

@@ -3,15 +3,17 @@
  * and fits. Each is the code that the function itself runs, so a working cannot drift from its cell.
  */
 import jstat from "jstat";
-import type { Cells } from "../../src/cells";
+import { type Cells, largeLimits } from "../../src/cells";
 import { packPlan } from "../../src/cost/packplan";
 import { alcoholVolume } from "../../src/limits/alcoholvolume";
 import { vapourFlash } from "../../src/limits/flash";
 import { flashGuess } from "../../src/limits/flashguess";
-import { compositionOf, intervalsOf, mostOf } from "../../src/limits/intervals";
-import { down, metric } from "../../src/limits/netlabel";
+import { intervalsOf } from "../../src/limits/intervals";
+import { down, metricText, ounceText } from "../../src/limits/netlabel";
 import { usedUp } from "../../src/limits/safeload";
 import { limitLines, lowestOf } from "../../src/limits/topload";
+import { vocShare } from "../../src/limits/vocshare";
+import { squeeze } from "../../src/errors";
 import { turn } from "../../src/measure/turn";
 import { densityOfMixture, weightShare } from "../../src/spirit/mixture";
 import { fitFade } from "../../src/trial/fade";
@@ -33,6 +35,9 @@ const isWeight = (unit: string) => unitOf("unit", unit).measures === "weight";
 const table = (values: Vector | Table): Table =>
   Array.isArray(values[0]) ? (values as Table) : (values as Vector).map((value) => [value]);
 const cells = (values: Vector<number | string>): Cells => values.map((value) => [value]);
+/** Yes or no, line by line, where it is told. */
+const flags = (fragrance: Maybe<Vector<number | string>>) =>
+  fragrance ? cells(fragrance) : undefined;
 const known = <T>(value: Maybe<T>) => value ?? undefined;
 const pairs = (a: Vector, b: Vector, of: (x: number, y: number) => number) =>
   a.map((x, i) => of(x, b[i]));
@@ -47,6 +52,7 @@ const words = (directions: Maybe<Vector<string>>) => (directions ? cells(directi
 /** What a working may call besides mathjs itself. */
 export const HELPERS = {
   isweight: isWeight,
+  same: (word: Maybe<string>, other: string) => squeeze(word ?? "") === squeeze(other),
   per: (unit: string) => turn(1, unit, isWeight(unit) ? "g" : "mL"),
   column: (values: Vector) => values.map((value) => [value]),
   row: (values: Vector) => [values],
@@ -59,6 +65,7 @@ export const HELPERS = {
   cheapestplan: (need: number, sizes: Vector, prices: Vector, freight: number, freeover: number) =>
     packPlan(need, [sizes], [prices], freight, freeover)[0],
   usedup: (shares: Vector, limits: Vector<number | string>) => usedUp([shares], cells(limits)),
+  largelimits: (limits: Vector<number | string>) => largeLimits("limits", cells(limits)),
   banned: (shares: Vector, limits: Vector<number | string>) =>
     usedUp([shares], cells(limits)).includes(Number.POSITIVE_INFINITY),
   limitsof: (labels: Vector<string>, limits: Vector<number | string>) =>
@@ -67,19 +74,27 @@ export const HELPERS = {
     lowestOf(limitLines(cells(labels), cells(limits))).label,
   isrange: (shares: Vector | Table, vocs: Vector | Table) =>
     intervalsOf("shares", table(shares)).isRange || intervalsOf("vocshares", table(vocs)).isRange,
-  mostof: (shares: Vector | Table, vocs: Vector | Table) =>
-    mostOf(compositionOf("shares", table(shares)), intervalsOf("vocshares", table(vocs)).highs),
-  leastof: (shares: Vector | Table, vocs: Vector | Table) =>
-    -mostOf(
-      compositionOf("shares", table(shares)),
-      intervalsOf("vocshares", table(vocs)).lows.map((part) => -part),
-    ),
+  vocof: (shares: Vector, vocs: Vector) => vocShare([shares], [vocs])[0][0],
+  waivedvoc: (
+    shares: Vector,
+    vocs: Vector,
+    fragrance: Maybe<Vector<number | string>>,
+    exempt: number,
+  ) =>
+    vocShare([shares], [vocs])[0][0] - vocShare([shares], [vocs], flags(fragrance), exempt)[0][0],
+  countedvoc: (
+    shares: Vector | Table,
+    vocs: Vector | Table,
+    fragrance: Maybe<Vector<number | string>>,
+    exempt: number,
+  ) => vocShare(table(shares), table(vocs), flags(fragrance), exempt)[0],
   alcoholbyvolume: (shares: Vector | Table, densities: Vector, counts: Vector<number | string>) =>
     alcoholVolume(table(shares), table(densities), cells(counts))[0],
   flashof: vapourFlash,
   flashrange: (ethanol: number, propanol: number) => flashGuess(ethanol, propanol)[0],
   down,
-  metrictext: metric,
+  metrictext: (held: number, unit: string) => metricText(held, isWeight(unit)),
+  ouncetext: (ounces: number, unit: string) => ounceText(ounces, isWeight(unit)),
   fadeslope: (hours: Vector, scores: Vector, least: Maybe<number>) =>
     fade(hours, scores, least).slope,
   fadeerror: (hours: Vector, scores: Vector, least: Maybe<number>) =>

@@ -14,7 +14,7 @@ import { BlankError, amount, density, list, sameLength, sum } from "../errors";
  * @throws value - a part has a weight and no density
  * @needs weights >= 0
  * @needs densities >= 0 and (weights == 0 or densities > 0)
- * @needs weights == 0 or densities <= 25
+ * @needs weights == 0 or densities <= 3
  * @needs samelength(weights, densities)
  * @needs [or blank] sum(weights) > 0
  * @working volume: the volumes added up, an estimate = sum(over(weights, densities))

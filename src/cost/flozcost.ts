@@ -21,7 +21,7 @@ import { toFluidOunces, unitOf } from "../units";
  * @needs freight >= 0
  * @needs isunit(unit)
  * @needs [or blank] size > 0
- * @needs [density given] density > 0 and density <= 25
+ * @needs [density given] density > 0 and density <= 3
  * @needs not isweight(unit) or given(density)
  * @needs loss >= 0 and loss < 1
  * @working [isweight(unit)] ounces: the pack in fluid ounces, by its density = size * per(unit) / density / per("floz")

@@ -1,40 +1,85 @@
 import type { Cells } from "../cells";
-import { CalcError, number, show } from "../errors";
+import { BlankError, CalcError, choice, isBlankNumber, number, show } from "../errors";
+
+type Scale = "C" | "F";
+
+const SCALES = ["C", "F"] as const;
+
+/** Cut-offs of the rule, which gives them in both scales. */
+const CUT_OFFS = {
+  C: { cold: 23, boils: 35, warm: 60, hot: 93 },
+  F: { cold: 73.4, boils: 95, warm: 140, hot: 199.4 },
+};
 
 /**
  * GHS category of a flammable liquid from a measured flash point.
  *
- * @remarks 1: flash below 23 and boiling up to 35. 2: flash below 23 and boiling above 35. 3: flash from 23 to 60. 4: flash above 60 to 93. Cut-offs are inclusive as the rule has them. Put in a closed-cup flash point from a test or a safety data sheet, not a guess; transport, storage and fire codes have cut-offs of their own.
+ * @remarks 1: flash below 23 C (73.4 F) and boiling up to 35 C (95 F). 2: flash below 23 C and boiling above 35 C. 3: flash from 23 C to 60 C (140 F). 4: flash above 60 C to 93 C (199.4 F). Cut-offs are inclusive as the rule has them. 62 F is category 2, 62 C is category 4: without a scale only those numbers are answered that are of one category in both. Some hosts hand a blank cell over as 0, so an exact 0 is refused: type 0.01 for it. Put in a closed-cup flash point from a test or a safety data sheet, not a guess; transport, storage and fire codes have cut-offs of their own.
  * @customfunction FLAMECLASS
  * @topic limits
  * @need Which flammable category is a flash point?
- * @param flash (celsius) Closed-cup flash point, degrees Celsius.
- * @param [boiling] (celsius) Initial boiling point, degrees Celsius; needed below a flash point of 23, no default.
- * @returns (category) 1, 2, 3 or 4, or "none" above 93.
- * @throws value - flash is blank
- * @throws value - boiling is needed and not given
+ * @param flash (celsius) Closed-cup flash point.
+ * @param [boiling] (celsius) Initial boiling point, in the same scale; needed below a flash point of 23 C (73.4 F), no default.
+ * @param [scale] (choice) "C" or "F": the scale of both; no default, as most numbers could be either.
+ * @returns (category) 1, 2, 3 or 4, or "none" above 93 C (199.4 F).
+ * @throws value - flash is blank, or 0
+ * @throws value - boiling is needed, and blank or 0
+ * @throws value - scale is needed: the text gives the category in either
  * @needs [or blank] filled(flash)
- * @needs flash >= 23 or given(boiling)
- * @working [flash < 23 and boiling <= 35] category: flash below 23, boiling up to 35 = 1
- * @working [flash < 23 and boiling > 35] category: flash below 23, boiling above 35 = 2
- * @working [flash >= 23 and flash <= 60] category: flash from 23 to 60 = 3
- * @working [flash > 60 and flash <= 93] category: flash above 60 to 93 = 4
- * @working [flash > 93] category: flash above 93 = "none"
+ * @needs flash != 0
+ * @needs not filled(scale) or same(scale, "C") or same(scale, "F")
+ * @needs [boiling not given] flash >= 73.4 or (flash >= 23 and not same(scale, "F"))
+ * @needs [boiling given] boiling != 0 or flash >= 73.4 or (flash >= 23 and not same(scale, "F"))
+ * @needs [boiling not given] filled(scale) or flash > 199.4
+ * @needs [boiling given] filled(scale) or flash > 199.4 or (flash < 23 and (boiling <= 35 or boiling > 95))
+ * @working [same(scale, "F")] cold: categories 1 and 2 are below, in F = 73.4
+ * @working [not same(scale, "F")] cold: categories 1 and 2 are below, in C = 23
+ * @working [same(scale, "F")] boils: category 1 boils at most at = 95
+ * @working [not same(scale, "F")] boils: category 1 boils at most at = 35
+ * @working [same(scale, "F")] warm: category 3 is at most = 140
+ * @working [not same(scale, "F")] warm: category 3 is at most = 60
+ * @working [same(scale, "F")] hot: category 4 is at most = 199.4
+ * @working [not same(scale, "F")] hot: category 4 is at most = 93
+ * @working [flash < cold and boiling <= boils] category: flash and boiling point both low = 1
+ * @working [flash < cold and boiling > boils] category: flash low, boiling above = 2
+ * @working [flash >= cold and flash <= warm] category: flash from the first cut-off to the second = 3
+ * @working [flash > warm and flash <= hot] category: flash above the second to the third = 4
+ * @working [flash > hot] category: flash above all of them = "none"
  * @source GHS and 29 CFR 1910.1200, appendix B.6, table B.6.1.
- * @example FLAMECLASS(17, 78) // => 2
- * @example FLAMECLASS(60) // => 3
- * @example FLAMECLASS(93.1) // => "none"
+ * @example FLAMECLASS(17, 78, "C") // => 2
+ * @example FLAMECLASS(62, , "C") // => 4
+ * @example FLAMECLASS(62, 173, "F") // => 2
+ * @example FLAMECLASS(-20, 30) // => 1
+ * @example FLAMECLASS(93.1, , "C") // => "none"
  */
-export function flameClass(flash: number, boiling?: number): Cells {
+export function flameClass(flash: number, boiling?: number, scale?: Scale): Cells {
   const point = number("flash", flash);
-  if (point < 23) {
-    if (boiling === undefined) {
-      throw new CalcError(
-        `boiling is needed below a flash point of 23, got a flash of ${show(point)}`,
-      );
-    }
-    return [[number("boiling", boiling) <= 35 ? 1 : 2]];
+  if (point === 0) throw new BlankError("flash", "blank or zero: for 0 degrees type 0.01");
+  const boils = !boiling || isBlankNumber(boiling) ? undefined : number("boiling", boiling);
+  const readings = (scale ? [choice("scale", scale, SCALES)] : SCALES).map((each) => ({
+    each,
+    category: categoryOf(point, boils, each),
+  }));
+  const [{ category }, other] = readings;
+  if (other && other.category !== category) {
+    const said = readings.map((each) => {
+      const where = each.category === "none" ? "in none" : `category ${each.category}`;
+      return `${show(point)} ${each.each} is ${where}`;
+    });
+    throw new CalcError(`scale is needed: ${said.reverse().join(", ")}`);
   }
-  if (point <= 60) return [[3]];
-  return [[point <= 93 ? 4 : "none"]];
+  if (category !== UNDECIDED) return [[category]];
+  throw new CalcError(
+    "boiling is needed below a flash point of 23 C (73.4 F), and is blank or zero: " +
+      "for 0 degrees type 0.01",
+  );
+}
+
+const UNDECIDED = "1 or 2";
+
+function categoryOf(flash: number, boiling: number | undefined, scale: Scale): number | string {
+  const { cold, boils, warm, hot } = CUT_OFFS[scale];
+  if (flash >= cold) return flash <= warm ? 3 : flash <= hot ? 4 : "none";
+  if (boiling === undefined) return UNDECIDED;
+  return boiling <= boils ? 1 : 2;
 }

@@ -7,7 +7,7 @@ import { vapourFlash } from "./flash";
 /** What the published table itself is good to, degrees. */
 const TABLE_ERROR = 3;
 
-/** With isopropanol nothing is published to lean on: one product is known, seven degrees above. */
+/** With isopropanol nothing is published to lean on: of one product it is known, seven degrees above. */
 const ROUGH = { below: 5, above: 10 };
 
 /** Where rules change: GHS and transport 23 and 60, older fire codes 38. */
@@ -16,7 +16,7 @@ const CUT_OFFS = [23, 38, 60];
 /**
  * Estimated closed-cup flash point of alcohol and water, with its range, and what it cannot decide.
  *
- * @remarks An estimate, never a test. Vapour pressure with van Laar activity coefficients. Against the one published table for ethanol the method is off by 1.4 degrees on average and 2.1 at most if the table is by volume, by 1.8 and 5.8 if it is by weight; which it is, is disputed. So the cautious value comes back: the lower of the method and the table read by volume; the range takes in both readings and 3 degrees. With isopropanol it is rough: 5 degrees below to 10 above. Fragrance oil, glycols and other solvents are not in it and can move it either way. Within its range of 23, 38 or 60 degrees it says "test needed".
+ * @remarks An estimate, never a test. Vapour pressure with van Laar activity coefficients. Against the one published table for ethanol the method is off by 1.4 degrees on average and 2.1 at most if the table is by volume, by 1.8 and 5.8 if it is by weight; which it is, is disputed. So the cautious value comes back: the lower of the method and the table read by volume; the range takes in both readings and 3 degrees. With isopropanol it is rough: the cautious value is the lowest of the method for both alcohols, for the isopropanol alone, and of method and table with all the alcohol read as ethanol; the range is from 5 degrees below that to 10 above the method. Fragrance oil, glycols and other solvents are not in it and can move it either way. Within its range of 23, 38 or 60 degrees it says "test needed".
  * @customfunction FLASHGUESS
  * @topic limits
  * @need Roughly, at what temperature can my base catch fire?
@@ -29,6 +29,7 @@ const CUT_OFFS = [23, 38, 60];
  * @working range: with what the table says in either reading, and their errors = flashrange(ethanol, propanol)
  * @working guess: cautious value, lowest, highest, and what it decides = range
  * @source Liaw and Chiu's form of the vapour-pressure method; constants from memory; table as reprinted by Engineering ToolBox.
+ * @example FLASHGUESS(10%, 10%) // => {about 29.3, about 24.3, about 39.3, "rough, with isopropanol: test needed: it may lie on either side of 38 C"}
  * @example FLASHGUESS(80%) // => {about 18.4, about 15.4, 23, "test needed: it may lie on either side of 23 C"}
  */
 export function flashGuess(ethanol: number, propanol = 0): Cells {
@@ -37,27 +38,33 @@ export function flashGuess(ethanol: number, propanol = 0): Cells {
   if (alcohol > 1 + 1e-9) {
     throw new CalcError(`ethanol and propanol must be 100 % at most, got ${showShare(alcohol)}`);
   }
-  const modelled = vapourFlash(ethanol, propanol);
-  if (propanol > 0) {
-    const range = [modelled - ROUGH.below, modelled + ROUGH.above];
-    return [[modelled, ...range, word(range, "rough, with isopropanol: ")]];
+  const method = vapourFlash(ethanol, propanol);
+  const byVolume = tableAt(volumeShare(Math.min(1, alcohol), USUAL_CELSIUS));
+  const byWeight = tableAt(alcohol);
+  const isOutside = byVolume === undefined || byWeight === undefined;
+  const below = isOutside ? 2 * TABLE_ERROR : TABLE_ERROR;
+  const highest = Math.max(method, byWeight ?? method) + below;
+  if (propanol === 0) {
+    const cautious = Math.min(method, byVolume ?? method);
+    return answer(cautious, [cautious - below, highest], isOutside);
   }
-  const byVolume = tableAt(volumeShare(ethanol, USUAL_CELSIUS));
-  const byWeight = tableAt(ethanol);
-  if (byVolume === undefined || byWeight === undefined) {
-    const outside = "test needed: outside the published table";
-    return [[modelled, modelled - 2 * TABLE_ERROR, modelled + 2 * TABLE_ERROR, outside]];
-  }
-  const cautious = Math.min(modelled, byVolume);
-  const range = [cautious - TABLE_ERROR, Math.max(modelled, byWeight) + TABLE_ERROR];
-  return [[cautious, ...range, word(range, "")]];
+  // A trace of it must not lift the value, nor more alcohol: the lowest of all ways to read them.
+  const alone = vapourFlash(0, propanol);
+  const cautious = Math.min(method, alone, vapourFlash(alcohol, 0), byVolume ?? method);
+  const range = [cautious - Math.max(below, ROUGH.below), Math.max(method + ROUGH.above, highest)];
+  return answer(cautious, range, isOutside, "rough, with isopropanol: ");
+}
+
+function answer(cautious: number, range: number[], isOutside: boolean, about = ""): Cells {
+  const decides = isOutside ? "test needed: outside the published table" : word(range);
+  return [[cautious, ...range, about + decides]];
 }
 
 /** What an estimate with this range decides: near a cut-off, nothing. */
-function word([low, high]: number[], about: string): string {
+function word([low, high]: number[]): string {
   const straddled = CUT_OFFS.filter((cutOff) => low <= cutOff && cutOff <= high);
-  if (straddled.length === 0) return `${about}an estimate, not a test`;
-  return `${about}test needed: it may lie on either side of ${straddled.join(" and ")} C`;
+  if (straddled.length === 0) return "an estimate, not a test";
+  return `test needed: it may lie on either side of ${straddled.join(" and ")} C`;
 }
 
 /** The published table between its lines; nothing outside it. */

@@ -6,7 +6,7 @@
  * found by pouring what the lows leave over into the components that have least, or most, of it. That
  * is the exact answer of the linear programme.
  */
-import { CalcError, list, share, showShare, sum } from "../errors";
+import { CalcError, isBlankNumber, list, sameLength, share, showShare, sum } from "../errors";
 import { checkWhole } from "../load/whole";
 
 export interface Intervals {
@@ -16,15 +16,26 @@ export interface Intervals {
   isRange: boolean;
 }
 
+/** True for a line of which the cells, one or a low and a high, may be blank: then they are zero. */
+type MayBeBlank = (cells: number[], line: number) => boolean;
+
+/** A line with nothing on it at all, which has nothing of what is asked. */
+const isSpare: MayBeBlank = (cells) => cells.every(isBlankNumber);
+
 /**
  * One value for each component, or a low and a high: two columns side by side, or two long rows one
  * above the other.
  */
-export function intervalsOf(argument: string, range: number[][]): Intervals {
+export function intervalsOf(
+  argument: string,
+  range: number[][],
+  mayBeBlank: MayBeBlank = isSpare,
+): Intervals {
   const [rows, columns] = [range.length, range[0]?.length ?? 0];
-  const read = (name: string, cells: number[]) => list(name, [cells], share);
   if (rows === 1 || columns === 1) {
-    const values = list(argument, range, share);
+    const values = list(argument, range, (name, value, i) =>
+      isBlankNumber(value) && mayBeBlank([value], i) ? 0 : share(name, value),
+    );
     return { lows: values, highs: values, isRange: false };
   }
   if (rows !== 2 && columns !== 2) {
@@ -33,13 +44,29 @@ export function intervalsOf(argument: string, range: number[][]): Intervals {
     );
   }
   const [low, high] = columns === 2 ? [0, 1].map((i) => range.map((row) => row[i])) : range;
-  const lows = read(`low of ${argument}`, low);
-  const highs = read(`high of ${argument}`, high);
-  return { ...checkOrder(argument, lows, highs), isRange: true };
+  const names = [`low of ${argument}`, `high of ${argument}`] as const;
+  return { ...lowsAndHighs(argument, names, [[low], [high]], mayBeBlank), isRange: true };
+}
+
+/** Lows and highs from a row or column each; of one line neither or both may be blank. */
+export function lowsAndHighs(
+  argument: string,
+  names: readonly [string, string],
+  [low, high]: number[][][],
+  mayBeBlank: MayBeBlank = isSpare,
+): { lows: number[]; highs: number[] } {
+  const cells = [low.flat(), high.flat()];
+  const read = (name: string, range: number[][]) =>
+    list(name, range, (cell, value, i) =>
+      isBlankNumber(value) && mayBeBlank([cells[0][i], cells[1][i]], i) ? 0 : share(cell, value),
+    );
+  const [lows, highs] = [read(names[0], low), read(names[1], high)];
+  sameLength(names[0], lows, names[1], highs);
+  return checkOrder(argument, lows, highs);
 }
 
 /** Highs are not below their lows. */
-export function checkOrder(argument: string, lows: number[], highs: number[]) {
+function checkOrder(argument: string, lows: number[], highs: number[]) {
   const wrong = lows.findIndex((low, i) => low > highs[i]);
   if (wrong < 0) return { lows, highs };
   throw new CalcError(
@@ -75,15 +102,22 @@ export function canBeWhole<T extends { lows: number[]; highs: number[] }>(
 
 /** The composition within the ranges that has most of what the weights say. */
 export function richest({ lows, highs }: Intervals, weights: readonly number[]): number[] {
-  const shares = [...lows];
+  const shares = lows.slice();
   let left = 1 - sum(lows);
-  const order = weights.map((_, i) => i).sort((a, b) => weights[b] - weights[a]);
-  for (const i of order) {
+  for (const i of byWorth(weights, (each) => highs[each] > lows[each])) {
     const more = Math.min(Math.max(0, left), highs[i] - lows[i]);
     shares[i] += more;
     left -= more;
   }
   return shares;
+}
+
+/** The lines that count, those of most worth first. Of a long list most are points or blank. */
+export function byWorth(worth: readonly number[], counts: (line: number) => boolean): number[] {
+  return worth
+    .map((_, i) => i)
+    .filter(counts)
+    .sort((a, b) => worth[b] - worth[a]);
 }
 
 /** The most that the mixture can have of something, each component having so much of it. */

@@ -1,49 +1,58 @@
 import type { Cells } from "../cells";
-import { CalcError, positive } from "../errors";
-import { toFluidOunces, toMillilitres, volumeUnit } from "../units";
+import { CalcError, positive, show } from "../errors";
+import { convert, unitOf } from "../units";
 
 /**
  * Net contents in both systems for a United States label, never overstated.
  *
- * @remarks Both numbers are rounded down: millilitres to two figures below 100 and three from there on (litres from 1000), fluid ounces to a tenth, and below one ounce to a hundredth. What is in the bottle must be at least that, on average and within the allowed variation. Type size, place and wording have rules of their own; larger packs may need pints or quarts too: read 16 CFR 500, or ask.
+ * @remarks A spray by volume, a candle or a wax melt by weight. Both numbers are rounded down: ounces to a hundredth, the metric one to two figures below 100 and to three from there on (L and kg from 1000). What is in the pack must be at least that, on average and within the allowed variation. It is for household goods, 16 CFR 500. What goes on the body is a cosmetic, and its label stands in 21 CFR 701: a body mist is one, a room spray is not. Type size, place and wording have rules of their own; larger packs may need pounds, pints or quarts too: read the rule, or ask.
  * @customfunction NETLABEL
  * @topic limits
  * @need What do I print as net contents?
- * @param volume (volume) What the bottle holds, above zero.
- * @param unit (unit) Unit of volume: mL, L, tsp, tbsp, floz, pt, qt, gal, impfloz or impgal.
- * @returns (label) Text such as 4 fl oz (118 mL).
- * @throws value - volume is blank or zero, or too little to print
- * @throws value - unit is a weight: sprays are sold by volume
- * @needs [or blank] volume > 0
- * @needs isunit(unit) and not isweight(unit)
- * @needs volume * per(unit) >= 1
- * @working ounces: US fluid ounces = volume * per(unit) / per("floz")
- * @working millilitres: mL = volume * per(unit)
- * @working [ounces < 1] shown: rounded down to a hundredth = down(ounces, 2)
- * @working [ounces >= 1] shown: rounded down to a tenth = down(ounces, 1)
- * @working metric: rounded down to two or three figures = metrictext(millilitres)
- * @working label: both, never more than there is = concat(string(shown), " fl oz (", metric, ")")
- * @source Digits of 16 CFR 500.19(b); rounding down after the Uniform Packaging and Labeling Regulation (NIST Handbook 130); hundredths below one ounce from memory.
+ * @param amount (amount) What the bottle or the candle holds, above zero.
+ * @param unit (unit) Its unit: a volume for what is poured, a weight for what is solid.
+ * @returns (label) Text such as 4 fl oz (118 mL), or Net wt 8 oz (226 g).
+ * @throws value - amount is blank or zero, or too little to print
+ * @throws value - unit is not on the list; oz is a weight, floz a volume
+ * @needs [or blank] amount > 0
+ * @needs isunit(unit)
+ * @needs amount * per(unit) >= 1
+ * @working held: mL, or g of a weight = amount * per(unit)
+ * @working [isweight(unit)] ounces: ounces of weight = held / per("oz")
+ * @working [not isweight(unit)] ounces: US fluid ounces = held / per("floz")
+ * @working shown: rounded down to a hundredth = down(ounces, 2)
+ * @working metric: rounded down to two or three figures = metrictext(held, unit)
+ * @working label: both, never more than there is = concat(ouncetext(shown, unit), " (", metric, ")")
+ * @source 16 CFR 500.17(a), by which decimals go to three places at most; metric digits of 16 CFR 500.19(b); rounding down after the Uniform Packaging and Labeling Regulation (NIST Handbook 130).
  * @example NETLABEL(4, "floz") // => "4 fl oz (118 mL)"
- * @example NETLABEL(250, "mL") // => "8.4 fl oz (250 mL)"
+ * @example NETLABEL(250, "mL") // => "8.45 fl oz (250 mL)"
+ * @example NETLABEL(8, "oz") // => "Net wt 8 oz (226 g)"
  */
-export function netLabel(volume: number, unit: string): Cells {
-  const held = positive("volume", volume);
-  const measure = volumeUnit("unit", unit);
-  const ounces = toFluidOunces("volume", held, measure);
-  const millilitres = toMillilitres("volume", held, measure);
-  const imperial = down(ounces, ounces < 1 ? 2 : 1);
-  if (imperial === 0 || millilitres < 1) {
-    throw new CalcError(`volume must be 1 mL or more to be printed, got ${held} ${measure.name}`);
+export function netLabel(amount: number, unit: string): Cells {
+  const held = positive("amount", amount);
+  const from = unitOf("unit", unit);
+  const isWeight = from.measures === "weight";
+  const [ounce, small] = isWeight ? ["oz", "g"] : ["floz", "mL"];
+  const ounces = convert(held, from, unitOf("unit", ounce));
+  const metric = convert(held, from, unitOf("unit", small));
+  if (metric < 1) {
+    const got = `${show(held)} ${from.name}`;
+    throw new CalcError(`amount must be 1 ${small} or more to be printed, got ${got}`);
   }
-  return [[`${imperial} fl oz (${metric(millilitres)})`]];
+  return [[`${ounceText(down(ounces, 2), isWeight)} (${metricText(metric, isWeight)})`]];
 }
 
-export function metric(millilitres: number): string {
+export function ounceText(ounces: number, isWeight: boolean): string {
+  return isWeight ? `Net wt ${ounces} oz` : `${ounces} fl oz`;
+}
+
+/** Grams or millilitres, or kilograms or litres from 1000 on. */
+export function metricText(held: number, isWeight: boolean): string {
+  const [small, large] = isWeight ? ["g", "kg"] : ["mL", "L"];
   // The digits before the point, after the same hair that down() allows for.
-  const digits = String(Math.floor(millilitres * (1 + 1e-12))).length;
-  if (digits > 3) return `${down(millilitres / 1000, Math.max(0, 6 - digits))} L`;
-  return `${down(millilitres, Math.max(0, (digits === 3 ? 3 : 2) - digits))} mL`;
+  const digits = String(Math.floor(held * (1 + 1e-12))).length;
+  if (digits > 3) return `${down(held / 1000, Math.max(0, 6 - digits))} ${large}`;
+  return `${down(held, Math.max(0, (digits === 3 ? 3 : 2) - digits))} ${small}`;
 }
 
 /** Rounded down to some decimals; a number short of the next by a rounding error alone is the next. */

@@ -1,11 +1,11 @@
 import { type Cells, limitOf } from "../cells";
-import { cellsOf, list, sameLength, share, sum } from "../errors";
+import { cellsOf, list, orZero, sameLength, share, sum } from "../errors";
 import { checkWhole } from "../load/whole";
 
 /**
  * Highest total load of several oils, each with its certificate's limit.
  *
- * @remarks 1 / sum of share / limit, shares being each oil's part of the fragrance. Why it is enough: a limit keeps every restricted substance of its oil within that substance's own bound, so an oil at a part of its limit uses at most that part of each bound; parts that sum to 1 use no bound up twice. It can be stricter than needed, where the oils are limited by different substances. The certificate and its category decide, and this is arithmetic on them.
+ * @remarks 1 / sum of share / limit, shares being each oil's part of the fragrance. Why it is enough: a limit keeps every restricted substance of its oil within that substance's own bound, so an oil at a part of its limit uses at most that part of each bound; parts that sum to 1 use no bound up twice. "Not limited" is a limit of 100 %, not of nothing: such an oil may hold a restricted substance up to its bound, so its part counts in full. It can be stricter than needed, where the oils are limited by different substances. Many limits are below 1 %: type 0.98 % with its sign, as .98 is 98 % and 1 is 100 %; Working says back in words what was typed above 50 %. The certificate and its category decide, and this is arithmetic on them.
  * @customfunction SAFELOAD
  * @topic limits
  * @need How much of a blend of oils do their certificates allow?
@@ -18,12 +18,13 @@ import { checkWhole } from "../load/whole";
  * @needs samelength(shares, limits)
  * @needs abs(sum(shares) - 1) <= 0.001 * (1 + 1e-9)
  * @needs shares == 0 or islimit(limits)
- * @working used: each share over its limit; nothing where not limited = usedup(shares, limits)
+ * @working read: limits typed above 50 %, in words = largelimits(limits)
+ * @working used: each share over its limit; not limited is 100 % = usedup(shares, limits)
  * @working [banned(shares, limits)] load: none, as an oil of the blend is not approved = 0
  * @working [not banned(shares, limits)] load: one over their sum, and 100 % at most = 1 / max(1, sum(used))
  * @source Sum of quotients; the same form as the United Kingdom's SI 1994/3247, Schedule 3, paragraph 14. Derived by hand as in the remarks.
  * @example SAFELOAD({0.5; 0.5}, {0.1; 0.04}) // => about 5.714286%
- * @example SAFELOAD({0.5; 0.5}, {0.1; "not limited"}) // => 20%
+ * @example SAFELOAD({0.5; 0.5}, {0.1; "not limited"}) // => about 18.1818%
  */
 export function safeLoad(shares: number[][], limits: Cells): number {
   return Math.min(1, 1 / sum(usedUp(shares, limits)));
@@ -31,14 +32,12 @@ export function safeLoad(shares: number[][], limits: Cells): number {
 
 /** How much of each limit the oil of its line would use up, if all were fragrance. */
 export function usedUp(shares: number[][], limits: Cells): number[] {
-  const parts = list("shares", shares, share);
+  const parts = list("shares", shares, orZero(share));
   const cells = cellsOf("limits", limits);
   sameLength("shares", parts, "limits", cells);
   const whole = checkWhole(parts);
-  // An oil that is not in the blend needs no certificate; one that is not limited uses nothing up.
-  return cells.map(({ name, cell }, i) => {
-    if (parts[i] === 0) return 0;
-    const limit = limitOf(name, cell);
-    return limit === 1 ? 0 : parts[i] / whole / limit;
-  });
+  // An oil that is not in the blend needs no certificate.
+  return cells.map((each, i) =>
+    parts[i] === 0 ? 0 : parts[i] / whole / limitOf(each.name, each.cell),
+  );
 }

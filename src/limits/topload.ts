@@ -4,7 +4,7 @@ import { CalcError, cellsOf, sameLength } from "../errors";
 /**
  * The lowest of several limits on a load, and which one it is.
  *
- * @remarks Put in every limit that you know: skin category, supplier's maximum, what dissolved in the trial, what VOC leaves room for. Lines with neither label nor limit are passed over; a label without a limit is an error, because a limit that is not known is not "not limited".
+ * @remarks Put in every limit that you know: skin category, supplier's maximum, what dissolved in the trial, what VOC leaves room for. Lines with neither label nor limit are passed over; a label without a limit is an error, because a limit that is not known is not "not limited". Many limits are below 1 %: type 0.98 % with its sign, as .98 is 98 % and 1 is 100 %; Working says back in words what was typed above 50 %.
  * @customfunction TOPLOAD
  * @topic limits
  * @need Which of my limits is the lowest?
@@ -15,6 +15,7 @@ import { CalcError, cellsOf, sameLength } from "../errors";
  * @throws value - there is no line at all
  * @needs samelength(labels, limits)
  * @needs isspare(labels, limits) or islimit(limits)
+ * @working read: limits typed above 50 %, in words = largelimits(limits)
  * @working lowest: the least of the limits = min(limitsof(labels, limits))
  * @working answer: it, and its label = [lowest, labelof(labels, limits)]
  * @source By hand: a product keeps all limits when it keeps the lowest.
@@ -46,7 +47,7 @@ export function limitLines(labels: Cells, limits: Cells): LimitLine[] {
 
 /** The least of the limits, and all the labels that have it. */
 export function lowestOf(lines: readonly LimitLine[]): LimitLine {
-  const lowest = Math.min(...lines.map(({ limit }) => limit));
+  const lowest = lines.reduce((least, { limit }) => Math.min(least, limit), 1);
   const which = lines.filter(({ limit }) => limit === lowest).map(({ label }) => label);
   return { limit: lowest, label: lowest === 1 ? "not limited" : which.join(" and ") };
 }

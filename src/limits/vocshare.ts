@@ -1,53 +1,71 @@
-import { CalcError, share } from "../errors";
-import { compositionOf, intervalsOf, lowHigh, mostOf } from "./intervals";
+import { type Cells, flagsOf } from "../cells";
+import { CalcError, sameLength, share, showShare } from "../errors";
+import { countedVoc } from "./exemption";
+import { compositionOf, intervalsOf, lowHigh } from "./intervals";
 
 /**
  * VOC of a product by weight.
  *
- * @remarks Sum of share x VOC part, less the fragrance that the rule exempts: the smaller of the fragrance in the product and the exemption. All by weight; alcohol by volume is another number. Which substances count, and which are of low vapour pressure (LVP) and do not, the rule of your place says. Where a component is a range, give low and high in two columns: the answer is the least and the most that any composition within the ranges can have.
+ * @remarks Sum of share x VOC part, less the VOC of the fragrance that the rule exempts: of a 2 % exemption the first 2 points of fragrance, with what VOC they hold, and never a part of the alcohol. Which of several oils come first, no rule says: those with least VOC are taken off, which is the cautious answer; the low end of a range takes off those with most. All by weight; alcohol by volume is another number. Which substances count, and which are of low vapour pressure (LVP) and do not, the rule of your place says. Where a component is a range, give low and high in two columns: the answer is the least and the most that any composition within the ranges can have.
  * @customfunction VOCSHARE
  * @topic limits
  * @need How much VOC is in my spray, by weight?
  * @param shares (share) One column, or two for low and high: each ingredient's share of the product by weight, together 100 %.
  * @param vocshares (share) One column, or two for low and high: the part of each ingredient that counts as VOC, by weight.
- * @param [fragrance] (share) Fragrance in the product that is counted in vocshares, 0 % to 100 % (default 0 %).
+ * @param [fragrance] (yesno) One column with a line for each ingredient: yes for those that are fragrance; no default where exempt is given.
  * @param [exempt] (share) Most fragrance that the rule exempts, as a share of the product, 0 % to 100 % (default 0 %).
  * @returns (share) VOC by weight; two cells, low and high, where ranges were given.
  * @throws value - shares cannot sum to 100 %: the text gives their sums
  * @throws value - vocshares has not as many lines as shares
+ * @throws value - the VOC part of an ingredient that is in the product is blank, or whether it is fragrance
+ * @throws value - exempt is given, and not which lines are fragrance
+ * @throws value - fragrance is a share, as it was once: it is yes or no, line by line
  * @needs shares >= 0 and shares <= 1
  * @needs abs(sum(shares) - 1) <= 0.001 * (1 + 1e-9)
- * @needs vocshares >= 0 and vocshares <= 1
  * @needs samelength(shares, vocshares)
- * @needs fragrance >= 0 and fragrance <= 1
+ * @needs shares == 0 or filled(vocshares)
+ * @needs vocshares >= 0 and vocshares <= 1
  * @needs exempt >= 0 and exempt <= 1
- * @working waived: fragrance that is not counted = min(fragrance, exempt)
- * @working least: least that a composition can have = leastof(shares, vocshares)
- * @working most: most that a composition can have = mostof(shares, vocshares)
- * @working [isrange(shares, vocshares)] voc: least and most, less what is not counted = [max(0, least - waived), max(0, most - waived)]
- * @working [not isrange(shares, vocshares)] voc: less what is not counted = max(0, most - waived)
- * @source By hand from the definition in 40 CFR 59 subpart C and 17 CCR 94508 to 94510; bounds are those of the linear programme.
- * @example VOCSHARE({0.2; 0.03; 0.05; 0.72}, {1; 1; 0; 0}, 3%, 2%) // => 21%
+ * @needs exempt == 0 or given(fragrance)
+ * @needs [fragrance given] samelength(shares, fragrance)
+ * @needs [fragrance given] shares == 0 or isyesno(fragrance)
+ * @working [isrange(shares, vocshares)] waived: fragrance that is not counted, at most = exempt
+ * @working [not isrange(shares, vocshares)] waived: VOC of the fragrance that is not counted = waivedvoc(shares, vocshares, fragrance, exempt)
+ * @working [isrange(shares, vocshares)] voc: least and most that a composition can have, less what is not counted = countedvoc(shares, vocshares, fragrance, waived)
+ * @working [not isrange(shares, vocshares)] voc: all of it, less what is not counted = vocof(shares, vocshares) - waived
+ * @source By hand from 40 CFR 59.203(e), by which fragrances up to a combined 2 % are not included, and 17 CCR 94508 to 94510; bounds are those of the linear programme.
+ * @example VOCSHARE({0.18; 0.03; 0.79}, {1; 0.5; 0}, {"no"; "yes"; "no"}, 2%) // => 18.5%
+ * @example VOCSHARE({0.2; 0.03; 0.05; 0.72}, {1; 1; 0; 0}, {"no"; "yes"; "no"; "no"}, 2%) // => 21%
  * @example VOCSHARE({0.6, 0.8; 0.2, 0.4}, {1; 0}) // => {60%, 80%}
  */
 export function vocShare(
   shares: number[][],
   vocshares: number[][],
-  fragrance = 0,
+  fragrance?: Cells,
   exempt = 0,
 ): number[][] {
   const parts = compositionOf("shares", shares);
-  const voc = intervalsOf("vocshares", vocshares);
+  const voc = intervalsOf("vocshares", vocshares, (_, i) => parts.highs[i] === 0);
   if (voc.lows.length !== parts.lows.length) {
     const counts = `${voc.lows.length} and ${parts.lows.length}`;
     throw new CalcError(`vocshares must have as many lines as shares, got ${counts}`);
   }
-  const waived = Math.min(share("fragrance", fragrance), share("exempt", exempt));
-  const most = mostOf(parts, voc.highs);
-  const least = -mostOf(
-    parts,
-    voc.lows.map((part) => -part),
-  );
-  const counted = (part: number) => Math.max(0, part - waived);
-  return lowHigh(parts.isRange || voc.isRange, counted(least), counted(most));
+  const exemption = { exempt: share("exempt", exempt), isFragrance: parts.highs.map(() => false) };
+  if (fragrance) exemption.isFragrance = fragranceLines(fragrance, parts.highs);
+  else if (exempt > 0) throw new CalcError(`fragrance is needed with exempt: ${FLAGS}`);
+  const [least, most] = countedVoc(parts, voc, exemption);
+  return lowHigh(parts.isRange || voc.isRange, least, most);
+}
+
+const FLAGS = "a cell for each line of shares, yes for the lines that are fragrance";
+
+/** Which lines are fragrance. How much of it there is, the shares say. */
+function fragranceLines(fragrance: Cells, shares: number[]): boolean[] {
+  const [[first]] = fragrance;
+  const isShare = typeof first === "number" && (shares.length > 1 || (first !== 0 && first !== 1));
+  if (isShare && fragrance.flat().length === 1)
+    throw new CalcError(`fragrance must be yes or no, ${FLAGS}, got ${showShare(first)}`);
+  const lines = flagsOf("fragrance", fragrance, (i) => shares[i] > 0);
+  sameLength("shares", shares, "fragrance", lines);
+  return lines;
 }

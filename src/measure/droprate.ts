@@ -18,7 +18,7 @@ import { toGrams, weightUnit } from "../units";
  * @needs isunit(unit) and isweight(unit)
  * @needs [or blank] weight > 0
  * @needs [or blank] density > 0
- * @needs density <= 25
+ * @needs density <= 3
  * @working grams: the weight in grams = weight * per(unit)
  * @working rate: drops per mL = drops * density / grams
  * @source By hand: volume = weight / density; the counting is that of dropper calibration in pharmacy practice.

@@ -18,7 +18,7 @@ import { toMillilitres, unitOf } from "../units";
  * @needs [or blank] dropsperml > 0
  * @needs isunit(unit)
  * @needs amount >= 0
- * @needs [density given] density > 0 and density <= 25
+ * @needs [density given] density > 0 and density <= 3
  * @needs not isweight(unit) or given(density)
  * @working [isweight(unit)] millilitres: the amount in mL = amount * per(unit) / density
  * @working [not isweight(unit)] millilitres: the amount in mL = amount * per(unit)

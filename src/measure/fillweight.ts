@@ -18,7 +18,7 @@ import { toMillilitres, volumeUnit } from "../units";
  * @needs [or blank] volume > 0
  * @needs isunit(unit) and not isweight(unit)
  * @needs [or blank] density > 0
- * @needs density <= 25
+ * @needs density <= 3
  * @needs overfill >= 0 and overfill <= 1
  * @working millilitres: the stated volume in mL = volume * per(unit)
  * @working grams: grams to weigh in, overfill counted = millilitres * density * (1 + overfill)

@@ -20,7 +20,7 @@ import { convert, unitOf } from "../units";
  * @needs isunit(from)
  * @needs [or blank] filled(to)
  * @needs isunit(to)
- * @needs [density given] density > 0 and density <= 25
+ * @needs [density given] density > 0 and density <= 3
  * @needs isweight(from) == isweight(to) or given(density)
  * @working [isweight(from) == isweight(to)] answer: by the sizes of the two units = amount * per(from) / per(to)
  * @working [isweight(from) and not isweight(to)] answer: weight over density, by the sizes of the units = amount * per(from) / density / per(to)

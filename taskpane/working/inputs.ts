@@ -1,6 +1,7 @@
 /** What went into a call: each argument with its value, its unit, and where it comes from. */
 import { parseA1Ref } from "@borgar/fx/xlsx";
 import { type CatalogEntry, NAMESPACE, type Param } from "../../functions/entry";
+import type { Kind } from "../../functions/kinds";
 import { type CellValue, type Grid, type Line, isFault, lineOf } from "../../functions/lift";
 import { cellName } from "../addresses";
 import { type Argument, type Node, ourFunction, typedFormula } from "../formulas";
@@ -46,11 +47,13 @@ export async function inputsShown(
       const unit = unitParam(entry, param);
       const unitCell = unit && ofLine[entry.params.indexOf(unit)][0][0];
       const isBlank = cells.flat().every((cell) => cell === null || cell === "");
+      // Of a scale of its own: 62 F is not 62 °C.
+      const kind = unit && param.kind === "celsius" ? "number" : param.kind;
       const from = source.words(param.range ? null : line);
       return {
         name: param.name,
         text: param.text,
-        value: isBlank ? blankShown(param) : valuesShown(cells, param, unitCell),
+        value: isBlank ? blankShown(param) : valuesShown(cells, kind, unitCell),
         from: isBlank && param.default !== undefined ? `${from}: the default` : from,
         place: source.place?.(param.range ? null : line),
         fault: faultIn(cells, source.cellAt),
@@ -64,12 +67,11 @@ function blankShown(param: Param): string {
   return param.default === undefined ? "blank" : shown(param.default, param.kind);
 }
 
-function valuesShown(cells: Grid, param: Param, unit?: CellValue): string {
+function valuesShown(cells: Grid, kind: Kind, unit?: CellValue): string {
   const flat = cells.flat();
   const behind = typeof unit === "string" && unit !== "" ? ` ${unit.trim()}` : "";
-  if (flat.length === 1)
-    return shown(flat[0], param.kind) + (typeof flat[0] === "number" ? behind : "");
-  const few = flat.slice(0, MOST).map((cell) => shown(cell, param.kind));
+  if (flat.length === 1) return shown(flat[0], kind) + (typeof flat[0] === "number" ? behind : "");
+  const few = flat.slice(0, MOST).map((cell) => shown(cell, kind));
   const more = flat.length > MOST ? `, and ${flat.length - MOST} more` : "";
   return few.join(", ") + more;
 }

@@ -27,8 +27,12 @@ export function shown(value: CellValue, kind: Kind): string {
   return unit ? `${plain(value)} ${unit}` : plain(value);
 }
 
-/** The argument that holds the unit of another: size and unit, weight and weightunit, amount and from. */
+/**
+ * The argument that holds the unit of another: size and unit, weight and weightunit, amount and from, a
+ * temperature and its scale.
+ */
 export function unitParam(entry: CatalogEntry, param: Param): Param | undefined {
+  if (param.kind === "celsius") return entry.params.find(({ name }) => name === "scale");
   if (!["amount", "weight", "volume"].includes(param.kind)) return undefined;
   const named = (name: string) =>
     entry.params.find((each) => each.kind === "unit" && each.name === name);

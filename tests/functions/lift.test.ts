@@ -112,10 +112,11 @@ describe('blanks: 0, null and "" are alike', () => {
 
 describe("zero degrees are degrees", () => {
   test("given, not blank and not the default", () => {
-    expect(sheet.FLAMECLASS(0, 0)).toEqual([[1]]);
-    expect(sheet.FLAMECLASS(0)).toEqual([
-      [value("boiling is needed below a flash point of 23, got a flash of 0")],
+    // A flash point may be a blank that a host hands over as 0.
+    expect(sheet.FLAMECLASS(0, 0)).toEqual([
+      [value("flash is blank or zero: for 0 degrees type 0.01")],
     ]);
+    expect(sheet.FLAMECLASS(0.01, 100)).toEqual([[2]]);
     expect(sheet.FLAMECLASS("", "")).toEqual([[""]]);
     expect(sheet.FLAMECLASS("", 78)).toEqual([[""]]);
     expect(sheet.SPIRITDENSITY(0.9, "weight", 0)).not.toEqual(sheet.SPIRITDENSITY(0.9, "weight"));

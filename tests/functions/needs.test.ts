@@ -7,7 +7,7 @@ import { WORD_KINDS } from "../../functions/kinds";
 import { inputsOf, isFault, linesOf } from "../../functions/lift";
 import { worksheetFunction } from "../../functions/register";
 import { scopeOf } from "../../functions/working/steps";
-import { limitOf, isBlank as isBlankCell } from "../../src/cells";
+import { limitOf, isBlank as isBlankCell, yesOrNo } from "../../src/cells";
 import { squeeze } from "../../src/errors";
 import { unitOf } from "../../src/units";
 import { sensible } from "./arbitrary";
@@ -29,6 +29,7 @@ const WORDS = {
   samelength: (a: unknown[], b: unknown[]) => a.length === b.length,
   isunit: (unit: string) => !throws(() => unitOf("unit", unit)),
   islimit: (cells: Cells) => cells.map((cell) => !throws(() => limitOf("limit", cell))),
+  isyesno: (cells: Cells) => cells.map((cell) => !throws(() => yesOrNo("cell", cell))),
   isspare: (labels: Cells, limits: Cells) =>
     labels.map((label, i) => isBlankCell(label) && isBlankCell(limits[i])),
 };
