@@ -235,19 +235,19 @@ export const CARRIAGE: readonly Pointer[] = [
   {
     ...UNITED_STATES,
     what: "Aqueous alcohol in transport",
-    says: "At most 24 % alcohol by volume, at least 50 % water and no other hazardous material: (e)(2).",
+    says: "At most 24 % alcohol by volume, at least 50 % water and no other hazardous material: (e)(2). A trained shipper decides.",
     source: "49 CFR 173.150(e)",
   },
   {
     ...UNITED_STATES,
     what: "Cosmetics at retail, with ethyl alcohol",
-    says: "To 70 % by volume: inner packs to 0.47 L (glass 0.23 L); over 70 %: to 0.23 L; 5.6 L an outer pack, 30 kg gross.",
+    says: "To 70 % by volume: inner packs to 0.47 L (glass 0.23 L); over 70 %: to 0.23 L; 5.6 L an outer pack, 30 kg gross. A trained shipper decides.",
     source: "49 CFR 173.150(g)",
   },
   {
     ...UNITED_STATES,
     what: "Limited quantities of flammable liquid",
-    says: "Inner packs to 1 L (packing group II) or 5 L (packing group III), 30 kg gross.",
+    says: "Inner packs to 1 L (packing group II) or 5 L (packing group III), 30 kg gross. A trained shipper decides.",
     source: "49 CFR 173.150(b)",
   },
   {

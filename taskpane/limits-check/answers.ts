@@ -106,32 +106,30 @@ const WHY: Record<string, string> = {
     found.certificates,
     `IF(${refused},INDEX(${worked("A")},MATCH("${NOT_APPROVED}",${worked("O")},0))&" is not approved for this category.",` +
       `${greediest("A")}&" uses most of it, "&${percent(`MAX(${worked("O")})`)}&", by a limit of "&${percent(greediest("M"), 4)}&".")&` +
-      `IF(${found.otherCategory}="",""," The category is disputed: the lower limit of "&${found.category}&" and "&${found.otherCategory}&" was taken.")&` +
-      `" It is the sum of share / limit."`,
+      `IF(${found.otherCategory}="",""," Of "&${found.category}&" and "&${found.otherCategory}&" the lower limit was taken.")`,
   ),
   voc: told(
     found.voc,
-    `IF(COUNT(${looked("F")})=0,"","Strictest: "&${ofRule("A")}&", "&${strictestKind}&".")&` +
-      `IF(${found.federal}="",""," The federal rule was looked at beside the state's: the stricter holds.")&` +
+    `IF(COUNT(${looked("F")})=0,"",IF(${found.federal}="","Strictest: ","Strictest of "&${PLACE}&" and "&${found.federal}&": ")&${ofRule("A")}&", "&${strictestKind}&".")&` +
       `IF(${anyRule(UNLISTED)}," Not listed: "&TEXTJOIN("; ",TRUE,${RULES.map(
         ({ kind, row }) => `IF(B${row}="${UNLISTED}",A${row}&", "&${kind},"")`,
       ).join(",")})&". Look it up.","")&` +
-      `IF(${isUnread(ofRule("A"), strictestKind)}," It was not read whole in the rule: read it.","")`,
+      `IF(${isUnread(ofRule("A"), strictestKind)}," Not read whole: read it.","")`,
   ),
   alcohol: told(
     found.densities,
-    `"Volumes are taken as additive, which reads up to 0.50 points low at 24 %: from 23.5 to 24 % measure it."`,
+    `"From 23.5 to 24 % measure it: the estimate reads up to 0.50 points low."`,
   ),
   water: told(
     found.densities,
-    `"The rule says 50 percent, not of what. The lesser of water by weight ("&${percent(sumIf(WATER, "E"))}&" or more) and by volume (estimate) is compared."`,
+    `"The lesser of two: by weight "&${percent(sumIf(WATER, "E"))}&" or more, by volume "&${percent(`B${WATER_BY_VOLUME}`)}&" or more."`,
   ),
   hazard:
     `=IF(${found.used}=0,"",IF(${found.composition}<>"",${found.composition},` +
-    `IF(${isAny(worked("X"))},${names(worked("X"))}&": hazardous by the data sheet, so the aqueous-alcohol exception is lost.",${found.hazards})))`,
+    `IF(${isAny(worked("X"))},"By its data sheet: "&${names(worked("X"))}&". The exception is lost.",${found.hazards})))`,
   carried: told(
     found.composition,
-    `"49 CFR 173.150(e) asks for all three: 24 % alcohol by volume at most, 50 % water at least, no other hazardous material. A trained shipper decides."`,
+    `"49 CFR 173.150(e) asks for all three above. A trained shipper decides."`,
   ),
 };
 
@@ -208,6 +206,8 @@ export const LIMITS: Block[] = [
   texts(
     `A${CARRIED_ROW + 1}`,
     "note",
+    "Skin: the sum of share / limit over the oils, 100 % at most. VOC: a state's stricter limit holds beside the federal one; see rule by rule, below.",
+    "Transport: at most 24 % alcohol by volume, at least 50 % water and no other hazardous material. The rule says 50 percent, not of what, so the lesser is compared.",
     "The words come first. Dark is over or outside, amber is in doubt, pale is within, slanted grey says that something is missing or not listed.",
   ),
 ];
@@ -262,8 +262,8 @@ function ruleRow({ place, kind, row }: (typeof RULES)[number]): Block[] {
     texts(
       `J${row}`,
       "note",
-      `=IF(A${row}="","",${kind}&": "&IF(G${row}>0,IF(${isUnread(place, kind)},"not read whole in the rule, see the table further down.","read in the rule."),` +
-        `IF(E${row}="no limit","this rule leaves it out; another may not.","look it up and add a line for it further down, with none where there is no limit.")))`,
+      `=IF(A${row}="","",${kind}&": "&IF(G${row}>0,IF(${isUnread(place, kind)},"not read whole, see the rules further down.","read in the rule."),` +
+        `IF(E${row}="no limit","this rule leaves it out; another may not.","look it up, and add a line for it further down.")))`,
     ),
   ];
 }

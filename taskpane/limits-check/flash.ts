@@ -8,6 +8,8 @@ const ofAll = (what: string) => `SUMIF(${typed("B")},"${what}",${worked("F")})`;
 /** The rule prints degrees Celsius to a tenth, and so is turned what was typed in Fahrenheit. */
 const AS_PRINTED = `IF(D${POINT}="F",ROUND(E${POINT},1),E${POINT})`;
 const IN_OTHER_UNIT = `IF(D${POINT}="F",C${BOILING}*1.8+32,(C${BOILING}-32)/1.8)`;
+/** A zero that was typed; FLAMECLASS takes one for a blank, as some hosts hand that over as zero. */
+const notZero = (value: string) => `IF(${value}=0,0.01,${value})`;
 const UNIT_NEEDED = `"${NONE}: pick its unit"`;
 
 const ESTIMATE: Block[] = [
@@ -79,17 +81,17 @@ const MEASURED: Block[] = [
     formula: `=IF(${isBlank(POINT)},"",IF(D${POINT}="F",(C${POINT}-32)/1.8,C${POINT}))`,
     down: 2,
   },
-  cells(
-    `F${BOILING}`,
-    "result",
-    [
-      `=IF(OR(${isBlank(BOILING)},D${POINT}=""),"",IF(D${BOILING}=D${POINT},C${BOILING},${IN_OTHER_UNIT}))`,
-    ],
-    "0.0",
-  ),
+  {
+    ...texts(
+      `F${POINT}`,
+      "result",
+      `=IF(${isBlank(POINT)},"",${notZero(`C${POINT}`)})`,
+      `=IF(OR(${isBlank(BOILING)},D${POINT}=""),"",${notZero(`IF(D${BOILING}=D${POINT},C${BOILING},${IN_OTHER_UNIT})`)})`,
+    ),
+    format: "0.0",
+  },
   cells(`C${GHS}`, "answer", [
-    `=IF(${isBlank(POINT)},"",IF(F${BOILING}="",IF(E${POINT}<23,"",MIST.FLAMECLASS(C${POINT},,D${POINT})),` +
-      `MIST.FLAMECLASS(C${POINT},F${BOILING},D${POINT})))`,
+    `=IF(OR(${isBlank(POINT)},AND(F${BOILING}="",E${POINT}<23)),"",MIST.FLAMECLASS(F${POINT},F${BOILING},D${POINT}))`,
   ]),
   texts(
     `E${GHS}`,

@@ -71,7 +71,8 @@ const GAPS = [
   missing(`U${WORK}<>""`, "limit on the certificate"),
 ];
 
-const PERCENT = "0.0%";
+/** Zeros are not shown: most of them stand on spare lines. */
+const PERCENT = "0.0%;-0.0%;";
 
 /** Each column of the lines: its heading, its number format and its formula. */
 const COLUMNS: [heading: string, format: string | undefined, formula: string][] = [
@@ -91,14 +92,10 @@ const COLUMNS: [heading: string, format: string | undefined, formula: string][] 
   ["Narrowest high (%)", PERCENT, ""],
   ["VOC part, low (%)", PERCENT, `=IF(ISNUMBER(E${PART}),E${PART},0)`],
   ["VOC part, high (%)", PERCENT, `=IF(ISNUMBER(F${PART}),F${PART},0)`],
-  ["Density (g/mL)", "0.000", `=IF(${HAS_DENSITY},G${PART},1)`],
-  ["Fragrance (yes or no)", undefined, `=IF(${IS_OIL},"yes","no")`],
-  [
-    "Alcohol (yes or no)",
-    undefined,
-    `=IF(OR(B${PART}="ethanol",B${PART}="isopropanol"),"yes","no")`,
-  ],
-  ["Water (yes or no)", undefined, `=IF(B${PART}="water","yes","no")`],
+  ["Density (g/mL)", "0.000;-0.000;", `=IF(${HAS_DENSITY},G${PART},0)`],
+  ["Fragrance (yes or no)", undefined, flag(IS_OIL)],
+  ["Alcohol (yes or no)", undefined, flag(`OR(B${PART}="ethanol",B${PART}="isopropanol")`)],
+  ["Water (yes or no)", undefined, flag(`B${PART}="water"`)],
   [
     "Limit that counts (%)",
     "0.00%",
@@ -111,7 +108,7 @@ const COLUMNS: [heading: string, format: string | undefined, formula: string][] 
   [
     "Most of the fragrance (%)",
     PERCENT,
-    `=IF(OR(J${WORK}="no",${found.composition}<>""),0,` +
+    `=IF(OR(J${WORK}<>"yes",${found.composition}<>""),0,` +
       `IF(F${WORK}=0,0,F${WORK}/(F${WORK}+${sumIf(FRAGRANCE, "E")}-E${WORK})))`,
   ],
   [
@@ -148,12 +145,17 @@ const COLUMNS: [heading: string, format: string | undefined, formula: string][] 
   ],
   [
     "Part over limit",
-    "0.000",
+    "0.000;-0.000;",
     `=IF(AND(ISNUMBER(M${WORK}),P${WORK}>0),IF(M${WORK}=0,0,P${WORK}/M${WORK}),0)`,
   ],
   ["VOC but for fragrance, low (%)", PERCENT, `=IF(J${WORK}="yes",0,G${WORK})`],
   ["VOC but for fragrance, high (%)", PERCENT, `=IF(J${WORK}="yes",0,H${WORK})`],
 ];
+
+/** Yes or no on a line that is filled. */
+function flag(condition: string): string {
+  return `=IF(A${WORK}="","",IF(${condition},"yes","no"))`;
+}
 
 /** What a line uses of the certificates: its share over its limit. */
 function budget(share: string): string {
@@ -256,7 +258,7 @@ export const WORKINGS: Block[] = [
     `A${STATE}`,
     "label",
     ...ONCE.map(([label]) => label),
-    "Water by volume, low and high (%)",
+    "Water by volume (%)",
     "VOC but for fragrance (%)",
   ),
   texts(`B${STATE}`, "result", ...ONCE.map(([, formula]) => formula)),

@@ -100,7 +100,7 @@ const THE_PRODUCT: Block[] = [
     `B${PRODUCT + 5}`,
     "result",
     `=${found.category}&IF(${found.otherCategory}="",""," and "&${found.otherCategory}&": the lower limit")`,
-    `=IF(${PLACE}="","",${duties(PLACE)}+IF(${found.federal}="",0,${duties(found.federal)})&" are listed further down")`,
+    `=IF(${PLACE}="","",${duties(PLACE)}+IF(${found.federal}="",0,${duties(found.federal)})&" listed further down")`,
   ),
   texts(
     `C${PRODUCT + 1}`,
@@ -128,11 +128,7 @@ const INGREDIENTS: Block[] = [
     words: span("C", LIST, LAST_NAME),
     rows: [["10B", null]],
   },
-  texts(
-    `K${READ_FOR}`,
-    "note",
-    "For another kind of product read them again, and only then change this.",
-  ),
+  texts(`K${READ_FOR}`, "note", "For another kind, read them again and then change this."),
   heading(
     PART,
     "A",
@@ -245,12 +241,15 @@ const CAUTIONS: Block[] = [
   ),
 ];
 
+/** Of the first columns, and of the one that oils are picked in. */
+const WIDE: Record<number, number> = { 0: 208, 1: 264, 7: 150 };
+
 /** One product's composition beside each limit, as ranges. It is arithmetic; it decides nothing. */
 export const template: Template = {
   title: "Limits check",
   use: "One product's composition beside skin, VOC, transport and flash limits, as ranges with sources.",
   step: 5,
-  widths: [208, 264, ...Array<number>(COLUMNS_OF_SHEET - 2).fill(92)],
+  widths: Array.from({ length: COLUMNS_OF_SHEET }, (_, i) => WIDE[i] ?? 96),
   blocks: [
     ...HEAD,
     ...THE_PRODUCT,
