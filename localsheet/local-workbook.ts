@@ -2,12 +2,13 @@
 import { parseA1Ref } from "@borgar/fx/xlsx";
 import type { CellValue } from "../functions/bind/lift";
 import { cellName } from "../functions/formula/addresses";
-import { CHART_COLORS, PAINT } from "../taskpane/sheets/looks";
+import { CHART_COLORS, MARK_PAINT, PAINT } from "../taskpane/sheets/looks";
 import {
   type Area,
   type DrawnCell,
   type DrawnChart,
   type Drawing,
+  type DrawnMark,
   type DrawnRule,
   areaOf,
 } from "../taskpane/sheets/template";
@@ -17,6 +18,7 @@ import { toExcelError } from "./custom-functions";
 import { download } from "./download";
 import { type Model, engine } from "./engine";
 import { toXlsx } from "./files";
+import "./list-ranges";
 
 type Command = { type: string } & Record<string, unknown>;
 
@@ -281,6 +283,7 @@ function draw(sheetId: string, drawing: Drawing, row: number, column: number): C
       };
     }),
     ...drawing.rules.map((rule, i) => ruleCommand(sheetId, rule, row, column, i)),
+    ...drawing.marks.map((mark) => markCommand(sheetId, mark, row, column)),
     ...drawing.charts.map((chart) => chartCommand(sheetId, chart, row, column, drawing.widths)),
   ];
 }
@@ -364,16 +367,42 @@ function ruleCommand(
   column: number,
   index: number,
 ): Command {
-  const top = row + rule.row;
-  const left = column + rule.column;
-  const zone = { top, left, bottom: top + rule.rows - 1, right: left + rule.columns - 1 };
-  const criterion = rule.words
-    ? { type: "isValueInList", values: rule.words, displayStyle: "arrow" }
-    : { type: "isBetween", values: (rule.limits ?? []).map(String) };
+  const zone = zoneOf(rule, row, column);
   return {
     type: "ADD_DATA_VALIDATION_RULE",
     sheetId,
     ranges: [{ _sheetId: sheetId, _zone: zone }],
-    rule: { id: `mistwright-${sheetId}-${top}-${left}-${index}`, criterion, isBlocking: true },
+    rule: {
+      id: `mistwright-${sheetId}-${zone.top}-${zone.left}-${index}`,
+      criterion: criterionOf(rule, row, column),
+      isBlocking: true,
+    },
   };
+}
+
+function criterionOf({ words, from, limits }: DrawnRule, row: number, column: number) {
+  if (from) {
+    const values = [areaOf(from, row + from.row, column + from.column)];
+    return { type: "isValueInRange", values, displayStyle: "arrow" };
+  }
+  if (words) return { type: "isValueInList", values: words, displayStyle: "arrow" };
+  return { type: "isBetween", values: (limits ?? []).map(String) };
+}
+
+function markCommand(sheetId: string, mark: DrawnMark, row: number, column: number): Command {
+  const { fill, ink, bold, italic } = MARK_PAINT[mark.mark];
+  const style = { fillColor: fill, textColor: ink, bold, italic };
+  const rule = { type: "CellIsRule", operator: "beginsWithText", values: [mark.begins], style };
+  return {
+    type: "ADD_CONDITIONAL_FORMAT",
+    sheetId,
+    // Marks stay when their cells are emptied, so that no name may come twice.
+    cf: { id: `mark-${crypto.randomUUID()}`, rule },
+    ranges: [{ _sheetId: sheetId, _zone: zoneOf(mark, row, column) }],
+  };
+}
+
+function zoneOf(area: Area, row: number, column: number) {
+  const [top, left] = [row + area.row, column + area.column];
+  return { top, left, bottom: top + area.rows - 1, right: left + area.columns - 1 };
 }

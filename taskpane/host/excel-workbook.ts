@@ -8,9 +8,9 @@
 import type { CellValue } from "../../functions/bind/lift";
 import { cellName } from "../../functions/formula/addresses";
 import { absolute, absoluteAll, isRange, thisRow } from "../../functions/formula/references";
-import { CHART_COLORS, PAINT } from "../sheets/looks";
+import { CHART_COLORS, MARK_PAINT, PAINT } from "../sheets/looks";
 import type { Area, DrawnCell, Drawing, DrawnRule } from "../sheets/template";
-import { type CellContent, type Placed, type Spot, type Workbook } from "./workbook";
+import { type CellContent, type Placed, type Spot, type Workbook } from "../host/workbook";
 import { freeName } from "../../functions/formula/sheet-names";
 
 /** Points in a pixel: templates measure widths in pixels, Excel in points. */
@@ -102,6 +102,8 @@ export class ExcelWorkbook implements Workbook {
       // eslint-disable-next-line office-addins/load-object-before-read, office-addins/call-sync-before-read -- only gone through, its type is loaded below
       const rules = area.dataValidation;
       rules.load("type");
+      const marks = area.conditionalFormats;
+      marks.load("items/id");
       await context.sync();
       if (drawing.rules.length > 0 && rules.type !== "None") {
         throw new Error(
@@ -109,6 +111,7 @@ export class ExcelWorkbook implements Workbook {
         );
       }
       const formats = area.numberFormat;
+      const theirs = marks.items.map(({ id }) => id);
       const charts = newNames(drawing);
       const widths = columns.map((column) => column.format.columnWidth);
       try {
@@ -122,7 +125,7 @@ export class ExcelWorkbook implements Workbook {
         await context.sync();
       } catch (error) {
         // eslint-disable-next-line office-addins/load-object-before-read -- a ClientResult has no load
-        await putBack(spot, drawing, { paint: before.value, formats, widths, charts });
+        await putBack(spot, drawing, { paint: before.value, formats, widths, charts, theirs });
         throw refusal(error);
       }
     });
@@ -379,13 +382,28 @@ function queueContents(sheet: Excel.Worksheet, drawing: Drawing, row: number, co
   for (const rule of drawing.rules) {
     const { rows, columns } = rule;
     const area = sheet.getRangeByIndexes(row + rule.row, column + rule.column, rows, columns);
-    area.dataValidation.rule = excelRule(rule);
+    area.dataValidation.rule = excelRule(rule, sheet, row, column);
     area.dataValidation.errorAlert = {
       showAlert: true,
       style: "Stop",
       title: "Not on this sheet",
       message: ruleText(rule),
     };
+  }
+  for (const { begins, mark, ...place } of drawing.marks) {
+    const area = sheet.getRangeByIndexes(
+      row + place.row,
+      column + place.column,
+      place.rows,
+      place.columns,
+    );
+    const { textComparison } = area.conditionalFormats.add("ContainsText");
+    const { fill, ink, bold, italic } = MARK_PAINT[mark];
+    textComparison.rule = { operator: "BeginsWith", text: begins };
+    textComparison.format.fill.color = fill;
+    textComparison.format.font.color = ink;
+    textComparison.format.font.bold = bold;
+    textComparison.format.font.italic = italic;
   }
 }
 
@@ -470,13 +488,28 @@ function cellRange(
   return sheet.getRangeByIndexes(row + cell.row, column + cell.column, 1, 1);
 }
 
-function excelRule({ words, limits }: DrawnRule): Excel.DataValidationRule {
+function excelRule(
+  { words, from, limits }: DrawnRule,
+  sheet: Excel.Worksheet,
+  row: number,
+  column: number,
+): Excel.DataValidationRule {
+  if (from) {
+    const source = sheet.getRangeByIndexes(
+      row + from.row,
+      column + from.column,
+      from.rows,
+      from.columns,
+    );
+    return { list: { inCellDropDown: true, source } };
+  }
   if (words) return { list: { inCellDropDown: true, source: words.join(",") } };
   const [formula1, formula2] = limits ?? [0, 0];
   return { decimal: { formula1, formula2, operator: "Between" } };
 }
 
-function ruleText({ words, limits }: DrawnRule): string {
+function ruleText({ words, from, limits }: DrawnRule): string {
+  if (from) return "Pick one from the list, or add a line of your own to it further down.";
   if (words) return `Pick one of: ${words.join(", ")}.`;
   const [low, high] = limits ?? [0, 0];
   return high === 1
@@ -498,6 +531,8 @@ interface Before {
   formats: unknown[][];
   widths: number[];
   charts: string[];
+  /** Marks that were there already. */
+  theirs: string[];
 }
 
 async function putBack(spot: Spot, drawing: Drawing, before: Before) {
@@ -510,12 +545,15 @@ async function putBack(spot: Spot, drawing: Drawing, before: Before) {
     area.format.fill.clear();
     area.setCellProperties(before.paint.map((row) => row.map(withoutWhite)));
     area.numberFormat = before.formats as string[][];
+    const marks = area.conditionalFormats;
+    marks.load("items/id");
     const charts = before.charts.map((name) => sheet.charts.getItemOrNullObject(name));
     before.widths.forEach((width, i) => {
       sheet.getRangeByIndexes(spot.row, spot.column + i, 1, 1).format.columnWidth = width;
     });
     await context.sync();
     for (const chart of charts) if (!chart.isNullObject) chart.delete();
+    for (const mark of marks.items) if (!before.theirs.includes(mark.id)) mark.delete();
     await context.sync();
   });
 }

@@ -23,7 +23,15 @@ export const LOOKS = [
   "answer",
 ] as const;
 
+/** How a cell can be marked by the words that its text opens with; see looks.ts, too. */
+export const MARKS = ["over", "doubt", "within", "lacking"] as const;
+
 const content = z.union([z.string(), z.number(), z.null()]);
+
+const range = z.string().check(z.regex(/^[A-Z]{1,2}[1-9]\d*:[A-Z]{1,2}[1-9]\d*$/));
+
+/** A word of a drop-down. Excel parts such a list at its commas, and has no way around it. */
+const word = z.string().check(z.regex(/^[^,]+$/));
 
 const Block = z.strictObject({
   /** Where its first cell stands. */
@@ -39,13 +47,13 @@ const Block = z.strictObject({
   spills: z.optional(z.tuple([z.int().check(z.positive()), z.int().check(z.positive())])),
   /** Number format, in Excel's language. */
   format: z.optional(z.string()),
-  /** The only words that may be picked. */
-  words: z.optional(z.array(z.string()).check(z.minLength(1))),
+  /** The only words that may be picked, or the range of cells that has them. */
+  words: z.optional(z.union([range, z.array(word).check(z.minLength(1))])),
   /** The only numbers that may be typed. */
   limits: z.optional(z.tuple([z.number(), z.number()])),
+  /** How its cells are marked, by the words that their text opens with. */
+  marks: z.optional(z.array(z.strictObject({ begins: z.string(), mark: z.enum(MARKS) }))),
 });
-
-const range = z.string().check(z.regex(/^[A-Z]{1,2}[1-9]\d*:[A-Z]{1,2}[1-9]\d*$/));
 
 const Chart = z.strictObject({
   title: z.string(),
@@ -72,6 +80,7 @@ export const TemplateSchema = z.strictObject({
 
 export type Template = z.infer<typeof TemplateSchema>;
 export type Look = (typeof LOOKS)[number];
+export type Mark = (typeof MARKS)[number];
 type BlockData = z.infer<typeof Block>;
 
 /** One cell to write, relative to the drawing's own first cell. */
@@ -86,7 +95,15 @@ export interface DrawnCell {
 /** A rule on what may be typed, over a rectangle. */
 export interface DrawnRule extends Area {
   words?: string[];
+  /** The cells that hold the words. */
+  from?: Area;
   limits?: [number, number];
+}
+
+/** A look over a rectangle, for the cells whose text begins with these words. */
+export interface DrawnMark extends Area {
+  begins: string;
+  mark: Mark;
 }
 
 /** A rectangle relative to the drawing's first cell. */
@@ -113,6 +130,7 @@ export interface Drawing {
   columns: number;
   cells: DrawnCell[];
   rules: DrawnRule[];
+  marks: DrawnMark[];
   charts: DrawnChart[];
   widths: number[];
 }
@@ -137,6 +155,9 @@ export function drawingOf(template: Template, filled: boolean, row = 0, column =
     ),
     cells,
     rules: blocks.filter((block) => block.words ?? block.limits).map(ruleOf),
+    marks: blocks.flatMap((block) =>
+      (block.marks ?? []).map((mark) => ({ ...areaOfBlock(block), ...mark })),
+    ),
     charts: drawnCharts,
     widths,
   };
@@ -175,14 +196,15 @@ function contentsOf(block: BlockData): (string | number | null)[][] {
 }
 
 function ruleOf(block: BlockData): DrawnRule {
+  const { words, limits } = block;
+  const area = areaOfBlock(block);
+  if (typeof words === "string") return { ...area, from: areaNamed(words) };
+  return { ...area, words, limits };
+}
+
+function areaOfBlock(block: BlockData): Area {
   const rows = contentsOf(block);
-  return {
-    ...readCellName(block.at),
-    rows: rows.length,
-    columns: rows[0].length,
-    words: block.words,
-    limits: block.limits,
-  };
+  return { ...readCellName(block.at), rows: rows.length, columns: rows[0].length };
 }
 
 /** The rectangle that a range such as B8:B13 names. */

@@ -1,7 +1,8 @@
 import { beforeEach, describe, expect, test, vi } from "vitest";
 import { ExcelWorkbook } from "../../taskpane/host/excel-workbook";
 import { insertFormula, insertTemplate } from "../../taskpane/sheets/insert";
-import { type Drawing, drawingOf } from "../../taskpane/sheets/template";
+import { MARK_PAINT } from "../../taskpane/sheets/looks";
+import { type Drawing, areaOf, drawingOf } from "../../taskpane/sheets/template";
 import { templates } from "../../taskpane/templates/index";
 import { FakeExcel } from "./fake-excel";
 
@@ -18,9 +19,10 @@ beforeEach(() => {
 
 /** What the workbook holds, without cells that were touched and emptied again. */
 function contents() {
-  return excel.sheets.map(({ name, cells, rules, widths, charts }) => ({
+  return excel.sheets.map(({ name, cells, rules, widths, charts, marks }) => ({
     name,
     rules,
+    marks,
     widths: [...widths],
     charts: [...charts],
     cells: [...cells].filter(
@@ -51,6 +53,54 @@ describe("on Excel", () => {
     expect(excel.activated).toBe("Base comparison");
     expect(sheet.charts.size).toBe(1);
   });
+
+  test("a list that stands in cells is told by those cells, and moves with them", async () => {
+    const limits = templates.find(({ title }) => title === "Limits check") as (typeof templates)[0];
+    const { rules } = drawingOf(limits, true);
+    const from = rules.find((rule) => rule.from)?.from;
+    if (!from) throw new Error("no list stands in cells");
+    await insertTemplate(new ExcelWorkbook(), limits, { where: "new sheet", filled: true });
+    const list = (down: number) => ({
+      list: { inCellDropDown: true, source: areaOf(from, from.row + down, from.column + down) },
+    });
+    expect(excel.sheet("Limits check").rules).toContain(JSON.stringify(list(0)));
+    await insertTemplate(new ExcelWorkbook(), limits, { where: "selection", filled: true });
+    expect(excel.sheet("Sheet1").rules).toContain(JSON.stringify(list(1)));
+  });
+
+  const marked: Drawing = {
+    rows: 3,
+    columns: 1,
+    cells: [{ row: 0, column: 0, content: "Over the limit" }],
+    rules: [],
+    marks: [{ row: 0, column: 0, rows: 3, columns: 1, begins: "Over", mark: "over" }],
+    charts: [],
+    widths: [100],
+  };
+
+  test("marks go over their cells, as text that begins with their words", async () => {
+    await new ExcelWorkbook().drawAt({ sheet: "Sheet1", row: 4, column: 2 }, marked);
+    expect(excel.sheet("Sheet1").marks).toEqual([
+      {
+        id: expect.any(String),
+        over: "C5:C7",
+        rule: { operator: "BeginsWith", text: "Over" },
+        ...MARK_PAINT.over,
+      },
+    ]);
+  });
+
+  test.each([1, 2, 4, 6])(
+    "refused after %i steps, marks that were there stay and ours go",
+    async (steps) => {
+      const theirs = { id: "theirs", over: "C5:D9" };
+      excel.sheet("Sheet1").marks.push(theirs);
+      excel.failAfter = steps;
+      const draw = new ExcelWorkbook().drawAt({ sheet: "Sheet1", row: 4, column: 2 }, marked);
+      await expect(draw).rejects.toThrow("Excel refused it");
+      expect(excel.sheet("Sheet1").marks).toEqual([theirs]);
+    },
+  );
 
   test("a list of words keeps to the 255 characters that Excel takes", () => {
     for (const { rules } of templates.map((template) => drawingOf(template, true))) {
@@ -135,6 +185,7 @@ describe("on Excel", () => {
       columns: 1,
       cells: [],
       rules: [],
+      marks: [],
       charts: [],
       widths: [100],
     };

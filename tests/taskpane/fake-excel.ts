@@ -5,6 +5,7 @@
  */
 import { parseA1Ref } from "@borgar/fx/xlsx";
 import { OfficeMockObject } from "office-addin-mock";
+import { areaOf } from "../../taskpane/sheets/template";
 
 interface Cell {
   formula?: unknown;
@@ -16,6 +17,17 @@ interface Cell {
   format?: unknown;
 }
 
+/** A conditional format: the cells that it is over, and what was set on it. */
+export interface FakeMark {
+  id: string;
+  over: string;
+  rule?: unknown;
+  fill?: string;
+  ink?: string;
+  bold?: boolean;
+  italic?: boolean;
+}
+
 export interface FakeSheet {
   name: string;
   /** Refuses every change. */
@@ -24,6 +36,7 @@ export interface FakeSheet {
   rules: string[];
   widths: Map<number, number>;
   charts: Set<string>;
+  marks: FakeMark[];
 }
 
 type Writers = Record<string, (value: never) => void>;
@@ -191,6 +204,46 @@ export class FakeExcel {
     };
   }
 
+  private marks(name: string, over: string) {
+    const queue = (what: (marks: FakeMark[]) => void) => {
+      this.queue.push(() => what(this.sheet(name).marks));
+    };
+    const items = this.sheet(name).marks.map(({ id }) => ({
+      id,
+      delete: () =>
+        queue((marks) => {
+          const at = marks.findIndex((mark) => mark.id === id);
+          marks.splice(at, 1);
+        }),
+    }));
+    const found = this.mock(
+      { items },
+      {},
+      {
+        // The one navigational load in use.
+        load: (properties: string) => {
+          if (properties !== "items/id") throw new Error(`${properties} is not loaded by us`);
+          Object.getPrototypeOf(found).load.call(found, "items");
+          return true;
+        },
+        add: (type: string) => {
+          if (type !== "ContainsText") throw new Error(`${type} has no text to compare`);
+          const mark: FakeMark = { id: crypto.randomUUID(), over };
+          const set = (property: keyof FakeMark) => (value: unknown) =>
+            queue(() => Object.assign(mark, { [property]: value }));
+          queue((marks) => marks.push(mark));
+          const fill = writable({ color: set("fill") }, {});
+          const font = writable(
+            { color: set("ink"), bold: set("bold"), italic: set("italic") },
+            {},
+          );
+          return { textComparison: writable({ rule: set("rule") }, { format: { fill, font } }) };
+        },
+      },
+    );
+    return found;
+  }
+
   private range(name: string, row: number, column: number, rows: number, columns: number) {
     const now = this.sheet(name);
     // What is too large to be read is not made.
@@ -211,6 +264,7 @@ export class FakeExcel {
     };
     const queue = (what: (sheet: FakeSheet) => void) =>
       this.queue.push(() => what(this.sheet(name)));
+    const address = areaOf({ rows, columns }, row, column);
     const contents = grid((key) => now.cells.get(key)?.formula ?? "");
     const values = grid((key) => now.cells.get(key)?.value ?? now.cells.get(key)?.formula ?? "");
     const parent = now.cells.get(`${row},${column}`)?.spilledFrom;
@@ -256,6 +310,9 @@ export class FakeExcel {
       {
         format,
         dataValidation,
+        conditionalFormats: this.marks(name, address),
+        // A rule that refers to cells is kept with their address.
+        toJSON: () => address,
         isNullObject: false,
         getSpillParentOrNullObject: () =>
           parent
@@ -304,7 +361,7 @@ function typeOf(value: unknown): string {
 }
 
 function newSheet(name: string): FakeSheet {
-  return { name, cells: new Map(), rules: [], widths: new Map(), charts: new Set() };
+  return { name, cells: new Map(), rules: [], widths: new Map(), charts: new Set(), marks: [] };
 }
 
 /** An object whose set properties go to writers, and whose methods act on the object behind it. */
