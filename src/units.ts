@@ -99,9 +99,10 @@ const FLUID_OUNCE = BY_KEY.get("floz") as Unit;
  * none is ever assumed.
  */
 export function convert(value: number, from: Unit, to: Unit, density?: number): number {
-  if (density) checkDensity("density", density);
+  // A zero that was typed is a density of zero, and refused; only what is left out is not looked at.
+  if (density !== undefined) checkDensity("density", density);
   if (from.measures === to.measures) return (value * from.parts) / to.parts;
-  if (!density) {
+  if (density === undefined) {
     const [weight, volume] = from.measures === "weight" ? [from, to] : [to, from];
     throw new CalcError(
       `density is needed: ${weight.name} is a weight and ${volume.name} a volume; ` +

@@ -107,6 +107,11 @@ function listOf({ raw, across, length }: ListInput): List {
   return { is: "list", piece: zeroed(raw), raw, factors: [raw], across, length };
 }
 
+/** A list that is no longer as it was given. */
+function plainly(list: List): List {
+  return { ...list, raw: undefined, factors: undefined };
+}
+
 /** Blanks as zero, so that it can be counted with. */
 function zeroed(raw: Piece): Piece {
   const clean = call("IF", op(raw, "=", constant("")), constant(0), raw);
@@ -135,7 +140,9 @@ function operated(node: OperatorNode, scope: Scope): Value {
   const [a, b] = node.args.map((arg) => translate(arg, scope));
   if (fn === "and") return joined(a, b, and);
   if (fn === "or") return joined(a, b, or);
-  if (fn === "not") return one(not(pieceOf(a)));
+  if (fn === "not") {
+    return a.is === "list" ? { ...plainly(a), piece: not(a.piece) } : one(not(pieceOf(a)));
+  }
   if (fn === "unaryMinus") return joined(one(constant(0)), a, (x, y) => op(x, "-", y));
   const sign = SIGNS[fn as keyof typeof SIGNS];
   if (!sign) throw new TooMuch(node.toString());
@@ -379,6 +386,7 @@ const FUNCTIONS: Record<string, Make> = {
     written(`-INT(-${x.rank < RANK.percent ? `(${x.text})` : x.text})`, RANK.add, x.wide),
   ),
   floor: ofPieces((x) => call("INT", x)),
+  round: ofPieces((x, digits) => call("ROUND", x, digits)),
   max: extreme("MAX"),
   min: (args, scope) => {
     if (args.length > 1) return extreme("MIN")(args, scope);
@@ -405,13 +413,11 @@ const FUNCTIONS: Record<string, Make> = {
   same: ([word, text], scope) => {
     return one(wordAt(word, scope).is((text as MathNode & { value: string }).value));
   },
+  // Of a list, cell by cell.
   filled: ([arg], { inputs }) => {
     const name = symbolOf(arg);
-    const list = inputs.lists.get(name);
-    if (list) {
-      const piece = op(list.raw, "<>", constant(""));
-      return { ...listOf(list), raw: undefined, factors: undefined, piece };
-    }
+    const cells = inputs.lists.get(name);
+    if (cells) return { ...plainly(listOf(cells)), piece: op(cells.raw, "<>", constant("")) };
     const input = inputs.words.get(name) ?? inputs.numbers.get(name);
     if (!input) throw new TooMuch(name);
     return one(not(input.nothing));

@@ -52,6 +52,7 @@ export const MEANINGS: Record<string, string> = {
   sum: "all of them added up",
   min: "the smallest of them",
   max: "the largest of them",
+  round: "rounded to so many decimals",
   ceil: "rounded up to a whole number",
   log: "the natural logarithm",
   exp: "e to that power",

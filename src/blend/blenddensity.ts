@@ -1,9 +1,10 @@
-import { BlankError, amount, density, list, sameLength, sum } from "../errors";
+import { BlankError, amount, density, isBlankNumber } from "../errors";
+import { askedWhere, flat, list, sameLength, sum } from "../lists";
 
 /**
  * Density of a mixture, its volumes taken as additive.
  *
- * @remarks Total weight over the sum of weight / density. An estimate: real volumes shrink or swell a little, alcohol with water by more than 3 %. Where it matters, weigh a known volume and use DENSITYOF. A line with no weight may leave its density blank.
+ * @remarks Total weight over the sum of weight / density. An estimate: real volumes shrink or swell a little, alcohol with water by more than 3 %. Where it matters, weigh a known volume and use DENSITYOF. A line of no weight may leave its density blank; one with a density and no weight is refused, as unknown.
  * @customfunction BLENDDENSITY
  * @topic blend
  * @need What is the density of base and oil together?
@@ -11,11 +12,12 @@ import { BlankError, amount, density, list, sameLength, sum } from "../errors";
  * @param densities (density) One row or column as long as weights: g/mL of each part.
  * @returns (density) Estimated g/mL.
  * @throws value - weights and densities are of unlike length
- * @throws value - a part has a weight and no density
+ * @throws value - a part has a weight and no density, or a density and no weight
+ * @needs samelength(weights, densities)
  * @needs weights >= 0
+ * @needs filled(weights) or not filled(densities)
  * @needs densities >= 0 and (weights == 0 or densities > 0)
  * @needs weights == 0 or densities <= 3
- * @needs samelength(weights, densities)
  * @needs [or blank] sum(weights) > 0
  * @working volume: the volumes added up, an estimate = sum(over(weights, densities))
  * @working density: all the weight over it = sum(weights) / volume
@@ -23,11 +25,12 @@ import { BlankError, amount, density, list, sameLength, sum } from "../errors";
  * @example BLENDDENSITY({95; 5}, {0.85; 0.95}) // => about 0.854497
  */
 export function blendDensity(weights: number[][], densities: number[][]): number {
-  const each = list("weights", weights, amount);
-  const gml = list("densities", densities, (argument, value, i) => {
-    return each[i] ? density(argument, value) : amount(argument, value);
-  });
-  sameLength("weights", each, "densities", gml);
+  const given = flat(densities);
+  sameLength("weights", flat(weights), "densities", given);
+  const isPart = (i: number) => !isBlankNumber(given[i]);
+  const each = list("weights", weights, askedWhere(isPart, amount));
+  const isUsed = (i: number) => each[i] > 0;
+  const gml = list("densities", densities, askedWhere(isUsed, density, amount));
   const whole = sum(each);
   if (whole === 0) throw new BlankError("the sum of weights");
   return whole / sum(each.map((weight, i) => (weight ? weight / gml[i] : 0)));

@@ -1,9 +1,10 @@
-import { BlankError, amount, list, number, sameLength, sum } from "../errors";
+import { BlankError, amount, isBlankNumber, number } from "../errors";
+import { askedWhere, flat, list, sameLength, sum } from "../lists";
 
 /**
  * Weighted mean of several lots: strength, density by volume, cost by amount.
  *
- * @remarks Sum of amount x value over the sum of amounts (alligation medial). Right for whatever mixes in proportion to the amount: strength by weight with amounts by weight, price per pound with pounds.
+ * @remarks Sum of amount x value over the sum of amounts (alligation medial). A lot of zero may leave its value blank; a lot with a value and no amount is refused, as unknown. Right for whatever mixes in proportion to the amount: strength by weight with amounts by weight, price per pound with pounds.
  * @customfunction BLENDOF
  * @topic blend
  * @need What strength, or price, does this mixture have?
@@ -12,8 +13,11 @@ import { BlankError, amount, list, number, sameLength, sum } from "../errors";
  * @returns (number) Mean value, in the unit of values.
  * @throws value - amounts and values are of unlike length
  * @throws value - the amounts sum to zero
- * @needs amounts >= 0
+ * @throws value - a lot has an amount and no value, or a value and no amount
  * @needs samelength(amounts, values)
+ * @needs amounts >= 0
+ * @needs filled(amounts) or not filled(values)
+ * @needs amounts == 0 or filled(values)
  * @needs [or blank] sum(amounts) > 0
  * @working mean: amounts times values over the amounts = sum(amounts .* values) / sum(amounts)
  * @source Alligation medial; example from a pharmacy alligation hand-out.
@@ -21,9 +25,12 @@ import { BlankError, amount, list, number, sameLength, sum } from "../errors";
  * @example BLENDOF({110, 220, 330}, {35, 25, 20}) // => about 24.1667
  */
 export function blendOf(amounts: number[][], values: number[][]): number {
-  const weights = list("amounts", amounts, amount);
-  const each = list("values", values, number);
-  sameLength("amounts", weights, "values", each);
+  const given = flat(values);
+  sameLength("amounts", flat(amounts), "values", given);
+  const isLot = (i: number) => !isBlankNumber(given[i]);
+  const weights = list("amounts", amounts, askedWhere(isLot, amount));
+  const isUsed = (i: number) => weights[i] > 0;
+  const each = list("values", values, askedWhere(isUsed, number));
   const whole = sum(weights);
   if (whole === 0) throw new BlankError("the sum of amounts");
   return sum(weights.map((weight, i) => (weight / whole) * each[i]));

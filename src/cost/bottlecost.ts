@@ -1,4 +1,5 @@
-import { CalcError, amount, list, positive, sameLength, share, sum } from "../errors";
+import { CalcError, amount, positive, share } from "../errors";
+import { askedWhere, list, orZero, sameLength, sum } from "../lists";
 import { checkWhole } from "../load/whole";
 
 /**
@@ -9,7 +10,7 @@ import { checkWhole } from "../load/whole";
  * @topic cost
  * @need What does one filled bottle cost me?
  * @param fill (amount) What goes into one bottle, above zero, in any unit of weight.
- * @param shares (share) One row or column: each ingredient's share of the finished batch, together 100 % within 0.1 %.
+ * @param shares (share) One row or column: each ingredient's share of the finished batch, together 100 % within 0.1 %; a blank is none.
  * @param unitcosts (money) One row or column as long as shares: money for one unit of fill of each ingredient (per gram where fill is in grams).
  * @param [packaging] (money) Bottle, cap, sprayer, label and box together (default 0).
  * @param [loss] (share) Part of the liquid that is never sold, 0 % and below 100 % (default 0 %).
@@ -37,11 +38,10 @@ export function bottleCost(
   packaging = 0,
   loss = 0,
 ): number {
-  const parts = list("shares", shares, share);
+  const parts = list("shares", shares, orZero(share));
   const whole = checkWhole(parts);
-  const costs = list("unitcosts", unitcosts, (name, cost, i) =>
-    parts[i] > 0 ? positive(name, cost) : amount(name, cost),
-  );
+  const isUsed = (i: number) => parts[i] > 0;
+  const costs = list("unitcosts", unitcosts, askedWhere(isUsed, positive, amount));
   sameLength("shares", parts, "unitcosts", costs);
   const kept = 1 - share("loss", loss);
   if (kept === 0) throw new CalcError("loss must be below 100 %, got 100 %");

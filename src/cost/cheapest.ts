@@ -18,7 +18,7 @@ export interface Order {
   need: number;
   packs: Pack[];
   freight: number;
-  /** Goods from this sum on travel free; 0 where they never do. */
+  /** Goods from this sum on travel free; 0 where they never do. All money is in one whole unit. */
   freeover: number;
 }
 

@@ -1,16 +1,18 @@
-import { amount, laidOutAs, list, positive, sameLength, share, sum } from "../errors";
+import { amount, positive, share } from "../errors";
+import { askedWhere, laidOutAs, list, orZero, sameLength, sum } from "../lists";
+import { travelsFree } from "./money";
 
 /**
  * Landed price of each line of an order: its goods, its tax, and its part of the freight.
  *
- * @remarks Goods of a line = price x count; tax is charged on the goods. Freight is shared by the value of the goods, or by weight where weights are given (weight of one pack x count). At or above freeover, goods before tax, the freight is nothing. The lines sum to what the order costs. Where your place taxes freight too, add that tax to the freight.
+ * @remarks Goods of a line = price x count; tax is charged on the goods. Freight is shared by the value of the goods, or by weight where weights are given (weight of one pack x count). At or above freeover, goods before tax, the freight is nothing; sums are compared to a millionth of the currency's unit, so a rounding error never decides. A line whose count is blank is not ordered. The lines sum to what the order costs. Where your place taxes freight too, add that tax to the freight.
  * @customfunction LANDED
  * @topic cost
  * @need What does each line of an order cost with its part of the freight?
  * @param prices (money) One row or column: price of one pack of each line.
- * @param counts (count) One row or column as long as prices: packs ordered, zero or more.
- * @param freight (money) Freight of the whole order, zero or more.
- * @param [freeover] (money) Goods from this sum on travel free (default 0: freight is always charged).
+ * @param counts (count) One row or column as long as prices: packs ordered, zero or more; a blank is none.
+ * @param freight (money) Freight of the whole order, zero or more; a blank is refused, as unknown.
+ * @param [freeover] (money) Goods from this sum on travel free (default 0, and so is a zero: freight is always charged).
  * @param [tax] (share) Tax on the goods, 0 % to 100 % (default 0 %).
  * @param [weights] (weight) One row or column as long as prices: weight of one pack; freight is then shared by weight (no default: by value).
  * @returns (money) Landed price of each line, laid out as prices are.
@@ -25,7 +27,7 @@ import { amount, laidOutAs, list, positive, sameLength, share, sum } from "../er
  * @needs freeover >= 0
  * @needs tax >= 0 and tax <= 1
  * @working goods: price times count of each line = prices .* counts
- * @working free: whether the freight is free = sum(goods) == 0 or (freeover > 0 and sum(goods) >= freeover)
+ * @working free: whether the freight is free = sum(goods) == 0 or (freeover > 0 and round(sum(goods), 6) >= round(freeover, 6))
  * @working [free] paid: freight, none = 0
  * @working [not free] paid: freight = freight
  * @working [weights given] keys: what the freight is shared by = weights .* counts
@@ -34,6 +36,7 @@ import { amount, laidOutAs, list, positive, sameLength, share, sum } from "../er
  * @source By hand: freight apportioned by value or by weight, as cost accounting does.
  * @example LANDED({10; 20}, {2; 1}, 10) // => {25; 25}
  * @example LANDED({10; 20}, {2; 1}, 10, 40) // => {20; 20}
+ * @example LANDED({2.6; 13.2}, {4; 3}, 12, 50) // => {10.4; 39.6}
  * @example LANDED({10; 20}, {2; 1}, 9, 0, 0%, {1; 4}) // => {23; 26}
  */
 export function landed(
@@ -44,9 +47,8 @@ export function landed(
   tax = 0,
   weights?: number[][],
 ): number[][] {
-  const ordered = list("counts", counts, amount);
-  const needed = (name: string, value: number, i: number) =>
-    ordered[i] > 0 ? positive(name, value) : amount(name, value);
+  const ordered = list("counts", counts, orZero(amount));
+  const needed = askedWhere((i) => ordered[i] > 0, positive, amount);
   const each = list("prices", prices, needed);
   sameLength("prices", each, "counts", ordered);
   const goods = each.map((price, i) => price * ordered[i]);
@@ -63,5 +65,5 @@ export function landed(
 /** What an order of goods pays for its journey. */
 function freightFor(goods: number, freight: number, freeover: number): number {
   if (goods === 0) return 0;
-  return freeover > 0 && goods >= freeover ? 0 : freight;
+  return travelsFree(goods, freeover) ? 0 : freight;
 }

@@ -1,11 +1,16 @@
-import { CalcError, amount, laidOutAs, list, positive, sameLength } from "../errors";
-import { cheapest } from "./cheapest";
+import { CalcError, amount, isBlankNumber, positive, show } from "../errors";
+import { flat, laidOutAs, list, sameLength } from "../lists";
+import { type Order, cheapest } from "./cheapest";
+import { leastFree } from "./money";
 import { unitsFor, wholeNumbers } from "./whole-numbers";
+
+/** Packs on offer for one need: more are a column too many, not a choice. */
+const MOST_OFFERS = 1000;
 
 /**
  * How many of each pack to buy for a need: the least cost, exact.
  *
- * @remarks Every pack may be bought many times. The order pays its freight once, unless its goods reach freeover. Of plans that cost the same, the one with the least left over, then the one with the fewest packs. Lines with neither size nor price are not on offer. Numbers count to 12 digits. The least cost is proven; where a free-freight order can be made up in more than 200,000 ways, the least left over is the best of those looked at.
+ * @remarks Every pack may be bought many times. The order pays its freight once, unless its goods reach freeover. Of plans that cost the same, the one with the least left over, then the one with the fewest packs. Lines with neither size nor price, both blank or zero, are not on offer. Numbers count to 12 digits, and sums of money to a millionth, as in LANDED. The least cost is proven; where a free-freight order can be made up in more than 200,000 ways, the least left over is the best of those looked at.
  * @customfunction PACKPLAN
  * @topic cost
  * @need Which packs do I buy for what I need?
@@ -13,11 +18,11 @@ import { unitsFor, wholeNumbers } from "./whole-numbers";
  * @param sizes (amount) One row or column: what each pack holds, in the unit of need.
  * @param prices (money) One row or column as long as sizes: price of each pack.
  * @param [freight] (money) Freight of the order, zero or more (default 0).
- * @param [freeover] (money) Goods from this sum on travel free (default 0: freight is always charged).
+ * @param [freeover] (money) Goods from this sum on travel free (default 0, and so is a zero: freight is always charged).
  * @returns (count) Packs of each size, laid out as sizes are.
  * @throws value - a pack has a size and no price, or a price and no size: a blank price is never a free one
- * @throws value - nothing is on offer, and something is needed
- * @throws value - sizes and prices have so many digits that a second is not enough to plan exactly
+ * @throws value - nothing is on offer, and something is needed; or more than 1000 packs are
+ * @throws value - sizes and prices have so many digits that a few seconds are not enough to plan exactly
  * @working plan: found by search among all plans, and proven the least = cheapestplan(need, sizes, prices, freight, freeover)
  * @working holds: what it holds = sum(plan .* sizes)
  * @working goods: what its goods cost = sum(plan .* prices)
@@ -34,26 +39,52 @@ export function packPlan(
   freight = 0,
   freeover = 0,
 ): number[][] {
-  const holds = list("sizes", sizes, amount);
-  const costs = list("prices", prices, (name, cost, i) =>
-    holds[i] ? positive(name, cost) : amount(name, cost),
-  );
-  sameLength("sizes", holds, "prices", costs);
-  list("sizes", sizes, (name, size, i) => (costs[i] ? positive(name, size) : size));
-  const offered = holds.flatMap((size, i) => (size > 0 ? [i] : []));
   const wanted = amount("need", need);
-  if (wanted > 0 && offered.length === 0) throw new CalcError("sizes and prices must hold a pack");
-  const size = wholeNumbers(offered.map((i) => holds[i]));
+  const offers = offersOf(sizes, prices);
+  if (wanted > 0 && offers.length === 0) throw new CalcError("sizes and prices must hold a pack");
   const charges = [amount("freight", freight), amount("freeover", freeover)];
-  const money = wholeNumbers([...charges, ...offered.map((i) => costs[i])]);
-  const packs = offered.map((_, i) => ({ size: size.values[i], price: money.values[i + 2] }));
-  const [paid, free] = money.values;
-  const counts = cheapest({
-    need: unitsFor(wanted, size.unit),
-    packs,
-    freight: paid,
-    freeover: free,
-  });
-  const plan = holds.map((_, i) => counts[offered.indexOf(i)] ?? 0);
+  const counts = wanted > 0 ? cheapest(orderOf(wanted, offers, charges)) : [];
+  const plan = flat(sizes).map(() => 0);
+  counts.forEach((count, i) => (plan[offers[i].line] = count));
   return laidOutAs(sizes, plan);
+}
+
+interface Offer {
+  line: number;
+  size: number;
+  price: number;
+}
+
+/** The lines on offer; one that has a size has a price, and the other way round. */
+function offersOf(sizes: number[][], prices: number[][]): Offer[] {
+  const [allSizes, allPrices] = [flat(sizes), flat(prices)];
+  const isFilled = (value: number) => !isBlankNumber(value) && value !== 0;
+  const onOffer = (name: string, value: number, i: number) =>
+    isFilled(allSizes[i]) || isFilled(allPrices[i]) ? positive(name, value) : 0;
+  sameLength("sizes", allSizes, "prices", allPrices);
+  const holds = list("sizes", sizes, onOffer);
+  const costs = list("prices", prices, onOffer);
+  const offers = holds.flatMap((size, line) =>
+    size > 0 ? [{ line, size, price: costs[line] }] : [],
+  );
+  if (offers.length <= MOST_OFFERS) return offers;
+  throw new CalcError(
+    `sizes must hold at most ${MOST_OFFERS} packs on offer, got ${offers.length}`,
+  );
+}
+
+/** The order in whole units of size and of money. */
+function orderOf(wanted: number, offers: Offer[], [freight, freeover]: number[]): Order {
+  const size = wholeNumbers(offers.map((offer) => offer.size));
+  const money = wholeNumbers([freight, ...offers.map((offer) => offer.price)]);
+  const [paid, ...prices] = money.values;
+  const need = unitsFor(wanted, size.unit);
+  const packs = size.values.map((each, i) => ({ size: each, price: prices[i] }));
+  const ofOnePack = packs.map((pack) => Math.ceil(need / pack.size) * pack.price);
+  if (!Number.isSafeInteger(need) || !Number.isSafeInteger(Math.min(...ofOnePack) + paid)) {
+    throw new CalcError(
+      `need must be smaller beside these sizes and prices to be planned exactly, got ${show(wanted)}`,
+    );
+  }
+  return { need, packs, freight: paid, freeover: leastFree(freeover, money.unit) };
 }

@@ -39,19 +39,25 @@ export interface Rules {
   complete(plan: Plan): boolean;
 }
 
+/** Steps for each partial plan that patience allows: most of what is tried is dropped at once. */
+const STEPS = 20;
+
 /** Goes through the partial plans of some packs. False when there are more than patience allows. */
 export function search(packs: readonly Pack[], rules: Rules, patience: number): boolean {
   const { key, serves, isWorth, complete } = rules;
   const kept = new Map<number | string, Plan[]>([[key(NOTHING), [NOTHING]]]);
   const open = [NOTHING];
+  let steps = 0;
   complete(NOTHING);
   // The best for the money first: good plans found early drop more of the others.
   for (const pack of [...packs].sort((a, b) => a.price / a.size - b.price / b.size)) {
     // The list grows while it is gone through: a pack is added to plans that hold it already.
     for (let i = 0; i < open.length; i++) {
       const plan = add(open[i], pack);
+      if (++steps > patience * STEPS) return false;
       if (!isWorth(plan)) continue;
       const rivals = kept.get(key(plan)) ?? [];
+      steps += rivals.length;
       if (rivals.some((rival) => serves(rival, plan)) || !complete(plan)) continue;
       if (open.length >= patience) return false;
       kept.set(key(plan), [...rivals.filter((rival) => !serves(plan, rival)), plan]);

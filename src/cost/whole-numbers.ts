@@ -14,7 +14,7 @@ export interface Whole {
 /** The numbers as multiples of the largest unit that they share: 0.5 and 1.25 are 2 and 5 of 0.25. */
 export function wholeNumbers(numbers: readonly number[]): Whole {
   const rounded = numbers.map((value) => Number(value.toPrecision(DIGITS)));
-  const decimals = Math.max(0, ...rounded.map(decimalsOf));
+  const decimals = rounded.reduce((most, value) => Math.max(most, decimalsOf(value)), 0);
   const scaled = rounded.map((value) => Math.round(value * 10 ** decimals));
   if (!scaled.every(Number.isSafeInteger)) {
     throw new CalcError(

@@ -47,7 +47,8 @@ function greatestPart(parts: Intervals, gml: number[], counts: boolean[]): numbe
     const worth = gml.map((each, i) => ((counts[i] ? 1 : 0) - part) / each);
     const volumes = richest(parts, worth).map((share, i) => share / gml[i]);
     const better = sum(volumes.filter((_, i) => counts[i])) / sum(volumes);
-    if (better <= part * (1 + 1e-15)) return better;
+    // Volumes beyond all numbers have no part, and end it as well.
+    if (!(better > part * (1 + 1e-15))) return better;
     part = better;
   }
 }

@@ -31,17 +31,17 @@ test("the same pack costs the same in any unit of volume", () => {
 
 test("what is lost makes the rest dearer", () => {
   // By hand: a fifth lost, the rest costs a quarter more.
-  expect(flozCost(128, 1, "gal", 0, 0, 0.2)).toBeCloseTo(1.25, 12);
+  expect(flozCost(128, 1, "gal", undefined, 0, 0.2)).toBeCloseTo(1.25, 12);
 });
 
 test("refusals", () => {
   refuses(() => flozCost(0, 1, "gal"), "price is blank or zero");
   refuses(() => flozCost(10, 0, "gal"), "size is blank or zero");
   refuses(() => flozCost(10, 1, ""), "unit is blank");
-  refuses(() => flozCost(10, 1, "gal", 0, -1), "freight must be zero or more, got -1");
-  refuses(() => flozCost(10, 1, "gal", 0, 0, 1), "loss must be below 100 %, got 100 %");
+  refuses(() => flozCost(10, 1, "gal", undefined, -1), "freight must be zero or more, got -1");
+  refuses(() => flozCost(10, 1, "gal", undefined, 0, 1), "loss must be below 100 %, got 100 %");
   refuses(
-    () => flozCost(10, 1, "gal", 0, 0, 2),
+    () => flozCost(10, 1, "gal", undefined, 0, 2),
     "loss must be from 0 % to 100 %, got 200 %: type 2 %",
   );
 });

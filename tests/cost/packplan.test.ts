@@ -204,6 +204,33 @@ describe("answers at once", () => {
   });
 });
 
+test("absurd numbers are refused in words, and end", () => {
+  const digits = "sizes and prices must have fewer digits to be planned exactly: round them";
+  refuses(() => packPlan(1e14, [[1e-12, 1e14]], [[1, 2]], 3, 4), digits);
+  refuses(() => packPlan(10, [[1e-310, 7]], [[2, 5]]), digits);
+  refuses(() => packPlan(10, [[3, 7]], [[2, 5]], 1e300, 4), digits);
+  const larger = "need must be smaller beside these sizes and prices to be planned exactly, got";
+  refuses(() => packPlan(1e14, [[1e-12]], [[1]], 3, 4), `${larger} 100000000000000`);
+  refuses(() => packPlan(1e300, [[3, 7]], [[2, 5]]), `${larger} 1e+300`);
+  // A search that would not end gives up, in words.
+  refuses(
+    () => packPlan(1, [[3, 1e-15]], [[1e12, 0.01]]),
+    "these sizes and prices are too finely graded to plan exactly: round them to fewer digits",
+  );
+  // By hand: 333,333,333,331 of 3 and one of 7.
+  expect(packPlan(1e12, [[3, 7]], [[2, 5]], 3, 4e300)).toEqual([[333_333_333_331, 1]]);
+}, 120_000);
+
+test("a thousand offers are planned, a thousand and one are a column too many", () => {
+  const sizes = Array.from({ length: 1001 }, (_, i) => i + 1);
+  const prices = sizes.map((size) => 2 * size);
+  expect(packPlan(700, [sizes.slice(1)], [prices.slice(1)])[0][698]).toBe(1);
+  refuses(
+    () => packPlan(700, [sizes], [prices]),
+    "sizes must hold at most 1000 packs on offer, got 1001",
+  );
+});
+
 test("refusals", () => {
   refuses(() => packPlan(5, [[1, 5]], [[10, 0]]), "prices, cell 2, is blank or zero");
   refuses(() => packPlan(5, [[1, 0]], [[10, 3]]), "sizes, cell 2, is blank or zero");

@@ -1,0 +1,102 @@
+/** Rows and columns of cells: guarded cell by cell, side by side, summed, and laid out again. */
+import { CalcError, isBlankNumber } from "./errors";
+
+/** What a cell of a list must be: gives its value, or refuses it by its name. */
+export type Guard = (argument: string, value: number, index: number) => number;
+
+/** A cell of one row or one column. Its name is made when an error asks for it: columns are long. */
+class NamedCell<T> {
+  constructor(
+    private readonly argument: string,
+    private readonly place: number,
+    private readonly length: number,
+    readonly cell: T,
+  ) {}
+
+  get name(): string {
+    return nameOf(this.argument, this.place, this.length);
+  }
+}
+
+function nameOf(argument: string, place: number, length: number): string {
+  return length > 1 ? `${argument}, cell ${place + 1},` : argument;
+}
+
+/** The cells of a range in their order. */
+export function flat<T>(range: readonly (readonly T[])[]): readonly T[] {
+  if (range.length === 1) return range[0];
+  // A column of a million rows, which is slow to flatten otherwise.
+  return range[0]?.length === 1 ? range.map(([cell]) => cell) : (range.flat() as T[]);
+}
+
+/** The cells of a range that is one row or one column, and no other. */
+function lineOf<T>(argument: string, range: readonly (readonly T[])[]): readonly T[] {
+  const rows = range.length;
+  const columns = range[0]?.length ?? 0;
+  if (rows === 1 || columns === 1) return flat(range);
+  throw new CalcError(`${argument} must be one row or one column, got ${rows} x ${columns} cells`);
+}
+
+/** The cells of one row or one column, each with the name that an error calls it by. */
+export function cellsOf<T>(
+  argument: string,
+  range: readonly (readonly T[])[],
+): { readonly name: string; readonly cell: T }[] {
+  const line = lineOf(argument, range);
+  return line.map((cell, i) => new NamedCell(argument, i, line.length, cell));
+}
+
+/** The cells of one row or one column as a list; each passes the guard. */
+export function list(
+  argument: string,
+  range: readonly (readonly number[])[],
+  guard: Guard,
+): number[] {
+  const line = lineOf(argument, range);
+  return line.map((value, i) => {
+    try {
+      return guard(argument, value, i);
+    } catch {
+      // Refused again, by the name of its cell.
+      return guard(nameOf(argument, i, line.length), value, i);
+    }
+  });
+}
+
+/** A guard by which a blank counts as zero: an ingredient of which the recipe has nothing. */
+export function orZero(guard: Guard): Guard {
+  return (argument, value, index) => (isBlankNumber(value) ? 0 : guard(argument, value, index));
+}
+
+/** A guard for a list beside another: a blank is refused where the other asks for a number. */
+export function askedWhere(
+  isAsked: (index: number) => boolean,
+  guard: Guard,
+  elsewhere = guard,
+): Guard {
+  const none = orZero(elsewhere);
+  return (argument, value, index) => (isAsked(index) ? guard : none)(argument, value, index);
+}
+
+/** An answer for each cell of a range, laid out as the range is. */
+export function laidOutAs(range: readonly unknown[], answers: number[]): number[][] {
+  return range.length === 1 ? [answers] : answers.map((answer) => [answer]);
+}
+
+/** Two ranges that are read side by side need as many cells each. */
+export function sameLength(
+  a: string,
+  listA: readonly unknown[],
+  b: string,
+  listB: readonly unknown[],
+) {
+  if (listA.length === listB.length) return;
+  throw new CalcError(
+    `${b} must have as many cells as ${a}, got ${listB.length} and ${listA.length}`,
+  );
+}
+
+/** Sum of a list. */
+export function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
+}
