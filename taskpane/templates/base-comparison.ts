@@ -18,7 +18,7 @@ export const template: Template = {
           "A pound is not 16 fluid ounces. A pack sold by weight needs its density: weigh a known volume, or use MIST.DENSITYOF.",
         ],
         [
-          "Freight is that of one order, shared by its packs, and nothing once the goods reach the sum from which it is free.",
+          "Freight is that of one order, shared by its packs, and nothing once the goods reach the sum from which it is free. A blank freight is not known: type 0 where it costs nothing.",
         ],
         [
           "Not disclosed means not known, not harmless: ask for the safety data sheet before you pour.",
@@ -110,7 +110,7 @@ export const template: Template = {
       at: "K8",
       look: "result",
       format: "#,##0.00",
-      formula: '=IF(C8="","",MIST.LANDED(C8,IF(G8="",1,G8),H8,I8)/IF(G8="",1,G8))',
+      formula: '=IF(C8="","",IF(SUM(G8)<=0,"how many packs?",MIST.LANDED(C8,G8,H8,I8)/G8))',
       down: 6,
     },
     {
@@ -194,6 +194,9 @@ export const template: Template = {
         ],
         [
           '=IF(B16=0,"Every filled line is counted.","Left out of the comparison: hold the pointer over the red cell to read why.")',
+        ],
+        [
+          '=IF(SUMPRODUCT((C8:C13<>"")*(J8:J13=""))=0,"","Nothing lost is counted where Lost is blank, in "&SUMPRODUCT((C8:C13<>"")*(J8:J13=""))&" of the priced lines.")',
         ],
       ],
     },

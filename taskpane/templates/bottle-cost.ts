@@ -1,6 +1,14 @@
 import { PACK_UNITS } from "../sheets/pack-units";
 import type { Template } from "../sheets/template";
 
+/** True where a column of prices is left alone, or has all that a price needs. */
+const settled = (column: string) => {
+  const [margin, rate, fee, own] = [36, 37, 38, 40].map((row) => `${column}${row}`);
+  return `OR(COUNT(${margin}:${fee},${own})=0,AND(COUNT(${rate}:${fee})=2,COUNT(${margin},${own})>0))`;
+};
+
+const PRICE_NOTE = `=IF(OR(NOT(ISNUMBER(B33)),AND(${settled("B")},${settled("C")})),"","A price needs a margin or your own sum, and both fees: 0 if none.")`;
+
 /** What one bottle costs, what to ask for it, when it pays, and who gets what. Demo data invented. */
 export const template: Template = {
   title: "Bottle cost",
@@ -20,6 +28,7 @@ export const template: Template = {
           "Margin is on the price: half of a price of 20 is a margin of 50 %. Markup on cost is shown beside it; the two are not the same.",
         ],
         ["Lost is liquid that is bought and never sold. Overfill is sold: it is in the fill."],
+        ["Blank is not free, and not known: type 0 where a thing costs nothing."],
       ],
     },
     { at: "A6", look: "section", rows: [["The bottle"]] },
@@ -43,7 +52,17 @@ export const template: Template = {
       format: "#,##0.0",
       rows: [['=IF(OR(B7="",B8=""),"",MIST.FILLWEIGHT(B7,"floz",B8,B9))']],
     },
-    { at: "C7", look: "note", rows: [["US fl oz"], ["g/mL"], [null], [null], ["g"]] },
+    {
+      at: "C7",
+      look: "note",
+      rows: [
+        ["US fl oz"],
+        ["g/mL"],
+        ['=IF(OR(B7="",B9<>""),"","none: filled to the mark")'],
+        ['=IF(OR(B7="",B10<>""),"","none lost")'],
+        ['=IF(ISERROR(B11),"g: look at size and density","g")'],
+      ],
+    },
     { at: "A13", look: "section", rows: [["What goes in"]] },
     {
       at: "A14",
@@ -99,7 +118,8 @@ export const template: Template = {
       at: "H15",
       look: "result",
       format: "0.000",
-      formula: '=IF(OR(SUM(G15)=0,$B$11=""),"",$B$11*B15*G15/(1-$B$10))',
+      formula:
+        '=IF($B$11="","",IF(B15="",IF(AND(A15="",C15=""),"","share?"),IF(C15="",IF(B15=0,"","price?"),$B$11*B15*G15/(1-$B$10))))',
       down: 5,
     },
     { at: "A21", look: "section", rows: [["Around it"]] },
@@ -121,6 +141,12 @@ export const template: Template = {
       format: "#,##0.00",
       rows: [[0.85], [0.38], [0.12], [0.3], [3], [18]],
     },
+    {
+      at: "C22",
+      look: "note",
+      formula: '=IF(OR($B$7="",B22<>""),"","type 0 if there is none")',
+      down: 6,
+    },
     { at: "A29", look: "section", rows: [["What one bottle costs"]] },
     {
       at: "A30",
@@ -133,10 +159,16 @@ export const template: Template = {
       format: "#,##0.00",
       rows: [
         ['=IF(B11="","",MIST.BOTTLECOST(B11,B15:B19,G15:G19,0,B10))'],
-        ["=SUM(B22:B25)"],
-        ["=B26/60*B27"],
-        ['=IF(B30="","",B30+B31+B32)'],
+        ['=IF(COUNT(B22:B25)<4,"",SUM(B22:B25))'],
+        ['=IF(COUNT(B26:B27)<2,"",B26/60*B27)'],
+        ['=IF(OR(B30="",B31="",B32=""),"",B30+B31+B32)'],
       ],
+    },
+    {
+      at: "C30",
+      look: "note",
+      formula: '=IF(OR($B$7="",ISNUMBER(B30)),"","not known: see above")',
+      down: 4,
     },
     { at: "A35", look: "heading", rows: [["What to ask for it", "Retail", "Wholesale"]] },
     {
@@ -152,7 +184,7 @@ export const template: Template = {
         ["Fees of one bottle ($)"],
         ["Kept of one bottle ($)"],
         ["Margin kept, on the price (%)"],
-        ["The same as markup on cost (%)"],
+        ["The price as markup on cost (%)"],
       ],
     },
     {
@@ -175,7 +207,7 @@ export const template: Template = {
       at: "B39",
       look: "result",
       format: "#,##0.00",
-      formula: '=IF($B$33="","",MIST.ASKPRICE($B$33,B36,B37,B38))',
+      formula: '=IF(OR($B$33="",B36="",B37="",B38=""),"",MIST.ASKPRICE($B$33,B36,B37,B38))',
       across: 2,
     },
     { at: "B40", look: "input", format: "#,##0.00", rows: [[14, null]] },
@@ -190,30 +222,31 @@ export const template: Template = {
       at: "B42",
       look: "result",
       format: "#,##0.00",
-      formula: '=IF(B41="","",B41*B37+B38)',
+      formula: '=IF(OR(B41="",B37="",B38=""),"",B41*B37+B38)',
       across: 2,
     },
     {
       at: "B43",
       look: "result",
       format: "#,##0.00",
-      formula: '=IF(B41="","",B41-B42-$B$33)',
+      formula: '=IF(OR(B42="",$B$33=""),"",B41-B42-$B$33)',
       across: 2,
     },
     {
       at: "B44",
       look: "result",
       format: "0.0%",
-      formula: '=IF(B41="","",MIST.KEEPRATE(B41,$B$33,B37,B38))',
+      formula: '=IF(B43="","",MIST.KEEPRATE(B41,$B$33,B37,B38))',
       across: 2,
     },
     {
       at: "B45",
       look: "result",
       format: "0.0%",
-      formula: '=IF(B41="","",(B41-B42)/$B$33-1)',
+      formula: '=IF(OR(B41="",$B$33=""),"",(B41-$B$33)/$B$33)',
       across: 2,
     },
+    { at: "A46", look: "note", rows: [[PRICE_NOTE]] },
     { at: "A47", look: "section", rows: [["When it pays, and who gets what"]] },
     {
       at: "A48",
@@ -232,7 +265,7 @@ export const template: Template = {
     {
       at: "B49",
       look: "result",
-      formula: '=IF(B41="","",MIST.EVENPOINT($B$48,B41,$B$33+B38,B37))',
+      formula: '=IF(OR(B43="",$B$48=""),"",MIST.EVENPOINT($B$48,B41,$B$33+B38,B37))',
       across: 2,
     },
     { at: "B50", look: "input", rows: [[90, 40]] },
@@ -240,7 +273,20 @@ export const template: Template = {
       at: "B51",
       look: "result",
       format: "#,##0.00",
-      rows: [['=IF(OR(B43="",SUM(B50:C50)=0),"",B50*B43+C50*C43-B48)']],
+      rows: [
+        [
+          '=IF(OR((B43="")<>(B50=""),(C43="")<>(C50=""),COUNT(B50:C50)=0,B48=""),"",IF(B50="",0,B50*B43)+IF(C50="",0,C50*C43)-B48)',
+        ],
+      ],
+    },
+    {
+      at: "C51",
+      look: "note",
+      rows: [
+        [
+          '=IF(OR(ISNUMBER(B51),NOT(ISNUMBER(B33)),COUNT(B48,B50:C50)=0),"","Not known: type the fixed costs and the bottles of each price, 0 if none.")',
+        ],
+      ],
     },
     { at: "B52", look: "input", format: "0.0%", limits: [0, 1], rows: [[0.6]] },
     {

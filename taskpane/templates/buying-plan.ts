@@ -52,12 +52,20 @@ const ORDERS: DemoOrder[] = [
 const FIRST = 13;
 const PITCH = 10;
 
+/** True where an order has something to buy and a freight that is not known. */
+function unpaid(i: number): string {
+  const row = FIRST + i * PITCH + 2;
+  return `AND(SUM(C${row})>0,D${row}="")`;
+}
+
 /** One order: its freight, its packs, and what comes of it. Rows are those of the sheet, from 1. */
 function orderBlocks({ supplier, freight, freeover, packs }: DemoOrder, i: number): Block[] {
   const top = FIRST + i * PITCH;
   const need = 8 + i;
   const at = (column: string, row: number) => `${column}${top + row}`;
   const span = (column: string) => `${at(column, 4)}:${at(column, 7)}`;
+  // As LANDED compares sums of money, so that a rounding error decides nothing.
+  const reached = `ROUND(${at("J", 4)},6)>=ROUND(${at("E", 2)},6)`;
   return [
     { at: at("A", 0), look: "section", rows: [[`Order ${i + 1}`]] },
     {
@@ -77,6 +85,11 @@ function orderBlocks({ supplier, freight, freeover, packs }: DemoOrder, i: numbe
     { at: at("B", 2), look: "result", rows: [[`=IF(A${need}="","",A${need})`]] },
     { at: at("C", 2), look: "result", format: "#,##0.0", rows: [[`=E${need}`]] },
     { at: at("D", 2), look: "input", format: "#,##0.00", rows: [[freight, freeover]] },
+    {
+      at: at("F", 2),
+      look: "note",
+      rows: [[`=IF(${unpaid(i)},"Freight is blank: type 0 if it is free.","")`]],
+    },
     {
       at: at("A", 3),
       look: "heading",
@@ -117,7 +130,7 @@ function orderBlocks({ supplier, freight, freeover, packs }: DemoOrder, i: numbe
       at: at("F", 4),
       look: "result",
       format: "0;-0;",
-      formula: `=IF(${at("C", 2)}=0,"",MIST.PACKPLAN(${at("C", 2)},${span("E")},${span("D")},${at("D", 2)},${at("E", 2)}))`,
+      formula: `=IF(OR(SUM(${at("C", 2)})=0,${at("D", 2)}=""),"",MIST.PACKPLAN(${at("C", 2)},${span("E")},${span("D")},${at("D", 2)},${at("E", 2)}))`,
       spills: [4, 1],
     },
     {
@@ -143,12 +156,8 @@ function orderBlocks({ supplier, freight, freeover, packs }: DemoOrder, i: numbe
       format: "#,##0.00",
       rows: [
         [`=SUM(${span("G")})`],
-        [
-          `=IF(OR(${at("J", 4)}=0,AND(${at("E", 2)}>0,${at("J", 4)}>=${at("E", 2)})),0,0+${at("D", 2)})`,
-        ],
-        [
-          `=IF(OR(${at("J", 4)}=0,SUM(${at("E", 2)})=0,${at("J", 4)}>=${at("E", 2)}),"",${at("E", 2)}-${at("J", 4)})`,
-        ],
+        [`=IF(OR(${at("J", 4)}=0,AND(${at("E", 2)}>0,${reached})),0,0+${at("D", 2)})`],
+        [`=IF(OR(${at("J", 4)}=0,SUM(${at("E", 2)})=0,${reached}),"",${at("E", 2)}-${at("J", 4)})`],
         [`=IF(${at("J", 4)}=0,"",SUMPRODUCT(${span("E")},${span("F")})-${at("C", 2)})`],
       ],
     },
@@ -180,6 +189,9 @@ export const template: Template = {
         [
           "Flammable liquids have carrier rules of their own: ask the supplier what may be shipped, and how.",
         ],
+        [
+          "A blank freight is not known: type 0 where it is free. A blank under Extra for spills, On hand or Freight free from is none.",
+        ],
       ],
     },
     {
@@ -195,7 +207,7 @@ export const template: Template = {
       at: "E8",
       look: "result",
       format: "#,##0.0;-#,##0.0;",
-      formula: "=MAX(0,B8*(1+C8)-D8)",
+      formula: '=IF(B8="",IF(A8="","","run needs?"),MAX(0,B8*(1+C8)-D8))',
       down: 3,
     },
     {
@@ -209,6 +221,15 @@ export const template: Template = {
       look: "result",
       format: "#,##0.00",
       rows: [[`=${money(4)}`], [`=${money(5)}`], ["=J8+J9"]],
+    },
+    {
+      at: "I11",
+      look: "note",
+      rows: [
+        [
+          `=IF(OR(SUMPRODUCT((A8:A10<>"")*(B8:B10=""))>0,${ORDERS.map((_, i) => unpaid(i)).join(",")}),"Not every order is counted.","")`,
+        ],
+      ],
     },
     ...ORDERS.flatMap(orderBlocks),
   ],

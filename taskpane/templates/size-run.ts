@@ -48,11 +48,13 @@ export const template: Template = {
       at: "C7",
       look: "note",
       rows: [
-        ['=IF(B7="base","the base alone","the finished batch")'],
+        [
+          '=IF(B7="","say which: finished or base",IF(B7="base","the base alone","the finished batch"))',
+        ],
         ["g/mL"],
-        [null],
+        ['=IF(OR(B8="",B9<>""),"","none: filled to the mark")'],
         ["g"],
-        [null],
+        ['=IF(OR(B10="",B11<>""),"","blank: 5 % is taken")'],
       ],
     },
     {
@@ -67,6 +69,12 @@ export const template: Template = {
       look: "result",
       format: "#,##0.0",
       formula: '=IF(D13="","",MIST.FILLWEIGHT(D13,"floz",$B$8,$B$9))',
+      across: 4,
+    },
+    {
+      at: "D16",
+      look: "note",
+      formula: '=IF((D13="")=(D14=""),"",IF(D14="","how many?","which size?"))',
       across: 4,
     },
     { at: "A17", look: "section", rows: [["For the whole run"]] },
@@ -124,6 +132,15 @@ export const template: Template = {
       formula:
         '=IF(OR(D23=0,SUM($C$20:$C$22)=0),"",IF(D23>=MIST.LEASTBATCH(MINIFS($C$20:$C$22,$C$20:$C$22,">0"),$B$10,$B$11),"yes","no: too little"))',
       across: 4,
+    },
+    {
+      at: "A25",
+      look: "note",
+      rows: [
+        [
+          '=IF(SUMPRODUCT((A20:A22<>"")*(B20:B22=""))=0,"","An oil without a load is left out: type its load, or 0.")',
+        ],
+      ],
     },
     { at: "A26", look: "section", rows: [["For one bottle"]] },
     { at: "A27", look: "heading", rows: [["Ingredient", null, null]] },

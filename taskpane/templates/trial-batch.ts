@@ -50,6 +50,12 @@ export const template: Template = {
     { at: "B9", look: "input", words: ["finished", "base"], rows: [["finished"]] },
     { at: "B10", look: "input", rows: [[20], [0.1]] },
     { at: "B12", look: "input", format: "0.0%", limits: [0, 1], rows: [[0.05]] },
+    {
+      at: "C9",
+      look: "note",
+      rows: [['=IF(OR(B10="",B9<>""),"","blank: of the finished batch")']],
+    },
+    { at: "C12", look: "note", rows: [['=IF(OR(B11="",B12<>""),"","blank: 5 % is taken")']] },
     { at: "B13", look: "input", format: "0.000", rows: [[0.94]] },
     { at: "B14", look: "input", rows: [[50], [1.62]] },
     {
@@ -107,14 +113,14 @@ export const template: Template = {
       format: "0.0%",
       // Two answers across a row of pours stand one under the other.
       formula:
-        '=IF(SUM(B20:D20)=0,"",MIST.LOADSPAN(ROUND(B20:D20/$B$11,0)*$B$11,ROUND(B21:D21/$B$11,0)*$B$11,$B$11,$B$9))',
+        '=IF(OR(SUM(B20:D20)=0,SUM($B$11)=0),"",MIST.LOADSPAN(IF(B20:D20="","",ROUND(B20:D20/$B$11,0)*$B$11),IF(B21:D21="","",ROUND(B21:D21/$B$11,0)*$B$11),$B$11,$B$9))',
       spills: [2, 3],
     },
     {
       at: "B25",
       look: "result",
       format: "0.0",
-      formula: '=IF(B20="","",MIST.LEASTBATCH(B20/$B$10,$B$11,$B$12))',
+      formula: '=IF(SUM(B20)=0,"",MIST.LEASTBATCH(B20/$B$10,$B$11,$B$12))',
       across: 3,
     },
     {
@@ -148,7 +154,7 @@ export const template: Template = {
       at: "B31",
       look: "result",
       format: "0.0%",
-      formula: '=IF(B29="","",MIST.LOADOF(B29,B30,$B$9))',
+      formula: '=IF(AND(B29="",B30=""),"",MIST.LOADOF(B29,B30,$B$9))',
       across: 3,
     },
     {
@@ -156,7 +162,7 @@ export const template: Template = {
       look: "result",
       format: "0.00",
       formula:
-        '=IF(OR(SUM(B29:D29)=0,SUM(B19:D19)=0),"",MIST.SETRIGHT(B29:D29,B30:D30,B19:D19,$B$9))',
+        '=IF(OR(SUM(B29:D30)=0,SUM(B19:D19)=0),"",MIST.SETRIGHT(B29:D29,B30:D30,IF(B29:D29="",IF(B30:D30="","",B19:D19),B19:D19),$B$9))',
       spills: [2, 3],
     },
   ],
