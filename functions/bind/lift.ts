@@ -7,7 +7,7 @@
  */
 import { BLANK, BlankError, CalcError } from "../../src/errors";
 import type { Bound } from "../catalog/entry";
-import { NEVER_ZERO, WORD_KINDS } from "../catalog/kinds";
+import { WORD_KINDS, isLeftOutAtZero, isRefusedAtZero } from "../catalog/kinds";
 
 /** An error in a cell. Only #VALUE! and #N/A carry a text in Excel. */
 export interface Fault {
@@ -68,8 +68,7 @@ function line(pure: Pure, args: Argument[], row: number, column: number): Grid {
   const cells = args.map(({ param, grid }) => (param.range ? null : at(grid, row, column)));
   const fault = cells.find(isFault) ?? args.find((arg) => arg.fault)?.fault;
   if (fault) return [[fault]];
-  const isNothing = (arg: Argument, i: number) =>
-    arg.isNothing ?? isNothingFor(arg.param, cells[i]);
+  const isNothing = (arg: Argument, i: number) => arg.isNothing ?? isEmpty(cells[i]);
   if (args.every(isNothing)) return [[""]];
   try {
     const inputs = args.map((arg, i) => arg.read(cells[i]));
@@ -105,11 +104,6 @@ function isBlank(cell: CellValue): boolean {
 /** A cell that may have nothing in it: some hosts hand a blank over as 0. */
 function isEmpty(cell: CellValue): boolean {
   return isBlank(cell) || cell === 0;
-}
-
-/** The same as one argument sees it: zero is a temperature like any other. */
-function isNothingFor({ kind }: Param, cell: CellValue): boolean {
-  return kind === "celsius" ? isBlank(cell) : isEmpty(cell);
 }
 
 /** A line of a call, counted from zero: calls whose arguments are ranges have several. */
@@ -205,8 +199,15 @@ function readCell(param: Param, cell: CellValue): unknown {
     if (isEmpty(cell)) return param.optional ? undefined : "";
     return String(cell);
   }
-  const isLeftOut = NEVER_ZERO.has(param.kind) ? isEmpty(cell) : isBlank(cell);
-  return param.optional && isLeftOut ? undefined : readNumber(param, cell);
+  if (param.optional && (isBlank(cell) || (cell === 0 && isLeftOutAtZero(param)))) return undefined;
+  if (cell === 0 && isRefusedAtZero(param)) throw new CalcError(zeroDegrees(param));
+  return readNumber(param, cell);
+}
+
+/** What to type, since a host may hand over a blank cell as 0. */
+function zeroDegrees({ name, optional, default: fallback }: Param): string {
+  const leaveOut = optional ? `, and for ${fallback} leave it out of the formula` : "";
+  return `${name} is blank or zero: for zero degrees type 0.001${leaveOut}`;
 }
 
 /** A cell of a range that may hold words: a blank is an empty word. */

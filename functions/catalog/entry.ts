@@ -66,7 +66,7 @@ export interface CatalogEntry {
 export interface Bound {
   id: string;
   name: string;
-  params: Pick<Param, "name" | "kind" | "range" | "mixed" | "optional">[];
+  params: Pick<Param, "name" | "kind" | "range" | "mixed" | "optional" | "default">[];
   returns: Pick<CatalogEntry["returns"], "range">;
 }
 

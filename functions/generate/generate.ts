@@ -38,9 +38,7 @@ function bound({ id, name, params, returns }: SourceEntry): Bound {
   return {
     id,
     name,
-    params: params.map(({ name, kind, range, mixed, optional }) => {
-      return { name, kind, range, ...(mixed && { mixed }), optional };
-    }),
+    params: params.map(({ text: _, ...param }) => param),
     returns: { range: returns.range },
   };
 }
