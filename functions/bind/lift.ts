@@ -6,8 +6,8 @@
  * stretches; unequal lengths give #N/A where one of them has ended.
  */
 import { BLANK, BlankError, CalcError } from "../../src/errors";
-import type { CatalogEntry, Param } from "../catalog/entry";
-import { NEVER_ZERO, WORD_KINDS } from "../catalog/kinds";
+import type { Bound } from "../catalog/entry";
+import { WORD_KINDS, isLeftOutAtZero, isRefusedAtZero } from "../catalog/kinds";
 
 /** An error in a cell. Only #VALUE! and #N/A carry a text in Excel. */
 export interface Fault {
@@ -20,6 +20,7 @@ export type CellValue = number | string | boolean | null | Fault;
 
 export type Grid = CellValue[][];
 type Pure = (...args: never[]) => unknown;
+type Param = Bound["params"][number];
 
 /** An argument of a call as its lines see it. What is the same for all lines is worked out once. */
 interface Argument {
@@ -35,7 +36,7 @@ interface Argument {
 }
 
 /** The worksheet form of a pure function: whatever the host hands over, a grid comes back. */
-export function lift(entry: CatalogEntry, pure: Pure): (...args: unknown[]) => Grid {
+export function lift(entry: Bound, pure: Pure): (...args: unknown[]) => Grid {
   return (...args) => {
     try {
       return spill(entry, pure, argumentsOf(entry, args));
@@ -50,7 +51,7 @@ export function isFault(value: unknown): value is Fault {
   return typeof value === "object" && value !== null && "fault" in value;
 }
 
-function spill(entry: CatalogEntry, pure: Pure, args: Argument[]): Grid {
+function spill(entry: Bound, pure: Pure, args: Argument[]): Grid {
   const { rows, columns } = extentOf(args);
   for (const arg of args) {
     const isCell = arg.grid.length === 1 && arg.grid[0].length === 1;
@@ -67,8 +68,7 @@ function line(pure: Pure, args: Argument[], row: number, column: number): Grid {
   const cells = args.map(({ param, grid }) => (param.range ? null : at(grid, row, column)));
   const fault = cells.find(isFault) ?? args.find((arg) => arg.fault)?.fault;
   if (fault) return [[fault]];
-  const isNothing = (arg: Argument, i: number) =>
-    arg.isNothing ?? isNothingFor(arg.param, cells[i]);
+  const isNothing = (arg: Argument, i: number) => arg.isNothing ?? isEmpty(cells[i]);
   if (args.every(isNothing)) return [[""]];
   try {
     const inputs = args.map((arg, i) => arg.read(cells[i]));
@@ -106,11 +106,6 @@ function isEmpty(cell: CellValue): boolean {
   return isBlank(cell) || cell === 0;
 }
 
-/** The same as one argument sees it: zero is a temperature like any other. */
-function isNothingFor({ kind }: Param, cell: CellValue): boolean {
-  return kind === "celsius" ? isBlank(cell) : isEmpty(cell);
-}
-
 /** A line of a call, counted from zero: calls whose arguments are ranges have several. */
 export interface Line {
   row: number;
@@ -119,7 +114,7 @@ export interface Line {
 
 /** What a line of a call hands to the pure function; what is left out is undefined. */
 export function inputsOf(
-  entry: CatalogEntry,
+  entry: Bound,
   args: unknown[],
   { row, column }: Line = { row: 0, column: 0 },
 ): unknown[] {
@@ -129,12 +124,12 @@ export function inputsOf(
 }
 
 /** How many lines a call has, down and across. */
-export function linesOf(entry: CatalogEntry, args: unknown[]): { rows: number; columns: number } {
+export function linesOf(entry: Bound, args: unknown[]): { rows: number; columns: number } {
   return extentOf(argumentsOf(entry, args));
 }
 
 /** One line of a call as the host would hand it over: its own cells, and ranges whole. */
-export function lineOf(entry: CatalogEntry, args: unknown[], { row, column }: Line): Grid[] {
+export function lineOf(entry: Bound, args: unknown[], { row, column }: Line): Grid[] {
   return argumentsOf(entry, args).map(({ param, grid }) =>
     param.range ? grid : [[at(grid, row, column)]],
   );
@@ -148,7 +143,7 @@ function extentOf(args: Argument[]): { rows: number; columns: number } {
   };
 }
 
-function argumentsOf(entry: CatalogEntry, args: unknown[]): Argument[] {
+function argumentsOf(entry: Bound, args: unknown[]): Argument[] {
   const grids = trimmed(entry.params.map((_, i) => gridOf(args[i])));
   return entry.params.map((param, i) => {
     const grid = grids[i];
@@ -204,8 +199,15 @@ function readCell(param: Param, cell: CellValue): unknown {
     if (isEmpty(cell)) return param.optional ? undefined : "";
     return String(cell);
   }
-  const isLeftOut = NEVER_ZERO.has(param.kind) ? isEmpty(cell) : isBlank(cell);
-  return param.optional && isLeftOut ? undefined : readNumber(param, cell);
+  if (param.optional && (isBlank(cell) || (cell === 0 && isLeftOutAtZero(param)))) return undefined;
+  if (cell === 0 && isRefusedAtZero(param)) throw new CalcError(zeroDegrees(param));
+  return readNumber(param, cell);
+}
+
+/** What to type, since a host may hand over a blank cell as 0. */
+function zeroDegrees({ name, optional, default: fallback }: Param): string {
+  const leaveOut = optional ? `, and for ${fallback} leave it out of the formula` : "";
+  return `${name} is blank or zero: for zero degrees type 0.001${leaveOut}`;
 }
 
 /** A cell of a range that may hold words: a blank is an empty word. */
@@ -240,7 +242,7 @@ function settle(value: unknown): CellValue {
  * The answers of all lines as one grid. An answer of several cells (two amounts, say) lies across
  * a column of lines, and down a row of them; over a whole grid of lines it has no room.
  */
-function join(entry: CatalogEntry, blocks: Grid[][]): Grid {
+function join(entry: Bound, blocks: Grid[][]): Grid {
   const answers = blocks.map((row) => row.map((block) => block.flat()));
   const length = answers.flat().reduce((most, answer) => Math.max(most, answer.length), 0);
   if (!entry.returns.range || length === 1) return answers.map((row) => row.map(([cell]) => cell));

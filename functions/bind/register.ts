@@ -5,9 +5,9 @@
  * same shape, so both hosts run this same code.
  */
 import * as src from "../../src/index";
-import { catalog } from "../catalog/catalog";
-import type { CatalogEntry } from "../catalog/entry";
+import type { Bound } from "../catalog/entry";
 import { isFault, lift } from "./lift";
+import list from "./list.json";
 
 export interface FunctionsHost {
   associate(id: string, run: (...args: unknown[]) => unknown): void;
@@ -15,7 +15,7 @@ export interface FunctionsHost {
 }
 
 /** Each function in its worksheet form, by id. */
-export function worksheetFunction(entry: CatalogEntry) {
+export function worksheetFunction(entry: Bound) {
   return lift(
     entry,
     src[entry.name as keyof typeof src] as unknown as (...args: never[]) => unknown,
@@ -24,7 +24,7 @@ export function worksheetFunction(entry: CatalogEntry) {
 
 /** Registers them all. */
 export function register(host: FunctionsHost): void {
-  for (const entry of catalog) {
+  for (const entry of list as Bound[]) {
     const run = worksheetFunction(entry);
     host.associate(entry.id, (...args) => {
       return run(...args).map((row) =>

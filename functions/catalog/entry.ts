@@ -60,6 +60,14 @@ export interface CatalogEntry {
   examples: Example[];
 }
 
+/** What the binding needs of a function: the catalog without its texts, so that a workbook loads no more. */
+export interface Bound {
+  id: string;
+  name: string;
+  params: Pick<Param, "name" | "kind" | "range" | "mixed" | "optional" | "default">[];
+  returns: Pick<CatalogEntry["returns"], "range">;
+}
+
 /** As it is read from src, with the file that holds it. */
 export interface SourceEntry extends CatalogEntry {
   file: string;

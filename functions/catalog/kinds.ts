@@ -31,5 +31,51 @@ export type Kind = keyof typeof KINDS;
 /** Kinds that are words: they are not counted when a line is looked at for anything filled in. */
 export const WORD_KINDS: ReadonlySet<Kind> = new Set(["unit", "choice"]);
 
-/** Kinds that are never zero: where such an argument may be left out, a zero is a blank handed over as one. */
-export const NEVER_ZERO: ReadonlySet<Kind> = new Set(["density"]);
+/**
+ * What a 0 is taken for. Excel on the desktop hands a blank cell over as 0, so that a zero may be either;
+ * null and "" are a blank for every kind. A whole line of zeros is a blank line, whatever the kinds.
+ *
+ * - zero: the number, as there are such; the function refuses it where it makes no sense (a price)
+ * - blank: there is no such thing, so it is a blank handed over as one
+ * - unclear: both are likely and the answers differ, so it is refused with what to type instead; where
+ *   nothing stands in for a blank, it is one
+ */
+export const ZERO: Record<Kind, "zero" | "blank" | "unclear"> = {
+  amount: "zero",
+  weight: "zero",
+  volume: "zero",
+  share: "zero",
+  density: "blank",
+  money: "zero",
+  count: "zero",
+  celsius: "unclear",
+  drops: "zero",
+  rate: "zero",
+  hours: "zero",
+  dose: "zero",
+  score: "zero",
+  limit: "zero",
+  yesno: "blank",
+  label: "blank",
+  worded: "zero",
+  category: "zero",
+  number: "zero",
+  unit: "blank",
+  choice: "blank",
+};
+
+interface Asked {
+  kind: Kind;
+  optional: boolean;
+  default?: number | string;
+}
+
+/** True where a zero counts as left out. A required density is left to its function, to refuse in its words. */
+export function isLeftOutAtZero({ kind, optional, default: fallback }: Asked): boolean {
+  return optional && (ZERO[kind] === "blank" || (kind === "celsius" && fallback === undefined));
+}
+
+/** True where a zero is refused, as nobody can tell whether it is one. */
+export function isRefusedAtZero(param: Asked): boolean {
+  return ZERO[param.kind] === "unclear" && !isLeftOutAtZero(param);
+}

@@ -6,7 +6,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
-import type { SourceEntry } from "../catalog/entry";
+import type { Bound, SourceEntry } from "../catalog/entry";
 import { readComments } from "./comments";
 import { CODE_HEADER, PAGE_HEADER } from "./headers";
 import { metadata } from "./metadata";
@@ -23,12 +23,28 @@ export async function generatedFiles(
   const { referencePages } = await import("./reference");
   const files = new Map<string, string>([
     ["functions/catalog/catalog.json", `${JSON.stringify(entries, withoutFile, 2)}\n`],
+    ["functions/bind/list.json", lines(entries.map(bound))],
     ["functions/functions.json", metadata(entries)],
     ["src/index.ts", sourceIndex(entries)],
     ["taskpane/templates/index.ts", templateIndex(templates)],
   ]);
   for (const [name, text] of referencePages(entries)) files.set(`${REFERENCE}/${name}`, text);
   return files;
+}
+
+/** A list in JSON, an item a line. */
+function lines(items: readonly unknown[]): string {
+  return `[\n${items.map((item) => JSON.stringify(item)).join(",\n")}\n]\n`;
+}
+
+/** What the functions' bundle needs of an entry. */
+function bound({ id, name, params, returns }: SourceEntry): Bound {
+  return {
+    id,
+    name,
+    params: params.map(({ text: _, ...param }) => param),
+    returns: { range: returns.range },
+  };
 }
 
 /** Where an entry comes from is of no use to a host. */

@@ -1,7 +1,7 @@
 /** The arguments of a call as pieces of a native formula: their value, their sort, and when they are blank. */
 import { squeeze } from "../../src/errors";
 import type { CatalogEntry, Param } from "../catalog/entry";
-import { NEVER_ZERO, WORD_KINDS } from "../catalog/kinds";
+import { WORD_KINDS, isLeftOutAtZero, isRefusedAtZero } from "../catalog/kinds";
 import { FALSE, type Piece, TRUE, and, call, constant, not, op, or, reduced, when } from "./piece";
 import { TooMuch } from "./too-much";
 import type { UnitWord } from "./units";
@@ -35,6 +35,8 @@ interface Input {
   fits: Piece;
   /** True where nothing is filled in; a zero may be a blank that was handed over as one. */
   nothing: Piece;
+  /** The same where a zero is refused on a line that has anything else on it. */
+  blank?: Piece;
   /** True where it is left out, so that its default counts. */
   absent: Piece;
 }
@@ -100,7 +102,18 @@ export class Inputs {
     const required = this.entry.params.filter(
       (param) => isRequired(param) && !this.stretched.has(param.name),
     );
-    return and(...required.map(({ name }) => this.of(name).nothing));
+    return and(
+      ...required.map(({ name }) => {
+        const { blank, nothing } = this.of(name);
+        return blank ?? nothing;
+      }),
+    );
+  }
+
+  /** A line that shows blank: spare, with nothing wrong in what may be left out; or without anything on it. */
+  get quiet(): Piece {
+    const isSpare = and(this.spare, this.optionsFit);
+    return this.entry.params.some(isRefusedAtZero) ? or(isSpare, this.empty) : isSpare;
   }
 
   /** What may be left out, of the right sort. */
@@ -150,29 +163,34 @@ function numberInput(param: Param, given: Given | undefined, isSure: boolean): N
     return { value: fallback, fits: constant(param.optional), nothing: TRUE, absent: TRUE };
   }
   const { piece, holds } = given;
-  const isCelsius = param.kind === "celsius";
-  const isNeverZero = NEVER_ZERO.has(param.kind);
+  const isRefused = isRefusedAtZero(param);
+  const isLeftOut = isLeftOutAtZero(param);
   if (piece.constant !== undefined) {
     if (typeof piece.constant !== "number") throw new TooMuch(`${param.name} is not a number`);
-    const absent = constant(isNeverZero && piece.constant === 0);
-    const nothing = constant(!isCelsius && piece.constant === 0);
-    return { value: when(absent, fallback, piece), fits: TRUE, nothing, absent };
+    const isZero = piece.constant === 0;
+    const absent = constant(isLeftOut && isZero);
+    const fits = constant(!(isRefused && isZero));
+    const value = when(absent, fallback, piece);
+    return { value, fits, nothing: constant(isZero), absent, ...(isRefused && { blank: FALSE }) };
   }
   const isBlank = holds === "number" ? FALSE : op(piece, "=", BLANK);
   const isZero = op(piece, "=", ZERO);
-  const nothing = or(isBlank, isCelsius ? FALSE : isZero);
-  const absent = or(isBlank, isNeverZero ? isZero : FALSE);
+  const nothing = or(isBlank, isZero);
+  const blank = isRefused && { blank: isBlank };
+  const absent = or(isBlank, isLeftOut ? isZero : FALSE);
   const isNumber = call("ISNUMBER", piece);
+  const isRight = isRefused ? and(isNumber, not(isZero)) : isNumber;
   // Of several lines one may hold a word: that it is refused is seen to elsewhere, and must not spoil others.
   const clean = piece.wide ? when(isNumber, piece, ZERO) : call("N", piece);
   if (!param.optional) {
     const value = holds === "number" || (isSure && !piece.wide) ? piece : clean;
-    return { value, fits: holds === "number" && isSure ? TRUE : isNumber, nothing, absent };
+    const fits = holds === "number" && isSure ? TRUE : isRight;
+    return { value, fits, nothing, absent, ...blank };
   }
   const cleaned = holds === "number" ? piece : clean;
   const value = fallback.constant === 0 ? cleaned : when(absent, fallback, piece);
   // Nothing else may look at what may be left out, and an error in it is still one.
-  return { value, fits: or(isNumber, isBlank), nothing, absent };
+  return { value, fits: or(isRight, isBlank), nothing, absent, ...blank };
 }
 
 function wordInput(param: Param, given: Given | undefined): WordInput {

@@ -36,7 +36,7 @@ export function nativeOf(entry: CatalogEntry, args: (Given | undefined)[]): Nati
     needs.filter(({ expression }) => /\bper\(/.test(expression) === is),
   );
   const further = when(and(...sized.map(({ holds }) => holds)), answer.piece, REFUSED);
-  const spareLine = when(and(inputs.spare, inputs.optionsFit), EMPTY, REFUSED);
+  const spareLine = when(inputs.quiet, EMPTY, REFUSED);
   const piece = isQuiet
     ? when(and(inputs.fit, ...simple.map(({ holds }) => holds)), further, spareLine)
     : when(

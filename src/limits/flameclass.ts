@@ -14,7 +14,7 @@ const CUT_OFFS = {
 /**
  * GHS category of a flammable liquid from a measured flash point.
  *
- * @remarks 1: flash below 23 C (73.4 F) and boiling up to 35 C (95 F). 2: flash below 23 C and boiling above 35 C. 3: flash from 23 C to 60 C (140 F). 4: flash above 60 C to 93 C (199.4 F). Cut-offs are inclusive as the rule has them. 62 F is category 2, 62 C is category 4: without a scale only those numbers are answered that are of one category in both. Some hosts hand a blank cell over as 0, so an exact 0 is refused: type 0.01 for it. Put in a closed-cup flash point from a test or a safety data sheet, not a guess; transport, storage and fire codes have cut-offs of their own.
+ * @remarks 1: flash below 23 C (73.4 F) and boiling up to 35 C (95 F). 2: flash below 23 C and boiling above 35 C. 3: flash from 23 C to 60 C (140 F). 4: flash above 60 C to 93 C (199.4 F). Cut-offs are inclusive as the rule has them. 62 F is category 2, 62 C is category 4: without a scale only those numbers are answered that are of one category in both. Some hosts hand a blank cell over as 0, so an exact 0 is refused: type 0.001 for it. Put in a closed-cup flash point from a test or a safety data sheet, not a guess; transport, storage and fire codes have cut-offs of their own.
  * @customfunction FLAMECLASS
  * @topic limits
  * @need Which flammable category is a flash point?
@@ -54,7 +54,7 @@ const CUT_OFFS = {
  */
 export function flameClass(flash: number, boiling?: number, scale?: Scale): Cells {
   const point = number("flash", flash);
-  if (point === 0) throw new BlankError("flash", "blank or zero: for 0 degrees type 0.01");
+  if (point === 0) throw new BlankError("flash", "blank or zero: for zero degrees type 0.001");
   const boils = !boiling || isBlankNumber(boiling) ? undefined : number("boiling", boiling);
   const readings = (scale ? [choice("scale", scale, SCALES)] : SCALES).map((each) => ({
     each,
@@ -71,7 +71,7 @@ export function flameClass(flash: number, boiling?: number, scale?: Scale): Cell
   if (category !== UNDECIDED) return [[category]];
   throw new CalcError(
     "boiling is needed below a flash point of 23 C (73.4 F), and is blank or zero: " +
-      "for 0 degrees type 0.01",
+      "for zero degrees type 0.001",
   );
 }
 

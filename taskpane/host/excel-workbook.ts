@@ -7,7 +7,6 @@
  */
 import type { CellValue } from "../../functions/bind/lift";
 import { cellName } from "../../functions/formula/addresses";
-import { absolute, absoluteAll, isRange, thisRow } from "../../functions/formula/references";
 import { CHART_COLORS, MARK_PAINT, PAINT } from "../sheets/looks";
 import type { Area, DrawnCell, Drawing, DrawnRule } from "../sheets/template";
 import { type CellContent, type Placed, type Spot, type Workbook } from "../host/workbook";
@@ -29,6 +28,9 @@ const REMEMBERED: Excel.CellPropertiesLoadOptions = {
     wrapText: true,
   },
 };
+
+/** The reader of formulas, which few callers want, is loaded with the first of them. */
+const references = () => import("../../functions/formula/references");
 
 export class ExcelWorkbook implements Workbook {
   selection(): Promise<Spot> {
@@ -167,6 +169,7 @@ export class ExcelWorkbook implements Workbook {
 
   /** Ranges are read; other expressions are worked out as a name that is added and taken away again. */
   async values(spot: Spot, expressions: string[]): Promise<(CellValue[][] | null)[]> {
+    const { isRange } = await references();
     const found: (CellValue[][] | null)[] = [];
     // One by one: what fails is left out, and fails nothing else.
     for (const expression of expressions) {
@@ -254,6 +257,7 @@ function entered(formulas: readonly Placed[]): Promise<string | null> {
 
 function rangeValues(spot: Spot, expression: string): Promise<CellValue[][]> {
   return run(async (context) => {
+    const { absolute } = await references();
     const { sheet, address } = absolute(expression, spot.sheet);
     const range = context.workbook.worksheets.getItem(sheet).getRange(address);
     // Of whole columns, what is used.
@@ -301,6 +305,7 @@ async function withTableRows(
   spot: Spot,
   expression: string,
 ): Promise<string> {
+  const { absoluteAll, thisRow } = await references();
   const rows = thisRow(expression);
   const sheet = context.workbook.worksheets.getItem(spot.sheet);
   const here = sheet.getRangeByIndexes(spot.row, spot.column, 1, 1);

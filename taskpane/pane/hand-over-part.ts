@@ -3,11 +3,11 @@ import { NAMESPACE } from "../../functions/catalog/entry";
 import { element } from "./elements";
 import type { Replaced } from "../../functions/files/hand-over";
 import type { Tell } from "./pane";
-import { repair } from "../host/repair";
 import type { Workbook } from "../host/workbook";
 
-/** What makes the copy is loaded when it is first wanted. */
+/** What makes the copy, and what mends, is loaded when it is first wanted. */
 const handingOver = () => import("../../functions/files/hand-over");
+const repairing = () => import("../host/repair");
 
 export function handOverPart(workbook: Workbook, tell: Tell): HTMLElement {
   const made = element("div", {});
@@ -38,6 +38,7 @@ export function handOverPart(workbook: Workbook, tell: Tell): HTMLElement {
   const mend = element("button", { type: "button" }, "Repair");
   mend.addEventListener("click", () =>
     tell(async () => {
+      const { repair } = await repairing();
       const repaired = await repair(workbook);
       mended.replaceChildren(
         ...repaired.map(({ place, formula, outcome }) =>

@@ -1,6 +1,5 @@
 /** The pane: its parts as tabs, and one line that tells what happened. The same on both hosts. */
 import { element } from "./elements";
-import { functionsPart } from "./functions-part";
 import { handOverPart } from "./hand-over-part";
 import { sheetsPart } from "./sheets-part";
 import type { Workbook } from "../host/workbook";
@@ -34,13 +33,30 @@ export function mountPane(root: HTMLElement, workbook: Workbook): void {
   };
   const parts: Part[] = [
     { name: "Sheets", content: sheetsPart(workbook, tell) },
-    { name: "Functions", content: functionsPart(workbook, tell) },
+    { name: "Functions", ...functionsWhenShown(workbook, tell) },
     { name: "Working", ...workingPart(workbook) },
     { name: "Hand over", content: handOverPart(workbook, tell) },
   ];
   const version = element("p", { class: "version" }, `Mistwright ${MISTWRIGHT_VERSION}`);
   root.replaceChildren(...tabs(parts), element("footer", {}, status, version));
   root.classList.add("pane");
+}
+
+/** The Functions part; it and the texts that it shows are loaded when it is first opened. */
+function functionsWhenShown(workbook: Workbook, tell: Tell): Omit<Part, "name"> {
+  const content = element("div", {}, element("p", {}, "Loading..."));
+  let asked: Promise<void> | undefined;
+  const load = async () => {
+    const { functionsPart } = await import("./functions-part");
+    content.replaceChildren(functionsPart(workbook, tell));
+  };
+  const failed = () => {
+    asked = undefined;
+    content.replaceChildren(
+      element("p", {}, "The list could not be loaded. Open another part, then this one again."),
+    );
+  };
+  return { content, onShow: () => void (asked ??= load().catch(failed)) };
 }
 
 function tabs(parts: Part[]): HTMLElement[] {

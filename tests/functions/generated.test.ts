@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import * as z from "zod";
+import list from "../../functions/bind/list.json";
 import { catalog } from "../../functions/catalog/catalog";
 
 // Field by field from Microsoft's page "Manually create JSON metadata for custom functions"; strict,
@@ -53,6 +54,12 @@ describe("functions.json", () => {
     expect(text).not.toContain("allowErrorForDataTypeAny");
     expect(text).not.toContain("repeating");
   });
+});
+
+test("the functions' bundle has the shapes of the catalog, and none of its texts", () => {
+  expect(list.map(({ id }) => id)).toEqual(catalog.map(({ id }) => id));
+  expect(catalog).toMatchObject(list);
+  expect(JSON.stringify(list).length).toBeLessThan(JSON.stringify(catalog).length / 5);
 });
 
 test("ids never change once landed: workbooks hold them", () => {

@@ -1,9 +1,15 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { catalog } from "../../functions/catalog/catalog";
+import type { Param } from "../../functions/catalog/entry";
+import { readCall } from "../../functions/catalog/examples";
+import { WORD_KINDS, ZERO } from "../../functions/catalog/kinds";
 import { worksheetFunction } from "../../functions/bind/register";
 
 const sheet = Object.fromEntries(catalog.map((entry) => [entry.id, worksheetFunction(entry)]));
 const value = (text: string) => ({ fault: "#VALUE!", text });
+
+const isWord = ({ kind }: Param) => WORD_KINDS.has(kind);
 
 describe("ranges broadcast and spill as in Excel", () => {
   test("a column beside a single cell", () => {
@@ -136,17 +142,83 @@ describe('blanks: null and "" are unknown, never zero', () => {
   });
 });
 
-describe("zero degrees are degrees", () => {
-  test("given, not blank and not the default", () => {
-    // A flash point may be a blank that a host hands over as 0.
-    expect(sheet.FLAMECLASS(0, 0)).toEqual([
-      [value("flash is blank or zero: for 0 degrees type 0.01")],
+describe("zero degrees may be a blank that the host hands over as 0", () => {
+  const refused = (name: string, rest = "") => [
+    [value(`${name} is blank or zero: for zero degrees type 0.001${rest}`)],
+  ];
+
+  test("where either would give an answer, it is refused, with what to type", () => {
+    expect(sheet.FLAMECLASS(0, 78)).toEqual(refused("flash"));
+    const rest = ", and for 20 leave it out of the formula";
+    expect(sheet.SPIRITDENSITY(0.9, "weight", 0)).toEqual(refused("celsius", rest));
+    expect(sheet.SPIRITCUT(100, "mL", 0.95, 0.7, 0)).toEqual(refused("celsius", rest));
+    // 0.001 degrees are as good as none: the density moves by less than a millionth.
+    const [[cold]] = sheet.SPIRITDENSITY(0.9, "weight", 0.001) as number[][];
+    const [[colder]] = sheet.SPIRITDENSITY(0.9, "weight", -0.001) as number[][];
+    expect(Math.abs(cold - colder)).toBeLessThan(2e-6);
+  });
+
+  test("where nothing stands in for a blank, it is one, and told where it is needed", () => {
+    expect(sheet.FLAMECLASS(60, 0, "C")).toEqual([[3]]);
+    expect(sheet.FLAMECLASS(17, 0, "C")).toEqual([
+      [
+        value(
+          "boiling is needed below a flash point of 23 C (73.4 F), and is blank or zero: for zero degrees type 0.001",
+        ),
+      ],
     ]);
-    expect(sheet.FLAMECLASS(0.01, 100)).toEqual([[2]]);
+  });
+
+  test("a whole line of zeros is a blank line, as of every other kind", () => {
+    expect(sheet.FLAMECLASS(0, 0)).toEqual([[""]]);
+    expect(sheet.FLAMECLASS(0)).toEqual([[""]]);
+    expect(sheet.FLAMECLASS([[0], [17]], [[0], [20]])).toEqual([[""], [1]]);
+  });
+
+  test("a blank that comes as one is a blank", () => {
     expect(sheet.FLAMECLASS("", "")).toEqual([[""]]);
-    expect(sheet.FLAMECLASS("", 78)).toEqual([[""]]);
-    expect(sheet.SPIRITDENSITY(0.9, "weight", 0)).not.toEqual(sheet.SPIRITDENSITY(0.9, "weight"));
+    expect(sheet.FLAMECLASS("", 78, "C")).toEqual([[""]]);
     expect(sheet.SPIRITDENSITY(0.9, "weight", "")).toEqual(sheet.SPIRITDENSITY(0.9, "weight"));
+    expect(sheet.SPIRITDENSITY(0.9, "weight", null)).toEqual(sheet.SPIRITDENSITY(0.9, "weight"));
+  });
+});
+
+describe("0, null and an empty text, for each kind of argument", () => {
+  const singles = catalog.flatMap((entry) =>
+    entry.params.filter(({ range }) => !range).map((param) => ({ entry, param })),
+  );
+  /** The first example's own arguments, with one of them as something else. */
+  const withIn = (entry: (typeof catalog)[0], name: string, given: unknown) => {
+    const { args } = readCall(entry.examples[0].formula);
+    const at = entry.params.findIndex((param) => param.name === name);
+    return sheet[entry.id](...entry.params.map((_, i) => (i === at ? given : (args[i] ?? null))));
+  };
+
+  test.each(singles)("$entry.id, $param.name ($param.kind)", ({ entry, param }) => {
+    const [zero, none, empty] = [0, null, ""].map((given) => withIn(entry, param.name, given));
+    expect(empty).toEqual(none);
+    if (ZERO[param.kind] === "blank" && (param.optional || isWord(param))) {
+      expect(zero).toEqual(none);
+    } else if (ZERO[param.kind] === "unclear") {
+      const isError = zero.flat().some((cell) => typeof cell === "object");
+      // A boiling point that is not needed is not missed.
+      expect(isError || param.default === undefined).toBe(true);
+    } else {
+      // What a zero gives may be an answer; what a blank gives is never the answer of a zero.
+      if (!param.optional) expect(none.flat().some((cell) => typeof cell === "number")).toBe(false);
+    }
+  });
+
+  test("docs/errors.md has every kind, under what a 0 of it is taken for", () => {
+    const guide = readFileSync("docs/errors.md", "utf8");
+    for (const [kind, means] of Object.entries(ZERO)) {
+      const row = guide
+        .split("\n")
+        .find((line) => line.startsWith("|") && line.includes(`\`${kind}\``));
+      expect(row, kind).toMatch(
+        { zero: /the number 0/, blank: /a blank/, unclear: /unclear/ }[means],
+      );
+    }
   });
 });
 

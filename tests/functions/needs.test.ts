@@ -109,8 +109,7 @@ function holds({ expression }: Need, scope: Record<string, unknown>): boolean {
 
 function isNothing(param: Param, value: unknown): boolean {
   if (Array.isArray(value)) return value.flat().every((cell) => isNothing(param, cell));
-  const isZero = value === 0 && param.kind !== "celsius";
-  return value === undefined || value === null || value === "" || isZero;
+  return value === undefined || value === null || value === "" || value === 0;
 }
 
 function isSpare(entry: CatalogEntry, args: unknown[]): boolean {

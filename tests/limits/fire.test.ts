@@ -186,7 +186,7 @@ describe("FLAMECLASS at the cut-offs of 29 CFR 1910.1200 app. B.6", () => {
 
   test("boiling is asked for only where it decides; a zero may be a blank", () => {
     const needed =
-      "boiling is needed below a flash point of 23 C (73.4 F), and is blank or zero: for 0 degrees type 0.01";
+      "boiling is needed below a flash point of 23 C (73.4 F), and is blank or zero: for zero degrees type 0.001";
     for (const scale of [undefined, "C", "F"] as const)
       for (const blank of [undefined, 0, BLANK])
         refuses(() => flameClass(17, blank, scale), needed);
@@ -195,7 +195,7 @@ describe("FLAMECLASS at the cut-offs of 29 CFR 1910.1200 app. B.6", () => {
       expect(flameClass(23, blank, "C")).toEqual([[3]]);
       expect(flameClass(200, blank)).toEqual([["none"]]);
     }
-    refuses(() => flameClass(0, 20, "C"), "flash is blank or zero: for 0 degrees type 0.01");
+    refuses(() => flameClass(0, 20, "C"), "flash is blank or zero: for zero degrees type 0.001");
     refuses(() => flameClass(BLANK, 20, "C"), "flash is blank");
     expect(flameClass(-0.01, 20, "C")).toEqual([[1]]);
     expect(flameClass(0.01, 36, "C")).toEqual([[2]]);
