@@ -78,7 +78,7 @@ function stepOf(scores: number[]): number {
 
 /** A dash, or nothing, is an hour that was missed. */
 function isGap(cell: Cell): boolean {
-  return ["", "-"].includes(squeeze(String(cell)));
+  return cell === "" || (typeof cell === "string" && ["", "-"].includes(squeeze(cell)));
 }
 
 function numberIn(name: string, cell: Cell): number {

@@ -11,7 +11,7 @@ interface Tip {
 /**
  * The smallest change of one weight that changes the winner.
  *
- * @remarks One weight moves and the others stay; the weights are taken in proportion afterwards, which changes no place. If a small change tips the result, the result is not firm. Weights do not go below zero. Where several already win, by the rule of STANDING, no change is needed and 0 comes back; where no single weight can tip it, it says so.
+ * @remarks One weight moves and the others stay; the weights are taken in proportion afterwards, which changes no place. If a small change tips the result, the result is not firm. Weights do not go below zero, and never all to zero. Where several already win, by the rule of STANDING, no change is needed and 0 comes back; where no single weight can tip it, it says so.
  * @customfunction TIPPOINT
  * @topic trial
  * @need How firm is that winner?
@@ -50,10 +50,9 @@ function turnsOf({ worth, weights, bound }: Judgement, winner: number, candidate
     // Alike in this criterion, no weight of it helps.
     if (Math.abs(each) <= bound) return [];
     const change = -lead / each;
-    // A weight may fall to nothing and no further; what is left of it by rounding is nothing.
-    const isPossible = weights[criterion] + change >= -NEAR * weights[criterion];
-    return isPossible
-      ? [{ change: Math.max(change, -weights[criterion]), criterion, candidate }]
-      : [];
+    // A weight may fall to nothing and no further, and not the last of them; rounding is nothing.
+    const [now, all] = [weights[criterion], sum(weights)];
+    const isPossible = now + change >= -NEAR * now && all + change > NEAR * all;
+    return isPossible ? [{ change: Math.max(change, -now), criterion, candidate }] : [];
   });
 }

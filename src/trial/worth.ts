@@ -86,13 +86,16 @@ function onOneScale(scores: number[][], directions: Cells): number[][] {
     choice(name, String(cell), ["up", "down"] as const),
   );
   holdCount("directions", words.length, scores[0].length);
-  const lows = scores.reduce((low, row) => row.map((value, j) => Math.min(value, low[j])));
-  const highs = scores.reduce((high, row) => row.map((value, j) => Math.max(value, high[j])));
+  const scales = words.map((word, j) => {
+    let [low, high] = [scores[0][j], scores[0][j]];
+    for (const row of scores) [low, high] = [Math.min(low, row[j]), Math.max(high, row[j])];
+    const [worst, best] = word === "up" ? [low, high] : [high, low];
+    return { worst, span: best - worst, isAlike: high - low <= boundOf([[low, high]]) };
+  });
   return scores.map((row) =>
     row.map((value, j) => {
-      const [low, high] = [lows[j], highs[j]];
-      if (high - low <= boundOf([[low, high]])) return 1;
-      return words[j] === "up" ? (value - low) / (high - low) : (high - value) / (high - low);
+      const { worst, span, isAlike } = scales[j];
+      return isAlike ? 1 : (value - worst) / span;
     }),
   );
 }
