@@ -1,10 +1,10 @@
 /**
- * Scores that fall by the same part every hour, score = level x 2^(-rate x hour), fitted to the scores
- * themselves by least squares, zeros being scores like any other.
+ * Scores that fall by the same part every hour, score = level x 2^(-rate x hour), fitted to the
+ * scores themselves by least squares, zeros being scores like any other.
  *
- * For a rate the best level is plain arithmetic, so one number is sought: rates of all sizes are looked
- * at, falling and rising, and each valley is followed to its bottom. The interval is that of the
- * likelihood: all rates whose curves leave little more than the best one does.
+ * For a rate the best level is plain arithmetic, so one number is sought: rates of all sizes are
+ * looked at, falling and rising, and each valley is followed to its bottom. The interval is that of
+ * the likelihood: all rates whose curves leave little more than the best one does.
  */
 import jstat from "jstat";
 import type { Hours, Marks } from "./marks";
@@ -117,9 +117,10 @@ function edge(holds: (at: number) => boolean, inside: number, outside: number): 
 }
 
 /**
- * How much more than the best a curve of the interval may leave: Student's t squared times the scatter.
- * A zero where the curve is next to nothing cannot have missed downwards, so it tells half as much of
- * the scatter as another score. Marks that are rounded to a step are scattered by that at least.
+ * How much more than the best a curve of the interval may leave: Student's t squared times the
+ * scatter. A zero where the curve is next to nothing cannot have missed downwards, so it tells half
+ * as much of the scatter as another score. Marks that are rounded to a step are scattered by that
+ * at least.
  */
 function slack({ hours, scores, step }: Marks, best: Curve): number {
   const least = step || scores.reduce((a, b) => (b > 0 && b < a ? b : a), Number.POSITIVE_INFINITY);

@@ -1,9 +1,10 @@
 /**
- * The chance of so much agreement where nobody agrees, counted: each way in which a person's own ranks
- * can fall on the samples is as likely as any other.
+ * The chance of so much agreement where nobody agrees, counted: each way in which a person's own
+ * ranks can fall on the samples is as likely as any other.
  *
- * Ranks are doubled, so that ties at a half stay whole. The samples are alike to chance, so one person's
- * ranks may stay where they are, and of the sums of ranks only the sizes count, not their order.
+ * Ranks are doubled, so that ties at a half stay whole. The samples are alike to chance, so one
+ * person's ranks may stay where they are, and of the sums of ranks only the sizes count, not their
+ * order.
  */
 
 /** Most samples and ways that are counted, and most steps that it may take: well under a second. */
@@ -15,7 +16,9 @@ interface Budget {
   steps: number;
 }
 
-/** Chance of sums of ranks as far apart as these or farther; undefined where the ways are too many. */
+/**
+ * Chance of sums of ranks as far apart as these or farther; undefined where the ways are too many.
+ */
 export function exactChance(ranks: readonly (readonly number[])[]): number | undefined {
   // Who finds all alike adds the same to every sum.
   const telling = ranks.filter((row) => row.some((rank) => rank !== row[0]));

@@ -1,4 +1,7 @@
-/** The hours until a fitted curve is at a floor, with its 95 % interval: infinite where there is no end. */
+/**
+ * The hours until a fitted curve is at a floor, with its 95 % interval: infinite where there is no
+ * end.
+ */
 import jstat from "jstat";
 import { CalcError, show } from "../errors";
 import { type Curve, MOST_FALL, curveOf, fitFade, heightOf, isFlat, isSteep } from "./fade";
@@ -17,8 +20,8 @@ export interface Lasts {
 const [BEFORE_ALL, ENDLESS] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
 
 /**
- * By the curve through the scores themselves. The interval is that of the likelihood: the hours at which
- * any of the falling curves that leave little enough is at the floor.
+ * By the curve through the scores themselves. The interval is that of the likelihood: the hours at
+ * which any of the falling curves that leave little enough is at the floor.
  */
 export function lastsByScores(marks: Marks, floor: number): Lasts {
   const { best, most, slow, fast } = fitFade(marks);

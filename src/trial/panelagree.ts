@@ -7,7 +7,7 @@ import { type LeftOut, type Ranked, rankTotals, rankedRows } from "./ranks";
 /**
  * How far a panel agrees: Kendall's W, with Friedman's chi-square and the chance of it.
  *
- * @remarks Each row is one person, each column one sample; scores or ranks, either way round. They are ranked within the row, ties at their mean rank, and chi-square is corrected for ties. W is 0 for no agreement and 1 for full. p is the chance of so much agreement or more where nobody agrees. It is exact, all ways to rank being counted with the ties as they are, where those are at most 10^15 and quick to count (two people up to ten samples, eight people five, twenty people three); else that of the chi-square distribution, which is approximate, and the fourth cell says which. Rows with nothing in them are passed over.
+ * @remarks Each row is one person, each column one sample; scores or ranks, either way round. They are ranked within the row, ties at their mean rank, and chi-square is corrected for ties. W is 0 for no agreement and 1 for full. p is the chance of so much agreement or more where nobody agrees. It is exact, all ways to rank being counted with the ties as they are, where those are at most 10^15 and quick to count (two people up to ten samples, four six, eight five, twenty three); else that of the chi-square distribution, which is approximate, and the fourth cell says which. Rows with nothing in them are passed over.
  * @customfunction PANELAGREE
  * @topic trial
  * @need Do my testers agree with each other?

@@ -23,7 +23,9 @@ export interface Judgement {
   weights: number[];
   /** Weighted score of each candidate. */
   totals: number[];
-  /** Where each of these candidates stands in the table, from 0: rows with nothing in them are none. */
+  /**
+   * Where each of these candidates stands in the table, from 0: rows with nothing in them are none.
+   */
   rows: number[];
   /** Differences up to this are none. */
   bound: number;
@@ -33,9 +35,9 @@ export interface Judgement {
 export const NEAR = 1e-9;
 
 /**
- * Weighted sums. Without directions the scores count as they stand, more being better. With them, each
- * criterion is first laid between 0 for the worst and 1 for the best candidate, so that prices and hours
- * may stand side by side.
+ * Weighted sums. Without directions the scores count as they stand, more being better. With them,
+ * each criterion is first laid between 0 for the worst and 1 for the best candidate, so that prices
+ * and hours may stand side by side.
  */
 export function judge(scores: number[][], weights: number[][], directions?: Cells): Judgement {
   const rows = scores.flatMap((row, i) => (row.every(isBlankNumber) ? [] : [i]));

@@ -3,6 +3,8 @@ import { describe, expect, test } from "vitest";
 import { fadeHalf, lastsFor } from "../../src/index";
 import { BLANK } from "../../src/errors";
 import type { Cell } from "../../src/cells";
+import { fitFade } from "../../src/trial/fade";
+import { marksOf } from "../../src/trial/marks";
 import { holdToPublished } from "../reference/hold";
 import { refuses } from "../refuses";
 import { LIVES, LOG_HOURS, normal, scored, uniform } from "./noise";
@@ -57,7 +59,7 @@ describe("the half-life of whole scores on the log's own hours", () => {
     [each, 0.5],
     [each, 0.8],
   ])) {
-    test(`of ${life} h, noise ${scatter}: 91 to 99 intervals of 100 hold the truth, half are above`, () => {
+    test(`of ${life} h, noise ${scatter}: 91 to 99 intervals of 100 hold the truth, the middle is near it`, () => {
       const noise = normal(1000 * life + 10 * scatter);
       const rows = Array.from({ length: 600 }, () => {
         const scores = scored(LOG_HOURS, 9, life, scatter, noise);
@@ -79,7 +81,7 @@ describe("the half-life of whole scores on the log's own hours", () => {
     expect(inside.length).toBeGreaterThanOrEqual(910);
   });
 
-  test("fields of a nose's own row: a zero is a score and not the end of what is known", () => {
+  test("a zero is a score and not the end of what is known", () => {
     const [zeros] = fadeHalf(column([0, 1, 2, 3, 4, 5]), column([8, 4, 2, 1, 0, 0]))[0];
     // By hand: 0.5 and 0.25 were due there, so the curve must lie a little lower than without them.
     expect(zeros).toBeLessThan(1);
@@ -103,7 +105,7 @@ describe("the half-life of whole scores on the log's own hours", () => {
 });
 
 describe("the hours until a floor", () => {
-  test("rows that others got wrong: 1.15, 0 to 3.45", () => {
+  test("a slope that may be nothing: 1.15, 0 to 3.45", () => {
     const [until, low, high] = lastsFor(column([0, 1, 2, 4]), column([4, 3, 3, 1]), 3)[0];
     // By hand: slope -0.34004, intercept 1.49094; the band leaves the floor at 3.45400 only.
     expect(until).toBeCloseTo(1.15379, 5);
@@ -157,6 +159,34 @@ describe("the hours until a floor", () => {
       else if (typeof row[0] === "number") expect(high).toBe(Infinity);
     }
     expect(unbounded).toBeGreaterThan(300);
+  });
+
+  test("scores: at an end, the best curve that is at the floor just then leaves what it may", () => {
+    // Another way to the same: the hour is held, and the rate that leaves least is searched for.
+    const noise = normal(63);
+    let ends = 0;
+    for (let round = 0; round < 60; round++) {
+      const row = scored(LOG_HOURS, 8, LIVES[round % 5], 1, noise);
+      const { most } = fitFade(marksOf([LOG_HOURS], [row]));
+      for (const end of answer(LOG_HOURS, row, 2, "scores")?.slice(1) ?? []) {
+        if (typeof end !== "number" || end === 0) continue;
+        ends++;
+        const left = (rate: number) =>
+          row.reduce(
+            (all, score, i) => all + (score - 2 * 2 ** (-rate * (LOG_HOURS[i] - end))) ** 2,
+            0,
+          );
+        let best = 0.005;
+        for (const step of [1.002, 1.00001]) {
+          const from = step === 1.002 ? 0.0005 : best / 1.002;
+          const to = step === 1.002 ? 80 : best * 1.002;
+          for (let rate = from; rate < to; rate *= step) if (left(rate) < left(best)) best = rate;
+        }
+        const least = left(best);
+        expect(least / most).toBeCloseTo(1, 5);
+      }
+    }
+    expect(ends).toBeGreaterThan(100);
   });
 
   test("whatever the row, low is not above the hours, nor the hours above high", () => {
