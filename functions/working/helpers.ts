@@ -2,7 +2,6 @@
  * The named steps of a working that are more than arithmetic: unit sizes, the alcohol formula, searches
  * and fits. Each is the code that the function itself runs, so a working cannot drift from its cell.
  */
-import jstat from "jstat";
 import { type Cells, largeLimits } from "../../src/cells";
 import { packPlan } from "../../src/cost/packplan";
 import { isEmpty } from "../../src/filled";
@@ -20,8 +19,12 @@ import { turn } from "../../src/measure/turn";
 import { meanReach, sampleOf } from "../../src/sample";
 import { densityOfMixture, weightShare } from "../../src/spirit/mixture";
 import { fitFade } from "../../src/trial/fade";
-import { lastsFor } from "../../src/trial/lastsfor";
-import { midRanks } from "../../src/trial/panelagree";
+import { fadeHalf } from "../../src/trial/fadehalf";
+import { fitted } from "../../src/trial/lasts";
+import { type Fit, fitOf, lastsFor } from "../../src/trial/lastsfor";
+import { marksOf } from "../../src/trial/marks";
+import { agreement } from "../../src/trial/panelagree";
+import { type LeftOut, rankTotals, rankedRows } from "../../src/trial/ranks";
 import { withPlaces } from "../../src/trial/standing";
 import { tipPoint } from "../../src/trial/tippoint";
 import { chanceOfAtLeast } from "../../src/trial/trio";
@@ -44,13 +47,10 @@ const flags = (fragrance: Maybe<Vector<number | string>>) =>
 const known = <T>(value: Maybe<T>) => value ?? undefined;
 const pairs = (a: Vector, b: Vector, of: (x: number, y: number) => number) =>
   a.map((x, i) => of(x, b[i]));
-const fade = (
-  hours: Vector<number | string>,
-  scores: Vector<number | string>,
-  least: Maybe<number>,
-) => fitFade(cells(hours), cells(scores), known(least));
 const sample = (values: Vector<number | string>) => sampleOf("values", cells(values));
-const ranked = (ranks: Table) => ranks.map(midRanks);
+type Marked = Vector<number | string>;
+const marks = (hours: Marked, scores: Marked, least: Maybe<number>) =>
+  marksOf(cells(hours), cells(scores), known(least));
 const words = (directions: Maybe<Vector<string>>) => (directions ? cells(directions) : undefined);
 
 /** What a working may call besides mathjs itself. */
@@ -117,31 +117,34 @@ export const HELPERS = {
   down,
   metrictext: (held: number, unit: string) => metricText(held, isWeight(unit)),
   ouncetext: (ounces: number, unit: string) => ounceText(ounces, isWeight(unit)),
-  fadeslope: (hours: Vector, scores: Vector, least: Maybe<number>) =>
-    fade(hours, scores, least).slope,
-  fadeerror: (hours: Vector, scores: Vector, least: Maybe<number>) =>
-    fade(hours, scores, least).slopeError,
-  fadet: (hours: Vector, scores: Vector, least: Maybe<number>) => fade(hours, scores, least).t,
-  fadestart: (hours: Vector, scores: Vector, least: Maybe<number>) =>
-    fade(hours, scores, least).intercept,
-  fadelasts: (
-    until: number,
-    hours: Vector,
-    scores: Vector,
-    floor: number,
-    least: Maybe<number>,
-  ) => [until, ...lastsFor(cells(hours), cells(scores), floor, known(least))[0].slice(1)],
+  faderate: (hours: Marked, scores: Marked, least: Maybe<number>, fit?: Fit) =>
+    fitted(marks(hours, scores, least), fit ?? "scores").rate,
+  fadestart: (hours: Marked, scores: Marked, least: Maybe<number>, fit: Fit) =>
+    fitted(marks(hours, scores, least), fit).start,
+  fadesquares: (hours: Marked, scores: Marked, least: Maybe<number>) =>
+    fitFade(marks(hours, scores, least)).best.left,
+  fademost: (hours: Marked, scores: Marked, least: Maybe<number>) =>
+    fitFade(marks(hours, scores, least)).most,
+  fadelives: (hours: Marked, scores: Marked, least: Maybe<number>) =>
+    fadeHalf(cells(hours), cells(scores), known(least))[0],
+  fadefit: (hours: Marked, scores: Marked, least: Maybe<number>, fit: Maybe<Fit>) =>
+    fitOf(marks(hours, scores, least), known(least), known(fit)),
+  fadelasts: (hours: Marked, scores: Marked, floor: number, least: Maybe<number>, fit: Fit) =>
+    lastsFor(cells(hours), cells(scores), floor, known(least), fit)[0],
   weighed: (scores: Table, weights: Vector, directions: Maybe<Vector<string>>) =>
     judge(scores, [weights], words(directions)).totals,
+  tiebound: (scores: Table, weights: Vector, directions: Maybe<Vector<string>>) =>
+    judge(scores, [weights], words(directions)).bound,
   withplace: withPlaces,
   tip: (scores: Table, weights: Vector, directions: Maybe<Vector<string>>) =>
     tipPoint(scores, [weights], words(directions))[0],
   oddchance: chanceOfAtLeast,
   oddneed: trioNeed,
-  rows: (ranks: Table) => ranks.length,
-  samples: (ranks: Table) => ranks[0].length,
-  ranktotals: (ranks: Table) =>
-    ranks[0].map((_, j) => ranked(ranks).reduce((total, { places }) => total + places[j], 0)),
-  rankties: (ranks: Table) => ranked(ranks).reduce((total, { ties }) => total + ties, 0),
-  chisquarep: (chi: number, degrees: number) => 1 - jstat.chisquare.cdf(chi, degrees),
+  rows: (ranks: Table, without: LeftOut) => rankedRows(ranks, without).length,
+  samples: (ranks: Table, without: LeftOut) => rankedRows(ranks, without)[0].places.length,
+  ranktotals: (ranks: Table, without: LeftOut) => rankTotals(rankedRows(ranks, without)),
+  rankties: (ranks: Table, without: LeftOut) =>
+    rankedRows(ranks, without).reduce((total, { ties }) => total + ties, 0),
+  agreechance: (ranks: Table, without: LeftOut) => agreement(rankedRows(ranks, without)).p,
+  agreeway: (ranks: Table, without: LeftOut) => agreement(rankedRows(ranks, without)).way,
 };

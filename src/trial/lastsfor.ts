@@ -1,55 +1,63 @@
-import type { Cells } from "../cells";
-import { CalcError, positive, show } from "../errors";
-import { type Fade, fitFade } from "./fade";
-import { NO_END } from "./fadehalf";
+import type { Cell, Cells } from "../cells";
+import { choice, positive } from "../errors";
+import { NO_HIGH, NO_LOW, over, under } from "./fadehalf";
+import { type Lasts, lastsByLogs, lastsByScores } from "./lasts";
+import { type Hours, type Marks, marksOf } from "./marks";
+
+/** What the curve is fitted to. */
+export type Fit = "scores" | "logs";
 
 /**
  * Hours until the fitted strength falls to a floor, with a 95 % interval.
  *
- * @remarks Where the curve of FADEHALF crosses the floor: (intercept - ln floor) / slope. The interval is Fieller's, which holds for such a quotient; with few or scattered scores it may have no upper end. Beyond the last hour scored it is a guess by the curve. Zeros and gaps as in FADEHALF.
+ * @remarks Where the fitted curve is at the floor. With a fit of scores it is the curve of FADEHALF, with its interval: for marks on a scale and for zeros. With a fit of logs it is a straight line through the logarithms, with Fieller's interval: for readings above zero whose error grows with them; the logarithms of small whole scores lead it astray. Only falling curves are in the interval. An end before the start is 0; an end that there is not is told in words. A scent that does not fade within the hours is told as over the last hour. Beyond the last hour scored a number is a guess by the curve.
  * @customfunction LASTSFOR
  * @topic trial
  * @need How many hours until this scent is too weak?
  * @param hours (hours) One row or column: hours since spraying.
  * @param scores (score) One row or column as long as hours: strength as scored, zero or more, on one scale.
  * @param floor (score) The score that is too weak, above zero, on the same scale.
- * @param [least] (score) The least score above zero on your scale, which a zero is at or below (default: the least given).
- * @returns (hours) Three cells: hours until the floor, and the low and high of its 95 % interval.
+ * @param [least] (score) The least score above zero on your scale, as in FADEHALF (default: 1 where all scores are whole, else not rounded).
+ * @param [fit] (choice) "scores" or "logs": what the curve is fitted to (default: "logs" where no score is zero and least is left out, else "scores").
+ * @returns (hours) Three cells: hours until the floor, and the low and high of its 95 % interval; words where no number tells it.
  * @throws value - floor is blank or zero, or not below the fitted score at the start
- * @throws value - fewer than three scores above zero, or scores that do not fall
- * @working slope: of the logarithm of the scores, an hour = fadeslope(hours, scores, least)
- * @working start: logarithm of the fitted score at the start = fadestart(hours, scores, least)
- * @working until: hours until the floor = (log(floor) - start) / slope
- * @working lasts: with its 95 % interval, Fieller = fadelasts(until, hours, scores, floor, least)
- * @source Inverse prediction with Fieller's interval; example by hand, on the decay of OpenStax Chemistry 12.4.
+ * @throws value - fewer than three scores, or none above zero
+ * @throws value - a fit of logs, and a score is zero
+ * @working fitted: what the curve is fitted to = fadefit(hours, scores, least, fit)
+ * @working start: fitted score at the start = fadestart(hours, scores, least, fitted)
+ * @working rate: halvings an hour = faderate(hours, scores, least, fitted)
+ * @working lasts: log2(start / floor) / rate, with its 95 % interval = fadelasts(hours, scores, floor, least, fitted)
+ * @source Inverse prediction, with the interval of the profile likelihood for a fit of scores and Fieller's for one of logs, from memory; example by hand, on the decay of OpenStax Chemistry 12.4.
  * @example LASTSFOR({0, 6, 12, 18, 24}, {1, 0.5, 0.25, 0.125, 0.0625}, 0.125) // => {18, about 18.000, about 18.000}
+ * @example LASTSFOR({0, 1, 2, 4}, {4, 3, 3, 1}, 3) // => {about 1.1538, 0, about 3.45400}
  */
-export function lastsFor(hours: Cells, scores: Cells, floor: number, least?: number): Cells {
+export function lastsFor(
+  hours: Cells,
+  scores: Cells,
+  floor: number,
+  least?: number,
+  fit?: Fit,
+): Cells {
   const weak = positive("floor", floor);
-  const fade = fitFade(hours, scores, least);
-  const height = Math.log(weak);
-  if (fade.intercept <= height) {
-    const start = show(Number(Math.exp(fade.intercept).toPrecision(3)));
-    throw new CalcError(
-      `floor must be below the fitted score at the start, ${start}, got ${show(weak)}`,
-    );
-  }
-  const until = (height - fade.intercept) / fade.slope;
-  const [low, high] = fieller(fade, height);
-  return [[until, Math.max(0, low), high ?? NO_END]];
+  const marks = marksOf(hours, scores, least);
+  const isLogs = fitOf(marks, least, fit) === "logs";
+  return [told(marks, isLogs ? lastsByLogs(marks, weak) : lastsByScores(marks, weak))];
 }
 
-/** The hours at which the line's own 95 % band takes in the height. */
-function fieller(fade: Fade, height: number): [low: number, high: number | undefined] {
-  const { slope, intercept, centre, spread, meanSquare, points, t } = fade;
-  const width = t * t * meanSquare;
-  const level = intercept + slope * centre;
-  // (level - height + slope d)^2 <= width (1/n + d^2 / spread), d being hours from the centre.
-  const a = slope ** 2 - width / spread;
-  const b = slope * (level - height);
-  const c = (level - height) ** 2 - width / points;
-  const root = Math.sqrt(Math.max(0, b * b - a * c));
-  if (a > 0) return [centre + (-b - root) / a, centre + (-b + root) / a];
-  // The slope itself may be nothing: the band never leaves the height on the far side.
-  return [a === 0 ? centre - c / (2 * b) : centre + (-b + root) / a, undefined];
+/** What it is fitted to. Zeros have no logarithms, and a scale that is told has steps. */
+export function fitOf({ scores }: Marks, least?: number, fit?: Fit): Fit {
+  if (fit !== undefined) return choice("fit", fit, ["scores", "logs"]);
+  return least === undefined && !scores.includes(0) ? "logs" : "scores";
+}
+
+/** Hours, low and high: numbers where there are any, else words. */
+function told({ second, last }: Hours, { until, low, high, isSteep }: Lasts): Cell[] {
+  const isEndless = high === Number.POSITIVE_INFINITY;
+  const from = low === Number.NEGATIVE_INFINITY && isEndless ? NO_LOW : Math.max(0, low);
+  if (until === Number.POSITIVE_INFINITY) {
+    return [over(last), Number(from) > last ? over(last) : from, NO_HIGH];
+  }
+  const to = isEndless ? NO_HIGH : high;
+  if (!isSteep) return [until, from, to];
+  return [under(second), from, Number(to) < second ? under(second) : to];
 }

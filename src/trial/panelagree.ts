@@ -1,53 +1,50 @@
 import jstat from "jstat";
-import { CalcError, number, sum } from "../errors";
+import type { Cells } from "../cells";
+import { CalcError, sum } from "../errors";
+import { exactChance } from "./friedman";
+import { type LeftOut, type Ranked, rankTotals, rankedRows } from "./ranks";
 
 /**
- * How far a panel agrees: Kendall's W, with Friedman's chi-square and its p.
+ * How far a panel agrees: Kendall's W, with Friedman's chi-square and the chance of it.
  *
- * @remarks Each row is one person, each column one sample; scores or ranks, either way round. They are ranked within the row, ties at their mean rank, and chi-square is corrected for ties. W is 0 for no agreement and 1 for full. The p is that of the chi-square distribution, an approximation that is rough for few people.
+ * @remarks Each row is one person, each column one sample; scores or ranks, either way round. They are ranked within the row, ties at their mean rank, and chi-square is corrected for ties. W is 0 for no agreement and 1 for full. p is the chance of so much agreement or more where nobody agrees. It is exact, all ways to rank being counted with the ties as they are, where those are at most 10^15 and quick to count (two people up to ten samples, four six, eight five, twenty three); else that of the chi-square distribution, which is approximate, and the fourth cell says which. Rows with nothing in them are passed over.
  * @customfunction PANELAGREE
  * @topic trial
  * @need Do my testers agree with each other?
  * @param ranks (number) A table: a row for each person, a column for each sample, two or more of both.
- * @returns (number) Three cells: W, chi-square, and p as a share.
+ * @param [without] (choice) "nothing" (default), or where a score is blank "sample" or "person": what is left out.
+ * @returns (number) Four cells: W, chi-square, p as a share, and "exact" or "approximate: chi-square".
+ * @throws value - a score is blank beside others, and nothing is left out
  * @throws value - fewer than two people or samples
  * @throws value - everyone scored all samples alike
- * @working people: assessors = rows(ranks)
- * @working kinds: samples = samples(ranks)
- * @working totals: sums of the ranks of each sample = ranktotals(ranks)
+ * @working people: assessors = rows(ranks, without)
+ * @working kinds: samples = samples(ranks, without)
+ * @working totals: sums of the ranks of each sample = ranktotals(ranks, without)
  * @working middle: what each would be without agreement = people * (kinds + 1) / 2
- * @working chi: Friedman, corrected for ties = 12 * sum((totals - middle) .^ 2) / (people * kinds * (kinds + 1) - rankties(ranks) / (kinds - 1))
- * @working agree: W, chi-square and its p = [chi / (people * (kinds - 1)), chi, chisquarep(chi, kinds - 1)]
- * @source Friedman test with tie correction, Hollander and Wolfe (1973); W = chi-square / (people x (samples - 1)).
- * @example PANELAGREE({1, 2, 3; 1, 2, 3; 1, 3, 2; 1, 2, 3}) // => {0.8125, 6.5, about 3.877%}
+ * @working chi: Friedman, corrected for ties = 12 * sum((totals - middle) .^ 2) / (people * kinds * (kinds + 1) - rankties(ranks, without) / (kinds - 1))
+ * @working how: how p is found = agreeway(ranks, without)
+ * @working chance: so much agreement where nobody agrees = agreechance(ranks, without)
+ * @working agree: W, chi-square, its p and how = [chi / (people * (kinds - 1)), chi, chance, how]
+ * @source Friedman test with tie correction, Hollander and Wolfe (1973); W = chi-square / (people x (samples - 1)). Exact p: permutations within each row, by hand.
+ * @example PANELAGREE({1, 2, 3; 1, 2, 3; 1, 3, 2; 1, 2, 3}) // => {0.8125, 6.5, about 4.167%, "exact"}
+ * @example PANELAGREE({1, 2, 3, 4, 5; 1, 2, 3, 4, 5}) // => {1, 8, about 0.8333%, "exact"}
  */
-export function panelAgree(ranks: number[][]): number[][] {
-  const [people, samples] = [ranks.length, ranks[0].length];
-  if (people < 2 || samples < 2) {
-    throw new CalcError(
-      `ranks must be two people by two samples or more, got ${people} x ${samples}`,
-    );
-  }
-  const ranked = ranks.map((row, i) =>
-    midRanks(row.map((value) => number(`ranks, row ${i + 1},`, value))),
-  );
-  const totals = ranked[0].places.map((_, j) => sum(ranked.map(({ places }) => places[j])));
+export function panelAgree(ranks: number[][], without: LeftOut = "nothing"): Cells {
+  const { w, chi, p, way } = agreement(rankedRows(ranks, without));
+  return [[w, chi, p, way]];
+}
+
+/** Kendall's W, Friedman's chi-square, p, and how it was found. */
+export function agreement(ranked: readonly Ranked[]) {
+  const [people, samples] = [ranked.length, ranked[0].places.length];
   const middle = (people * (samples + 1)) / 2;
-  const apart = 12 * sum(totals.map((total) => (total - middle) ** 2));
+  const apart = 12 * sum(rankTotals(ranked).map((total) => (total - middle) ** 2));
   const ties = sum(ranked.map((row) => row.ties));
   const most = people * samples * (samples + 1) - ties / (samples - 1);
   if (most <= 1e-9) throw new CalcError("ranks must differ in some row, got all samples alike");
   const chi = apart / most;
-  return [[chi / (people * (samples - 1)), chi, 1 - jstat.chisquare.cdf(chi, samples - 1)]];
-}
-
-/** Places within a row, ties at their mean, and the sum of t^3 - t over groups of ties. */
-export function midRanks(row: readonly number[]): { places: number[]; ties: number } {
-  const places = row.map((value) => {
-    const below = row.filter((other) => other < value).length;
-    return below + (row.filter((other) => other === value).length + 1) / 2;
-  });
-  // Each of a group of t brings t^2 - 1, so the group brings t^3 - t.
-  const ties = sum(row.map((value) => row.filter((other) => other === value).length ** 2 - 1));
-  return { places, ties };
+  const exact = exactChance(ranked.map(({ places }) => places));
+  const p = exact ?? 1 - jstat.chisquare.cdf(chi, samples - 1);
+  const way = exact === undefined ? "approximate: chi-square" : "exact";
+  return { w: chi / (people * (samples - 1)), chi, p, way };
 }

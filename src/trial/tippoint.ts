@@ -1,10 +1,17 @@
 import type { Cells } from "../cells";
-import { judge } from "./worth";
+import { sum } from "../errors";
+import { type Judgement, NEAR, judge, placesOf } from "./worth";
+
+interface Tip {
+  change: number;
+  criterion: number;
+  candidate: number;
+}
 
 /**
  * The smallest change of one weight that changes the winner.
  *
- * @remarks One weight moves and the others stay; the weights are taken in proportion afterwards, which changes no place. If a small change tips the result, the result is not firm. Weights do not go below zero. Where several already win, no change is needed and 0 comes back; where no single weight can tip it, it says so.
+ * @remarks One weight moves and the others stay; the weights are taken in proportion afterwards, which changes no place. If a small change tips the result, the result is not firm. Weights do not go below zero, and never all to zero. Where several already win, by the rule of STANDING, no change is needed and 0 comes back; where no single weight can tip it, it says so.
  * @customfunction TIPPOINT
  * @topic trial
  * @need How firm is that winner?
@@ -12,6 +19,7 @@ import { judge } from "./worth";
  * @param weights (number) One row or column with a weight for each criterion, zero or more.
  * @param [directions] (label) One row or column: "up" or "down" for each criterion (default: all on one scale, more is better).
  * @returns (label) Three cells: change of the weight, number of the criterion, number of the candidate that then draws level.
+ * @throws value - a score, a weight or a direction is blank beside others
  * @throws value - weights or directions are not as many as criteria
  * @working totals: score times weight, over the weights = weighed(scores, weights, directions)
  * @working tip: the least change of one weight that draws level, found among all = tip(scores, weights, directions)
@@ -19,20 +27,32 @@ import { judge } from "./worth";
  * @example TIPPOINT({4, 2; 3, 4}, {0.7, 0.3}) // => {about 0.05, 2, 2}
  */
 export function tipPoint(scores: number[][], weights: number[][], directions?: Cells): Cells {
-  const { worth, weights: now, winners } = judge(scores, weights, directions);
-  const [winner, second] = winners;
-  if (second !== undefined) return [[0, "tie", second + 1]];
-  const turns = worth.flatMap((rival, candidate) => {
-    if (candidate === winner) return [];
-    const leads = worth[winner].map((each, i) => each - rival[i]);
-    const lead = leads.reduce((total, each, i) => total + each * now[i], 0);
-    return leads.flatMap((each, criterion) => {
-      const change = -lead / each;
-      const isPossible = each !== 0 && now[criterion] + change >= -1e-12;
-      return isPossible ? [{ change, criterion, candidate }] : [];
-    });
+  const judged = judge(scores, weights, directions);
+  const { totals, rows, bound } = judged;
+  const [[winner, second]] = placesOf(totals, bound);
+  if (second !== undefined) return [[0, "tie", rows[second] + 1]];
+  let tip: Tip | undefined;
+  totals.forEach((_, candidate) => {
+    if (candidate === winner) return;
+    for (const turn of turnsOf(judged, winner, candidate)) {
+      if (!tip || Math.abs(turn.change) < Math.abs(tip.change)) tip = turn;
+    }
   });
-  if (turns.length === 0) return [["no single weight", "", ""]];
-  const least = turns.reduce((a, b) => (Math.abs(b.change) < Math.abs(a.change) ? b : a));
-  return [[least.change, least.criterion + 1, least.candidate + 1]];
+  if (!tip) return [["no single weight", "", ""]];
+  return [[tip.change, tip.criterion + 1, rows[tip.candidate] + 1]];
+}
+
+/** The changes of one weight at which a candidate draws level with the winner. */
+function turnsOf({ worth, weights, bound }: Judgement, winner: number, candidate: number): Tip[] {
+  const leads = worth[winner].map((each, i) => each - worth[candidate][i]);
+  const lead = sum(leads.map((each, i) => each * weights[i]));
+  return leads.flatMap((each, criterion) => {
+    // Alike in this criterion, no weight of it helps.
+    if (Math.abs(each) <= bound) return [];
+    const change = -lead / each;
+    // A weight may fall to nothing and no further, and not the last of them; rounding is nothing.
+    const [now, all] = [weights[criterion], sum(weights)];
+    const isPossible = now + change >= -NEAR * now && all + change > NEAR * all;
+    return isPossible ? [{ change: Math.max(change, -now), criterion, candidate }] : [];
+  });
 }

@@ -1,4 +1,4 @@
-import { CalcError, positiveShare, showShare } from "../errors";
+import { CalcError, share, showShare } from "../errors";
 import { chanceOfAtLeast, wholeTests } from "./trio";
 
 /**
@@ -11,6 +11,7 @@ import { chanceOfAtLeast, wholeTests } from "./trio";
  * @param tests (count) Tests made, 1 to 1000.
  * @param [alpha] (share) Chance of being fooled that you accept, above 0 % and below 100 % (default 5 %).
  * @returns (count) Correct answers needed.
+ * @throws value - alpha is 0 % or 100 %
  * @throws value - so few tests that even all correct could be guessed
  * @working need: the least number whose chance is alpha or less, found by counting = oddneed(tests, alpha)
  * @working correct: correct answers needed = need
@@ -20,9 +21,19 @@ import { chanceOfAtLeast, wholeTests } from "./trio";
  */
 export function trioNeed(tests: number, alpha = 0.05): number {
   const made = wholeTests("tests", tests);
-  const accepted = positiveShare("alpha", alpha);
-  for (let correct = Math.ceil(made / 3); correct <= made && made > 0; correct++) {
-    if (chanceOfAtLeast(correct, made) <= accepted) return correct;
+  const accepted = share("alpha", alpha);
+  if (accepted === 0 || accepted === 1) {
+    throw new CalcError(`alpha must be above 0 % and below 100 %, got ${showShare(accepted)}`);
   }
-  throw new CalcError(`tests must be more for an alpha of ${showShare(accepted)}, got ${made}`);
+  if (made === 0 || chanceOfAtLeast(made, made) > accepted) {
+    throw new CalcError(`tests must be more for an alpha of ${showShare(accepted)}, got ${made}`);
+  }
+  // Fewer right answers are likelier by guessing, so halving the doubt finds the least number.
+  let [few, enough] = [0, made];
+  while (enough - few > 1) {
+    const middle = Math.floor((few + enough) / 2);
+    if (chanceOfAtLeast(middle, made) <= accepted) enough = middle;
+    else few = middle;
+  }
+  return enough;
 }

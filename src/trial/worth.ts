@@ -1,6 +1,21 @@
-/** Candidates judged on several criteria, each with a weight. */
-import { type Cells, isBlank } from "../cells";
-import { BlankError, CalcError, amount, cellsOf, choice, list, number, sum } from "../errors";
+/**
+ * Candidates judged on several criteria, each with a weight: sums, places and ties by one rule.
+ *
+ * Scores and sums are alike where they differ by no more than one bound. A place is shared by all
+ * that are alike to the best of them, from the top down.
+ */
+import type { Cells } from "../cells";
+import {
+  BlankError,
+  CalcError,
+  amount,
+  cellsOf,
+  choice,
+  isBlankNumber,
+  list,
+  number,
+  sum,
+} from "../errors";
 
 export interface Judgement {
   /** A row for each candidate: its scores, more being better. */
@@ -8,27 +23,30 @@ export interface Judgement {
   weights: number[];
   /** Weighted score of each candidate. */
   totals: number[];
-  /** Candidates with the highest score, from 0. */
-  winners: number[];
+  /**
+   * Where each of these candidates stands in the table, from 0: rows with nothing in them are none.
+   */
+  rows: number[];
+  /** Differences up to this are none. */
+  bound: number;
 }
 
-/** Scores this near to each other are a tie. */
-const NEAR = 1e-9;
+/** The bound, as a part of the largest score. */
+export const NEAR = 1e-9;
 
 /**
- * Weighted sums. Without directions the scores count as they stand, more being better. With them, each
- * criterion is first laid between 0 for the worst and 1 for the best candidate, so that prices and hours
- * may stand side by side.
+ * Weighted sums. Without directions the scores count as they stand, more being better. With them,
+ * each criterion is first laid between 0 for the worst and 1 for the best candidate, so that prices
+ * and hours may stand side by side.
  */
 export function judge(scores: number[][], weights: number[][], directions?: Cells): Judgement {
-  const given = scores.map((row, i) => row.map((value) => number(`scores, row ${i + 1},`, value)));
+  const rows = scores.flatMap((row, i) => (row.every(isBlankNumber) ? [] : [i]));
+  if (rows.length === 0) throw new BlankError("scores", "blank");
+  const given = rows.map((i) =>
+    scores[i].map((value, j) => number(`scores, row ${i + 1}, column ${j + 1},`, value)),
+  );
   const shares = list("weights", weights, amount);
-  const criteria = given[0].length;
-  if (shares.length !== criteria) {
-    throw new CalcError(
-      `weights must have as many cells as scores has columns, got ${shares.length} and ${criteria}`,
-    );
-  }
+  holdCount("weights", shares.length, given[0].length);
   const whole = sum(shares);
   if (whole === 0) throw new BlankError("the sum of weights");
   const worth = directions ? onOneScale(given, directions) : given;
@@ -36,31 +54,50 @@ export function judge(scores: number[][], weights: number[][], directions?: Cell
   if (!totals.every(Number.isFinite)) {
     throw new CalcError("scores and weights are too large to be weighed: check their sizes");
   }
-  const best = Math.max(...totals);
-  const near = NEAR * Math.max(1, ...worth.flat().map(Math.abs));
-  const winners = totals.flatMap((total, i) => (best - total <= near ? [i] : []));
-  return { worth, weights: shares, totals, winners };
+  return { worth, weights: shares, totals, rows, bound: boundOf(worth) };
+}
+
+/** The largest difference that is none. */
+function boundOf(worth: readonly number[][]): number {
+  return (
+    NEAR * worth.reduce((most, row) => row.reduce((a, b) => Math.max(a, Math.abs(b)), most), 0)
+  );
+}
+
+/** The candidates, from 0, in groups that share a place, best first. */
+export function placesOf(totals: readonly number[], bound: number): number[][] {
+  const groups: number[][] = [];
+  const order = totals.map((_, i) => i).sort((a, b) => totals[b] - totals[a]);
+  for (const i of order) {
+    const group = groups[groups.length - 1];
+    if (group && totals[group[0]] - totals[i] <= bound) group.push(i);
+    else groups.push([i]);
+  }
+  return groups;
+}
+
+function holdCount(argument: string, count: number, criteria: number) {
+  if (count === criteria) return;
+  throw new CalcError(
+    `${argument} must have as many cells as scores has columns, got ${count} and ${criteria}`,
+  );
 }
 
 function onOneScale(scores: number[][], directions: Cells): number[][] {
   const words = cellsOf("directions", directions).map(({ name, cell }) =>
-    isBlank(cell) ? "up" : choice(name, String(cell), ["up", "down"] as const),
+    choice(name, String(cell), ["up", "down"] as const),
   );
-  const criteria = scores[0].length;
-  if (words.length !== criteria) {
-    throw new CalcError(
-      `directions must have as many cells as scores has columns, got ${words.length} and ${criteria}`,
-    );
-  }
-  const ends = words.map((_, j) => {
-    const column = scores.map((row) => row[j]);
-    return { low: Math.min(...column), high: Math.max(...column) };
+  holdCount("directions", words.length, scores[0].length);
+  const scales = words.map((word, j) => {
+    let [low, high] = [scores[0][j], scores[0][j]];
+    for (const row of scores) [low, high] = [Math.min(low, row[j]), Math.max(high, row[j])];
+    const [worst, best] = word === "up" ? [low, high] : [high, low];
+    return { worst, span: best - worst, isAlike: high - low <= boundOf([[low, high]]) };
   });
   return scores.map((row) =>
     row.map((value, j) => {
-      const { low, high } = ends[j];
-      if (high === low) return 1;
-      return words[j] === "up" ? (value - low) / (high - low) : (high - value) / (high - low);
+      const { worst, span, isAlike } = scales[j];
+      return isAlike ? 1 : (value - worst) / span;
     }),
   );
 }

@@ -265,7 +265,7 @@ describe("Spray trial log", () => {
     await insertTemplate(new LocalWorkbook(model), titled("Spray trial log"), onNewSheet);
     const hours = [[0, 1, 2, 4, 6, 8, 12, 24, 48]];
     const [[half, low, high]] = fadeHalf(hours, [[7, 7, 7, 6, 6, 5, 4, 3, 1]], 1) as number[][];
-    const [[lasts]] = lastsFor(hours, [[7, 7, 7, 6, 6, 5, 4, 3, 1]], 2, 1) as number[][];
+    const [[lasts]] = lastsFor(hours, [[7, 7, 7, 6, 6, 5, 4, 3, 1]], 2, 1, "scores") as number[][];
     expect([
       read(model, "R16"),
       read(model, "S16"),
@@ -281,12 +281,109 @@ describe("Spray trial log", () => {
     write(model, "B22", "5");
     expect(read(model, "B30")).toMatch(/^#N\/A/);
     expect(read(model, "D42")).toMatch(/^T9, Drovers Dry/);
-    write(model, "I18", "1");
-    for (const column of "JKLMNOPQ") write(model, `${column}18`, "2");
-    expect(read(model, "D42")).toBe(
-      "The chosen line does not fade: hold the pointer over its half-life to read why.",
+    expect(read(model, "X18")).toBe(read(model, "U18"));
+  });
+
+  test("the curve is drawn and the sentence true where a line does not fade, or is weak at once", async () => {
+    const model = newModel();
+    await insertTemplate(new LocalWorkbook(model), titled("Spray trial log"), onNewSheet);
+    const score = (...scores: number[]) =>
+      scores.forEach((each, i) => write(model, `${"IJKLMNOPQ"[i]}16`, String(each)));
+    const curve = () => ["C26", "C27", "C34"].map((name) => read(model, name));
+    score(6, 7, 6, 7, 6, 7, 6, 7, 7);
+    expect(["R16", "U16", "X16"].map((name) => read(model, name))).toEqual(
+      Array(3).fill("over 48"),
     );
-    expect(read(model, "R18")).toMatch(/^#VALUE! scores must fall with the hours/);
+    // By hand: the mean, 59 / 9, is what does not rise and leaves the least.
+    expect(curve()).toEqual(Array(3).fill(expect.closeTo(59 / 9, 9)));
+    expect(read(model, "D42")).toMatch(
+      /on cloth: it does not fade within the hours \(95 %: [^)]+ to no upper end\), and it is not too weak at the last of them\.$/,
+    );
+    score(1, 1, 1, 1, 1, 0, 0, 0, 0);
+    expect(read(model, "U16")).toMatch(
+      /^#VALUE! floor must be below the fitted score at the start/,
+    );
+    expect(read(model, "X16")).toBe(0);
+    const [half, start] = [read(model, "R16"), read(model, "B23")] as number[];
+    expect(read(model, "C34")).toBeCloseTo(start * 2 ** (-48 / half), 12);
+    expect(read(model, "D42")).toMatch(/, and it is too weak from the start\.$/);
+    score(8, 0, 0, 0, 0, 0, 0, 0, 0);
+    expect(curve()).toEqual([8, 0, 0]);
+    expect(read(model, "X16")).toBe(0);
+    expect(read(model, "D42")).toMatch(
+      /: more than half of it is gone by the second hour scored .+ it is too weak in under 1 h\.$/,
+    );
+    write(model, "B8", "");
+    expect(read(model, "D42")).toMatch(
+      /, and type the score that is too weak, to see how long it lasts\.$/,
+    );
+    expect(read(model, "X16")).toBe("");
+    for (const column of "KLMNOPQ") write(model, `${column}16`, "");
+    expect(read(model, "D42")).toBe("The chosen line has fewer than three scores.");
+    expect(curve()).toEqual(["", "", ""]);
+  });
+
+  test("the scorecard finds its hours by base and by where it was sprayed, in any order", async () => {
+    const model = newModel();
+    await insertTemplate(new LocalWorkbook(model), titled("Spray trial log"), onNewSheet);
+    const card = () =>
+      ["C49", "C50", "C51", "G49", "G50", "G51", "H49", "H50", "H51"].map((name) =>
+        read(model, name),
+      );
+    const before = card();
+    const row = (at: number) =>
+      [..."ABCDIJKLMNOPQ"].map((column) => [column, read(model, `${column}${at}`)] as const);
+    const rows = [14, 15, 16, 17, 18, 19].map(row);
+    [4, 2, 1, 5, 0, 3].forEach((from, i) => {
+      for (const [column, value] of rows[from])
+        write(model, `${column}${14 + i}`, value === null ? "" : String(value));
+    });
+    expect(card()).toEqual(before);
+    expect(["I49", "I50", "I51"].map((name) => read(model, name))).toEqual(["", "", ""]);
+  });
+
+  test("no line, several lines, a blank and a scent that outlasts the hours are told", async () => {
+    const model = newModel();
+    await insertTemplate(new LocalWorkbook(model), titled("Spray trial log"), onNewSheet);
+    const [alder, drovers] = [read(model, "U14"), read(model, "U18")] as number[];
+    for (const column of "IJKLMNOPQ") write(model, `${column}16`, "7");
+    // Longer than every number, of the log and of its hours.
+    expect(read(model, "C50")).toBe(49);
+    expect(read(model, "I50")).toBe(
+      "Outlasts the hours: counts as an hour longer than the longest.",
+    );
+    expect(read(model, "H50")).toBe("1");
+    write(model, "B18", "Alder Clear");
+    expect(read(model, "C49")).toBeCloseTo((alder + drovers) / 2, 9);
+    expect(read(model, "I49")).toBe("2 lines on cloth: their mean counts.");
+    expect([read(model, "C51"), read(model, "I51")]).toEqual([
+      "no line",
+      "The log has no line of this base on cloth.",
+    ]);
+    expect(read(model, "G49")).toBe("");
+    expect(read(model, "A53")).toBe("A candidate has no hours on cloth: read beside it why.");
+    write(model, "B18", "Drovers Dry");
+    for (const column of "KLMNOPQ") write(model, `${column}18`, "");
+    expect([read(model, "C51"), read(model, "I51")]).toEqual([
+      "no hours",
+      "A line of this base on cloth has no hours: fill it in, or take it out.",
+    ]);
+    write(model, "K18", "3");
+    expect(read(model, "H50")).toBe("1");
+    write(model, "B50", "");
+    expect([read(model, "G49"), read(model, "A53")]).toEqual([
+      "",
+      "The cost of Bluepost Soft is blank: what is not known is not free.",
+    ]);
+    write(model, "B50", "0.4");
+    write(model, "C48", "");
+    expect(read(model, "A53")).toBe(
+      "A weight is blank: type 0 % where a criterion does not count.",
+    );
+    write(model, "C48", "0");
+    expect(read(model, "A53")).toMatch(/ wins\. /);
+    write(model, "B47", "");
+    expect(read(model, "A53")).toBe("Say of each criterion whether more is better, or less.");
   });
 
   test("the scorecard says who wins and how firmly", async () => {

@@ -1,22 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import {
-  fadeHalf,
-  lastsFor,
-  panelAgree,
-  standing,
-  tipPoint,
-  trioChance,
-  trioNeed,
-} from "../../src/index";
+import { BLANK } from "../../src/errors";
+import { standing, tipPoint, trioChance, trioNeed } from "../../src/index";
 import { fitLine } from "../../src/trial/line";
 import { rowsOf } from "../reference/checks";
 import { holdToPublished } from "../reference/hold";
-import { NORRIS, ROUNDING } from "../reference/norris";
+import { NORRIS } from "../reference/norris";
 import { refuses } from "../refuses";
-
-const column = (values: (number | string)[]) => values.map((value) => [value]);
-const HOURS = [0, 1, 2, 4, 6, 8];
 
 describe("the straight line against NIST StRD Norris", () => {
   const line = fitLine(
@@ -31,127 +21,6 @@ describe("the straight line against NIST StRD Norris", () => {
     norris_r2: () => line.rSquared,
     norris_mse: () => line.meanSquare,
     norris_sse: () => line.meanSquare * 34,
-  });
-});
-
-describe("FADEHALF and LASTSFOR", () => {
-  const [half] = fadeHalf([[0, 6, 12, 18, 24]], [[1, 0.5, 0.25, 0.125, 0.0625]])[0] as number[];
-  holdToPublished({
-    // OpenStax Chemistry 12.4: hydrogen peroxide halves every 6 h.
-    hl_h2o2_k: () => Math.LN2 / half,
-    // 64 is 2^6: six half-lives of 42 days.
-    hl_64: () => lastsFor([[0, 42, 84]], [[64, 32, 16]], 1)[0][0] as number,
-    hl_i131: () => {
-      const days = [0, 1, 2, 3];
-      return fadeHalf([days], [days.map((day) => Math.exp(-0.138 * day))])[0][0] as number;
-    },
-  });
-
-  test("a made decay comes back, whatever its start and half-life", () => {
-    const positive = fc.double({ min: 0.5, max: 40, noNaN: true });
-    fc.assert(
-      fc.property(positive, positive, (start, life) => {
-        const scores = HOURS.map((hour) => start * 2 ** (-hour / life));
-        const [got, low, high] = fadeHalf(column(HOURS), column(scores))[0] as number[];
-        expect(got / life).toBeCloseTo(1, 9);
-        expect(low).toBeLessThanOrEqual(got * (1 + 1e-9));
-        expect(high).toBeGreaterThanOrEqual(got * (1 - 1e-9));
-        const floor = start / 8;
-        expect(
-          (lastsFor(column(HOURS), column(scores), floor)[0][0] as number) / (3 * life),
-        ).toBeCloseTo(1, 9);
-      }),
-    );
-  });
-
-  test("the intervals take in the truth about 19 times in 20", () => {
-    // A fixed stream of noise, so that the count is the same on every machine.
-    let seed = 12345;
-    const uniform = () => (seed = (seed * 1103515245 + 12345) % 2147483648) / 2147483648;
-    const normal = () =>
-      Math.sqrt(-2 * Math.log(uniform() || 1e-12)) * Math.cos(2 * Math.PI * uniform());
-    const [rounds, life] = [2000, 4];
-    let inside = 0;
-    let lasting = 0;
-    for (let i = 0; i < rounds; i++) {
-      const scores = HOURS.map((hour) => 8 * 2 ** (-hour / life) * Math.exp(0.1 * normal()));
-      const [, low, high] = fadeHalf(column(HOURS), column(scores))[0];
-      if ((low as number) <= life && (typeof high === "string" || high >= life)) inside++;
-      const [, from, to] = lastsFor(column(HOURS), column(scores), 1)[0];
-      if ((from as number) <= 12 && (typeof to === "string" || to >= 12)) lasting++;
-    }
-    expect(inside / rounds).toBeGreaterThan(0.935);
-    expect(inside / rounds).toBeLessThan(0.965);
-    expect(lasting / rounds).toBeGreaterThan(0.935);
-    expect(lasting / rounds).toBeLessThan(0.965);
-  });
-
-  test("a zero is at or below the least score: it pulls down, and never to minus infinity", () => {
-    const scores = [8, 4, 2, 1, 0, 0];
-    const hours = [0, 1, 2, 3, 4, 5];
-    // The curve stands at 0.5 and 0.25 there, below the least score of 1: the zeros say nothing new.
-    expect(fadeHalf(column(hours), column(scores))[0][0]).toBeCloseTo(1, 12);
-    // A curve that would stand above the least of the scale is pulled down to it.
-    const hoursOn = column([0, 1, 2, 3, 4]);
-    const slow = fadeHalf(column([0, 1, 2, 3]), column([8, 7, 6, 5]))[0][0] as number;
-    const pulled = fadeHalf(hoursOn, column([8, 7, 6, 5, 0]), 1)[0][0] as number;
-    expect(pulled).toBeLessThan(slow);
-    // By hand: the pull is that of a score of 1 at 4 h.
-    expect(pulled).toBeCloseTo(fadeHalf(hoursOn, column([8, 7, 6, 5, 1]))[0][0] as number, 12);
-    // Where the scale is not told, 0 is only known to be at or below 5, where the curve is already.
-    expect(fadeHalf(hoursOn, column([8, 7, 6, 5, 0]))[0][0]).toBeCloseTo(slow, 12);
-    // More zeros than scores, in any order, still settle.
-    expect(
-      fadeHalf(column([5, 0, 4, 1, 3, 2, 6, 7]), column([0, 8, 0, 5, 0, 2, 0, 0]))[0][0],
-    ).toBeGreaterThan(0);
-  });
-
-  test("gaps are passed over, text is not", () => {
-    const whole = fadeHalf(column([0, 2, 4]), column([8, 4, 2]));
-    expect(fadeHalf(column([0, 1, 2, 3, 4]), column([8, "", 4, "-", 2]))).toEqual(whole);
-    expect(fadeHalf(column([0, 2, 4, ""]), column([8, 4, 2, ""]))).toEqual(whole);
-    refuses(
-      () => fadeHalf(column([0, 1, 2]), column([8, "faint", 2])),
-      'scores, cell 2, must be a number, or blank or a dash for a gap, got "faint"',
-    );
-    refuses(
-      () => fadeHalf(column([0, "", 2]), column([8, 4, 2])),
-      "hours, cell 2, is blank beside a score",
-    );
-  });
-
-  test("flat, rising, too few: said so", () => {
-    const flat = "scores must fall with the hours: these are flat or rise, so nothing fades";
-    refuses(() => fadeHalf(column([0, 1, 2]), column([3, 3, 3])), flat);
-    refuses(() => fadeHalf(column([0, 1, 2]), column([1, 2, 3])), flat);
-    refuses(
-      () => fadeHalf(column([0, 1, 2]), column([3, 2, 0])),
-      "scores must hold three or more above zero, got 2",
-    );
-    refuses(
-      () => fadeHalf(column([1, 1, 1]), column([3, 2, 1])),
-      "hours must differ, got one hour only",
-    );
-    refuses(
-      () => lastsFor(column([0, 1, 2]), column([8, 4, 2]), 8),
-      "floor must be below the fitted score at the start, 8, got 8",
-    );
-    refuses(() => lastsFor(column([0, 1, 2]), column([8, 4, 2]), 0), "floor is blank or zero");
-    refuses(
-      () => fadeHalf(column([0, 1]), column([8, 4, 2])),
-      "scores must have as many cells as hours, got 3 and 2",
-    );
-    refuses(
-      () => fadeHalf(column([0, 1, 2]), column([8, -4, 2])),
-      "scores, cell 2, must be zero or more, got -4",
-    );
-  });
-
-  test("a scattered row has no upper end, and says it instead of infinity", () => {
-    const [half, low, high] = fadeHalf(column([0, 1, 2]), column([5, 6, 4]))[0];
-    expect(half).toBeGreaterThan(low as number);
-    expect(high).toBe("no upper end");
-    expect(lastsFor(column([0, 1, 2]), column([5, 6, 4]), 1)[0][2]).toBe("no upper end");
   });
 });
 
@@ -187,43 +56,25 @@ describe("the odd one out", () => {
     }
   });
 
+  test("the least number at any alpha: one fewer is likelier than that by guessing", () => {
+    for (const tests of [5, 16, 41]) {
+      for (const alpha of [0.01, 0.2, 0.5, 0.9, 0.99]) {
+        const need = trioNeed(tests, alpha);
+        expect(trioChance(need, tests)).toBeLessThanOrEqual(alpha);
+        expect(trioChance(need - 1, tests)).toBeGreaterThan(alpha);
+      }
+    }
+  });
+
   test("refusals", () => {
     refuses(() => trioChance(5, 4), "correct must be at most 4, got 5");
     refuses(() => trioChance(1.5, 4), "correct must be a whole number up to 1000, got 1.5");
     refuses(() => trioChance(0, 0), "tests must be from 1 to 1000, got 0");
     refuses(() => trioNeed(2), "tests must be more for an alpha of 5 %, got 2");
+    // A zero that was typed is a zero, never "left out".
+    refuses(() => trioNeed(16, 0), "alpha must be above 0 % and below 100 %, got 0 %");
+    refuses(() => trioNeed(16, 1), "alpha must be above 0 % and below 100 %, got 100 %");
     refuses(() => trioNeed(12, 5), "alpha must be from 0 % to 100 %, got 500 %: type 5 %");
-  });
-});
-
-describe("PANELAGREE", () => {
-  holdToPublished({
-    friedman_W: () => panelAgree(ROUNDING)[0][0],
-    friedman_chi2: () => panelAgree(ROUNDING)[0][1],
-    friedman_p: () => panelAgree(ROUNDING)[0][2],
-  });
-
-  test("full agreement is 1, and ranks or scores are alike", () => {
-    // By hand: W is 1 where all agree; chi-square is people x (samples - 1).
-    const [w, chi] = panelAgree([
-      [1, 2, 3],
-      [1, 2, 3],
-      [1, 2, 3],
-      [10, 20, 30],
-    ])[0];
-    expect([w, chi]).toEqual([1, 8]);
-    refuses(
-      () =>
-        panelAgree([
-          [1, 1],
-          [2, 2],
-        ]),
-      "ranks must differ in some row, got all samples alike",
-    );
-    refuses(
-      () => panelAgree([[1, 2, 3]]),
-      "ranks must be two people by two samples or more, got 1 x 3",
-    );
   });
 });
 
@@ -271,6 +122,84 @@ describe("STANDING and TIPPOINT", () => {
     );
     refuses(() => standing(table, [[0, 0]]), "the sum of weights is blank or zero");
   });
+
+  test("a blank is unknown: its cell is named; a zero that was typed is a zero", () => {
+    const costs = (cost: number) => [
+      [0.48, 6],
+      [cost, 8],
+    ];
+    const down = [["down", "up"]];
+    for (const judged of [standing, tipPoint]) {
+      refuses(() => judged(costs(BLANK), [[1, 1]], down), "scores, row 2, column 1, is blank");
+      refuses(() => judged(costs(0.4), [[1, BLANK]], down), "weights, cell 2, is blank");
+      refuses(() => judged(costs(0.4), [[1, 1]], [["", "up"]]), "directions, cell 1, is blank");
+      refuses(() => judged([[BLANK, BLANK]], [[1, 1]]), "scores is blank");
+    }
+    expect(standing(costs(0), [[1, 0]], down)[1]).toEqual([1, "1"]);
+  });
+
+  test("a row with nothing in it stays blank, and moves no candidate's number", () => {
+    const spare = [BLANK, BLANK];
+    const table = [spare, [4, 2], spare, [3, 4], spare];
+    expect(standing(table, [[0.7, 0.3]])).toEqual([
+      ["", ""],
+      [expect.closeTo(3.4, 12), "1"],
+      ["", ""],
+      [expect.closeTo(3.3, 12), "2"],
+      ["", ""],
+    ]);
+    // By hand: 0.7 x 1 = (0.3 + change) x 2.
+    expect(tipPoint(table, [[0.7, 0.3]])).toEqual([[expect.closeTo(0.05, 12), 2, 4]]);
+  });
+
+  test("what is a tie for the one is a tie for the other, whatever the scale", () => {
+    const unit = fc.double({ min: 0.5, max: 1, noNaN: true });
+    const tiny = fc.constantFrom(0, 1e-16, 1e-13, 3e-10, 7e-10, 9e-10, 1.1e-9, 2e-9, 1e-6);
+    const scale = fc.constantFrom(1e-12, 1e-3, 1, 1e6, 1e12);
+    fc.assert(
+      fc.property(unit, fc.array(tiny, { minLength: 1, maxLength: 4 }), scale, (top, off, by) => {
+        const table = [0, ...off].map((each) => [(top - each) * by, (top - each) * by]);
+        const places = standing(table, [[0.3, 0.7]]).map(([, place]) => place);
+        const isTied = places.filter((place) => String(place).startsWith("1")).length > 1;
+        expect(tipPoint(table, [[0.3, 0.7]])[0][1] === "tie").toBe(isTied);
+        expect(places.includes("1 tied")).toBe(isTied);
+        // Places are counted from the top: as many stand above a place as it says.
+        for (const place of places) {
+          const rank = Number.parseInt(String(place), 10);
+          expect(places.filter((each) => Number.parseInt(String(each), 10) < rank)).toHaveLength(
+            rank - 1,
+          );
+        }
+      }),
+    );
+    // Ten billionths of a very small score are a difference all the same.
+    expect(standing([[1e-12], [2e-12]], [[1]]).map(([, place]) => place)).toEqual(["2", "1"]);
+    expect(tipPoint([[1e-12], [2e-12]], [[1]])).toEqual([["no single weight", "", ""]]);
+  });
+
+  test("prices that differ by rounding alone are alike", () => {
+    const table = [
+      [0.1 + 0.2, 5],
+      [0.3, 5],
+    ];
+    const places = standing(table, [[1, 1]], [["down", "up"]]).map(([, place]) => place);
+    expect(places).toEqual(["1 tied", "1 tied"]);
+    expect(tipPoint(table, [[1, 1]], [["down", "up"]])).toEqual([[0, "tie", 2]]);
+  });
+
+  test("a hundred thousand candidates have their places", () => {
+    const many = 100_000;
+    // Each score of 0 to 49,999 comes twice; 7 and many have no common factor.
+    const table = Array.from({ length: many }, (_, i) => [((i * 7) % many) >> 1]);
+    const places = standing(table, [[1]]);
+    table.forEach(([score], i) => {
+      if (i % 997) return;
+      expect(places[i]).toEqual([score, `${many - 2 * score - 1} tied`]);
+    });
+    const [[change, word, second]] = tipPoint(table, [[1]], [["up"]]);
+    expect([change, word]).toEqual([0, "tie"]);
+    expect(table[(second as number) - 1]).toEqual([49_999]);
+  }, 60_000);
 
   const grids = fc
     .integer({ min: 2, max: 5 })
