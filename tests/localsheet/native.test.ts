@@ -6,9 +6,9 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { BLANK } from "../../src/errors";
 import { CalcError, blendDensity, blendOf, bottleCost, landed, sizeRun } from "../../src/index";
-import { cellName } from "../../taskpane/addresses";
-import { readFormula } from "../../taskpane/formulas";
-import { nativeFormula } from "../../taskpane/handover/native-formula";
+import { cellName } from "../../functions/formula/addresses";
+import { readFormula } from "../../functions/formula/reader";
+import { nativeFormula } from "../../functions/files/native-formula";
 import { newModel, read } from "./load-engine";
 
 const CALLS = 250;

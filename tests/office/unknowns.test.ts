@@ -3,11 +3,11 @@
  * LibreOffice: they refuse, stay blank and charge where ours do.
  */
 import { describe, expect, test } from "vitest";
-import { handOver } from "../../taskpane/handover/hand-over";
-import { cellName } from "../../taskpane/addresses";
-import { drawingOf } from "../../taskpane/template";
+import { handOver } from "../../functions/files/hand-over";
+import { cellName } from "../../functions/formula/addresses";
+import { drawingOf } from "../../taskpane/sheets/template";
 import { templates } from "../../taskpane/templates/index";
-import { readBook } from "../handover/read-book";
+import { readBook } from "../files/read-book";
 import { LocalWorkbook, newModel, toXlsx, write } from "../localsheet/load-engine";
 import { cellOf, isSame, tell } from "./compare";
 import { libreOffice, recalculated } from "./libreoffice";

@@ -1,8 +1,8 @@
 /** Unknown is not zero on the costing sheets: what each says when one of its cells is left blank. */
 import { describe, expect, test } from "vitest";
-import { cellName } from "../../taskpane/addresses";
-import { insertTemplate } from "../../taskpane/insert";
-import { drawingOf } from "../../taskpane/template";
+import { cellName } from "../../functions/formula/addresses";
+import { insertTemplate } from "../../taskpane/sheets/insert";
+import { drawingOf } from "../../taskpane/sheets/template";
 import { templates } from "../../taskpane/templates/index";
 import { LocalWorkbook, newModel, read, write } from "../localsheet/load-engine";
 
