@@ -34,7 +34,8 @@ describe.each(ours)("$id", (entry) => {
     );
     const run = (args: unknown[]) => {
       for (const cell of worksheetFunction(entry)(...args).flat()) {
-        const isAnswer = typeof cell === "number" ? Number.isFinite(cell) : typeof cell === "string";
+        const isAnswer =
+          typeof cell === "number" ? Number.isFinite(cell) : typeof cell === "string";
         expect(isAnswer || isFault(cell), JSON.stringify(args)).toBe(true);
       }
     };

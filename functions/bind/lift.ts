@@ -76,11 +76,16 @@ function line(pure: Pure, args: Argument[], row: number, column: number): Grid {
     const answer = pure(...(inputs as never[]));
     return (Array.isArray(answer) ? answer : [[answer]]).map((row: unknown[]) => row.map(settle));
   } catch (error) {
-    const isSpare = (arg: Argument, i: number) =>
-      arg.isStretched || !isQuantity(arg.param) || isNothing(arg, i);
-    if (error instanceof BlankError && args.every(isSpare)) return [[""]];
+    if (error instanceof BlankError && isSpare(args, isNothing)) return [[""]];
     return [[faultOf(error)]];
   }
+}
+
+/** True for a line of which no required quantity is filled: of its own, where it has any. */
+function isSpare(args: Argument[], isNothing: (arg: Argument, i: number) => boolean): boolean {
+  const quantities = args.filter(({ param }) => isQuantity(param));
+  const own = quantities.filter((arg) => !arg.isStretched);
+  return (own.length > 0 ? own : quantities).every((arg) => isNothing(arg, args.indexOf(arg)));
 }
 
 /** A required number that was left blank is unknown, whatever the function would make of a zero. */

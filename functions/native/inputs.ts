@@ -99,11 +99,10 @@ export class Inputs {
   /** No required quantity is filled in: a spare line. */
   get spare(): Piece {
     const isRequired = ({ optional, kind }: Param) => !optional && !WORD_KINDS.has(kind);
-    const required = this.entry.params.filter(
-      (param) => isRequired(param) && !this.stretched.has(param.name),
-    );
+    const required = this.entry.params.filter(isRequired);
+    const own = required.filter(({ name }) => !this.stretched.has(name));
     return and(
-      ...required.map(({ name }) => {
+      ...(own.length > 0 ? own : required).map(({ name }) => {
         const { blank, nothing } = this.of(name);
         return blank ?? nothing;
       }),
@@ -136,7 +135,7 @@ export class Inputs {
       if (!given) return;
       const list = listInput(param, given);
       this.lists.set(name, list);
-      this.given.set(name, list.length > 1 ? TRUE : not(list.nothing));
+      this.given.set(name, list.length > 1 ? TRUE : not(op(list.raw, "=", BLANK)));
       return;
     }
     const isWord = WORD_KINDS.has(param.kind);

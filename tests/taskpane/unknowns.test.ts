@@ -111,21 +111,21 @@ describe("Bottle cost", () => {
 
   test("a density that is none is an error with words beside it, never another cost", async () => {
     const { put, at } = await sheet("Bottle cost");
-    // Kilograms per cubic metre.
-    put("B8", "870");
-    expect(at("B11")).toMatch(/^#VALUE! density must be from 0 to .* g\/mL, got 870/);
+    // Pounds per US gallon.
+    put("B8", "8.5");
+    expect(at("B11")).toMatch(/^#VALUE! density must be from 0 to 3 g\/mL, got 8.5: pounds/);
     expect(at("C11")).toBe("g: look at size and density");
     expect(at("B33")).toMatch(/^#VALUE!/);
     put("B8", "0.87");
-    put("F15", "850");
-    expect(at("G15")).toMatch(/^#VALUE! density must be from 0 to .* g\/mL, got 850/);
+    put("F15", "8.5");
+    expect(at("G15")).toMatch(/^#VALUE! density must be from 0 to 3 g\/mL, got 8.5: pounds/);
     expect([at("B30"), at("C30")]).toEqual([
       expect.stringMatching(/^#VALUE! density must be/),
       "not known: see above",
     ]);
     // A pack by weight needs no density, and still takes none that is wrong.
     put("F15", "0.85");
-    put("F16", "850");
+    put("F16", "8.5");
     expect(at("G16")).toMatch(/^#VALUE! density must be/);
   });
 
@@ -266,3 +266,18 @@ describe("Trial batch", () => {
     expect(all("B20 B22 B25 B26")).toEqual([0, 0, "", ""]);
   });
 });
+
+test.each([
+  ["Base comparison", "F9", "L9"],
+  ["Bottle cost", "F15", "G15"],
+  ["Buying plan", "C17", "E17"],
+  ["Size run", "B8", "D15"],
+  ["Trial batch", "B13", "B16"],
+])(
+  "%s takes no density in pounds per gallon: %s makes %s an error",
+  async (title, cell, answer) => {
+    const { put, at } = await sheet(title);
+    put(cell, "8.5");
+    expect(at(answer)).toMatch(/^#VALUE! density must be from 0 to 3 g\/mL, got 8.5: pounds/);
+  },
+);
