@@ -501,6 +501,15 @@ describe("VOC", () => {
     expect(of(`B${VOC}`)).toBe("Over the limit (!)");
   });
 
+  test("a rule that could not be looked at, as without the add-in, is no rule that is kept", async () => {
+    const { all } = await sheet({ [`C${RULE}`]: "=1/0" });
+    expect(all(`B${VOC}`, `C${LOAD + 3}`, `B${LOAD + 3}`)).toEqual([
+      "No verdict",
+      "",
+      "No verdict: see VOC above",
+    ]);
+  });
+
   test("linen is a class of its own: Canada 6 %, and of two classes the lower", async () => {
     const { of, put } = await sheet({ [IS.place]: "Canada" });
     // SOR/2021-268, schedule 1, items 28 and 35; of several classes the lowest holds: s. 4.
