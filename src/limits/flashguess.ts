@@ -16,7 +16,7 @@ const CUT_OFFS = [23, 38, 60];
 /**
  * Estimated closed-cup flash point of alcohol and water, with its range, and what it cannot decide.
  *
- * @remarks An estimate, never a test. Vapour pressure with van Laar activity coefficients. Against the one published table for ethanol the method is off by 1.4 degrees on average and 2.1 at most if the table is by volume, by 1.8 and 5.8 if it is by weight; which it is, is disputed. So the cautious value comes back: the lower of the method and the table read by volume; the range takes in both readings and 3 degrees. With isopropanol it is rough: the cautious value is the lowest of the method for both alcohols, for the isopropanol alone, and of method and table with all the alcohol read as ethanol; the range is from 5 degrees below that to 10 above the method. Fragrance oil, glycols and other solvents are not in it and can move it either way. Within its range of 23, 38 or 60 degrees it says "test needed".
+ * @remarks An estimate, never a test. Vapour pressure with van Laar activity coefficients. Against the one published table for ethanol the method is off by 1.4 degrees on average and 2.1 at most if the table is by volume, by 1.8 and 5.8 if it is by weight; which it is, is disputed. So the cautious value comes back: the lower of the method and the table read by volume; the range takes in both readings and 3 degrees. With isopropanol it is rough: the cautious value is the lowest of the method for both alcohols, for the isopropanol alone, and of the table with all the alcohol read as ethanol; the range is from 5 degrees below that to 10 above the method. Fragrance oil, glycols and other solvents are not in it and can move it either way. Within its range of 23, 38 or 60 degrees it says "test needed".
  * @customfunction FLASHGUESS
  * @topic limits
  * @need Roughly, at what temperature can my base catch fire?
@@ -50,7 +50,7 @@ export function flashGuess(ethanol: number, propanol = 0): Cells {
   }
   // A trace of it must not lift the value, nor more alcohol: the lowest of all ways to read them.
   const alone = vapourFlash(0, propanol);
-  const cautious = Math.min(method, alone, vapourFlash(alcohol, 0), byVolume ?? method);
+  const cautious = Math.min(method, alone, byVolume ?? method);
   const range = [cautious - Math.max(below, ROUGH.below), Math.max(method + ROUGH.above, highest)];
   return answer(cautious, range, isOutside, "rough, with isopropanol: ");
 }

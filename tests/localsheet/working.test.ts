@@ -68,6 +68,19 @@ test("every call of every template has its working, or its reason", async () => 
 });
 
 describe("what goes in, and where it comes from", () => {
+  test("a temperature by the scale that is named, and no other", async () => {
+    const { explain } = sheetOf({
+      A1: '=MIST.FLAMECLASS(62,173,"F")',
+      A2: "=MIST.FLAMECLASS(200)",
+      A3: '=MIST.SPIRITDENSITY(40%,"volume",15)',
+    });
+    const values = async (cell: string) =>
+      shownLine(await explain(cell)).inputs.map(({ value }) => value);
+    expect(await values("A1")).toEqual(["62 F", "173 F", "F"]);
+    expect(await values("A2")).toEqual(["200", "blank", "blank"]);
+    expect(await values("A3")).toEqual(["40 %", "volume", "15 °C"]);
+  });
+
   test("labels beside a cell, headings above one, units and defaults", async () => {
     const { explain } = sheetOf({
       A1: "Batch (g)",
