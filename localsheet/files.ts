@@ -110,8 +110,15 @@ export function fromXlsx(bytes: Uint8Array): Record<string, string> {
   if (!parts["xl/workbook.xml"]) throw new Error("this is not an .xlsx workbook: it has no sheets");
   const texts = Object.entries(parts)
     .filter(([path]) => /\.(xml|rels)$/.test(path))
-    .map(([path, part]) => [path, mapFormulas(strFromU8(part), retypedFormula)]);
+    .map(([path, part]) => [path, mapFormulas(strFromU8(part), typedAgain)]);
   return Object.fromEntries(texts) as Record<string, string>;
+}
+
+/** A formula as it was typed: the engine takes off the first of the prefixes that newer functions have. */
+function typedAgain(formula: string): string {
+  const parts = retypedFormula(formula).split('"');
+  // Every second part stands inside quotes, and is left as it is.
+  return parts.map((part, i) => (i % 2 ? part : part.replaceAll("_xlfn.", ""))).join('"');
 }
 
 /** Changes the text of every formula of a sheet. */

@@ -104,8 +104,7 @@ export class ExcelWorkbook implements Workbook {
       // eslint-disable-next-line office-addins/load-object-before-read, office-addins/call-sync-before-read -- only gone through, its type is loaded below
       const rules = area.dataValidation;
       rules.load("type");
-      const marks = area.conditionalFormats;
-      marks.load("items/id");
+      const marks = marksOn(area);
       await context.sync();
       if (drawing.rules.length > 0 && rules.type !== "None") {
         throw new Error(
@@ -550,8 +549,7 @@ async function putBack(spot: Spot, drawing: Drawing, before: Before) {
     area.format.fill.clear();
     area.setCellProperties(before.paint.map((row) => row.map(withoutWhite)));
     area.numberFormat = before.formats as string[][];
-    const marks = area.conditionalFormats;
-    marks.load("items/id");
+    const marks = marksOn(area);
     const charts = before.charts.map((name) => sheet.charts.getItemOrNullObject(name));
     before.widths.forEach((width, i) => {
       sheet.getRangeByIndexes(spot.row, spot.column + i, 1, 1).format.columnWidth = width;
@@ -561,6 +559,13 @@ async function putBack(spot: Spot, drawing: Drawing, before: Before) {
     for (const mark of marks.items) if (!before.theirs.includes(mark.id)) mark.delete();
     await context.sync();
   });
+}
+
+/** The marks on some cells; after the next sync, by their ids. */
+function marksOn(area: Excel.Range): Excel.ConditionalFormatCollection {
+  const marks = area.conditionalFormats;
+  marks.load("items/id");
+  return marks;
 }
 
 /** Excel tells no fill as white, so white is left out. */

@@ -241,8 +241,13 @@ const CAUTIONS: Block[] = [
   ),
 ];
 
-/** Of the first columns, and of the one that oils are picked in. */
-const WIDE: Record<number, number> = { 0: 208, 1: 264, 7: 150 };
+/** Of the first columns, of the one that oils are picked in, and of names in the workings. */
+const WIDE: Record<number, number> = {
+  0: 208,
+  1: 264,
+  7: 150,
+  ...Object.fromEntries([16, 17, 18, 19, 20, 23].map((column) => [column, 150])),
+};
 
 /** One product's composition beside each limit, as ranges. It is arithmetic; it decides nothing. */
 export const template: Template = {

@@ -37,6 +37,15 @@ describe("calls of our functions in a file", () => {
     expect(readBook(bytes).get("Sheet")?.get("A1")?.formula).toBe(stored);
   });
 
+  test("several newer functions in one formula are all known again", async () => {
+    const formula = '=TEXTJOIN(" ",TRUE,TEXTJOIN("_xlfn.",TRUE,A1,B1),MINIFS(A1:A2,B1:B2,">0"))';
+    const bytes = await saved({ A1: "2", B1: "3", C1: formula });
+    const stored = readBook(bytes).get("Sheet")?.get("C1")?.formula;
+    expect(stored?.match(/_xlfn\.(?=[A-Z])/g)).toHaveLength(3);
+    const sheet = fromXlsx(bytes)["xl/worksheets/sheet0.xml"].replaceAll("&quot;", '"');
+    expect(sheet.replaceAll("&gt;", ">")).toContain(`>${formula.slice(1)}</f>`);
+  });
+
   test("text outside formulas is left alone", async () => {
     const bytes = await saved({ A1: "type MIST.OILFOR(60)" });
     expect(readBook(bytes).get("Sheet")?.get("A1")?.value).toBe("type MIST.OILFOR(60)");

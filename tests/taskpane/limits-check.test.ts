@@ -107,24 +107,25 @@ describe("certificates: the sum of share over limit, line by line", () => {
       twoOils(["1%", "3%", "2%"], ["2%", "4%", "0.9%"]),
       twoOils(["2%", "2%", "2%"], ["2%", "4%", "60%"]),
     ];
-    for (const [a, b, contents] of cases.map((each) => [PART + 1, PART + 2, each] as const)) {
+    for (const contents of cases) {
       const { of } = await sheet(contents, false);
       const safe = of(`C${LOAD}`) as number;
-      const limits = [a, b].map((row) => of(`I${row}`)).map((x) => (x === "not limited" ? 1 : x));
-      let worst = 0;
-      for (let i = 0; i <= 40; i++) {
-        for (let j = 0; j <= 40; j++) {
-          const between = (row: number, at: number) => {
-            const [low, high] = [of(`C${row}`), of(`D${row}`)] as number[];
-            return low + ((high - low) * at) / 40;
-          };
-          const shares = [between(a, i), between(b, j)];
+      const oils = [PART + 1, PART + 2].map((row) => {
+        const [low, high] = [of(`C${row}`), of(`D${row}`)] as number[];
+        const limit = of(`I${row}`);
+        return { low, high, limit: typeof limit === "number" ? limit : 1 };
+      });
+      const steps = Array.from({ length: 41 }, (_, i) => i / 40);
+      const used = steps.flatMap((x) =>
+        steps.map((y) => {
+          const shares = oils.map(({ low, high }, i) => low + (high - low) * [x, y][i]);
           const all = shares[0] + shares[1];
-          if (all === 0) continue;
-          const parts = shares.map((each) => (safe * each) / all);
-          worst = Math.max(worst, parts[0] / Number(limits[0]) + parts[1] / Number(limits[1]));
-        }
-      }
+          return (
+            all && oils.reduce((sum, { limit }, i) => sum + (safe * shares[i]) / all / limit, 0)
+          );
+        }),
+      );
+      const worst = Math.max(...used);
       expect(worst).toBeLessThanOrEqual(1 + 1e-9);
       expect(safe).toBeGreaterThan(0);
     }
@@ -499,6 +500,15 @@ describe("VOC", () => {
     expect(of(`B${RULE + 1}`)).toBe("Over the limit (!)");
     expect(of(`B${RULE + 2}`)).toBe("Within the limit");
     expect(of(`B${VOC}`)).toBe("Over the limit (!)");
+  });
+
+  test("a rule that could not be looked at, as without the add-in, is no rule that is kept", async () => {
+    const { all } = await sheet({ [`C${RULE}`]: "=1/0" });
+    expect(all(`B${VOC}`, `C${LOAD + 3}`, `B${LOAD + 3}`)).toEqual([
+      "No verdict",
+      "",
+      "No verdict: see VOC above",
+    ]);
   });
 
   test("linen is a class of its own: Canada 6 %, and of two classes the lower", async () => {

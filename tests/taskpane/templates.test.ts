@@ -80,6 +80,15 @@ describe.each(templates)("$title", (template) => {
     expect([empty.rows, empty.columns]).toEqual([drawing.rows, drawing.columns]);
   });
 
+  test("keeps to the lengths that Excel takes: 8,192 letters a formula, 255 a text in it", () => {
+    for (const { row, column, content } of drawing.cells) {
+      if (typeof content !== "string" || !content.startsWith("=")) continue;
+      const longest = Math.max(0, ...(content.match(/"[^"]*"/g) ?? []).map((text) => text.length));
+      expect(content.length, cellName(row, column)).toBeLessThanOrEqual(8192);
+      expect(longest - 2, cellName(row, column)).toBeLessThanOrEqual(255);
+    }
+  });
+
   test("keeps to what both hosts have", () => {
     const text = drawing.cells.map(({ content }) => String(content)).join("\n");
     expect(text).not.toMatch(/\b(LET|LAMBDA|MAP|SORTBY)\(|\[@/);

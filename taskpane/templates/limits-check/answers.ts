@@ -73,11 +73,12 @@ const IN_WORDS: Record<string, string> = {
     verdict(`C${SKIN_ROW}`, `D${SKIN_ROW}`, `E${SKIN_ROW}`),
     `IF(LEFT(${found.certificates},4)="Void","${NONE}: limits are void","${NONE}")`,
   ),
+  // A count passes over errors: a rule that could not be looked at must not pass for one that is kept.
   voc: judged(
     found.voc,
-    `IF(${anyRule("Over*")},"${OVER}",IF(${anyRule("Doubt*")},"${BOTH}",` +
+    `IF(SUMPRODUCT(ISERROR(${looked("B")})*1)>0,"${NONE}",IF(${anyRule("Over*")},"${OVER}",IF(${anyRule("Doubt*")},"${BOTH}",` +
       `IF(${anyRule("Within*")},IF(${anyRule(UNLISTED)},"Within the rules listed","${WITHIN}"),` +
-      `IF(${anyRule(UNLISTED)},"${UNLISTED}","${UNLIMITED}"))))`,
+      `IF(${anyRule(UNLISTED)},"${UNLISTED}","${UNLIMITED}")))))`,
   ),
   alcohol: judged(
     found.densities,
@@ -329,7 +330,7 @@ export const LOADS: Block[] = [
     `C${LOAD + 3}`,
     "result",
     [
-      `=IF(OR(${found.used}=0,${found.voc}<>"",B${VOC_ROW}="${UNLISTED}"),"",IF(COUNT(${looked("I")})=0,"not limited",` +
+      `=IF(OR(${found.used}=0,${found.voc}<>"",B${VOC_ROW}="${UNLISTED}",B${VOC_ROW}="${NONE}"),"",IF(COUNT(${looked("I")})=0,"not limited",` +
         `IF(MIN(${looked("I")})=0,"none",MIN(${looked("I")}))))`,
     ],
     PERCENT,

@@ -144,7 +144,7 @@ const COLUMNS: [heading: string, format: string | undefined, formula: string][] 
     lacks(`AND(${IS_IN},H${PART}="yes",K${WORK}="no",L${WORK}="no")`),
   ],
   [
-    "Part over limit",
+    "Part / limit (times)",
     "0.000;-0.000;",
     `=IF(AND(ISNUMBER(M${WORK}),P${WORK}>0),IF(M${WORK}=0,0,P${WORK}/M${WORK}),0)`,
   ],
