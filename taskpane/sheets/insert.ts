@@ -22,7 +22,7 @@ export async function insertTemplate(
     return `${template.title} is on the new sheet "${name}".`;
   }
   const spot = await workbook.selection();
-  const drawing = drawingOf(template, filled, spot.row, spot.column);
+  const drawing = drawingOf(template, filled);
   const area = areaOf(drawing, spot.row, spot.column);
   await refuseIfFilled(workbook, spot, drawing, `${template.title} needs ${area} empty`);
   await workbook.drawAt(spot, drawing);
@@ -41,7 +41,7 @@ export async function insertFormula(
     size.rows * size.columns > 1 ? `the answer fills ${area}` : "it needs an empty cell";
   await refuseIfFilled(workbook, spot, size, needs);
   const cells = [{ row: 0, column: 0, content: formula }];
-  await workbook.drawAt(spot, { ...size, cells, rules: [], charts: [], widths: [] });
+  await workbook.drawAt(spot, { ...size, cells, rules: [], marks: [], charts: [], widths: [] });
   return `${formula} is in ${area.split(":")[0]} of "${spot.sheet}".`;
 }
 

@@ -2,7 +2,7 @@
  * How each look is painted, the same on both hosts. A cell with a fill also sets its ink, so that it
  * reads on a dark sheet too; a cell without one leaves both to the host.
  */
-import type { Look } from "./template";
+import type { Look, Mark } from "./template";
 
 export interface Paint {
   fill?: string;
@@ -24,6 +24,14 @@ export const PAINT: Record<Look, Paint> = {
   input: { fill: "#FFF4D6", ink: "#3A2E0B" },
   result: { fill: "#EEF2F3", ink: "#1E3336" },
   answer: { fill: "#EEF2F3", ink: "#1E3336", align: "center" },
+};
+
+/** Marks: the words say it; dark, middle and light say it again, also where hues are not seen. */
+export const MARK_PAINT: Record<Mark, Required<Pick<Paint, "fill" | "ink" | "bold" | "italic">>> = {
+  over: { fill: "#7A1C1C", ink: "#FFFFFF", bold: true, italic: false },
+  doubt: { fill: "#E3A233", ink: "#2B1D00", bold: true, italic: false },
+  within: { fill: "#E6F4E9", ink: "#16391F", bold: false, italic: false },
+  lacking: { fill: "#C6CFD2", ink: "#1E3336", bold: true, italic: true },
 };
 
 /** The series of a chart, in turn: apart in lightness too, for those who do not see the hue. */

@@ -23,7 +23,12 @@ export const LOOKS = [
   "answer",
 ] as const;
 
+/** How a cell can be marked by the words that its text opens with; see looks.ts, too. */
+export const MARKS = ["over", "doubt", "within", "lacking"] as const;
+
 const content = z.union([z.string(), z.number(), z.null()]);
+
+const range = z.string().check(z.regex(/^[A-Z]{1,2}[1-9]\d*:[A-Z]{1,2}[1-9]\d*$/));
 
 const Block = z.strictObject({
   /** Where its first cell stands. */
@@ -39,13 +44,13 @@ const Block = z.strictObject({
   spills: z.optional(z.tuple([z.int().check(z.positive()), z.int().check(z.positive())])),
   /** Number format, in Excel's language. */
   format: z.optional(z.string()),
-  /** The only words that may be picked. */
-  words: z.optional(z.array(z.string()).check(z.minLength(1))),
+  /** The only words that may be picked, or the range of cells that has them. */
+  words: z.optional(z.union([range, z.array(z.string()).check(z.minLength(1))])),
   /** The only numbers that may be typed. */
   limits: z.optional(z.tuple([z.number(), z.number()])),
+  /** How its cells are marked, by the words that their text opens with. */
+  marks: z.optional(z.array(z.strictObject({ begins: z.string(), mark: z.enum(MARKS) }))),
 });
-
-const range = z.string().check(z.regex(/^[A-Z]{1,2}[1-9]\d*:[A-Z]{1,2}[1-9]\d*$/));
 
 const Chart = z.strictObject({
   title: z.string(),
@@ -72,6 +77,7 @@ export const TemplateSchema = z.strictObject({
 
 export type Template = z.infer<typeof TemplateSchema>;
 export type Look = (typeof LOOKS)[number];
+export type Mark = (typeof MARKS)[number];
 type BlockData = z.infer<typeof Block>;
 
 /** One cell to write, relative to the drawing's own first cell. */
@@ -86,7 +92,15 @@ export interface DrawnCell {
 /** A rule on what may be typed, over a rectangle. */
 export interface DrawnRule extends Area {
   words?: string[];
+  /** The cells that hold the words. */
+  from?: Area;
   limits?: [number, number];
+}
+
+/** A look over a rectangle, for the cells whose text begins with these words. */
+export interface DrawnMark extends Area {
+  begins: string;
+  mark: Mark;
 }
 
 /** A rectangle relative to the drawing's first cell. */
@@ -113,12 +127,13 @@ export interface Drawing {
   columns: number;
   cells: DrawnCell[];
   rules: DrawnRule[];
+  marks: DrawnMark[];
   charts: DrawnChart[];
   widths: number[];
 }
 
-/** A template as a drawing whose first cell will stand at the given row and column. */
-export function drawingOf(template: Template, filled: boolean, row = 0, column = 0): Drawing {
+/** A template as a drawing, as if the sheet began at its first cell. */
+export function drawingOf(template: Template, filled: boolean): Drawing {
   const { blocks, widths, charts = [] } = TemplateSchema.parse(template);
   const drawnCharts = charts.map((chart) => ({
     ...chart,
@@ -127,7 +142,7 @@ export function drawingOf(template: Template, filled: boolean, row = 0, column =
     over: areaNamed(chart.over),
   }));
   const ends = drawnCharts.map(({ over }) => over);
-  const cells = blocks.flatMap((block) => cellsOf(block, filled, row, column));
+  const cells = blocks.flatMap((block) => cellsOf(block, filled));
   return {
     rows: Math.max(...cells.map((cell) => cell.row + 1), ...ends.map((at) => at.row + at.rows)),
     columns: Math.max(
@@ -137,26 +152,58 @@ export function drawingOf(template: Template, filled: boolean, row = 0, column =
     ),
     cells,
     rules: blocks.filter((block) => block.words ?? block.limits).map(ruleOf),
+    marks: blocks.flatMap((block) =>
+      (block.marks ?? []).map((mark) => ({ ...areaOfBlock(block), ...mark })),
+    ),
     charts: drawnCharts,
     widths,
   };
 }
 
-function cellsOf(block: BlockData, filled: boolean, row: number, column: number): DrawnCell[] {
+function cellsOf(block: BlockData, filled: boolean): DrawnCell[] {
   const origin = readCellName(block.at);
   return contentsOf(block).flatMap((line, i) =>
-    line.map((written, j) => {
-      const isFormula = typeof written === "string" && written.startsWith("=");
-      const isDemo = block.look === "input" && !filled;
-      return {
-        row: origin.row + i,
-        column: origin.column + j,
-        content: isDemo ? null : isFormula ? moveFormula(written, row, column) : written,
-        look: block.look,
-        format: block.format,
-      };
-    }),
+    line.map((written, j) => ({
+      row: origin.row + i,
+      column: origin.column + j,
+      content: block.look === "input" && !filled ? null : written,
+      look: block.look,
+      format: block.format,
+    })),
   );
+}
+
+/** A drawing at its place: its rows, columns and formulas are those of the sheet. */
+export interface PlacedDrawing extends Drawing {
+  row: number;
+  column: number;
+}
+
+/** The drawing with its first cell at the row and column. The one place where anything is moved. */
+export function placed(drawing: Drawing, row: number, column: number): PlacedDrawing {
+  const moved = <T extends { row: number; column: number }>(part: T): T => {
+    return { ...part, row: row + part.row, column: column + part.column };
+  };
+  const isFormula = (content: unknown) => typeof content === "string" && content.startsWith("=");
+  return {
+    ...drawing,
+    row,
+    column,
+    cells: drawing.cells.map((cell) => ({
+      ...moved(cell),
+      content: isFormula(cell.content)
+        ? moveFormula(String(cell.content), row, column)
+        : cell.content,
+    })),
+    rules: drawing.rules.map((rule) => ({ ...moved(rule), from: rule.from && moved(rule.from) })),
+    marks: drawing.marks.map(moved),
+    charts: drawing.charts.map((chart) => ({
+      ...chart,
+      labels: moved(chart.labels),
+      series: chart.series.map(({ name, values }) => ({ name, values: moved(values) })),
+      over: moved(chart.over),
+    })),
+  };
 }
 
 /** The rows of a block: as written, or its one formula filled down, across, and over its spill. */
@@ -175,20 +222,26 @@ function contentsOf(block: BlockData): (string | number | null)[][] {
 }
 
 function ruleOf(block: BlockData): DrawnRule {
+  const { words, limits } = block;
+  const area = areaOfBlock(block);
+  if (typeof words === "string") return { ...area, from: areaNamed(words) };
+  return { ...area, words, limits };
+}
+
+function areaOfBlock(block: BlockData): Area {
   const rows = contentsOf(block);
-  return {
-    ...readCellName(block.at),
-    rows: rows.length,
-    columns: rows[0].length,
-    words: block.words,
-    limits: block.limits,
-  };
+  return { ...readCellName(block.at), rows: rows.length, columns: rows[0].length };
 }
 
 /** The rectangle that a range such as B8:B13 names. */
 function areaNamed(range: string): Area {
   const [first, last] = range.split(":").map(readCellName);
   return { ...first, rows: last.row - first.row + 1, columns: last.column - first.column + 1 };
+}
+
+/** A rectangle of a sheet as an address. */
+export function addressOf(area: Area): string {
+  return areaOf(area, area.row, area.column);
 }
 
 /** The rectangle of a drawing put at a place, as an address: A1:N17. */
