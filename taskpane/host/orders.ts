@@ -30,7 +30,8 @@ export function order(
   }
   for (const rules of alike(drawing.rules, ({ words, from, limits }) => [words, from, limits]))
     orderRule(sheet, rules);
-  for (const mark of drawing.marks) orderMark(rangeOf(sheet, mark), mark);
+  for (const marks of alike(drawing.marks, ({ begins, mark }) => [begins, mark]))
+    orderMark(together(sheet, marks), marks[0]);
   for (const { value, from, count } of runsOf(drawing.widths)) {
     const columns = { row: drawing.row, column: drawing.column + from, rows: 1, columns: count };
     rangeOf(sheet, columns).format.columnWidth = value * POINTS;
@@ -114,7 +115,7 @@ function ruleText({ words, from, limits }: DrawnRule): string {
     : `Type a number from ${low} to ${high}.`;
 }
 
-function orderMark(range: Excel.Range, { begins, mark }: DrawnMark) {
+function orderMark(range: Excel.RangeAreas, { begins, mark }: DrawnMark) {
   const { textComparison } = range.conditionalFormats.add("ContainsText");
   const { fill, ink, bold, italic } = MARK_PAINT[mark];
   textComparison.rule = { operator: "BeginsWith", text: begins };

@@ -201,7 +201,10 @@ describe("on Excel", () => {
     const changes = drawn.filter(isChange);
     expect(changes.length).toBeLessThan(120);
     expect(drawn.map(({ name }) => name)).toContain("suspendApiCalculationUntilNextSync");
-    expect(changes.filter(({ name }) => name === "formulas")).toHaveLength(1);
+    // The client itself parts what has more than 1,500 cells.
+    const { rows, columns } = drawingOf(template, true);
+    const blocks = Math.ceil((rows * columns) / 1000);
+    expect(changes.filter(({ name }) => name === "formulas").length).toBeLessThanOrEqual(blocks);
     const sheet = excel.sheet(template.title);
     for (const { row, column, content, format } of drawingOf(template, true).cells) {
       const cell = sheet.cells.get(`${row},${column}`);

@@ -82,7 +82,7 @@ export function rangesOf(excel: FakeExcel) {
     );
   }
 
-  function marks(name: string, area: Area): Thing {
+  function marks(name: string, areas: Area[]): Thing {
     const sheet = excel.sheet(name);
     return {
       items: sheet.marks.map((mark) => ({
@@ -96,7 +96,7 @@ export function rangesOf(excel: FakeExcel) {
       }),
       add: (type: string) => {
         if (type !== "ContainsText") throw new Error(`${type} has no text to compare`);
-        const mark: FakeMark = { id: crypto.randomUUID(), over: addressOf(area) };
+        const mark: FakeMark = { id: crypto.randomUUID(), over: areas.map(addressOf).join(",") };
         sheet.marks.push(mark);
         const set = (property: string) => (value: unknown) => void (mark[property] = value);
         const font = { color: set("ink"), bold: set("bold"), italic: set("italic") };
@@ -118,6 +118,7 @@ export function rangesOf(excel: FakeExcel) {
     const parent = () => sheet.cells.get(`${row},${column}`)?.spilledFrom;
     const found: Thing = {
       _keepReference: nothing,
+      _validateArraySize: nothing,
       ...{ rowIndex: row, columnIndex: column, rowCount: rows, columnCount: columns },
       cellCount: isHuge ? -1 : rows * columns,
       get values() {
@@ -147,7 +148,13 @@ export function rangesOf(excel: FakeExcel) {
       },
       format: format(name, [area]),
       dataValidation: dataValidation(name, [area]),
-      conditionalFormats: marks(name, area),
+      conditionalFormats: marks(name, [area]),
+      // The client sends an array of more than 1,500 cells by blocks of rows.
+      getRow: (i: number) => range(name, { row: row + i, column, rows: 1, columns }),
+      getBoundingRect: (other: Thing) => {
+        const last = Number(other.rowIndex) + Number(other.rowCount);
+        return range(name, { row, column, rows: last - row, columns });
+      },
       // A rule that refers to cells is kept with their address.
       toJSON: () => addressOf(area),
       getSpillParentOrNullObject: () => {
@@ -201,6 +208,7 @@ export function rangesOf(excel: FakeExcel) {
       _keepReference: nothing,
       format: format(name, areas),
       dataValidation: dataValidation(name, areas),
+      conditionalFormats: marks(name, areas),
     };
   }
 
