@@ -10,7 +10,9 @@ import {
   type Drawing,
   type DrawnMark,
   type DrawnRule,
-  areaOf,
+  type PlacedDrawing,
+  addressOf,
+  placed,
 } from "../taskpane/sheets/template";
 import { freeName } from "../functions/formula/sheet-names";
 import { type CellContent, type Placed, type Spot, type Workbook } from "../taskpane/host/workbook";
@@ -85,7 +87,8 @@ export class LocalWorkbook implements Workbook {
       rows: 100,
     };
     const size = { rows: 100, columns: 26 };
-    this.run([create, ...grow(sheetId, size, drawing, 0, 0), ...draw(sheetId, drawing, 0, 0)]);
+    const there = placed(drawing, 0, 0);
+    this.run([create, ...grow(sheetId, size, there), ...draw(sheetId, there)]);
     this.model.dispatch("ACTIVATE_SHEET", {
       sheetIdFrom: getters.getActiveSheetId(),
       sheetIdTo: sheetId,
@@ -102,10 +105,8 @@ export class LocalWorkbook implements Workbook {
       const now = column < size.columns ? getters.getColSize(sheetId, column) : 0;
       return Math.max(width, now);
     });
-    this.run([
-      ...grow(sheetId, size, drawing, spot.row, spot.column),
-      ...draw(sheetId, { ...drawing, widths: widen }, spot.row, spot.column),
-    ]);
+    const there = { ...placed(drawing, spot.row, spot.column), widths: widen };
+    this.run([...grow(sheetId, size, there), ...draw(sheetId, there)]);
   }
 
   async onChange(listener: () => void): Promise<void> {
@@ -245,13 +246,11 @@ function cellValue({ value, message }: EngineResult): CellValue {
 function grow(
   sheetId: string,
   size: { rows: number; columns: number },
-  drawing: Drawing,
-  row: number,
-  column: number,
+  { row, column, rows, columns }: PlacedDrawing,
 ): Command[] {
   const needs = [
-    { dimension: "ROW", has: size.rows, wants: row + drawing.rows },
-    { dimension: "COL", has: size.columns, wants: column + drawing.columns },
+    { dimension: "ROW", has: size.rows, wants: row + rows },
+    { dimension: "COL", has: size.columns, wants: column + columns },
   ];
   return needs
     .filter(({ has, wants }) => wants > has)
@@ -270,21 +269,21 @@ function grow(
     });
 }
 
-function draw(sheetId: string, drawing: Drawing, row: number, column: number): Command[] {
+function draw(sheetId: string, drawing: PlacedDrawing): Command[] {
   return [
-    ...drawing.cells.map((cell) => cellCommand(sheetId, cell, row, column)),
+    ...drawing.cells.map((cell) => cellCommand(sheetId, cell)),
     ...drawing.widths.map((size, i) => {
       return {
         type: "RESIZE_COLUMNS_ROWS",
         sheetId,
         dimension: "COL",
-        elements: [column + i],
+        elements: [drawing.column + i],
         size,
       };
     }),
-    ...drawing.rules.map((rule, i) => ruleCommand(sheetId, rule, row, column, i)),
-    ...drawing.marks.map((mark) => markCommand(sheetId, mark, row, column)),
-    ...drawing.charts.map((chart) => chartCommand(sheetId, chart, row, column, drawing.widths)),
+    ...drawing.rules.map((rule, i) => ruleCommand(sheetId, rule, i)),
+    ...drawing.marks.map((mark) => markCommand(sheetId, mark)),
+    ...drawing.charts.map((chart) => chartCommand(sheetId, chart, drawing)),
   ];
 }
 
@@ -294,15 +293,12 @@ const ROW_HEIGHT = 23;
 function chartCommand(
   sheetId: string,
   chart: DrawnChart,
-  row: number,
-  column: number,
-  widths: number[],
+  { column, widths }: PlacedDrawing,
 ): Command {
   const { over } = chart;
   const width = widths
-    .slice(over.column, over.column + over.columns)
+    .slice(over.column - column, over.column - column + over.columns)
     .reduce((sum, each) => sum + each, 0);
-  const name = (area: Area) => areaOf(area, row + area.row, column + area.column);
   // Charts stay when their cells are emptied, so that no name may come twice.
   const id = crypto.randomUUID();
   return {
@@ -310,8 +306,8 @@ function chartCommand(
     sheetId,
     chartId: `chart-${id}`,
     figureId: `figure-${id}`,
-    row: row + over.row,
-    col: column + over.column,
+    row: over.row,
+    col: over.column,
     offset: { x: 4, y: 4 },
     size: { width: width - 8, height: over.rows * ROW_HEIGHT - 8 },
     definition: {
@@ -322,10 +318,10 @@ function chartCommand(
       dataSource: {
         type: "range",
         dataSets: chart.series.map(({ values }, i) => {
-          return { dataSetId: String(i), dataRange: name(values) };
+          return { dataSetId: String(i), dataRange: addressOf(values) };
         }),
         dataSetsHaveTitle: false,
-        labelRange: name(chart.labels),
+        labelRange: addressOf(chart.labels),
       },
       dataSetStyles: Object.fromEntries(
         chart.series.map(({ name: label }, i) => [i, { label, backgroundColor: CHART_COLORS[i] }]),
@@ -338,7 +334,7 @@ function chartCommand(
   };
 }
 
-function cellCommand(sheetId: string, cell: DrawnCell, row: number, column: number): Command {
+function cellCommand(sheetId: string, cell: DrawnCell): Command {
   const paint = cell.look ? PAINT[cell.look] : {};
   const style = {
     ...(paint.bold && { bold: true }),
@@ -352,44 +348,38 @@ function cellCommand(sheetId: string, cell: DrawnCell, row: number, column: numb
   return {
     type: "UPDATE_CELL",
     sheetId,
-    row: row + cell.row,
-    col: column + cell.column,
+    row: cell.row,
+    col: cell.column,
     content: cell.content === null ? "" : String(cell.content),
     ...(cell.look && { style }),
     ...(cell.format && { format: cell.format }),
   };
 }
 
-function ruleCommand(
-  sheetId: string,
-  rule: DrawnRule,
-  row: number,
-  column: number,
-  index: number,
-): Command {
-  const zone = zoneOf(rule, row, column);
+function ruleCommand(sheetId: string, rule: DrawnRule, index: number): Command {
+  const zone = zoneOf(rule);
   return {
     type: "ADD_DATA_VALIDATION_RULE",
     sheetId,
     ranges: [{ _sheetId: sheetId, _zone: zone }],
     rule: {
       id: `mistwright-${sheetId}-${zone.top}-${zone.left}-${index}`,
-      criterion: criterionOf(rule, row, column),
+      criterion: criterionOf(rule),
       isBlocking: true,
     },
   };
 }
 
-function criterionOf({ words, from, limits }: DrawnRule, row: number, column: number) {
+function criterionOf({ words, from, limits }: DrawnRule) {
   if (from) {
-    const values = [areaOf(from, row + from.row, column + from.column)];
+    const values = [addressOf(from)];
     return { type: "isValueInRange", values, displayStyle: "arrow" };
   }
   if (words) return { type: "isValueInList", values: words, displayStyle: "arrow" };
   return { type: "isBetween", values: (limits ?? []).map(String) };
 }
 
-function markCommand(sheetId: string, mark: DrawnMark, row: number, column: number): Command {
+function markCommand(sheetId: string, mark: DrawnMark): Command {
   const { fill, ink, bold, italic } = MARK_PAINT[mark.mark];
   const style = { fillColor: fill, textColor: ink, bold, italic };
   const rule = { type: "CellIsRule", operator: "beginsWithText", values: [mark.begins], style };
@@ -398,11 +388,10 @@ function markCommand(sheetId: string, mark: DrawnMark, row: number, column: numb
     sheetId,
     // Marks stay when their cells are emptied, so that no name may come twice.
     cf: { id: `mark-${crypto.randomUUID()}`, rule },
-    ranges: [{ _sheetId: sheetId, _zone: zoneOf(mark, row, column) }],
+    ranges: [{ _sheetId: sheetId, _zone: zoneOf(mark) }],
   };
 }
 
-function zoneOf(area: Area, row: number, column: number) {
-  const [top, left] = [row + area.row, column + area.column];
-  return { top, left, bottom: top + area.rows - 1, right: left + area.columns - 1 };
+function zoneOf({ row, column, rows, columns }: Area) {
+  return { top: row, left: column, bottom: row + rows - 1, right: column + columns - 1 };
 }

@@ -6,7 +6,7 @@
  */
 import * as src from "../../src/index";
 import type { Bound } from "../catalog/entry";
-import { isFault, lift } from "./lift";
+import { type Fault, isFault, lift } from "./lift";
 import list from "./list.json";
 
 export interface FunctionsHost {
@@ -34,7 +34,14 @@ export function register(host: FunctionsHost): void {
   }
 }
 
-function asError(host: FunctionsHost, { fault, text }: { fault: string; text?: string }): unknown {
+/** The errors that a function may give back to Excel; it takes no other. */
+const GIVEN_BACK: ReadonlySet<string> = new Set(["#VALUE!", "#N/A", "#DIV/0!", "#NUM!", "#NULL!"]);
+
+function asError(host: FunctionsHost, { fault, text }: Fault): unknown {
   // The host's codes are the texts that the cell shows, such as "#N/A".
-  return new host.Error(fault as never, text);
+  if (GIVEN_BACK.has(fault)) return new host.Error(fault as never, text);
+  return new host.Error(
+    "#VALUE!" as never,
+    `an input is the error ${fault}${text ? `: ${text}` : ""}`,
+  );
 }

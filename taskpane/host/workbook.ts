@@ -44,12 +44,17 @@ export interface Workbook {
   onChange(listener: () => void): Promise<void>;
   /** What a cell holds. */
   content(spot: Spot): Promise<CellContent>;
-  /** What ranges, names and formulas give, written as if in the cell; null for one that cannot be told. */
+  /**
+   * What ranges, names and formulas give, written as if in the cell; null for one that cannot be told.
+   * Changes nothing in the workbook.
+   */
   values(spot: Spot, expressions: string[]): Promise<(CellValue[][] | null)[]>;
   /** Every formula of the workbook. */
   formulas(): Promise<Placed[]>;
   /** Enters formulas where they stand; gives for each why it was refused, or null. */
   enter(formulas: readonly Placed[]): Promise<(string | null)[]>;
+  /** Takes away what an older version of ours left behind, where the host has any; gives how many there were. */
+  sweep?(): Promise<number>;
   /** The workbook's own file, .xlsx, as it is now. */
   file(): Promise<Uint8Array>;
   /** Gives the bytes of a workbook to the person; tells, in a sentence, where it went. */

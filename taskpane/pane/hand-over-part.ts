@@ -51,10 +51,13 @@ export function handOverPart(workbook: Workbook, tell: Tell): HTMLElement {
           ),
         ),
       );
+      const swept = (await workbook.sweep?.()) ?? 0;
+      const also = swept > 0 ? ` ${sweptShown(swept)}` : "";
       const right = repaired.filter(({ isMended }) => isMended).length;
-      if (repaired.length === 0) return "Nothing to repair: every function of ours is known here.";
+      if (repaired.length === 0)
+        return `Nothing to repair: every function of ours is known here.${also}`;
       const rest = repaired.length - right;
-      return `${right} ${cells(right)} entered again${rest > 0 ? `, ${rest} not mended` : ""}: see the list.`;
+      return `${right} ${cells(right)} entered again${rest > 0 ? `, ${rest} not mended` : ""}: see the list.${also}`;
     }),
   );
 
@@ -115,6 +118,11 @@ function countShown(replaced: Replaced[]): string {
   const fixed = replaced.filter(({ became }) => became === "value").length;
   if (live + fixed === 0) return "It had no functions of ours to replace.";
   return `${live} ${cells(live)} stay live, ${fixed} became fixed values.`;
+}
+
+function sweptShown(count: number): string {
+  const names = count === 1 ? "A hidden name" : `${count} hidden names`;
+  return `${names} that an older version had left ${count === 1 ? "is" : "are"} taken away.`;
 }
 
 function cells(count: number): string {

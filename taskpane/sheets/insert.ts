@@ -22,7 +22,7 @@ export async function insertTemplate(
     return `${template.title} is on the new sheet "${name}".`;
   }
   const spot = await workbook.selection();
-  const drawing = drawingOf(template, filled, spot.row, spot.column);
+  const drawing = drawingOf(template, filled);
   const area = areaOf(drawing, spot.row, spot.column);
   await refuseIfFilled(workbook, spot, drawing, `${template.title} needs ${area} empty`);
   await workbook.drawAt(spot, drawing);

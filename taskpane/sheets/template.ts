@@ -135,8 +135,8 @@ export interface Drawing {
   widths: number[];
 }
 
-/** A template as a drawing whose first cell will stand at the given row and column. */
-export function drawingOf(template: Template, filled: boolean, row = 0, column = 0): Drawing {
+/** A template as a drawing, as if the sheet began at its first cell. */
+export function drawingOf(template: Template, filled: boolean): Drawing {
   const { blocks, widths, charts = [] } = TemplateSchema.parse(template);
   const drawnCharts = charts.map((chart) => ({
     ...chart,
@@ -145,7 +145,7 @@ export function drawingOf(template: Template, filled: boolean, row = 0, column =
     over: areaNamed(chart.over),
   }));
   const ends = drawnCharts.map(({ over }) => over);
-  const cells = blocks.flatMap((block) => cellsOf(block, filled, row, column));
+  const cells = blocks.flatMap((block) => cellsOf(block, filled));
   return {
     rows: Math.max(...cells.map((cell) => cell.row + 1), ...ends.map((at) => at.row + at.rows)),
     columns: Math.max(
@@ -163,21 +163,50 @@ export function drawingOf(template: Template, filled: boolean, row = 0, column =
   };
 }
 
-function cellsOf(block: BlockData, filled: boolean, row: number, column: number): DrawnCell[] {
+function cellsOf(block: BlockData, filled: boolean): DrawnCell[] {
   const origin = readCellName(block.at);
   return contentsOf(block).flatMap((line, i) =>
-    line.map((written, j) => {
-      const isFormula = typeof written === "string" && written.startsWith("=");
-      const isDemo = block.look === "input" && !filled;
-      return {
-        row: origin.row + i,
-        column: origin.column + j,
-        content: isDemo ? null : isFormula ? moveFormula(written, row, column) : written,
-        look: block.look,
-        format: block.format,
-      };
-    }),
+    line.map((written, j) => ({
+      row: origin.row + i,
+      column: origin.column + j,
+      content: block.look === "input" && !filled ? null : written,
+      look: block.look,
+      format: block.format,
+    })),
   );
+}
+
+/** A drawing at its place: its rows, columns and formulas are those of the sheet. */
+export interface PlacedDrawing extends Drawing {
+  row: number;
+  column: number;
+}
+
+/** The drawing with its first cell at the row and column. The one place where anything is moved. */
+export function placed(drawing: Drawing, row: number, column: number): PlacedDrawing {
+  const moved = <T extends { row: number; column: number }>(part: T): T => {
+    return { ...part, row: row + part.row, column: column + part.column };
+  };
+  const isFormula = (content: unknown) => typeof content === "string" && content.startsWith("=");
+  return {
+    ...drawing,
+    row,
+    column,
+    cells: drawing.cells.map((cell) => ({
+      ...moved(cell),
+      content: isFormula(cell.content)
+        ? moveFormula(String(cell.content), row, column)
+        : cell.content,
+    })),
+    rules: drawing.rules.map((rule) => ({ ...moved(rule), from: rule.from && moved(rule.from) })),
+    marks: drawing.marks.map(moved),
+    charts: drawing.charts.map((chart) => ({
+      ...chart,
+      labels: moved(chart.labels),
+      series: chart.series.map(({ name, values }) => ({ name, values: moved(values) })),
+      over: moved(chart.over),
+    })),
+  };
 }
 
 /** The rows of a block: as written, or its one formula filled down, across, and over its spill. */
@@ -211,6 +240,11 @@ function areaOfBlock(block: BlockData): Area {
 function areaNamed(range: string): Area {
   const [first, last] = range.split(":").map(readCellName);
   return { ...first, rows: last.row - first.row + 1, columns: last.column - first.column + 1 };
+}
+
+/** A rectangle of a sheet as an address. */
+export function addressOf(area: Area): string {
+  return areaOf(area, area.row, area.column);
 }
 
 /** The rectangle of a drawing put at a place, as an address: A1:N17. */

@@ -4,7 +4,7 @@ import { catalog } from "../../functions/catalog/catalog";
 import type { Param } from "../../functions/catalog/entry";
 import { readCall } from "../../functions/catalog/examples";
 import { WORD_KINDS, ZERO } from "../../functions/catalog/kinds";
-import { worksheetFunction } from "../../functions/bind/register";
+import { register, worksheetFunction } from "../../functions/bind/register";
 
 const sheet = Object.fromEntries(catalog.map((entry) => [entry.id, worksheetFunction(entry)]));
 const value = (text: string) => ({ fault: "#VALUE!", text });
@@ -280,6 +280,31 @@ describe("an error passed in passes through", () => {
   test("it goes before any other complaint", () => {
     expect(sheet.OILFOR("x", division)).toEqual([[{ fault: "#DIV/0!", text: undefined }]]);
   });
+});
+
+describe("to the host go only errors that Excel takes from a function", () => {
+  class HostError {
+    constructor(
+      readonly code: string,
+      readonly message?: string,
+    ) {}
+  }
+  const functions = new Map<string, (...args: unknown[]) => unknown>();
+  const associate = (id: string, run: (...args: unknown[]) => unknown) => functions.set(id, run);
+  register({ associate, Error: HostError } as never);
+  const given = (basicValue: string) =>
+    functions.get("OILFOR")?.({ type: "Error", basicValue }, 0.05);
+
+  test.each(["#VALUE!", "#N/A", "#DIV/0!", "#NUM!", "#NULL!"])("%s as it is", (code) => {
+    expect(given(code)).toEqual([[new HostError(code)]]);
+  });
+
+  test.each(["#NAME?", "#REF!", "#SPILL!", "#CALC!", "#BUSY!", "#GETTING_DATA"])(
+    "%s as #VALUE!, told in the text",
+    (code) => {
+      expect(given(code)).toEqual([[new HostError("#VALUE!", `an input is the error ${code}`)]]);
+    },
+  );
 });
 
 test("values that the host wraps in objects are unwrapped", () => {

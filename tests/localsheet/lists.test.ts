@@ -11,7 +11,7 @@ const drawing: Drawing = {
   columns: 2,
   cells: [
     { row: 0, column: 0, content: null, look: "input" },
-    { row: 0, column: 1, content: '=IF(B3="","",IF(B3="here","Within it","Over it"))' },
+    { row: 0, column: 1, content: '=IF(A1="","",IF(A1="here","Within it","Over it"))' },
     { row: 5, column: 0, content: "here" },
     { row: 6, column: 0, content: "there, too" },
     { row: 7, column: 0, content: null, look: "input" },

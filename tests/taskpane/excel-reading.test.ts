@@ -4,17 +4,21 @@ import { handOver } from "../../functions/files/hand-over";
 import { repair } from "../../taskpane/host/repair";
 import { explain } from "../../taskpane/working/explain";
 import { asExcel } from "../files/as-excel";
-import { FakeExcel } from "./fake-excel";
+import { FakeExcel, newSheet } from "./fake-excel";
 
 let excel: FakeExcel;
-const opened: string[] = [];
+/** Files of the document that were closed again. */
+let closed = 0;
 
 /** A document that is handed out in slices of at most so many bytes. */
 function documentOf(bytes: Uint8Array, slice: number, failsAt = -1) {
   const file = {
     size: bytes.length,
     sliceCount: Math.ceil(bytes.length / slice),
-    closeAsync: () => undefined,
+    closeAsync: (callback: (result: unknown) => void) => {
+      closed++;
+      callback({ status: "succeeded" });
+    },
     getSliceAsync: (index: number, callback: (result: unknown) => void) => {
       if (index === failsAt) return callback({ status: "failed", error: new Error("no memory") });
       const data = [...bytes.slice(index * slice, (index + 1) * slice)];
@@ -31,7 +35,7 @@ function documentOf(bytes: Uint8Array, slice: number, failsAt = -1) {
 
 function stub(document: unknown = {}) {
   vi.stubGlobal("Office", {
-    context: { requirements: { isSetSupported: () => true }, document },
+    context: { requirements: Office.context.requirements, document },
     FileType: { Compressed: "compressed" },
     AsyncResultStatus: { Failed: "failed", Succeeded: "succeeded" },
   });
@@ -39,11 +43,8 @@ function stub(document: unknown = {}) {
 
 beforeEach(() => {
   excel = new FakeExcel();
-  opened.length = 0;
-  vi.stubGlobal("Excel", {
-    run: (_: unknown, batch: unknown) => excel.run((batch ?? _) as never),
-    createWorkbook: async (base64: string) => void opened.push(base64),
-  });
+  excel.install();
+  closed = 0;
   stub();
 });
 
@@ -81,23 +82,67 @@ describe("the working of a cell in Excel", () => {
     expect(explained.calls[0].at(explained.calls[0].line).steps.at(-1)?.value).toBe(6);
   });
 
-  test("names, tables and expressions are worked out by a name that is gone again", async () => {
-    excel.tableColumns.set("Packs.Size", 1).set(".Load", 3);
-    excel.evaluates
-      .set("=Sheet1!$B$1*2", [[120]])
-      .set("=rate", [[0.05]])
-      .set("=Sheet1!$D$1/2", [[0.1]])
-      .set("=Packs[Price]", [[10], [15]]);
+  test("names, tables and expressions are read and worked out, and nothing is written", async () => {
+    excel.tables
+      .set("Packs.Size", { row: 0, column: 1, rows: 2, columns: 1 })
+      .set("Packs.Price", { row: 0, column: 4, rows: 2, columns: 1 })
+      .set(".Load", { row: 0, column: 3, rows: 2, columns: 1 });
+    excel.names.push({ name: "rate", formula: "=0.05", visible: true });
     put({
+      "0,1": { formula: 60 },
+      "1,1": { formula: 90 },
+      "0,3": { formula: 0.2 },
+      "1,3": { formula: 0.3 },
+      "0,4": { formula: 10 },
+      "1,4": { formula: 15 },
       "0,2": { formula: "=MIST.OILFOR(Packs[@Size]*2,rate)+MIST.OILFOR(60,[@Load]/2)", value: 12 },
       "1,2": { formula: "=MIST.BLENDOF({1;1},Packs[Price])", value: 12.5 },
     });
+    const before = structuredClone([excel.sheets, excel.names]);
     const explained = await explain(new ExcelWorkbook(), spot);
     const last = explained.calls.map((call) => call.at(call.line).steps.at(-1)?.value);
     expect(last).toEqual([6, 6]);
     const list = await explain(new ExcelWorkbook(), { ...spot, row: 1 });
     expect(list.calls[0].at(list.calls[0].line).steps.at(-1)?.value).toBe(12.5);
-    expect(excel.names.size).toBe(0);
+    expect([excel.sheets, excel.names]).toEqual(before);
+    expect(excel.changesAsked).toEqual([]);
+    expect(excel.runs.some(({ mergeUndoGroup }) => mergeUndoGroup)).toBe(false);
+  });
+
+  test("names that hang on the cell, on too much or on nothing cannot be told; others are followed", async () => {
+    put({ "0,0": { formula: 3 }, "1,0": { formula: 4 }, "5,5": { formula: 7 } });
+    excel.names.push(
+      { name: "held", formula: "=Sheet1!$A$1:$A$2", visible: true },
+      { name: "twice", formula: "=2*held", visible: true },
+      { name: "drifts", formula: "=Sheet1!A1", visible: true },
+      { name: "round", formula: "=round", visible: true },
+      { name: "ours", formula: "=MIST.OILFOR(Sheet1!$A$1,50%)", visible: true },
+    );
+    const asked = ["held", "twice", "SUM(twice)", "drifts", "round", "ours", "nowhere"];
+    expect(await new ExcelWorkbook().values(spot, asked)).toEqual([
+      [[3], [4]],
+      [[6], [8]],
+      [[14]],
+      null,
+      null,
+      [[1.5]],
+      null,
+    ]);
+    expect(excel.changesAsked).toEqual([]);
+  });
+
+  test("a cell that spills is read as far as it spills", async () => {
+    const from = { row: 0, column: 4 };
+    put({
+      "0,4": { formula: "=SEQUENCE(2)", value: 1, spilledFrom: from },
+      "1,4": { value: 2, spilledFrom: from },
+      "2,4": { formula: 9 },
+    });
+    expect(await new ExcelWorkbook().values(spot, ["E1#", "SUM(E1#)", "A1#"])).toEqual([
+      [[1], [2]],
+      [[3]],
+      null,
+    ]);
   });
 
   test("what Excel cannot work out is told, and fails nothing else", async () => {
@@ -110,7 +155,6 @@ describe("the working of a cell in Excel", () => {
   });
 
   test("names that LET gives are what they stand for; those of a LAMBDA cannot be told", async () => {
-    excel.evaluates.set("=Sheet1!$A$1*2", [[120]]);
     put({
       "0,0": { formula: 60 },
       "0,2": { formula: "=LET(a,A1,b,a*2,MIST.OILFOR(b,5%))", value: 6 },
@@ -139,17 +183,17 @@ describe("the working of a cell in Excel", () => {
     expect(values?.length).toBe(2);
   });
 
-  test("it hears of another selection, and of another content", async () => {
-    let heard = 0;
-    await new ExcelWorkbook().onChange(() => heard++);
-    for (const listener of excel.listeners) await listener();
-    expect([excel.listeners.length, heard]).toEqual([2, 2]);
+  test("it asks to hear of another selection, and of another content", async () => {
+    await new ExcelWorkbook().onChange(() => undefined);
+    const asked = excel.orders.map(({ name }) => name).filter((name) => /event/i.test(name));
+    expect(asked).toContain("_registerDataChangedEvent");
+    expect(excel.changesAsked).toEqual([]);
   });
 });
 
 describe("repair in Excel", () => {
   test("unknown names of ours are entered again, listed, and what refuses is told", async () => {
-    excel.sheets.push({ ...excel.sheet("Locked"), isProtected: true });
+    excel.sheets.push({ ...newSheet("Locked"), isProtected: true });
     put({
       "0,0": { formula: "=_xldudf_MIST_OILFOR(B1,5%)", value: "#NAME?" },
       "1,0": { formula: "=MIST.BASEFOR(B1,5%)", value: "#NAME?" },
@@ -171,6 +215,44 @@ describe("repair in Excel", () => {
   });
 });
 
+describe("a large workbook", () => {
+  test("is read sheet by sheet and block by block, each formula once", async () => {
+    const names = ["Sheet1", "More", "Empty"];
+    excel.sheets = names.map((name) => newSheet(name));
+    // 30 columns wide: more than one block.
+    for (const sheet of excel.sheets.slice(0, 2)) {
+      for (let row = 0; row < 1500; row++)
+        sheet.cells.set(`${row + 3},${row % 30}`, { formula: `=${row}+1`, value: row + 1 });
+    }
+    const found = await new ExcelWorkbook().formulas();
+    expect(found).toHaveLength(3000);
+    for (const { spot, formula, value } of found) {
+      expect(spot.column).toBe((spot.row - 3) % 30);
+      expect([formula, value]).toEqual([`=${spot.row - 3}+1`, spot.row - 2]);
+    }
+    // The names; for each sheet its size, and for those that are filled three blocks of 666 rows.
+    const loads = excel.requests.filter((orders) => orders.some(({ kind }) => kind === "load"));
+    expect(loads).toHaveLength(1 + 3 + 3 + 3);
+    expect(excel.changesAsked).toEqual([]);
+  });
+});
+
+describe("names that an older version left", () => {
+  test("are taken away; those of others, and those that are seen, stay", async () => {
+    const own = `Mistwright_${crypto.randomUUID().replaceAll("-", "_")}`;
+    const names = [
+      { name: own, formula: "=1", visible: false },
+      { name: "Mistwright_notes", formula: "=1", visible: false },
+      { name: `${own}0`, formula: "=1", visible: true },
+      { name: "rate", formula: "=0.05", visible: false },
+    ];
+    excel.names.push(...names);
+    expect(await new ExcelWorkbook().sweep()).toBe(1);
+    expect(excel.names.map(({ name }) => name)).toEqual(names.slice(1).map(({ name }) => name));
+    expect(await new ExcelWorkbook().sweep()).toBe(0);
+  });
+});
+
 describe("hand over in Excel", () => {
   test("the workbook's own file, slice by slice, becomes a new workbook", async () => {
     const bytes = asExcel();
@@ -178,9 +260,10 @@ describe("hand over in Excel", () => {
     const workbook = new ExcelWorkbook();
     const file = await workbook.file();
     expect(file).toEqual(bytes);
+    expect(closed).toBe(1);
     const { bytes: copy } = handOver(file);
-    expect(await workbook.give(copy)).toMatch(/^The copy is open as a new workbook/);
-    expect(new Uint8Array(Buffer.from(opened[0], "base64"))).toEqual(copy);
+    expect(await workbook.give(copy, "copy.xlsx")).toMatch(/^The copy is open as a new workbook/);
+    expect(new Uint8Array(Buffer.from(excel.opened[0], "base64"))).toEqual(copy);
   });
 
   test.each([
@@ -191,5 +274,38 @@ describe("hand over in Excel", () => {
     await expect(new ExcelWorkbook().file()).rejects.toThrow(
       `Excel did not hand out this workbook's file: ${reason}. Save a copy of it on your computer`,
     );
+    expect(closed).toBe(1);
+  });
+
+  test("a slice that lacks bytes is told, and the file is closed", async () => {
+    const short = documentOf(asExcel(), 1000);
+    stub({
+      getFileAsync: (type: string, options: unknown, callback: (result: unknown) => void) =>
+        short.getFileAsync(type, options, (result) => {
+          const { value } = result as { value: object };
+          callback({ ...(result as object), value: { ...value, sliceCount: 1 } });
+        }),
+    });
+    await expect(new ExcelWorkbook().file()).rejects.toThrow(/1000 of \d+ bytes came/);
+    expect(closed).toBe(1);
+  });
+
+  test("a copy that Excel does not open is handed over as a download, and told so", async () => {
+    const links: { download?: string; href?: string; clicked?: boolean }[] = [];
+    vi.stubGlobal("document", {
+      createElement: () => {
+        const link = { click: () => void Object.assign(link, { clicked: true }) };
+        links.push(link as object);
+        return link;
+      },
+    });
+    excel.refuses = ({ name }) =>
+      name === "open" || /^createAndOpen/.test(name) ? "no" : undefined;
+    const told = await new ExcelWorkbook().give(asExcel(), "Costs handed over.xlsx");
+    expect(told).toMatch(
+      /^Excel did not open the copy \(no\), so it was handed over as a download/,
+    );
+    expect(links).toMatchObject([{ download: "Costs handed over.xlsx", clicked: true }]);
+    expect(links[0].href).toMatch(/^blob:/);
   });
 });

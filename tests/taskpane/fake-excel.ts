@@ -1,13 +1,16 @@
 /**
- * A small Excel for tests: sheets of cells behind office-addin-mock, which turns a property that is read
- * before it was loaded and synced into an error text. What is set on a range is queued, as in Excel, and
- * lands in the sheet when the batch is synced; a sync can be made to fail halfway, as in Excel too.
+ * A small Excel for tests: sheets of cells behind Microsoft's own client, which sends its real requests here.
+ *
+ * A request is a list of orders, done one by one; where one is refused, those before it stay done and those
+ * after it are not looked at, as in Excel. Every order is kept, to be counted and read.
  */
 import { parseA1Ref } from "@borgar/fx/xlsx";
-import { OfficeMockObject } from "office-addin-mock";
-import { areaOf } from "../../taskpane/sheets/template";
+import { vi } from "vitest";
+import { type Area, addressOf } from "../../taskpane/sheets/template";
+import { rangesOf, typeOf } from "./fake-cells";
+import { type Execute, officeClient } from "./office-client";
 
-interface Cell {
+export interface Cell {
   formula?: unknown;
   /** What it shows, where that is not what was put in; an error is a text that opens with #. */
   value?: unknown;
@@ -21,11 +24,7 @@ interface Cell {
 export interface FakeMark {
   id: string;
   over: string;
-  rule?: unknown;
-  fill?: string;
-  ink?: string;
-  bold?: boolean;
-  italic?: boolean;
+  [property: string]: unknown;
 }
 
 export interface FakeSheet {
@@ -33,353 +32,395 @@ export interface FakeSheet {
   /** Refuses every change. */
   isProtected?: boolean;
   cells: Map<string, Cell>;
-  rules: string[];
+  rules: { over: string; rule: string }[];
   widths: Map<number, number>;
   charts: Set<string>;
   marks: FakeMark[];
 }
 
-type Writers = Record<string, (value: never) => void>;
+export interface FakeName {
+  name: string;
+  formula: string;
+  visible: boolean;
+}
+
+/** One order of a request. */
+export interface Order {
+  /** What the client says it is: an object asked for, a load, a call, a property set. */
+  kind: "object" | "load" | "call" | "set";
+  name: string;
+  args: unknown[];
+}
+
+/** The numbers that the client has for what it asks. */
+const KINDS: Record<number, Order["kind"]> = { 1: "object", 2: "load", 3: "call", 4: "set" };
+
+const TRACE = 5;
+
+interface Path {
+  ObjectPathType: number;
+  Name: string;
+  ParentObjectPathId?: number;
+  ArgumentInfo?: { Arguments?: unknown[]; ReferencedObjectPathIds?: number[] };
+}
+
+interface Action {
+  Id: number;
+  ActionType: number;
+  Name: string;
+  ObjectPathId: number;
+  ArgumentInfo?: Path["ArgumentInfo"];
+  QueryInfo?: { Select?: string[] };
+}
+
+/** Anything that orders can reach: its properties are read, set and called by their names. */
+export type Thing = Record<string, unknown>;
+
+export class Refusal extends Error {
+  constructor(
+    message: string,
+    readonly code = "AccessDenied",
+  ) {
+    super(message);
+  }
+}
+
+/** Calls that only look. */
+const LOOKS = /^(get|_|suspend)/;
 
 export class FakeExcel {
   sheets: FakeSheet[] = [newSheet("Sheet1")];
   active = { sheet: "Sheet1", row: 1, column: 1 };
   /** The sheet that was last shown. */
   activated = "";
-  /** Fails the next sync that changes anything, after this many changes. */
+  /** Fails once, after this many changes of a run. */
   failAfter = Number.POSITIVE_INFINITY;
-  /** What names give that are added, by their formula. */
-  readonly evaluates = new Map<string, unknown[][]>();
-  /** Names that are there now. */
-  readonly names = new Set<string>();
-  /** The columns of tables, by "table.column"; the table of a cell has no name. */
-  readonly tableColumns = new Map<string, number>();
-  /** Who waits for a change. */
-  readonly listeners: (() => Promise<void>)[] = [];
-  private queue: (() => void)[] = [];
-  private mocks: OfficeMockObject[] = [];
+  /** Refuses an order, with a text. */
+  refuses: (order: Order) => string | Refusal | undefined = () => undefined;
+  /** Refuses changes in one step of undo, as Excel does for many. */
+  refusesUndo = false;
+  readonly names: FakeName[] = [];
+  /** Where the columns of tables stand, by "table.column"; the table of a cell has no name. */
+  readonly tables = new Map<string, Area & { sheet?: string }>();
+  /** Each request, order by order. */
+  readonly requests: Order[][] = [];
+  /** What each run was asked for. */
+  readonly runs: { mergeUndoGroup?: boolean }[] = [];
+  /** Workbooks that were opened. */
+  readonly opened: string[] = [];
+  private readonly references = new Map<string, Thing>();
+  private isOneStep = false;
+  private changes = 0;
+
+  /** Puts it behind Microsoft's client, in place of Excel. */
+  install(version = "1.18"): void {
+    const client = officeClient();
+    client.answer(this.execute);
+    const minor = (set: string) => Number(set.split(".")[1]);
+    const isSetSupported = (_: string, asked = "1.1") => minor(asked) <= minor(version);
+    client.setContext({ requirements: { isSetSupported } });
+    const run = async (first: unknown, second?: unknown) => {
+      const options = (second ? first : {}) as { mergeUndoGroup?: boolean };
+      this.runs.push(options);
+      this.changes = 0;
+      this.isOneStep = options.mergeUndoGroup === true;
+      return client.Excel.run((second ?? first) as never);
+    };
+    const createWorkbook = client.Excel.createWorkbook;
+    vi.stubGlobal("Excel", { run, createWorkbook });
+    vi.stubGlobal("OfficeExtension", client.OfficeExtension);
+    vi.stubGlobal("Office", { context: { requirements: { isSetSupported } } });
+  }
 
   sheet(name: string): FakeSheet {
-    return this.sheets.find((sheet) => sheet.name === name) ?? newSheet(name);
+    const found = this.sheets.find((sheet) => sheet.name === name);
+    if (!found) throw new Refusal(`there is no sheet ${name}`, "ItemNotFound");
+    return found;
   }
 
-  /** Stands for Excel.run. */
-  run<T>(batch: (context: unknown) => Promise<T>): Promise<T> {
-    this.mocks = [];
-    const workbook = {
-      getActiveCell: () =>
-        this.mock({ rowIndex: this.active.row, columnIndex: this.active.column }),
-      worksheets: this.worksheets(),
-      onSelectionChanged: this.event(),
-      names: { add: (name: string, formula: string) => this.name(name, formula) },
-      tables: { getItem: (table: string) => this.table(table) },
+  /** All orders so far. */
+  get orders(): Order[] {
+    return this.requests.flat();
+  }
+
+  /** Orders that change the workbook. */
+  get changesAsked(): Order[] {
+    return this.orders.filter(isChange);
+  }
+
+  private readonly execute: Execute = (body) => {
+    const { Actions, ObjectPaths } = JSON.parse(body) as {
+      Actions: Action[];
+      ObjectPaths: Record<number, Path>;
     };
-    return batch({ sync: () => this.sync(), workbook });
-  }
-
-  private async sync() {
-    const changes = this.queue.splice(0);
-    for (const mock of this.mocks) await mock.sync();
-    for (const [i, change] of changes.entries()) {
-      if (i === this.failAfter) {
-        this.failAfter = Number.POSITIVE_INFINITY;
-        throw new Error("the range is locked");
+    const done: Order[] = [];
+    this.requests.push(done);
+    const reach = this.reacher(ObjectPaths);
+    const results: { ActionId: number; Value: unknown }[] = [];
+    for (const [i, action] of Actions.entries()) {
+      try {
+        results.push({ ActionId: action.Id, Value: this.act(action, reach, done) ?? null });
+      } catch (error) {
+        if (!(error instanceof Refusal)) throw error;
+        const { code: Code, message: Message } = error;
+        return JSON.stringify({ Results: results, Error: { Code, Message, ActionIndex: i } });
       }
-      change();
     }
-  }
+    return JSON.stringify({ Results: results });
+  };
 
-  private event() {
-    return { add: (listener: () => Promise<void>) => this.listeners.push(listener) };
-  }
-
-  private name(name: string, formula: string) {
-    this.queue.push(() => this.names.add(name));
-    const values = this.evaluates.get(formula);
-    if (!values) throw new Error(`Excel cannot work out ${formula}`);
-    const types = values.map((row) => row.map(typeOf));
-    const isArray = values.length * values[0].length > 1;
-    const arrayValues = this.mock({ values, types });
-    const single = { value: values[0][0], type: isArray ? "Array" : types[0][0] };
-    const gone = () => this.queue.push(() => this.names.delete(name));
-    return this.mock(single, {}, { arrayValues, delete: gone });
-  }
-
-  private table(table: string) {
-    return {
-      columns: {
-        getItem: (column: string) => ({
-          getDataBodyRange: () =>
-            this.mock({ columnIndex: this.tableColumns.get(`${table}.${column}`) }),
-        }),
-      },
+  /** Finds what a path leads to, once a request. */
+  private reacher(paths: Record<number, Path>) {
+    const found = new Map<number, Thing | null>();
+    const reach = (id: number): Thing | null => {
+      if (!found.has(id)) found.set(id, this.follow(paths[id], reach));
+      return found.get(id) as Thing | null;
     };
+    return reach;
   }
 
-  private worksheets() {
-    const items = this.sheets.map(({ name }) => ({ ...this.worksheet(name), name }));
-    return {
-      load: () => undefined,
-      items,
-      onChanged: this.event(),
-      getActiveWorksheet: () => this.mock({ name: this.active.sheet }),
-      getItem: (name: string) => this.worksheet(name),
-      getItemOrNullObject: (name: string) => {
-        return { ...this.worksheet(name), isNullObject: !this.sheets.some((s) => s.name === name) };
+  private follow(path: Path, reach: (id: number) => Thing | null): Thing | null {
+    const { ObjectPathType: type, Name, ParentObjectPathId } = path;
+    if (type === 1) return this.workbook();
+    if (type === 6) return this.references.get(Name) ?? null;
+    const parent = reach(ParentObjectPathId ?? 0);
+    if (parent === null) return null;
+    if (type === 4) return member(parent, Name) as Thing;
+    const name = type === 5 ? "getItem" : Name;
+    return call(parent, name, argumentsOf(path.ArgumentInfo, reach)) as Thing | null;
+  }
+
+  private act(action: Action, reach: (id: number) => Thing | null, done: Order[]): unknown {
+    // A remark of the client's own.
+    if (action.ActionType === TRACE) return undefined;
+    const args = argumentsOf(action.ArgumentInfo, reach);
+    const order: Order = {
+      kind: KINDS[action.ActionType],
+      name: camel(action.Name),
+      args: action.QueryInfo?.Select ?? args,
+    };
+    done.push(order);
+    const refused = this.refuses(order);
+    if (refused !== undefined) throw refused instanceof Refusal ? refused : new Refusal(refused);
+    if (isChange(order)) this.change();
+    const thing = reach(action.ObjectPathId);
+    if (order.kind === "object") return this.instance(thing);
+    // What is not there may be looked at, and is told not to be there.
+    if (thing === null && (order.kind === "load" || order.name.startsWith("_"))) return null;
+    if (thing === null) throw new Refusal(`there is nothing to ${order.name}`, "ItemNotFound");
+    if (order.kind === "load") return { ...this.instance(thing), ...loadedOf(thing, order.args) };
+    if (order.kind === "call") return call(thing, action.Name, args);
+    if (!setterOf(thing, order.name)) throw new Error(`${order.name} cannot be set`);
+    thing[order.name] = args[0];
+    return undefined;
+  }
+
+  /** Excel gives what it may be asked about again a reference of its own. */
+  private instance(thing: Thing | null): object | null {
+    if (thing === null) return null;
+    if (!("_keepReference" in thing)) return {};
+    const reference = `ref-${this.references.size}`;
+    this.references.set(reference, thing);
+    return { _ReferenceId: reference };
+  }
+
+  private change() {
+    if (this.isOneStep && this.refusesUndo)
+      throw new Refusal("this cannot be undone in one step", "UndoNotSupported");
+    if (this.changes++ < this.failAfter) return;
+    this.failAfter = Number.POSITIVE_INFINITY;
+    throw new Refusal("the range is locked");
+  }
+
+  private workbook(): Thing {
+    const workbook: Thing = {
+      application: {
+        suspendApiCalculationUntilNextSync: nothing,
+        createWorkbook: (bytes: string) => ({ open: () => void this.opened.push(bytes) }),
       },
+      createAndOpenWorkbook: (bytes: string) => void this.opened.push(bytes),
+      worksheets: this.worksheets(),
+      names: this.namedItems(),
+      tables: { getItem: (table: string) => this.table(table) },
+      getActiveCell: () =>
+        this.ranges.range(this.active.sheet, { ...this.active, rows: 1, columns: 1 }),
+    };
+    return workbook;
+  }
+
+  private readonly ranges = rangesOf(this);
+
+  private worksheets(): Thing {
+    return {
+      items: this.sheets.map(({ name }) => this.worksheet(name)),
+      _registerDataChangedEvent: nothing,
+      getActiveWorksheet: () => this.worksheet(this.active.sheet),
+      getItem: (name: string) => this.worksheet(this.sheet(name).name),
+      getItemOrNullObject: (name: string) =>
+        this.sheets.some((sheet) => sheet.name === name) ? this.worksheet(name) : null,
       add: (name: string) => {
-        this.queue.push(() => this.sheets.push(newSheet(name)));
+        this.sheets.push(newSheet(name));
         return this.worksheet(name);
       },
     };
   }
 
-  private worksheet(name: string) {
+  private worksheet(name: string): Thing {
+    const area = (row: number, column: number, rows: number, columns: number) =>
+      this.ranges.range(name, { row, column, rows, columns });
     return {
-      activate: () => this.queue.push(() => (this.activated = name)),
-      delete: () => {
-        this.queue.push(() => (this.sheets = this.sheets.filter((sheet) => sheet.name !== name)));
-      },
-      charts: this.charts(name),
-      getRange: (address: string) => {
-        const found = parseA1Ref(address);
-        if (!found || !("range" in found)) throw new Error(`${address} is no range`);
-        const { top, left, bottom, right } = found.range;
-        const last = { row: bottom ?? 1_048_575, column: right ?? 16_383 };
-        const [row, column] = [top ?? 0, left ?? 0];
-        return this.range(name, row, column, last.row - row + 1, last.column - column + 1);
-      },
-      getUsedRangeOrNullObject: () => this.used(name),
-      getRangeByIndexes: (row: number, column: number, rows: number, columns: number) => {
-        return this.range(name, row, column, rows, columns);
-      },
-    };
-  }
-
-  private used(name: string) {
-    const places = [...this.sheet(name).cells.keys()].map((key) => key.split(",").map(Number));
-    if (places.length === 0) return { isNullObject: true, load: () => undefined };
-    const [rows, columns] = [places.map(([row]) => row), places.map(([, column]) => column)];
-    const [top, left] = [Math.min(...rows), Math.min(...columns)];
-    return this.range(
+      id: name,
       name,
-      top,
-      left,
-      Math.max(...rows) - top + 1,
-      Math.max(...columns) - left + 1,
-    );
+      names: { getItemOrNullObject: () => null },
+      activate: () => void (this.activated = name),
+      delete: () => void (this.sheets = this.sheets.filter((sheet) => sheet.name !== name)),
+      charts: this.charts(name),
+      getRange: (address: string) => this.ranges.range(name, areaNamed(address)),
+      getRanges: (addresses: string) =>
+        this.ranges.together(name, addresses.split(",").map(areaNamed)),
+      getUsedRangeOrNullObject: () => this.ranges.used(name),
+      getRangeByIndexes: area,
+    };
   }
 
-  private charts(name: string) {
-    const queue = (what: (charts: Set<string>) => void) => {
-      this.queue.push(() => what(this.sheet(name).charts));
-    };
-    const anything = {
-      title: {},
-      legend: {},
-      axes: { valueAxis: { title: {} } },
-      setPosition: () => queue(() => undefined),
-    };
-    const series = {
-      format: { fill: { setSolidColor: () => undefined }, line: {} },
-      setXAxisValues: () => undefined,
-    };
+  private namedItems(): Thing {
+    const item = (name: FakeName): Thing => ({
+      ...{ name: name.name, formula: name.formula, visible: name.visible },
+      delete: () => void this.names.splice(this.names.indexOf(name), 1),
+    });
     return {
-      add: () => {
-        queue((charts) => charts.add("unnamed"));
-        const renamed = (chart: string) =>
-          queue((charts) => {
-            charts.delete("unnamed");
-            charts.add(chart);
-          });
-        return writable(
-          { name: renamed },
-          { ...anything, series: { getItemAt: () => series, add: () => series } },
-        );
+      items: this.names.map(item),
+      getItem: (asked: string) => item(this.names.find(({ name }) => name === asked) as FakeName),
+      getItemOrNullObject: (asked: string) => {
+        const found = this.names.find(({ name }) => name === asked);
+        return found ? item(found) : null;
       },
-      getItemOrNullObject: (chart: string) => ({
-        isNullObject: !this.sheet(name).charts.has(chart),
-        delete: () => queue((charts) => charts.delete(chart)),
-      }),
     };
   }
 
-  private marks(name: string, over: string) {
-    const queue = (what: (marks: FakeMark[]) => void) => {
-      this.queue.push(() => what(this.sheet(name).marks));
-    };
-    const items = this.sheet(name).marks.map(({ id }) => ({
-      id,
-      delete: () =>
-        queue((marks) => {
-          const at = marks.findIndex((mark) => mark.id === id);
-          marks.splice(at, 1);
-        }),
-    }));
-    const found = this.mock(
-      { items },
-      {},
-      {
-        // The one navigational load in use.
-        load: (properties: string) => {
-          if (properties !== "items/id") throw new Error(`${properties} is not loaded by us`);
-          Object.getPrototypeOf(found).load.call(found, "items");
-          return true;
-        },
-        add: (type: string) => {
-          if (type !== "ContainsText") throw new Error(`${type} has no text to compare`);
-          const mark: FakeMark = { id: crypto.randomUUID(), over };
-          const set = (property: keyof FakeMark) => (value: unknown) =>
-            queue(() => Object.assign(mark, { [property]: value }));
-          queue((marks) => marks.push(mark));
-          const fill = writable({ color: set("fill") }, {});
-          const font = writable(
-            { color: set("ink"), bold: set("bold"), italic: set("italic") },
-            {},
-          );
-          return { textComparison: writable({ rule: set("rule") }, { format: { fill, font } }) };
-        },
-      },
-    );
-    return found;
-  }
-
-  private range(name: string, row: number, column: number, rows: number, columns: number) {
-    const now = this.sheet(name);
-    // What is too large to be read is not made.
-    const isHuge = rows * columns > 100_000;
-    const grid = <T>(of: (key: string, i: number, j: number) => T) =>
-      Array.from({ length: isHuge ? 0 : rows }, (_, i) =>
-        Array.from({ length: columns }, (_, j) => of(`${row + i},${column + j}`, i, j)),
-      );
-    const change = (what: (cell: Cell, i: number, j: number) => void) => {
-      this.queue.push(() => {
-        const { cells } = this.sheet(name);
-        grid((key, i, j) => {
-          const cell = cells.get(key) ?? {};
-          what(cell, i, j);
-          cells.set(key, cell);
-        });
-      });
-    };
-    const queue = (what: (sheet: FakeSheet) => void) =>
-      this.queue.push(() => what(this.sheet(name)));
-    const address = areaOf({ rows, columns }, row, column);
-    const contents = grid((key) => now.cells.get(key)?.formula ?? "");
-    const values = grid((key) => now.cells.get(key)?.value ?? now.cells.get(key)?.formula ?? "");
-    const parent = now.cells.get(`${row},${column}`)?.spilledFrom;
-    const format = this.mock(
-      { columnWidth: now.widths.get(column) ?? 48 },
-      { columnWidth: (width) => queue((sheet) => sheet.widths.set(column, width)) },
-      {
-        autofitRows: () => queue(() => undefined),
-        font: {},
-        fill: writable(
-          { color: (v) => change((cell) => (cell.fill = v)) },
-          {
-            clear: () => change((cell) => delete cell.fill),
+  /** A table, as far as its columns go. */
+  table(table: string): Thing {
+    return {
+      columns: {
+        getItem: (column: string) => ({
+          getDataBodyRange: () => {
+            const found = this.tables.get(`${table}.${column}`);
+            if (!found) throw new Refusal(`there is no column ${column}`, "ItemNotFound");
+            return this.ranges.range(found.sheet ?? "Sheet1", found);
           },
-        ),
-      },
-    );
-    const dataValidation = this.mock(
-      { type: now.rules.length > 0 ? "Custom" : "None" },
-      { rule: (rule) => queue((sheet) => sheet.rules.push(JSON.stringify(rule))) },
-      { clear: () => queue((sheet) => (sheet.rules = [])) },
-    );
-    return this.mock(
-      {
-        formulas: contents,
-        values,
-        valueTypes: values.map((line) => line.map(typeOf)),
-        numberFormat: grid((key) => now.cells.get(key)?.format ?? "General"),
-        rowIndex: row,
-        columnIndex: column,
-        cellCount: isHuge ? -1 : rows * columns,
-      },
-      {
-        formulas: (v: unknown[][]) => {
-          change((cell, i, j) => {
-            if (now.isProtected) throw new Error("the sheet is protected");
-            cell.formula = v[i][j];
-            delete cell.value;
-          });
-        },
-        numberFormat: (v: unknown[][]) => change((cell, i, j) => (cell.format = v[i][j])),
-      },
-      {
-        format,
-        dataValidation,
-        conditionalFormats: this.marks(name, address),
-        // A rule that refers to cells is kept with their address.
-        toJSON: () => address,
-        isNullObject: false,
-        getSpillParentOrNullObject: () =>
-          parent
-            ? this.range(name, parent.row, parent.column, 1, 1)
-            : { isNullObject: true, load: () => undefined },
-        getUsedRangeOrNullObject: () => this.used(name),
-        getTables: () => ({ getFirst: () => this.table("") }),
-        load: (properties: string) => {
-          // The one navigational load in use; everything else is the mock's own.
-          if (properties === "format/columnWidth") format.load("columnWidth");
-          else return undefined;
-          return true;
-        },
-        clear: (what: string) => {
-          if (what !== "Contents") throw new Error(`clear(${what}) takes more than the contents`);
-          change((cell) => delete cell.formula);
-        },
-        getCellProperties: () => ({
-          // Excel tells no fill as white.
-          value: grid((key) => ({
-            format: { fill: { color: now.cells.get(key)?.fill ?? "#FFFFFF" } },
-          })),
         }),
-        setCellProperties: (v: { format: { fill?: { color: string } } }[][]) => {
-          change((cell, i, j) => {
-            const color = v[i][j].format.fill?.color;
-            if (color) cell.fill = color;
-          });
-        },
       },
-    );
+    };
   }
 
-  /** Readable values behind office-addin-mock, writers for what is set, and further members. */
-  private mock(values: object, writers: Writers = {}, members: Record<string, unknown> = {}) {
-    const mock = new OfficeMockObject(values as never, "excel" as never);
-    this.mocks.push(mock);
-    return writable(writers, members, mock) as OfficeMockObject;
+  private charts(name: string): Thing {
+    const anything = () => settable({});
+    const { charts } = this.sheet(name);
+    const chart = (id: string): Thing => ({ id, delete: () => void charts.delete(id) });
+    return {
+      items: [...charts].map(chart),
+      getItem: chart,
+      add: () => {
+        charts.add(crypto.randomUUID());
+        const series = () =>
+          settable({
+            setValues: nothing,
+            setXAxisValues: nothing,
+            format: { fill: { setSolidColor: nothing }, line: anything() },
+          });
+        return settable({
+          title: anything(),
+          legend: anything(),
+          axes: { valueAxis: { title: anything() } },
+          setPosition: nothing,
+          series: { getItemAt: series, add: series },
+        });
+      },
+    };
   }
 }
 
-function typeOf(value: unknown): string {
-  if (value === "") return "Empty";
-  if (typeof value === "string") return value.startsWith("#") ? "Error" : "String";
-  return typeof value === "number" ? "Double" : "Boolean";
+export const nothing = () => undefined;
+
+/** A thing whose properties may all be set; some are looked at. */
+export function settable(thing: Thing, seen: Record<string, (value: unknown) => void> = {}): Thing {
+  return new Proxy(thing, {
+    set: (target, name, value: unknown) => {
+      const see = seen[String(name)];
+      if (see) see(value);
+      else target[String(name)] = value;
+      return true;
+    },
+    has: (target, name) => name === "anySet" || name in target,
+  });
 }
 
-function newSheet(name: string): FakeSheet {
+function setterOf(thing: Thing, name: string): boolean {
+  if ("anySet" in thing) return true;
+  return Object.getOwnPropertyDescriptor(thing, name)?.set !== undefined;
+}
+
+export function isChange({ kind, name }: Order): boolean {
+  return kind === "set" || (kind === "call" && !LOOKS.test(name));
+}
+
+function camel(name: string): string {
+  return name.startsWith("_")
+    ? `_${name[1].toLowerCase()}${name.slice(2)}`
+    : name.charAt(0).toLowerCase() + name.slice(1);
+}
+
+function member(thing: Thing, name: string): unknown {
+  const value = thing[camel(name)];
+  if (value === undefined) throw new Error(`the small Excel has no ${name}`);
+  return value;
+}
+
+function call(thing: Thing, name: string, args: unknown[]): unknown {
+  if (/^_(Keep|Release)Reference/.test(name)) return null;
+  return (member(thing, name) as (...all: unknown[]) => unknown).apply(thing, args);
+}
+
+/** Arguments, with the things that stand among them and in them. */
+function argumentsOf(info: Path["ArgumentInfo"], reach: (id: number) => Thing | null): unknown[] {
+  const ids = info?.ReferencedObjectPathIds ?? [];
+  const within = (value: unknown): unknown => {
+    if (Array.isArray(value) || typeof value !== "object" || value === null) return value;
+    const { _ObjectPathId: id, ...rest } = value as { _ObjectPathId?: number };
+    if (id !== undefined) return reach(id);
+    return Object.fromEntries(Object.entries(rest).map(([name, part]) => [name, within(part)]));
+  };
+  return (info?.Arguments ?? []).map((value, i) =>
+    typeof ids[i] === "number" && ids[i] ? reach(ids[i]) : within(value),
+  );
+}
+
+/** The properties that were asked for; of a list, those of its items. */
+function loadedOf(thing: Thing, asked: unknown[]): object {
+  if (Array.isArray(thing.items)) {
+    const items = thing.items as Thing[];
+    return {
+      _Items: items.map((item) => ({ Id: item.id ?? item.name, ...loadedOf(item, asked) })),
+    };
+  }
+  return Object.fromEntries(
+    asked.map(String).map((name) => {
+      return [name.charAt(0).toUpperCase() + name.slice(1), member(thing, name)];
+    }),
+  );
+}
+
+export function newSheet(name: string): FakeSheet {
   return { name, cells: new Map(), rules: [], widths: new Map(), charts: new Set(), marks: [] };
 }
 
-/** An object whose set properties go to writers, and whose methods act on the object behind it. */
-function writable(writers: Writers, members: Record<string, unknown>, behind: object = {}): object {
-  return new Proxy(behind, {
-    get(target, name) {
-      const member = members[String(name)];
-      const own = (target as Record<string, unknown>)[String(name)];
-      if (name === "load" && typeof member === "function") {
-        return (properties: string) =>
-          member(properties) ?? (own as (p: string) => unknown).call(target, properties);
-      }
-      if (member !== undefined) return member;
-      return typeof own === "function" ? own.bind(target) : own;
-    },
-    set(_, name, value) {
-      writers[String(name)]?.(value as never);
-      return true;
-    },
-  });
+function areaNamed(address: string): Area {
+  const found = parseA1Ref(address);
+  if (!found || !("range" in found)) throw new Refusal(`${address} is no range`, "InvalidArgument");
+  const { top, left, bottom, right } = found.range;
+  const [row, column] = [top ?? 0, left ?? 0];
+  const [lastRow, lastColumn] = [bottom ?? 1_048_575, right ?? 16_383];
+  return { row, column, rows: lastRow - row + 1, columns: lastColumn - column + 1 };
 }
+
+export { addressOf, typeOf };

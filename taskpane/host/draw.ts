@@ -1,0 +1,157 @@
+/**
+ * Drawings on a sheet of Excel's: sent with one sync, and put back whole where Excel refuses one of its orders.
+ *
+ * A new sheet is removed again. At a selection, which was empty, the text, the rules and the marks are
+ * cleared, and the paint and widths from before are put back.
+ */
+import { freeName } from "../../functions/formula/sheet-names";
+import { type Drawing, type PlacedDrawing, placed } from "../sheets/template";
+import { POINTS, order, rangeOf } from "./orders";
+import { reasonOf, write } from "./run";
+import type { Spot } from "./workbook";
+
+/** What is remembered of each cell's paint, to put it back. */
+const REMEMBERED: Excel.CellPropertiesLoadOptions = {
+  format: {
+    fill: { color: true },
+    font: { bold: true, italic: true, color: true, size: true },
+    horizontalAlignment: true,
+    verticalAlignment: true,
+    wrapText: true,
+  },
+};
+
+/** Draws on a new sheet at the end, and shows it. */
+export function drawOnNewSheet(title: string, drawing: Drawing): Promise<string> {
+  const drawn = write(async (context) => {
+    const sheets = context.workbook.worksheets;
+    sheets.load("items/name");
+    await context.sync();
+    const taken = sheets.items.map((sheet) => sheet.name);
+    const name = freeName(title, taken);
+    try {
+      const sheet = sheets.add(name);
+      order(context, sheet, placed(drawing, 0, 0));
+      sheet.activate();
+      await context.sync();
+    } catch (error) {
+      const left = `the sheet "${name}" could not be taken away again: delete it`;
+      await removeSheet(name).catch(() => halfDone(error, left));
+      throw error;
+    }
+    return name;
+  });
+  return drawn.catch(refused);
+}
+
+interface Before {
+  paint: Excel.CellProperties[][];
+  formats: unknown[][];
+  columns: Excel.ColumnProperties[];
+  /** Charts and marks that were there already, by their ids. */
+  charts: string[];
+  marks: string[];
+}
+
+/** Draws with the first cell at the spot. */
+export function drawAt(spot: Spot, drawing: Drawing): Promise<void> {
+  const there = placed(drawing, spot.row, spot.column);
+  const drawn = write(async (context) => {
+    const sheet = context.workbook.worksheets.getItem(spot.sheet);
+    const before = await remembered(context, sheet, there);
+    // Other cells stand in these columns too: they may grow, never shrink.
+    const widths = there.widths.map((width, i) =>
+      Math.max(width, (before.columns[i].format?.columnWidth ?? 0) / POINTS),
+    );
+    try {
+      order(context, sheet, { ...there, widths });
+      await context.sync();
+    } catch (error) {
+      const left = "what was drawn before that could not be taken away again: undo it";
+      await putBack(spot.sheet, there, before).catch(() => halfDone(error, left));
+      throw error;
+    }
+  });
+  return drawn.catch(refused);
+}
+
+class HasRules extends Error {}
+
+async function remembered(
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  drawing: PlacedDrawing,
+): Promise<Before> {
+  const area = rangeOf(sheet, drawing);
+  const paint = area.getCellProperties(REMEMBERED);
+  const columns = area.getColumnProperties({ format: { columnWidth: true } });
+  area.load("numberFormat");
+  const { dataValidation, conditionalFormats } = area;
+  const { charts } = sheet;
+  dataValidation.load("type");
+  conditionalFormats.load("items/id");
+  charts.load("items/id");
+  await context.sync();
+  if (drawing.rules.length > 0 && dataValidation.type !== "None") {
+    throw new HasRules("the cells there already have a rule on what may be typed");
+  }
+  return {
+    // eslint-disable-next-line office-addins/load-object-before-read -- a ClientResult has no load
+    paint: paint.value,
+    formats: area.numberFormat,
+    // eslint-disable-next-line office-addins/load-object-before-read -- nor has this one
+    columns: columns.value,
+    charts: charts.items.map(({ id }) => id),
+    marks: conditionalFormats.items.map(({ id }) => id),
+  };
+}
+
+async function removeSheet(name: string) {
+  await Excel.run(async (context) => {
+    const sheet = context.workbook.worksheets.getItemOrNullObject(name);
+    await context.sync();
+    if (!sheet.isNullObject) sheet.delete();
+    await context.sync();
+  });
+}
+
+async function putBack(sheetName: string, drawing: PlacedDrawing, before: Before) {
+  await Excel.run(async (context) => {
+    const sheet = context.workbook.worksheets.getItem(sheetName);
+    const area = rangeOf(sheet, drawing);
+    area.clear("Contents");
+    if (drawing.rules.length > 0) area.dataValidation.clear();
+    // Clearing takes the fill away; only the cells that had one are given it again.
+    area.format.fill.clear();
+    area.setCellProperties(before.paint.map((row) => row.map(withoutWhite)));
+    area.numberFormat = before.formats as string[][];
+    area.setColumnProperties(before.columns);
+    const marks = area.conditionalFormats;
+    marks.load("items/id");
+    const { charts } = sheet;
+    charts.load("items/id");
+    await context.sync();
+    for (const chart of charts.items) if (!before.charts.includes(chart.id)) chart.delete();
+    for (const mark of marks.items) if (!before.marks.includes(mark.id)) mark.delete();
+    await context.sync();
+  });
+}
+
+/** Excel tells no fill as white, so white is left out. */
+function withoutWhite({ format }: Excel.CellProperties): Excel.SettableCellProperties {
+  const { fill, ...rest } = format ?? {};
+  return { format: fill?.color && fill.color !== "#FFFFFF" ? { fill, ...rest } : rest };
+}
+
+/** Neither drawn nor put back: told as it is, and not tried again. */
+class HalfDone extends Error {}
+
+function halfDone(error: unknown, left: string): never {
+  throw new HalfDone(`Excel refused it halfway (${reasonOf(error)}), and ${left}.`);
+}
+
+function refused(error: unknown): never {
+  if (error instanceof HalfDone) throw error;
+  if (error instanceof HasRules) throw new Error(`Nothing was inserted: ${error.message}.`);
+  throw new Error(`Nothing was inserted: Excel refused it (${reasonOf(error)})`);
+}

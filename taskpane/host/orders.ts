@@ -1,0 +1,160 @@
+/**
+ * A drawing as orders to Excel: contents and number formats as arrays over the whole rectangle, where null
+ * leaves a cell as it is; looks, rules and widths once for all cells that have them alike.
+ */
+import { CHART_COLORS, MARK_PAINT, PAINT } from "../sheets/looks";
+import {
+  type Area,
+  type DrawnCell,
+  type DrawnChart,
+  type DrawnMark,
+  type DrawnRule,
+  type Look,
+  type PlacedDrawing,
+  addressOf,
+} from "../sheets/template";
+import { alike, rectangles, runsOf } from "./rectangles";
+
+/** Points in a pixel: templates measure widths in pixels, Excel in points. */
+export const POINTS = 0.75;
+
+/** Text and rules first, widths next, paint last, then charts; nothing is worked out or shown in between. */
+export function order(
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  drawing: PlacedDrawing,
+) {
+  context.application.suspendApiCalculationUntilNextSync();
+  if (drawing.cells.length > 0) {
+    rangeOf(sheet, drawing).formulas = gridOf(drawing, ({ content }) => content);
+  }
+  for (const rules of alike(drawing.rules, ({ words, from, limits }) => [words, from, limits]))
+    orderRule(sheet, rules);
+  for (const marks of alike(drawing.marks, ({ begins, mark }) => [begins, mark]))
+    orderMark(together(sheet, marks), marks[0]);
+  for (const { value, from, count } of runsOf(drawing.widths)) {
+    const columns = { row: drawing.row, column: drawing.column + from, rows: 1, columns: count };
+    rangeOf(sheet, columns).format.columnWidth = value * POINTS;
+  }
+  orderPaint(sheet, drawing);
+  for (const chart of drawing.charts) orderChart(sheet, chart);
+}
+
+export function rangeOf(sheet: Excel.Worksheet, { row, column, rows, columns }: Area): Excel.Range {
+  return sheet.getRangeByIndexes(row, column, rows, columns);
+}
+
+/** The cells of a drawing as rows and columns; null where there is nothing to set. */
+function gridOf<T>(
+  { row, column, rows, columns, cells }: PlacedDrawing,
+  of: (cell: DrawnCell) => T | null | undefined,
+): (T | null)[][] {
+  const grid = Array.from({ length: rows }, () => new Array<T | null>(columns).fill(null));
+  for (const cell of cells) grid[cell.row - row][cell.column - column] = of(cell) ?? null;
+  return grid;
+}
+
+function together(sheet: Excel.Worksheet, areas: readonly Area[]): Excel.RangeAreas {
+  return sheet.getRanges(areas.map(addressOf).join(","));
+}
+
+function orderPaint(sheet: Excel.Worksheet, drawing: PlacedDrawing) {
+  const { cells } = drawing;
+  const whole = rangeOf(sheet, drawing);
+  if (cells.some(({ format }) => format))
+    whole.numberFormat = gridOf(drawing, ({ format }) => format);
+  for (const look of Object.keys(PAINT) as Look[]) {
+    const painted = cells.filter((cell) => cell.look === look);
+    if (painted.length === 0 || Object.keys(PAINT[look]).length === 0) continue;
+    paint(together(sheet, rectangles(painted)).format, look);
+  }
+  // Wrapped headings need their rows made taller; Excel does that by itself only for typed text.
+  whole.format.autofitRows();
+}
+
+function paint(format: Excel.RangeFormat, look: Look) {
+  const { fill, ink, bold, italic, size, align, wrap } = PAINT[look];
+  if (fill) format.fill.color = fill;
+  if (ink) format.font.color = ink;
+  if (bold) format.font.bold = true;
+  if (italic) format.font.italic = true;
+  if (size) format.font.size = size;
+  if (align) format.horizontalAlignment = ALIGN[align];
+  if (wrap) {
+    format.wrapText = true;
+    format.verticalAlignment = "Center";
+  }
+}
+
+/** One rule over all rectangles that have it. */
+function orderRule(sheet: Excel.Worksheet, rules: DrawnRule[]) {
+  const [rule] = rules;
+  const { dataValidation } = together(sheet, rules);
+  dataValidation.rule = excelRule(rule, sheet);
+  dataValidation.errorAlert = {
+    showAlert: true,
+    style: "Stop",
+    title: "Not on this sheet",
+    message: ruleText(rule),
+  };
+}
+
+function excelRule({ words, from, limits }: DrawnRule, sheet: Excel.Worksheet) {
+  if (from) return { list: { inCellDropDown: true, source: rangeOf(sheet, from) } };
+  if (words) return { list: { inCellDropDown: true, source: words.join(",") } };
+  const [formula1, formula2] = limits ?? [0, 0];
+  return { decimal: { formula1, formula2, operator: "Between" as const } };
+}
+
+function ruleText({ words, from, limits }: DrawnRule): string {
+  if (from) return "Pick one from the list, or add a line of your own to it further down.";
+  if (words) return `Pick one of: ${words.join(", ")}.`;
+  const [low, high] = limits ?? [0, 0];
+  return high === 1
+    ? "Type a percent from 0 % to 100 %, such as 5 %."
+    : `Type a number from ${low} to ${high}.`;
+}
+
+function orderMark(range: Excel.RangeAreas, { begins, mark }: DrawnMark) {
+  const { textComparison } = range.conditionalFormats.add("ContainsText");
+  const { fill, ink, bold, italic } = MARK_PAINT[mark];
+  textComparison.rule = { operator: "BeginsWith", text: begins };
+  textComparison.format.fill.color = fill;
+  textComparison.format.font.color = ink;
+  textComparison.format.font.bold = bold;
+  textComparison.format.font.italic = italic;
+}
+
+function orderChart(
+  sheet: Excel.Worksheet,
+  { kind, title, unit, labels, series, over }: DrawnChart,
+) {
+  const chart = sheet.charts.add(CHART_TYPES[kind], rangeOf(sheet, series[0].values), "Columns");
+  chart.title.text = title;
+  chart.legend.visible = series.length > 1;
+  chart.legend.position = "Bottom";
+  chart.axes.valueAxis.title.text = unit;
+  series.forEach(({ name, values }, j) => {
+    const drawn = j === 0 ? chart.series.getItemAt(0) : chart.series.add(name);
+    if (j > 0) drawn.setValues(rangeOf(sheet, values));
+    drawn.name = name;
+    drawn.setXAxisValues(rangeOf(sheet, labels));
+    if (kind === "lines") {
+      drawn.format.line.color = CHART_COLORS[j];
+    } else {
+      drawn.hasDataLabels = true;
+      drawn.format.fill.setSolidColor(CHART_COLORS[j]);
+    }
+  });
+  const first = { ...over, rows: 1, columns: 1 };
+  const last = { ...first, row: over.row + over.rows - 1, column: over.column + over.columns - 1 };
+  chart.setPosition(rangeOf(sheet, first), rangeOf(sheet, last));
+}
+
+const CHART_TYPES = {
+  columns: "ColumnClustered",
+  bars: "BarClustered",
+  lines: "XYScatterLines",
+} as const;
+
+const ALIGN = { left: "Left", center: "Center", right: "Right" } as const;

@@ -1,0 +1,129 @@
+/** What stands in a workbook of Excel's. Nothing here changes it. */
+import type { CellValue } from "../../functions/bind/lift";
+import { cellName } from "../../functions/formula/addresses";
+import { rangeOf } from "./orders";
+import { isSupported, read } from "./run";
+import type { CellContent, Placed, Spot } from "./workbook";
+
+/** The selected cell. */
+export function selection(): Promise<Spot> {
+  return read(async (context) => {
+    const cell = context.workbook.getActiveCell();
+    cell.load("rowIndex");
+    cell.load("columnIndex");
+    const sheet = context.workbook.worksheets.getActiveWorksheet();
+    sheet.load("name");
+    await context.sync();
+    return { sheet: sheet.name, row: cell.rowIndex, column: cell.columnIndex };
+  });
+}
+
+/** The first cell with anything in it: a formula that shows nothing too, and one that another spills into. */
+export function firstFilled(spot: Spot, rows: number, columns: number): Promise<string | null> {
+  return read(async (context) => {
+    const sheet = context.workbook.worksheets.getItem(spot.sheet);
+    const area = rangeOf(sheet, { ...spot, rows, columns });
+    area.load("formulas");
+    area.load("values");
+    await context.sync();
+    const { formulas, values } = area;
+    for (let row = 0; row < rows; row++) {
+      for (let column = 0; column < columns; column++) {
+        if (formulas[row][column] === "" && values[row][column] === "") continue;
+        return cellName(spot.row + row, spot.column + column);
+      }
+    }
+    return null;
+  });
+}
+
+export function content({ sheet, row, column }: Spot): Promise<CellContent> {
+  return read(async (context) => {
+    const on = context.workbook.worksheets.getItem(sheet);
+    const cell = rangeOf(on, { row, column, rows: 1, columns: 1 });
+    cell.load("formulas");
+    cell.load("values");
+    cell.load("valueTypes");
+    const parent = isSupported("1.12") ? cell.getSpillParentOrNullObject() : cell;
+    parent.load("formulas");
+    parent.load("rowIndex");
+    parent.load("columnIndex");
+    await context.sync();
+    const first = parent.isNullObject
+      ? { formulas: cell.formulas, rowIndex: row, columnIndex: column }
+      : parent;
+    const formula = String(first.formulas[0][0]);
+    return {
+      formula: formula.startsWith("=") ? formula : null,
+      value: valuesOf(cell)[0][0],
+      from: { sheet, row: first.rowIndex, column: first.columnIndex },
+    };
+  });
+}
+
+/** The most cells that are asked for at a time: on the web an answer may hold five megabytes. */
+const MOST_CELLS = 20_000;
+
+/** Every formula of the workbook, sheet by sheet and block by block. */
+export async function formulas(): Promise<Placed[]> {
+  const names = await read(async (context) => {
+    const sheets = context.workbook.worksheets;
+    sheets.load("items/name");
+    await context.sync();
+    return sheets.items.map(({ name }) => name);
+  });
+  const found: Placed[] = [];
+  for (const name of names) found.push(...(await formulasOn(name)));
+  return found;
+}
+
+function formulasOn(name: string): Promise<Placed[]> {
+  return read(async (context) => {
+    const sheet = context.workbook.worksheets.getItem(name);
+    const used = sheet.getUsedRangeOrNullObject();
+    used.load("rowIndex");
+    used.load("columnIndex");
+    used.load("rowCount");
+    used.load("columnCount");
+    await context.sync();
+    if (used.isNullObject) return [];
+    const { rowIndex, columnIndex: column, rowCount, columnCount: columns } = used;
+    const most = Math.max(1, Math.floor(MOST_CELLS / columns));
+    const found: Placed[] = [];
+    for (let row = rowIndex; row < rowIndex + rowCount; row += most) {
+      const rows = Math.min(most, rowIndex + rowCount - row);
+      const block = rangeOf(sheet, { row, column, rows, columns });
+      block.load("formulas");
+      block.load("values");
+      block.load("valueTypes");
+      // eslint-disable-next-line office-addins/no-context-sync-in-loop -- block by block is the point
+      await context.sync();
+      found.push(...placedIn(block, { sheet: name, row, column }));
+    }
+    return found;
+  });
+}
+
+function placedIn(block: Excel.Range, first: Spot): Placed[] {
+  const values = valuesOf(block);
+  return block.formulas.flatMap((line: unknown[], i) =>
+    line.flatMap((formula, j) => {
+      if (typeof formula !== "string" || !formula.startsWith("=")) return [];
+      const spot = { sheet: first.sheet, row: first.row + i, column: first.column + j };
+      return [{ spot, formula, value: values[i][j] }];
+    }),
+  );
+}
+
+/** A cell's value as Excel tells it: an error is a text that opens with # and has that type. */
+function valueOf(value: unknown, type: string): CellValue {
+  if (type === "Empty") return null;
+  if (type === "Error") return { fault: String(value) };
+  return value as CellValue;
+}
+
+export function valuesOf(range: { values: unknown[][]; valueTypes: string[][] }): CellValue[][] {
+  return range.values.map((row, i) =>
+    row.map((value, j) => valueOf(value, range.valueTypes[i][j])),
+  );
+}

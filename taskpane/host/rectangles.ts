@@ -1,0 +1,51 @@
+/** Cells as few rectangles, so that many are told to Excel at once. */
+import type { Area } from "../sheets/template";
+
+interface Place {
+  row: number;
+  column: number;
+}
+
+/** The cells as rectangles that do not overlap: runs along each row, joined where they lie below each other. */
+export function rectangles(cells: readonly Place[]): Area[] {
+  const sorted = [...cells].sort((a, b) => a.row - b.row || a.column - b.column);
+  const runs: Area[] = [];
+  for (const { row, column } of sorted) {
+    const last = runs.at(-1);
+    if (last && last.row === row && last.column + last.columns === column) last.columns++;
+    else runs.push({ row, column, rows: 1, columns: 1 });
+  }
+  const areas: Area[] = [];
+  for (const run of runs) {
+    const above = areas.find((area) => {
+      const isBelow = area.row + area.rows === run.row;
+      return isBelow && area.column === run.column && area.columns === run.columns;
+    });
+    if (above) above.rows++;
+    else areas.push(run);
+  }
+  return areas;
+}
+
+/** Things that are alike, together, in the order of the first of them. */
+export function alike<T>(things: readonly T[], keyOf: (thing: T) => unknown): T[][] {
+  const groups = new Map<string, T[]>();
+  for (const thing of things) {
+    const key = JSON.stringify(keyOf(thing));
+    groups.set(key, [...(groups.get(key) ?? []), thing]);
+  }
+  return [...groups.values()];
+}
+
+/** Runs of equal values in a row: where each begins, and how long it is. */
+export function runsOf(
+  values: readonly number[],
+): { value: number; from: number; count: number }[] {
+  const runs: { value: number; from: number; count: number }[] = [];
+  values.forEach((value, i) => {
+    const last = runs.at(-1);
+    if (last?.value === value) last.count++;
+    else runs.push({ value, from: i, count: 1 });
+  });
+  return runs;
+}

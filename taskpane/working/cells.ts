@@ -1,0 +1,58 @@
+/** Cells as Excel takes them in a sum or a comparison. */
+import { type CellValue, type Fault, type Grid, isFault } from "../../functions/bind/lift";
+
+/** What an expression gives cannot be told here. */
+export class Untold extends Error {}
+
+export function fault(code: string): Fault {
+  return { fault: code };
+}
+
+/** A cell as a number: a blank is 0. Whether a text is one hangs on the language of the computer. */
+export function number(value: CellValue): number {
+  if (typeof value === "number") return value;
+  if (typeof value === "boolean") return value ? 1 : 0;
+  if (value === null) return 0;
+  throw new Untold();
+}
+
+export function isTrue(value: CellValue): boolean {
+  return number(value) !== 0;
+}
+
+/** The cell of a grid for a line: single cells, rows and columns stretch; past the end is #N/A. */
+export function at(grid: Grid, row: number, column: number): CellValue {
+  const cells = grid[grid.length === 1 ? 0 : row];
+  const value = cells?.[cells.length === 1 ? 0 : column];
+  return value === undefined ? fault("#N/A") : value;
+}
+
+/** Numbers go before texts, texts before truth values; texts are alike whatever their case. */
+export function sameOrLess(a: CellValue, b: CellValue): number {
+  const [x, y] = [filled(a, b), filled(b, a)];
+  const order = (value: CellValue) => ["number", "string", "boolean"].indexOf(typeof value);
+  if (order(x) !== order(y)) return order(x) - order(y);
+  if (typeof x === "string" && typeof y === "string") {
+    const [p, q] = [x.toLowerCase(), y.toLowerCase()];
+    if (p === q) return 0;
+    // Which of two words comes first hangs on the language.
+    if (/^[a-z0-9 ]*$/.test(p + q)) return p < q ? -1 : 1;
+    throw new Untold();
+  }
+  const [p, q] = [Number(x), Number(y)].map((each) => Number(each.toPrecision(15)));
+  return p - q;
+}
+
+/** A blank is as the other side has it: nothing, or an empty text. */
+function filled(value: CellValue, other: CellValue): CellValue {
+  if (value !== null) return value;
+  if (typeof other === "string") return "";
+  return typeof other === "boolean" ? false : 0;
+}
+
+/** An answer that a cell can hold. */
+export function tidy(value: CellValue): CellValue {
+  if (isFault(value) || typeof value !== "number") return value;
+  if (!Number.isFinite(value)) return fault("#NUM!");
+  return value === 0 ? 0 : value;
+}

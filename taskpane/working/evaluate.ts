@@ -1,0 +1,186 @@
+/**
+ * Small expressions worked out as Excel does, for arguments such as A1*2, -rate or SUM(B2:B9)/2.
+ *
+ * Only what is sure: where an answer would hang on the language of the computer (a text taken for a number,
+ * a number as text) or on a function that is not in the list, it cannot be told.
+ */
+import { type CellValue, type Fault, type Grid, isFault } from "../../functions/bind/lift";
+import { worksheetFunction } from "../../functions/bind/register";
+import {
+  type Argument,
+  type Node,
+  calleeOf,
+  constantOf,
+  constantsOf,
+  ourFunction,
+} from "../../functions/formula/reader";
+import { COUNTED, type Counted, ONE_BY_ONE } from "./functions";
+import { Untold, at, fault, isTrue, number, sameOrLess, tidy } from "./cells";
+
+export { Untold } from "./cells";
+
+/** What the references of an expression hold. */
+export interface References {
+  range(text: string): Promise<Grid>;
+  /** The cells that the formula of a cell spills into. */
+  spill(text: string): Promise<Grid>;
+  name(text: string): Promise<Grid>;
+  table(text: string): Promise<Grid>;
+}
+
+/** What an expression gives. Throws Untold where that cannot be told. */
+export async function evaluate(node: Node, references: References): Promise<Grid> {
+  const constants = constantsOf(node);
+  if (constants) return constants;
+  switch (node.type) {
+    case "ErrorLiteral":
+      return [[{ fault: node.raw.toUpperCase() }]];
+    case "ReferenceIdentifier":
+      return reference(node, references);
+    case "UnaryExpression": {
+      const [inner] = node.arguments as Node[];
+      if (node.operator === "#" && inner.type === "ReferenceIdentifier")
+        return references.spill(inner.value);
+      const values = await evaluate(inner, references);
+      const { operator } = node;
+      if (operator === "+") return values;
+      if (operator === "-") return each([values], ([value]) => -number(value));
+      if (operator === "%") return each([values], ([value]) => number(value) / 100);
+      throw new Untold();
+    }
+    case "BinaryExpression": {
+      const work = OPERATORS[node.operator];
+      if (!work) throw new Untold();
+      const [left, right] = node.arguments as Node[];
+      const sides = [await evaluate(left, references), await evaluate(right, references)];
+      return each(sides, ([a, b]) => work(a, b));
+    }
+    case "CallExpression":
+      return called(node, references);
+  }
+  throw new Untold();
+}
+
+function reference(
+  { kind, value }: Extract<Node, { type: "ReferenceIdentifier" }>,
+  references: References,
+): Promise<Grid> {
+  if (kind === "name") return references.name(value);
+  if (kind === "table") return references.table(value);
+  return references.range(value);
+}
+
+async function called(
+  node: Extract<Node, { type: "CallExpression" }>,
+  references: References,
+): Promise<Grid> {
+  const name = calleeOf(node)
+    .replace(/^_xlfn\./i, "")
+    .toUpperCase();
+  const nodes = node.arguments as Argument[];
+  const valueOf = (arg: Argument) => (arg ? evaluate(arg, references) : [[null]]);
+  if (name === "IF") return chosen(nodes, valueOf);
+  const args: Grid[] = [];
+  // In turn: what a workbook is asked at once it may answer crosswise.
+  for (const arg of nodes) args.push(await valueOf(arg));
+  const ours = ourFunction(node);
+  if (ours) return worksheetFunction(ours)(...args);
+  if (name === "IFERROR" && args.length === 2)
+    return each(args, ([value, instead]) => (isFault(value) ? instead : value), true);
+  const single = ONE_BY_ONE[name];
+  if (single) return each(args, (values) => single(...values.map(number)));
+  const counted = COUNTED[name];
+  if (!counted) throw new Untold();
+  return [[guarded(() => counted(...args.flatMap((grid, i) => counts(grid, nodes[i]))))]];
+}
+
+/** IF: only the branch that is taken is looked at, where there is one condition. */
+async function chosen(
+  [condition, then, otherwise]: Argument[],
+  valueOf: (arg: Argument) => Promise<Grid> | Grid,
+): Promise<Grid> {
+  const conditions = await valueOf(condition);
+  const branch = async (arg: Argument | undefined) =>
+    arg === undefined ? [[false]] : await valueOf(arg);
+  if (conditions.flat().length === 1) {
+    const [[value]] = conditions;
+    if (isFault(value)) return [[value]];
+    return branch(isTrue(value) ? then : otherwise);
+  }
+  const grids = [conditions, await branch(then), await branch(otherwise)];
+  return each(
+    grids,
+    ([value, a, b]) => (isFault(value) ? value : isTrue(value) ? (a ?? 0) : (b ?? 0)),
+    true,
+  );
+}
+
+/** What an aggregate counts of an argument: of cells only the numbers, of what is typed in all. */
+function counts(grid: Grid, node: Argument): Counted[] {
+  const isTyped = node !== null && constantOf(node) !== undefined;
+  return grid.flat().map((value) => {
+    if (isFault(value)) throw new Stopped(value);
+    if (isTyped) return number(value);
+    return typeof value === "number" ? value : null;
+  });
+}
+
+/** An error among the cells, which is the answer. */
+class Stopped extends Error {
+  constructor(readonly value: Fault) {
+    super();
+  }
+}
+
+function guarded(work: () => CellValue): CellValue {
+  try {
+    return tidy(work());
+  } catch (error) {
+    if (error instanceof Stopped) return error.value;
+    throw error;
+  }
+}
+
+/** Line by line, as ranges stretch over each other; an error in any is the answer there. */
+function each(grids: Grid[], work: (values: CellValue[]) => CellValue, seesErrors = false): Grid {
+  const rows = Math.max(...grids.map((grid) => grid.length));
+  const columns = Math.max(...grids.map((grid) => grid[0].length));
+  return Array.from({ length: rows }, (_, i) =>
+    Array.from({ length: columns }, (__, j) => {
+      const values = grids.map((grid) => at(grid, i, j));
+      const bad = seesErrors ? undefined : values.find(isFault);
+      return bad ?? guarded(() => work(values));
+    }),
+  );
+}
+
+type Work = (a: CellValue, b: CellValue) => CellValue;
+
+const OPERATORS: Record<string, Work | undefined> = {
+  "+": (a, b) => near(number(a), number(b), number(a) + number(b)),
+  "-": (a, b) => near(number(a), number(b), number(a) - number(b)),
+  "*": (a, b) => number(a) * number(b),
+  "/": (a, b) => (number(b) === 0 ? fault("#DIV/0!") : number(a) / number(b)),
+  "^": (a, b) => (number(a) === 0 && number(b) === 0 ? fault("#NUM!") : number(a) ** number(b)),
+  "=": (a, b) => sameOrLess(a, b) === 0,
+  "<>": (a, b) => sameOrLess(a, b) !== 0,
+  "<": (a, b) => sameOrLess(a, b) < 0,
+  "<=": (a, b) => sameOrLess(a, b) <= 0,
+  ">": (a, b) => sameOrLess(a, b) > 0,
+  ">=": (a, b) => sameOrLess(a, b) >= 0,
+  "&": (a, b) => text(a) + text(b),
+};
+
+/** A sum that is nothing but the rounding of its parts is nothing, as in Excel. */
+function near(a: number, b: number, sum: number): number {
+  return Math.abs(sum) < 1e-15 * Math.max(Math.abs(a), Math.abs(b)) ? 0 : sum;
+}
+
+/** A whole number reads alike in every language; others may have a comma or a point. */
+function text(value: CellValue): string {
+  if (value === null) return "";
+  if (typeof value === "string") return value;
+  if (typeof value === "number" && Number.isInteger(value) && Math.abs(value) < 1e11)
+    return String(value);
+  throw new Untold();
+}
