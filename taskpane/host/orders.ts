@@ -13,7 +13,7 @@ import {
   type PlacedDrawing,
   addressOf,
 } from "../sheets/template";
-import { alike, rectangles, runsOf } from "./rectangles";
+import { alike, rectangles } from "./rectangles";
 
 /** Points in a pixel: templates measure widths in pixels, Excel in points. */
 export const POINTS = 0.75;
@@ -25,18 +25,15 @@ export function order(
   drawing: PlacedDrawing,
 ) {
   context.application.suspendApiCalculationUntilNextSync();
-  if (drawing.cells.length > 0) {
-    rangeOf(sheet, drawing).formulas = gridOf(drawing, ({ content }) => content);
-  }
+  const whole = rangeOf(sheet, drawing);
+  const together = togetherOn(sheet);
+  if (drawing.cells.length > 0) whole.formulas = gridOf(drawing, ({ content }) => content);
   for (const rules of alike(drawing.rules, ({ words, from, limits }) => [words, from, limits]))
-    orderRule(sheet, rules);
+    orderRule(sheet, together(rules).dataValidation, rules[0]);
   for (const marks of alike(drawing.marks, ({ begins, mark }) => [begins, mark]))
-    orderMark(together(sheet, marks), marks[0]);
-  for (const { value, from, count } of runsOf(drawing.widths)) {
-    const columns = { row: drawing.row, column: drawing.column + from, rows: 1, columns: count };
-    rangeOf(sheet, columns).format.columnWidth = value * POINTS;
-  }
-  orderPaint(sheet, drawing);
+    orderMark(together(marks).conditionalFormats, marks[0]);
+  whole.setColumnProperties(columnsOf(drawing));
+  orderPaint(drawing, whole, together);
   for (const chart of drawing.charts) orderChart(sheet, chart);
 }
 
@@ -54,19 +51,36 @@ function gridOf<T>(
   return grid;
 }
 
-function together(sheet: Excel.Worksheet, areas: readonly Area[]): Excel.RangeAreas {
-  return sheet.getRanges(areas.map(addressOf).join(","));
+/** The widths that are set; columns behind them, which only a chart covers, stay as they are. */
+function columnsOf({ columns, widths }: PlacedDrawing): Excel.SettableColumnProperties[] {
+  return Array.from({ length: columns }, (_, i) =>
+    widths[i] === undefined ? {} : { format: { columnWidth: widths[i] * POINTS } },
+  );
 }
 
-function orderPaint(sheet: Excel.Worksheet, drawing: PlacedDrawing) {
+/** Rectangles of a sheet as one; asked for once where several things are set on the same. */
+function togetherOn(sheet: Excel.Worksheet) {
+  const asked = new Map<string, Excel.RangeAreas>();
+  return (areas: readonly Area[]): Excel.RangeAreas => {
+    const address = areas.map(addressOf).join(",");
+    const found = asked.get(address) ?? sheet.getRanges(address);
+    asked.set(address, found);
+    return found;
+  };
+}
+
+function orderPaint(
+  drawing: PlacedDrawing,
+  whole: Excel.Range,
+  together: ReturnType<typeof togetherOn>,
+) {
   const { cells } = drawing;
-  const whole = rangeOf(sheet, drawing);
   if (cells.some(({ format }) => format))
     whole.numberFormat = gridOf(drawing, ({ format }) => format);
   for (const look of Object.keys(PAINT) as Look[]) {
     const painted = cells.filter((cell) => cell.look === look);
     if (painted.length === 0 || Object.keys(PAINT[look]).length === 0) continue;
-    paint(together(sheet, rectangles(painted)).format, look);
+    paint(together(rectangles(painted)).format, look);
   }
   // Wrapped headings need their rows made taller; Excel does that by itself only for typed text.
   whole.format.autofitRows();
@@ -86,10 +100,7 @@ function paint(format: Excel.RangeFormat, look: Look) {
   }
 }
 
-/** One rule over all rectangles that have it. */
-function orderRule(sheet: Excel.Worksheet, rules: DrawnRule[]) {
-  const [rule] = rules;
-  const { dataValidation } = together(sheet, rules);
+function orderRule(sheet: Excel.Worksheet, dataValidation: Excel.DataValidation, rule: DrawnRule) {
   dataValidation.rule = excelRule(rule, sheet);
   dataValidation.errorAlert = {
     showAlert: true,
@@ -115,14 +126,14 @@ function ruleText({ words, from, limits }: DrawnRule): string {
     : `Type a number from ${low} to ${high}.`;
 }
 
-function orderMark(range: Excel.RangeAreas, { begins, mark }: DrawnMark) {
-  const { textComparison } = range.conditionalFormats.add("ContainsText");
+function orderMark(marks: Excel.ConditionalFormatCollection, { begins, mark }: DrawnMark) {
+  const { textComparison } = marks.add("ContainsText");
   const { fill, ink, bold, italic } = MARK_PAINT[mark];
   textComparison.rule = { operator: "BeginsWith", text: begins };
   textComparison.format.fill.color = fill;
   textComparison.format.font.color = ink;
-  textComparison.format.font.bold = bold;
-  textComparison.format.font.italic = italic;
+  if (bold) textComparison.format.font.bold = true;
+  if (italic) textComparison.format.font.italic = true;
 }
 
 function orderChart(

@@ -36,16 +36,3 @@ export function alike<T>(things: readonly T[], keyOf: (thing: T) => unknown): T[
   }
   return [...groups.values()];
 }
-
-/** Runs of equal values in a row: where each begins, and how long it is. */
-export function runsOf(
-  values: readonly number[],
-): { value: number; from: number; count: number }[] {
-  const runs: { value: number; from: number; count: number }[] = [];
-  values.forEach((value, i) => {
-    const last = runs.at(-1);
-    if (last?.value === value) last.count++;
-    else runs.push({ value, from: i, count: 1 });
-  });
-  return runs;
-}

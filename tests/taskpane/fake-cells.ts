@@ -194,10 +194,11 @@ export function rangesOf(excel: FakeExcel) {
         Array.from({ length: columns }, (_, i) => ({
           format: { columnWidth: sheet.widths.get(column + i) ?? WIDTH },
         })),
-      setColumnProperties: (lines: { format: { columnWidth: number } }[]) => {
-        lines.forEach(({ format: { columnWidth } }, i) =>
-          sheet.widths.set(column + i, columnWidth),
-        );
+      setColumnProperties: (lines: { format?: { columnWidth: number } }[]) => {
+        if (lines.length !== columns) throw new Refusal("one for each column", "InvalidArgument");
+        lines.forEach(({ format: set }, i) => {
+          if (set) sheet.widths.set(column + i, set.columnWidth);
+        });
       },
     };
     return found;
