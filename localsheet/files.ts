@@ -5,12 +5,15 @@
  * Excel stores a call of an add-in's function as _xldudf_MIST_OILFOR(...). So do we, that Excel with
  * the add-in may know the calls again; on opening they are turned back.
  */
-import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+import { strToU8, zipSync } from "fflate";
 import { readCellName } from "../functions/formula/addresses";
-import { retypedFormula, storedFormula } from "../functions/formula/reader";
-import { absoluteAll, isRange } from "../functions/formula/references";
+import { storedFormula } from "../functions/formula/reader";
+import { absoluteAll } from "../functions/formula/references";
 import { toExcelError } from "./custom-functions";
 import type { Model } from "./engine";
+import { mapFormulas } from "./open";
+
+export { fromXlsx, namesIn } from "./open";
 
 /** The workbook as the bytes of an .xlsx file. */
 export async function toXlsx(model: Model): Promise<Uint8Array> {
@@ -75,21 +78,6 @@ function withNames(xml: string, model: Model): string {
   return xml.replace("</sheets>", `</sheets><definedNames>${names.join("")}</definedNames>`);
 }
 
-/** The names of ranges in an .xlsx file, which the engine does not read: what each stands for. */
-export function namesIn(parts: Record<string, string>): Record<string, string> {
-  const names = parts["xl/workbook.xml"].matchAll(/<definedName\b([^>]*)>([^<]*)<\/definedName>/g);
-  const plain = [...names].flatMap(([, attributes, text]): [string, string][] => {
-    const name = /\bname="([^"]*)"/.exec(attributes)?.[1] ?? "_";
-    const reference = unescapeXml(text);
-    // Names of Excel's own, of one sheet only, and of anything but a range mean nothing here.
-    const isPlain = !name.startsWith("_") && !/\blocalSheetId=/.test(attributes);
-    return isPlain && isRange(reference)
-      ? [[unescapeXml(name), reference.replaceAll("$", "")]]
-      : [];
-  });
-  return Object.fromEntries(plain);
-}
-
 /** Files know no error of a spill that has no room. */
 function errorInFile(code: string): string {
   return code === "#SPILL!" ? "#VALUE!" : toExcelError(code);
@@ -97,33 +85,4 @@ function errorInFile(code: string): string {
 
 function escapeXml(text: string): string {
   return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;");
-}
-
-/** The bytes of an .xlsx file as the data that a new Model takes. */
-export function fromXlsx(bytes: Uint8Array): Record<string, string> {
-  let parts: Record<string, Uint8Array>;
-  try {
-    parts = unzipSync(bytes);
-  } catch {
-    throw new Error("this is not an .xlsx workbook: it could not be unzipped");
-  }
-  if (!parts["xl/workbook.xml"]) throw new Error("this is not an .xlsx workbook: it has no sheets");
-  const texts = Object.entries(parts)
-    .filter(([path]) => /\.(xml|rels)$/.test(path))
-    .map(([path, part]) => [path, mapFormulas(strFromU8(part), retypedFormula)]);
-  return Object.fromEntries(texts) as Record<string, string>;
-}
-
-/** Changes the text of every formula of a sheet. */
-function mapFormulas(xml: string, change: (formula: string) => string): string {
-  return xml.replace(
-    /(<f\b[^>]*>)([^<]*)(<\/f>)/g,
-    (_, open: string, formula: string, close: string) =>
-      open + escapeXml(change(unescapeXml(formula))) + close,
-  );
-}
-
-function unescapeXml(text: string): string {
-  const plain = text.replaceAll("&lt;", "<").replaceAll("&gt;", ">").replaceAll("&quot;", '"');
-  return plain.replaceAll("&apos;", "'").replaceAll("&amp;", "&");
 }

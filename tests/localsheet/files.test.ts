@@ -27,7 +27,7 @@ describe("calls of our functions in a file", () => {
   ])("%s is stored as %s, and read back", async (typed, stored) => {
     const bytes = await saved({ A1: "2", B1: "5%", C1: `=${typed}` });
     expect(readBook(bytes).get("Sheet")?.get("C1")?.formula).toBe(stored);
-    const sheet = fromXlsx(bytes)["xl/worksheets/sheet0.xml"];
+    const sheet = fromXlsx(bytes)["xl/worksheets/sheet1.xml"];
     expect(sheet.replaceAll("&quot;", '"').replaceAll("&amp;", "&")).toContain(`>${typed}</f>`);
   });
 
