@@ -5,6 +5,8 @@ import { escaped } from "../functions/files/package";
 import { Refusal } from "../functions/files/refusal";
 import { isRange } from "../functions/formula/references";
 import { type Model, engine } from "./engine";
+import type { Origin } from "./origin";
+import "./origin";
 
 /** The bytes of an .xlsx file as the data that a new Model takes. Throws a Refusal, one plain sentence. */
 export function fromXlsx(bytes: Uint8Array): Record<string, string> {
@@ -48,6 +50,17 @@ export function openModel(bytes: Uint8Array): Opened {
       hidden.push(SPARED[i].what);
     }
   }
+}
+
+/** The data of an opened workbook, bound to the file that it was read from. */
+export function bound(model: Model, key: string): object {
+  const data = model.exportData() as {
+    sheets: { id: string; name: string; figures: { id: string }[] }[];
+  };
+  const sheets = Object.fromEntries(data.sheets.map(({ id, name }) => [id, name]));
+  const figures = data.sheets.flatMap((sheet) => sheet.figures.map(({ id }) => id));
+  const mistwright: Origin = { file: key, sheets, figures, edits: [] };
+  return { ...data, mistwright };
 }
 
 function imported(parts: Record<string, string>): object {

@@ -49,6 +49,14 @@ export class Source {
     return this.paths.has(path.toLowerCase());
   }
 
+  know(path: string): void {
+    this.paths.set(path.toLowerCase(), path);
+  }
+
+  forget(path: string): void {
+    this.paths.delete(path.toLowerCase());
+  }
+
   plain(path: string): string {
     const known = this.paths.get(path.toLowerCase());
     if (!known)
@@ -92,8 +100,8 @@ function resolved(from: string, target: string): string {
 }
 
 export function attributesOf(text: string): Record<string, string> {
-  const found = [...text.matchAll(/([\w:.-]+)="([^"]*)"/g)];
-  return Object.fromEntries(found.map(([, name, value]) => [name, unescaped(value)]));
+  const found = [...text.matchAll(/([\w:.-]+)\s*=\s*(?:"([^"]*)"|'([^']*)')/g)];
+  return Object.fromEntries(found.map(([, name, a, b]) => [name, unescaped(a ?? b)]));
 }
 
 export function unescaped(text: string): string {

@@ -24,7 +24,8 @@ register(functionsHost);
 
 export const { LocalWorkbook } = await import("../../localsheet/local-workbook");
 export const { fromXlsx, namesIn, toXlsx } = await import("../../localsheet/files");
-export const { openModel } = await import("../../localsheet/open");
+export const { bound, openModel } = await import("../../localsheet/open");
+export const { saveBook } = await import("../../localsheet/save");
 
 export function newModel(data?: object): Model {
   return new globalThis.o_spreadsheet.Model(data);
