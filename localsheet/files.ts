@@ -5,48 +5,137 @@
  * Excel stores a call of an add-in's function as _xldudf_MIST_OILFOR(...). So do we, that Excel with
  * the add-in may know the calls again; on opening they are turned back.
  */
-import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+import { orderChart } from "../functions/files/chart-order";
+import { Package, escaped } from "../functions/files/package";
+import { unescaped } from "../functions/files/reading";
 import { readCellName } from "../functions/formula/addresses";
-import { retypedFormula, storedFormula } from "../functions/formula/reader";
-import { absoluteAll, isRange } from "../functions/formula/references";
+import { needsArray, unknownToExcel } from "../functions/files/written-formula";
+import { storedFormula } from "../functions/formula/reader";
+import { absoluteAll } from "../functions/formula/references";
 import { toExcelError } from "./custom-functions";
 import type { Model } from "./engine";
+import { mapFormulas } from "./open";
+
+export { fromXlsx, namesIn } from "./open";
 
 /** The workbook as the bytes of an .xlsx file. */
 export async function toXlsx(model: Model): Promise<Uint8Array> {
-  const { files } = await model.exportXLSX();
-  const parts = files.map((file) => {
-    if (!("content" in file))
-      throw new Error(`cannot save ${file.path}: pictures are not supported`);
-    const stored = mapFormulas(file.content, storedFormula);
-    const sheet = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(file.path);
-    const sheetId = model.getters.getSheetIds()[Number(sheet?.[1])];
-    const valued = sheet ? withHeights(withValues(stored, model, sheetId), model, sheetId) : stored;
-    const named = file.path === "xl/workbook.xml" ? withNames(valued, model) : valued;
-    return [file.path, strToU8(named)];
-  });
-  return zipSync(Object.fromEntries(parts) as Record<string, Uint8Array>);
+  return (await written(model)).bytes;
 }
 
-/**
- * The engine writes only the first value of an answer that fills several cells, and errors as texts. Other
- * programs expect all values, and errors by the names that they know.
- */
-function withValues(xml: string, { getters }: Model, sheetId: string): string {
-  const cell =
-    /<c r="([A-Z]+\d+)"([^>]*?)>\s*(<f\b[^>]*>[^<]*<\/f>)?(?:<v>[^<]*<\/v>|<v\/>)?\s*<\/c>/g;
-  return xml.replace(cell, (whole, name: string, rest: string, formula = "") => {
-    const { row, column } = readCellName(name);
-    const { type, value } = getters.getEvaluatedCell({ sheetId, row, col: column });
-    const isSpilled =
-      formula === "" && !/\bt="/.test(rest) && !/<v/.test(whole) && type !== "empty";
-    if (type !== "error" && !isSpilled) return whole;
-    const kind = { number: "n", text: "str", boolean: "b", error: "e", empty: "" }[type];
-    const written = type === "boolean" ? Number(value) : value;
-    const shown = type === "error" ? errorInFile(String(value)) : written;
-    const attributes = rest.replace(/ t="\w*"/, "");
-    return `<c r="${name}"${attributes} t="${kind}">${formula}<v>${escapeXml(String(shown))}</v></c>`;
+export interface Written {
+  bytes: Uint8Array;
+  /** What the file could not take as it stands, in words. */
+  lost: string[];
+}
+
+/** The workbook as a file of its own, and what it could not take. */
+export async function written(model: Model): Promise<Written> {
+  const { files } = await model.exportXLSX();
+  const lost: string[] = [];
+  const parts = files.map((file): [string, string] => {
+    if (!("content" in file))
+      throw new Error(`cannot save ${file.path}: pictures are not supported`);
+    return [file.path, valid(partOf(file.path, file.content, model, lost))];
   });
+  const book = Package.of(Object.fromEntries(parts));
+  for (const [path] of parts)
+    if (path.startsWith("xl/charts/")) orderChart(book.root(path));
+  return { bytes: book.save(), lost };
+}
+
+function partOf(path: string, content: string, model: Model, lost: string[]): string {
+  if (path === "xl/workbook.xml") return withNames(content, model);
+  const stored = mapFormulas(content, asStored);
+  const sheet = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(path);
+  if (!sheet) return stored;
+  const sheetId = model.getters.getSheetIds()[Number(sheet[1])];
+  return withHeights(new Cells(model, sheetId, lost).written(stored), model, sheetId);
+}
+
+/** A formula as Excel's files have it; the engine forgets the second prefix of two functions. */
+function asStored(formula: string): string {
+  return storedFormula(formula).replace(/(?<![\w.])(?:_xlfn\.)?(SORT|FILTER)\(/g, "_xlfn._xlws.$1(");
+}
+
+/** What the engine writes and the format does not allow. */
+function valid(xml: string): string {
+  return xml
+    .replaceAll(' errorStyle=""', "")
+    .replace(/\brgb="([0-9A-Fa-f]{6})"/g, 'rgb="FF$1"')
+    .replace("</cellXfs>", `</cellXfs>${NORMAL}`)
+    .replace(/(<si><t)>(?=[^<]*[\n\t]|[^<]* {2})/g, '$1 xml:space="preserve">');
+}
+
+/** The name of the plain look, which the engine leaves out. */
+const NORMAL =
+  '<cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles>';
+
+/** The cells of a sheet, as the model has them: the engine writes some of it for programs like itself. */
+class Cells {
+  constructor(
+    private readonly model: Model,
+    private readonly sheetId: string,
+    private readonly lost: string[],
+  ) {}
+
+  written(xml: string): string {
+    const cell =
+      /<c r="([A-Z]+\d+)"([^>]*?)(?:\/>|>\s*(?:<f\b[^>]*>([^<]*)<\/f>)?(<v>[^<]*<\/v>|<v\/>)?\s*<\/c>)/g;
+    return xml.replace(cell, (_, name: string, attributes: string, formula = "", value = "") => {
+      const style = / s="\d+"/.exec(attributes)?.[0] ?? "";
+      const made = this.content(name, unescaped(formula as string));
+      if (made !== null) return `<c r="${name}"${style}${made}`;
+      return `<c r="${name}"${attributes}>${value}</c>`;
+    });
+  }
+
+  /** What stands in a cell, from the end of its opening; null where the engine has it right. */
+  private content(name: string, exported: string): string | null {
+    const { row, column } = readCellName(name);
+    const position = { sheetId: this.sheetId, row, col: column };
+    const { getters } = this.model;
+    const cell = getters.getCell(position);
+    if (cell?.isFormula) return this.formula(name, position, exported);
+    if (getters.getArrayFormulaSpreadingOn(position)) return this.value(position);
+    const text = cell?.content ?? "";
+    if (!text.startsWith("'")) return null;
+    return ` t="inlineStr"><is><t xml:space="preserve">${escaped(text.slice(1))}</t></is></c>`;
+  }
+
+  private formula(name: string, position: Position, exported: string): string {
+    const { getters } = this.model;
+    const typed = getters.getCellText(position, { showFormula: true });
+    const text = exported || asStored(typed.replace(/^=/, ""));
+    const foreign = unknownToExcel(text);
+    if (foreign) {
+      this.lost.push(
+        `${name} of "${getters.getSheetName(this.sheetId)}" is written as its value: ${foreign} is known to the local sheet only (${typed}).`,
+      );
+      return this.value(position);
+    }
+    const spread = getters.getSpreadZone(position);
+    const isWide = spread && (spread.bottom > spread.top || spread.right > spread.left);
+    const range = isWide ? getters.zoneToXC(this.sheetId, spread) : name;
+    const array = isWide || needsArray(text);
+    const open = array ? `<f t="array" ref="${range}">` : "<f>";
+    const value = this.value(position).replace(">", `>${open}${escaped(text)}</f>`);
+    return array ? ` cm="1"${value}` : value;
+  }
+
+  private value(position: Position): string {
+    const { type, value } = this.model.getters.getEvaluatedCell(position);
+    if (type === "empty") return "></c>";
+    const kind = { number: "", text: ' t="str"', boolean: ' t="b"', error: ' t="e"' }[type];
+    const shown = type === "error" ? errorInFile(String(value)) : value;
+    return `${kind}><v>${escaped(String(type === "boolean" ? Number(shown) : shown))}</v></c>`;
+  }
+}
+
+interface Position {
+  sheetId: string;
+  row: number;
+  col: number;
 }
 
 /** Height of a row of plain text, and points in a pixel. */
@@ -64,73 +153,24 @@ function withHeights(xml: string, { getters }: Model, sheetId: string): string {
 
 /** The engine writes no names of ranges; formulas that use them need them. */
 function withNames(xml: string, model: Model): string {
-  const { getters } = model;
-  const names = getters.getNamedRanges().map(({ name, range }) => {
-    const options = { useBoundedReference: true };
-    const reference = getters.getRangeString(range, "forceSheetReference", options);
-    const held = absoluteAll(reference, "", new Map());
-    return `<definedName name="${escapeXml(name)}">${escapeXml(held)}</definedName>`;
-  });
+  const names = namesOf(model).map(
+    ([name, reference]) =>
+      `<definedName name="${escaped(name)}">${escaped(reference)}</definedName>`,
+  );
   if (names.length === 0) return xml;
   return xml.replace("</sheets>", `</sheets><definedNames>${names.join("")}</definedNames>`);
 }
 
-/** The names of ranges in an .xlsx file, which the engine does not read: what each stands for. */
-export function namesIn(parts: Record<string, string>): Record<string, string> {
-  const names = parts["xl/workbook.xml"].matchAll(/<definedName\b([^>]*)>([^<]*)<\/definedName>/g);
-  const plain = [...names].flatMap(([, attributes, text]): [string, string][] => {
-    const name = /\bname="([^"]*)"/.exec(attributes)?.[1] ?? "_";
-    const reference = unescapeXml(text);
-    // Names of Excel's own, of one sheet only, and of anything but a range mean nothing here.
-    const isPlain = !name.startsWith("_") && !/\blocalSheetId=/.test(attributes);
-    return isPlain && isRange(reference)
-      ? [[unescapeXml(name), reference.replaceAll("$", "")]]
-      : [];
+/** The names of ranges, and what they stand for as files have it. */
+export function namesOf({ getters }: Model): [string, string][] {
+  return getters.getNamedRanges().map(({ name, range }) => {
+    const options = { useBoundedReference: true };
+    const reference = getters.getRangeString(range, "forceSheetReference", options);
+    return [name, absoluteAll(reference, "", new Map())];
   });
-  return Object.fromEntries(plain);
 }
 
 /** Files know no error of a spill that has no room. */
 function errorInFile(code: string): string {
   return code === "#SPILL!" ? "#VALUE!" : toExcelError(code);
-}
-
-function escapeXml(text: string): string {
-  return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;");
-}
-
-/** The bytes of an .xlsx file as the data that a new Model takes. */
-export function fromXlsx(bytes: Uint8Array): Record<string, string> {
-  let parts: Record<string, Uint8Array>;
-  try {
-    parts = unzipSync(bytes);
-  } catch {
-    throw new Error("this is not an .xlsx workbook: it could not be unzipped");
-  }
-  if (!parts["xl/workbook.xml"]) throw new Error("this is not an .xlsx workbook: it has no sheets");
-  const texts = Object.entries(parts)
-    .filter(([path]) => /\.(xml|rels)$/.test(path))
-    .map(([path, part]) => [path, mapFormulas(strFromU8(part), typedAgain)]);
-  return Object.fromEntries(texts) as Record<string, string>;
-}
-
-/** A formula as it was typed: the engine takes off the first of the prefixes that newer functions have. */
-function typedAgain(formula: string): string {
-  const parts = retypedFormula(formula).split('"');
-  // Every second part stands inside quotes, and is left as it is.
-  return parts.map((part, i) => (i % 2 ? part : part.replaceAll("_xlfn.", ""))).join('"');
-}
-
-/** Changes the text of every formula of a sheet. */
-function mapFormulas(xml: string, change: (formula: string) => string): string {
-  return xml.replace(
-    /(<f\b[^>]*>)([^<]*)(<\/f>)/g,
-    (_, open: string, formula: string, close: string) =>
-      open + escapeXml(change(unescapeXml(formula))) + close,
-  );
-}
-
-function unescapeXml(text: string): string {
-  const plain = text.replaceAll("&lt;", "<").replaceAll("&gt;", ">").replaceAll("&quot;", '"');
-  return plain.replaceAll("&apos;", "'").replaceAll("&amp;", "&");
 }

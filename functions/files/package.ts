@@ -35,6 +35,12 @@ export class Package {
     return new Package(parts);
   }
 
+  /** Parts that were made as texts. */
+  static of(texts: Record<string, string>): Package {
+    const parts = Object.entries(texts).map(([path, text]) => [path, strToU8(text)]);
+    return new Package(Object.fromEntries(parts) as Record<string, Uint8Array>);
+  }
+
   has(path: string): boolean {
     return path in this.parts;
   }
@@ -124,7 +130,7 @@ export class Package {
     const relation = this.xml(file).createElementNS(root.namespaceURI, "Relationship");
     relation.setAttribute("Id", `rId${n}`);
     relation.setAttribute("Type", `${OFFICE}/${type}`);
-    relation.setAttribute("Target", `/${target}`);
+    relation.setAttribute("Target", targetFrom(path, target));
     root.appendChild(relation);
     return `rId${n}`;
   }
@@ -147,6 +153,15 @@ export class Package {
 function relationsOf(path: string): string {
   const cut = path.lastIndexOf("/") + 1;
   return `${path.slice(0, cut)}_rels/${path.slice(cut)}.rels`;
+}
+
+/** The way from a part to another: ../comments1.xml. Some programs read no target that begins at the root. */
+function targetFrom(from: string, to: string): string {
+  const here = from.split("/").slice(0, -1);
+  const there = to.split("/");
+  let same = 0;
+  while (same < here.length && here[same] === there[same]) same++;
+  return [...here.slice(same).map(() => ".."), ...there.slice(same)].join("/");
 }
 
 /** A target as it stands in a part, as a path from the root. */

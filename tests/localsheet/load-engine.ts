@@ -1,7 +1,8 @@
 /** The engine in Node, as the page would load it, and a workbook on it. */
 import { createRequire } from "node:module";
-import { DOMParser, Document, XMLSerializer } from "@xmldom/xmldom";
+import { XMLSerializer } from "@xmldom/xmldom";
 import type { Engine, Model } from "../../localsheet/engine";
+import { PageParser } from "./page-dom";
 
 // The engine wants Node 22 for this one function.
 const groups = Object as unknown as { groupBy?: unknown };
@@ -15,8 +16,7 @@ console.debug = () => undefined;
 globalThis.o_spreadsheet = createRequire(import.meta.url)("@odoo/o-spreadsheet") as Engine;
 
 // What a page has and Node lacks, for saving; set after the engine is loaded, which looks for a page.
-Object.assign(globalThis, { DOMParser, XMLSerializer });
-Object.assign(Document.prototype, { querySelector: () => null });
+Object.assign(globalThis, { DOMParser: PageParser, XMLSerializer });
 
 const { register } = await import("../../functions/bind/register");
 const { functionsHost } = await import("../../localsheet/custom-functions");
@@ -24,6 +24,8 @@ register(functionsHost);
 
 export const { LocalWorkbook } = await import("../../localsheet/local-workbook");
 export const { fromXlsx, namesIn, toXlsx } = await import("../../localsheet/files");
+export const { bound, openModel } = await import("../../localsheet/open");
+export const { saveBook } = await import("../../localsheet/save");
 
 export function newModel(data?: object): Model {
   return new globalThis.o_spreadsheet.Model(data);

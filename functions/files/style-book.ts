@@ -1,0 +1,190 @@
+/**
+ * The looks of a file's cells. A changed look is a copy of the cell's own with the changed things changed, so
+ * that what the local sheet does not know (the font's name, a pattern, protection) stays.
+ */
+import { DOMParser, XMLSerializer } from "@xmldom/xmldom";
+import { type Element, childNamed, childrenNamed, drop, elementLike, elements } from "./package";
+import type { Texts } from "./texts";
+
+/** A look as the local sheet has it. */
+export interface Look {
+  style: Readonly<Record<string, unknown>>;
+  format?: string;
+  border: Readonly<Record<string, { style?: string; color?: string } | undefined>>;
+}
+
+const TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml";
+const EMPTY = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
+<styleSheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><fonts count="1"><font><sz val="11"/><name val="Calibri"/></font></fonts><fills count="2"><fill><patternFill patternType="none"/></fill><fill><patternFill patternType="gray125"/></fill></fills><borders count="1"><border><left/><right/><top/><bottom/><diagonal/></border></borders><cellStyleXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellStyleXfs><cellXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/></cellXfs><cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles></styleSheet>`;
+
+const FONT = "b i strike condense extend outline shadow u vertAlign sz color name family charset scheme".split(" ");
+const SIDES = ["left", "right", "top", "bottom"];
+/** The formats that files know by a number alone, as far as they are certain in every language. */
+const KNOWN_FORMATS: Record<string, number> = { General: 0, "0": 1, "0.00": 2, "#,##0": 3, "#,##0.00": 4, "0%": 9, "0.00%": 10, "@": 49 };
+
+export class StyleBook {
+  private root: Element | undefined;
+  private readonly made = new Map<string, string>();
+
+  constructor(private readonly texts: Texts) {}
+
+  /** The style of a cell with the difference of two looks put on it. */
+  changed(style: string, from: Look, to: Look): string {
+    const key = JSON.stringify([style, from, to]);
+    const known = this.made.get(key);
+    if (known) return known;
+    const xfs = this.list("cellXfs");
+    const xf = (elements(xfs)[Number(style)] ?? elements(xfs)[0]).cloneNode(true) as Element;
+    if (to.format !== from.format) this.format(xf, to.format);
+    this.font(xf, from.style, to.style);
+    this.fill(xf, from.style.fillColor, to.style.fillColor);
+    if (JSON.stringify(from.border) !== JSON.stringify(to.border)) this.border(xf, to.border);
+    this.align(xf, from.style, to.style);
+    const made = this.append("cellXfs", xf);
+    this.made.set(key, made);
+    return made;
+  }
+
+  /** A conditional look of another file; gives its number here. */
+  conditional(xml: string): string {
+    const document = new DOMParser().parseFromString(xml, "text/xml");
+    const root = this.styles();
+    let dxfs = childNamed(root, "dxfs");
+    if (!dxfs) {
+      dxfs = elementLike(root, "dxfs", { count: "0" });
+      const after = elements(root).find(({ localName }) => ["tableStyles", "colors", "extLst"].includes(localName ?? ""));
+      root.insertBefore(dxfs, after ?? null);
+    }
+    const made = root.ownerDocument?.importNode(document.documentElement as Element, true) as Element;
+    return this.append("dxfs", made);
+  }
+
+  save(): void {
+    if (!this.root) return;
+    const text = new XMLSerializer().serializeToString(this.root.ownerDocument as never);
+    this.texts.write(this.path(), text);
+  }
+
+  private path(): string {
+    return this.texts.beside(this.texts.workbook, "styles")[0];
+  }
+
+  private styles(): Element {
+    if (this.root) return this.root;
+    const { texts } = this;
+    if (!this.path()) {
+      const path = texts.freePath("xl/styles", "xml");
+      texts.add(path, TYPE, EMPTY);
+      texts.relate(texts.workbook, "styles", path);
+    }
+    const document = new DOMParser().parseFromString(texts.text(this.path()).trimStart(), "text/xml");
+    this.root = document.documentElement as Element;
+    return this.root;
+  }
+
+  private list(name: string): Element {
+    const list = childNamed(this.styles(), name);
+    if (!list) throw new Error(`the workbook's styles lack their ${name}`);
+    return list;
+  }
+
+  private append(name: string, element: Element): string {
+    const list = this.list(name);
+    list.appendChild(element);
+    const count = elements(list).length;
+    list.setAttribute("count", String(count));
+    return String(count - 1);
+  }
+
+  private format(xf: Element, format = "General") {
+    xf.setAttribute("numFmtId", String(KNOWN_FORMATS[format] ?? this.ownFormat(format)));
+    xf.setAttribute("applyNumberFormat", "1");
+  }
+
+  private ownFormat(format: string): string {
+    const root = this.styles();
+    let list = childNamed(root, "numFmts");
+    if (!list) {
+      list = elementLike(root, "numFmts", { count: "0" });
+      root.insertBefore(list, root.firstChild);
+    }
+    const all = childrenNamed(list, "numFmt");
+    const known = all.find((each) => each.getAttribute("formatCode") === format);
+    if (known) return known.getAttribute("numFmtId") ?? "0";
+    const id = String(Math.max(163, ...all.map((each) => Number(each.getAttribute("numFmtId")))) + 1);
+    this.append("numFmts", elementLike(list, "numFmt", { numFmtId: id, formatCode: format }));
+    return id;
+  }
+
+  private font(xf: Element, from: Look["style"], to: Look["style"]) {
+    const keys = ["bold", "italic", "strikethrough", "underline", "fontSize", "textColor"];
+    const changed = keys.filter((key) => (from[key] || undefined) !== (to[key] || undefined));
+    if (changed.length === 0) return;
+    const fonts = elements(this.list("fonts"));
+    const font = (fonts[Number(xf.getAttribute("fontId"))] ?? fonts[0]).cloneNode(true) as Element;
+    for (const key of changed) setFont(font, key, to[key]);
+    // Not every program keeps the order that some insist on.
+    const place = ({ localName }: Element) => FONT.indexOf(localName ?? "");
+    for (const each of elements(font).sort((a, b) => place(a) - place(b))) font.appendChild(each);
+    xf.setAttribute("fontId", this.append("fonts", font));
+    xf.setAttribute("applyFont", "1");
+  }
+
+  private fill(xf: Element, from: unknown, to: unknown) {
+    if ((from || undefined) === (to || undefined)) return;
+    xf.setAttribute("applyFill", "1");
+    if (!to) return xf.setAttribute("fillId", "0");
+    const fills = this.list("fills");
+    const fill = elementLike(fills, "fill");
+    const pattern = elementLike(fills, "patternFill", { patternType: "solid" });
+    pattern.appendChild(elementLike(fills, "fgColor", { rgb: argb(to) }));
+    fill.appendChild(pattern);
+    xf.setAttribute("fillId", this.append("fills", fill));
+  }
+
+  private border(xf: Element, to: Look["border"]) {
+    const borders = this.list("borders");
+    const border = elementLike(borders, "border");
+    for (const side of SIDES) {
+      const line = elementLike(borders, side, to[side] ? { style: to[side].style ?? "thin" } : {});
+      if (to[side]) line.appendChild(elementLike(borders, "color", { rgb: argb(to[side].color ?? "#000000") }));
+      border.appendChild(line);
+    }
+    border.appendChild(elementLike(borders, "diagonal"));
+    xf.setAttribute("borderId", this.append("borders", border));
+    xf.setAttribute("applyBorder", "1");
+  }
+
+  private align(xf: Element, from: Look["style"], to: Look["style"]) {
+    const changes: Record<string, string | undefined> = {};
+    if (from.align !== to.align) changes.horizontal = to.align as string | undefined;
+    if (from.verticalAlign !== to.verticalAlign)
+      changes.vertical = to.verticalAlign === "middle" ? "center" : (to.verticalAlign as string | undefined);
+    if ((from.wrapping === "wrap") !== (to.wrapping === "wrap")) changes.wrapText = to.wrapping === "wrap" ? "1" : "0";
+    if (Object.keys(changes).length === 0) return;
+    let alignment = childNamed(xf, "alignment");
+    if (!alignment) {
+      alignment = elementLike(xf, "alignment");
+      xf.insertBefore(alignment, xf.firstChild);
+    }
+    for (const [name, value] of Object.entries(changes)) {
+      if (value === undefined) alignment.removeAttribute(name);
+      else alignment.setAttribute(name, value);
+    }
+    xf.setAttribute("applyAlignment", "1");
+  }
+}
+
+function setFont(font: Element, key: string, value: unknown) {
+  const names: Record<string, string> = { bold: "b", italic: "i", strikethrough: "strike", underline: "u", fontSize: "sz", textColor: "color" };
+  const name = names[key];
+  childrenNamed(font, name).forEach(drop);
+  if (!value) return;
+  const attributes: Record<string, string> =
+    key === "fontSize" ? { val: String(value) } : key === "textColor" ? { rgb: argb(value) } : {};
+  font.appendChild(elementLike(font, name, attributes));
+}
+
+function argb(color: unknown): string {
+  return `FF${String(color).replace("#", "").slice(0, 6).toUpperCase()}`;
+}

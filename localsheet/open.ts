@@ -1,0 +1,107 @@
+/** Opens workbook files of any program: bytes in, what a new Model takes out, or one plain sentence. */
+import { retypedFormula } from "../functions/formula/reader";
+import { readable, unescaped } from "../functions/files/reading";
+import { escaped } from "../functions/files/package";
+import { Refusal } from "../functions/files/refusal";
+import { isRange } from "../functions/formula/references";
+import { type Model, engine } from "./engine";
+import type { Origin } from "./origin";
+import "./origin";
+
+/** The bytes of an .xlsx file as the data that a new Model takes. Throws a Refusal, one plain sentence. */
+export function fromXlsx(bytes: Uint8Array): Record<string, string> {
+  const parts = readable(bytes);
+  for (const path of Object.keys(parts))
+    if (path.startsWith("xl/worksheets/sheet"))
+      parts[path] = mapFormulas(parts[path], retypedFormula);
+  return parts;
+}
+
+export interface Opened {
+  model: Model;
+  /** What the file holds and the local sheet does not show; it stays in the file. */
+  hidden: string[];
+}
+
+/** What the engine is spared, one after another, when it cannot read a file: cells last. */
+const SPARED: { what: string; less: (parts: Record<string, string>) => void }[] = [
+  { what: "charts and pictures", less: (parts) => dropElements(parts, "drawing") },
+  { what: "tables", less: (parts) => dropElements(parts, "tablePart") },
+  {
+    what: "conditional formats",
+    less: (parts) => dropElements(parts, "conditionalFormatting", "extLst"),
+  },
+  { what: "rules for input", less: (parts) => dropElements(parts, "dataValidations") },
+  { what: "links", less: (parts) => dropElements(parts, "hyperlinks") },
+];
+
+/** Opens a workbook; what the engine stumbles over is left out of sight, and named. */
+export function openModel(bytes: Uint8Array): Opened {
+  const parts = fromXlsx(bytes);
+  const hidden: string[] = [];
+  for (let i = 0; ; i++) {
+    try {
+      const data = { ...imported(parts), namedRanges: namesIn(parts) };
+      return { model: new engine.Model(data, { mode: "normal" }), hidden };
+    } catch (error) {
+      if (error instanceof Refusal || i === SPARED.length)
+        throw error instanceof Refusal ? error : unreadable();
+      SPARED[i].less(parts);
+      hidden.push(SPARED[i].what);
+    }
+  }
+}
+
+/** The data of an opened workbook, bound to the file that it was read from. */
+export function bound(model: Model, key: string): object {
+  const data = model.exportData() as {
+    sheets: { id: string; name: string; figures: { id: string }[] }[];
+  };
+  const sheets = Object.fromEntries(data.sheets.map(({ id, name }) => [id, name]));
+  const figures = data.sheets.flatMap((sheet) => sheet.figures.map(({ id }) => id));
+  const mistwright: Origin = { file: key, sheets, figures, edits: [] };
+  return { ...data, mistwright };
+}
+
+function imported(parts: Record<string, string>): object {
+  return new engine.Model({ ...parts }, { mode: "normal" }).exportData();
+}
+
+function unreadable(): Refusal {
+  return new Refusal(
+    "The local sheet cannot read this workbook, although it is an .xlsx: open it in the program that made it, save a copy and try that.",
+  );
+}
+
+function dropElements(parts: Record<string, string>, ...names: string[]) {
+  for (const path of Object.keys(parts)) {
+    if (!/^xl\/worksheets\/sheet\d+\.xml$/.test(path)) continue;
+    for (const name of names)
+      parts[path] = parts[path].replace(
+        new RegExp(`<${name}\\b[^>]*?(?:/>|>[\\s\\S]*?</${name}>)`, "g"),
+        "",
+      );
+  }
+}
+
+/** The names of ranges in an .xlsx file, which the engine does not read: what each stands for. */
+export function namesIn(parts: Record<string, string>): Record<string, string> {
+  const names = parts["xl/workbook.xml"].matchAll(/<definedName\b([^>]*)>([^<]*)<\/definedName>/g);
+  const plain = [...names].flatMap(([, attributes, text]): [string, string][] => {
+    const name = /\bname="([^"]*)"/.exec(attributes)?.[1] ?? "_";
+    const reference = unescaped(text);
+    // Names of Excel's own, of one sheet only, and of anything but a range mean nothing here.
+    const isPlain = !name.startsWith("_") && !/\blocalSheetId=/.test(attributes);
+    return isPlain && isRange(reference) ? [[unescaped(name), reference.replaceAll("$", "")]] : [];
+  });
+  return Object.fromEntries(plain);
+}
+
+/** Changes the text of every formula of a sheet. */
+export function mapFormulas(xml: string, change: (formula: string) => string): string {
+  return xml.replace(
+    /(<f\b[^>]*>)([^<]*)(<\/f>)/g,
+    (_, open: string, formula: string, close: string) =>
+      open + escaped(change(unescaped(formula))) + close,
+  );
+}

@@ -1,0 +1,63 @@
+/**
+ * Where a workbook came from: which file, and which rows and columns were put in or taken out since. It is kept
+ * with the workbook and follows undo, so that saving can write into that file.
+ */
+import type { Edit } from "../functions/files/shift";
+import { engine } from "./engine";
+
+export interface Origin {
+  /** The key of the file that is kept beside the workbook. */
+  file: string;
+  /** The sheets of the file by the engine's ids: the names that they had. */
+  sheets: Record<string, string>;
+  /** The charts of the file, by the engine's ids. */
+  figures: string[];
+  edits: Edit[];
+}
+
+interface Change {
+  type: string;
+  sheetId: string;
+  dimension: "ROW" | "COL";
+  base: number;
+  quantity: number;
+  position: "before" | "after";
+  elements: number[];
+}
+
+class OriginPlugin extends engine.CorePlugin {
+  static override getters = ["getOrigin"] as never[];
+  private readonly kept: { origin: Origin | null } = { origin: null };
+
+  override import(data: never) {
+    this.kept.origin = (data as { mistwright?: Origin }).mistwright ?? null;
+  }
+
+  override export(data: never) {
+    if (this.kept.origin) (data as { mistwright?: Origin }).mistwright = this.kept.origin;
+  }
+
+  override handle(command: never) {
+    const { origin } = this.kept;
+    const change = command as Change;
+    const sheet = origin?.sheets[change.sheetId];
+    if (!origin || sheet === undefined) return;
+    const edit = editOf(change, sheet);
+    if (!edit) return;
+    const update = this.history.update.bind(this.history) as (...path: unknown[]) => void;
+    update("kept", "origin", { ...origin, edits: [...origin.edits, edit] });
+  }
+
+  getOrigin(): Origin | null {
+    return this.kept.origin;
+  }
+}
+
+function editOf({ type, dimension, base, quantity, position, elements }: Change, sheet: string): Edit | null {
+  const where = { sheet, dimension: dimension === "ROW" ? ("row" as const) : ("column" as const) };
+  if (type === "ADD_COLUMNS_ROWS")
+    return { ...where, at: position === "before" ? base : base + 1, add: quantity };
+  return type === "REMOVE_COLUMNS_ROWS" ? { ...where, remove: elements } : null;
+}
+
+engine.registries.corePluginRegistry.add("mistwright_origin", OriginPlugin as never);

@@ -1,0 +1,205 @@
+/**
+ * Saves a workbook into the file that it was opened from: what was not touched stays the same byte for byte. What
+ * the file held is found by opening it again, after the rows, columns and names that have changed since.
+ */
+import { attributesOf, sheetsOf } from "../functions/files/reading";
+import { moveWithin, renameSheet } from "../functions/files/move";
+import { type CellEdit, type SizeEdits, patchSheet } from "../functions/files/patch-sheet";
+import { StyleBook } from "../functions/files/style-book";
+import { Texts } from "../functions/files/texts";
+import { Beside } from "./beside";
+import type { Model } from "./engine";
+import { type Written, namesOf, written } from "./files";
+import { openModel } from "./open";
+import type { Origin } from "./origin";
+import { PLAIN, type SheetState, type Size, stateOf } from "./state";
+import { writeWorkbook } from "./workbook-part";
+
+/** A file as it was opened. */
+export interface Original {
+  key: string;
+  name: string;
+  bytes: Uint8Array;
+}
+
+export function originOf(model: Model): Origin | null {
+  return (model.getters as unknown as { getOrigin(): Origin | null }).getOrigin();
+}
+
+/** The workbook as bytes: into its own file where it has one, as a new one where it has none. */
+export async function saveBook(model: Model, original?: Original | null): Promise<Written> {
+  const origin = originOf(model);
+  if (!original || origin?.file !== original.key) return written(model);
+  return new Saving(model, original, origin).made();
+}
+
+class Saving {
+  private readonly texts: Texts;
+  private readonly lost: string[] = [];
+
+  constructor(
+    private readonly model: Model,
+    original: Original,
+    private readonly origin: Origin,
+  ) {
+    this.texts = new Texts(original.bytes);
+  }
+
+  async made(): Promise<Written> {
+    const now = stateOf(this.model);
+    this.follow(now);
+    const before = openModel(this.texts.save()).model;
+    const then = new Map(stateOf(before).map((sheet) => [sheet.name, sheet]));
+    const isSame = this.isSame(now, then, before);
+    if (isSame) return { bytes: this.texts.save(), lost: this.lost };
+    const fresh = await written(this.model);
+    const parts = new Texts(fresh.bytes);
+    const styles = new StyleBook(this.texts);
+    const beside = new Beside(this.texts, parts, styles, this.origin, this.lost);
+    const paths = new Map(sheetsOf(this.texts.source).map(({ name, path }) => [name, path]));
+    const freshPaths = sheetsOf(parts.source).map(({ path }) => path);
+    let isWritten = false;
+    now.forEach((sheet, i) => {
+      const known = then.get(sheet.name);
+      const path = paths.get(sheet.name);
+      if (known && path && this.origin.sheets[sheet.id] !== undefined)
+        isWritten = this.patch(path, freshPaths[i], known, sheet, beside, styles) || isWritten;
+      else {
+        paths.set(sheet.name, beside.addSheet(freshPaths[i], sheet));
+        isWritten = true;
+      }
+    });
+    writeWorkbook(this.texts, {
+      sheets: now.map((sheet) => ({ name: sheet.name, path: paths.get(sheet.name) ?? "", isVisible: sheet.isVisible })),
+      names: [namesOf(before), namesOf(this.model)],
+      // Values that we cannot work out may hang on what has changed.
+      recalculates: isWritten && now.some((sheet) => isStale(sheet, then.get(sheet.name))),
+    });
+    styles.save();
+    this.lost.push(...fresh.lost.filter((line) => isNew(line, now, then)));
+    return { bytes: this.texts.save(), lost: this.lost };
+  }
+
+  /** Rows, columns and names of sheets that have changed since the file was opened. */
+  private follow(now: SheetState[]) {
+    for (const edit of this.origin.edits) {
+      const isThere = sheetsOf(this.texts.source).some(({ name }) => name === edit.sheet);
+      if (isThere) this.lost.push(...moveWithin(this.texts, edit));
+    }
+    const names = now.flatMap(({ id, name }): [string, string][] => {
+      const known = this.origin.sheets[id];
+      return known !== undefined && known !== name ? [[known, name]] : [];
+    });
+    // By way of names that nobody has, so that two sheets may change theirs.
+    names.forEach(([from], i) => renameSheet(this.texts, from, `mistwright ${i}`));
+    names.forEach(([, to], i) => renameSheet(this.texts, `mistwright ${i}`, to));
+    const left = new Set(now.map(({ name }) => name));
+    for (const { name, path } of sheetsOf(this.texts.source)) {
+      if (left.has(name)) continue;
+      const parts = this.texts.relations(path).filter(({ isOutside }) => !isOutside);
+      if (parts.length > 0) this.lost.push(`The sheet "${name}" is taken out, with its notes, charts and tables.`);
+    }
+  }
+
+  private isSame(now: SheetState[], then: Map<string, SheetState>, before: Model): boolean {
+    const file = sheetsOf(this.texts.source);
+    return (
+      JSON.stringify(namesOf(before)) === JSON.stringify(namesOf(this.model)) &&
+      file.length === now.length &&
+      now.every((sheet, i) => {
+        const known = then.get(sheet.name);
+        if (!known || file[i].name !== sheet.name) return false;
+        return bare(known) === bare(sheet) && cellEdits(known, sheet, null).size === 0;
+      })
+    );
+  }
+
+  private patch(path: string, freshPath: string, known: SheetState, sheet: SheetState, beside: Beside, styles: StyleBook): boolean {
+    const { texts } = this;
+    const cells = cellEdits(known, sheet, beside.cellsOf(freshPath));
+    const rows = sizeEdits(known.rows, sheet.rows, "row");
+    const columns = sizeEdits(known.cols, sheet.cols, "column");
+    const before = formulaCount(texts.text(path));
+    if (cells.size + rows.size + columns.size > 0)
+      texts.change(path, (xml) => patchSheet(xml, { cells, rows, columns }, styles));
+    if (formulaCount(texts.text(path)) !== before) dropCalcChain(texts);
+    beside.follow(path, freshPath, known, sheet);
+    return cells.size > 0;
+  }
+}
+
+/** A sheet without its cells, to be compared. */
+function bare({ cells: _, id: __, ...rest }: SheetState): string {
+  const { isVisible, rows, cols, merges, dataValidationRules, conditionalFormats, tables, figures, view } = rest;
+  return JSON.stringify([isVisible, rows, cols, merges, dataValidationRules, conditionalFormats, tables, figures, view]);
+}
+
+/**
+ * The cells that are other than they were. Values alone are written only where something else is, too: a clock in
+ * a formula is no change.
+ */
+function cellEdits(then: SheetState, now: SheetState, fresh: ReadonlyMap<string, string> | null): Map<string, CellEdit> {
+  const edits = new Map<string, CellEdit>();
+  for (const name of new Set([...then.cells.keys(), ...now.cells.keys()])) {
+    const [was, is] = [then.cells.get(name), now.cells.get(name)];
+    const isOther = (was?.content ?? "") !== (is?.content ?? "");
+    const isValue = !isOther && fresh !== null && was?.value !== is?.value;
+    const isLook = (was?.lookKey ?? "") !== (is?.lookKey ?? "");
+    if (!isOther && !isValue && !isLook) continue;
+    const edit: CellEdit = isLook ? { look: [was?.look ?? PLAIN, is?.look ?? PLAIN] } : {};
+    if (isOther || isValue) {
+      edit.content = fresh?.get(name) ?? "";
+      edit.isValue = isValue && (is?.content ?? "") !== "" && is?.value !== undefined;
+    }
+    edits.set(name, edit);
+  }
+  return edits;
+}
+
+/** Pixels to the units of a file: points down, characters across. */
+const POINTS = 0.75;
+const CHARACTERS = 0.143;
+
+function sizeEdits(then: Record<string, Size>, now: Record<string, Size>, dimension: "row" | "column"): SizeEdits {
+  const edits = new Map<number, Record<string, string | undefined>>();
+  // Lines that the file does not speak of are as high as its last.
+  const usual = Object.values(then).at(-1) ?? {};
+  for (const key of new Set([...Object.keys(then), ...Object.keys(now)])) {
+    const [was, is] = [then[key] ?? usual, now[key] ?? usual];
+    const edit: Record<string, string | undefined> = {};
+    if (was.size !== is.size && is.size !== undefined)
+      Object.assign(
+        edit,
+        dimension === "row"
+          ? { ht: String(is.size * POINTS), customHeight: "1" }
+          : { width: String(is.size * CHARACTERS), customWidth: "1" },
+      );
+    if (Boolean(was.isHidden) !== Boolean(is.isHidden)) edit.hidden = is.isHidden ? "1" : undefined;
+    if (Object.keys(edit).length > 0) edits.set(Number(key), dimension === "column" && !edit.width ? { width: String((is.size ?? 96) * CHARACTERS), ...edit } : edit);
+  }
+  return edits;
+}
+
+function formulaCount(xml: string): string {
+  const cells = xml.matchAll(/<(?:\w+:)?c\s([^>]*)>\s*<(?:\w+:)?f[\s>/]/g);
+  return [...cells].map(([, attributes]) => attributesOf(attributes).r).join(" ");
+}
+
+/** The order in which Excel last worked cells out; it makes a new one, and takes a wrong one for damage. */
+function dropCalcChain(texts: Texts) {
+  for (const path of texts.beside(texts.workbook, "calcChain")) texts.remove(path, texts.workbook);
+}
+
+/** Formulas that the local sheet cannot work out, and that are as they were. */
+function isStale(now: SheetState, then?: SheetState): boolean {
+  return [...now.cells].some(([name, { isError, content }]) => isError && content !== "" && then?.cells.get(name)?.content === content);
+}
+
+/** A formula that cannot be written is told of once: when it is typed, not when it was in the file. */
+function isNew(line: string, now: SheetState[], then: Map<string, SheetState>): boolean {
+  const match = /^([A-Z]+\d+) of "(.*)" is written as its value/.exec(line);
+  if (!match) return true;
+  const is = now.find(({ name }) => name === match[2])?.cells.get(match[1]);
+  return then.get(match[2])?.cells.get(match[1])?.content !== is?.content;
+}
+

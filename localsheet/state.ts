@@ -1,0 +1,122 @@
+/** All that a workbook holds, in a form that can be compared with what it held before. */
+import type { Look } from "../functions/files/style-book";
+import { cellsIn } from "../functions/files/cells";
+import { cellName } from "../functions/formula/addresses";
+import type { Model } from "./engine";
+
+export interface CellState {
+  content: string;
+  look: Look;
+  lookKey: string;
+  /** The value of a formula, or of a cell that one fills. */
+  value?: string;
+  isError: boolean;
+}
+
+export type Size = { size?: number; isHidden?: boolean };
+
+export interface SheetState {
+  id: string;
+  name: string;
+  isVisible: boolean;
+  cells: Map<string, CellState>;
+  rows: Record<string, Size>;
+  cols: Record<string, Size>;
+  merges: string[];
+  dataValidationRules: { ranges: string[] }[];
+  conditionalFormats: { ranges: string[] }[];
+  tables: { range: string }[];
+  figures: { id: string; tag: string }[];
+  /** What is not written into a file that was opened. */
+  view: string;
+}
+
+interface Data {
+  sheets: (Omit<SheetState, "cells" | "view"> & {
+    styles: Record<string, number>;
+    formats: Record<string, number>;
+    borders: Record<string, number>;
+    panes?: object;
+    areGridLinesVisible: boolean;
+    color?: string;
+  })[];
+  styles: Record<string, Look["style"]>;
+  formats: Record<string, string>;
+  borders: Record<string, Look["border"]>;
+}
+
+export const PLAIN: Look = { style: {}, border: {} };
+
+export function stateOf(model: Model): SheetState[] {
+  const data = model.exportData() as unknown as Data;
+  return data.sheets.map((sheet) => ({
+    ...sheet,
+    cells: cellsOf(model, sheet, data),
+    view: JSON.stringify([sheet.panes ?? null, sheet.areGridLinesVisible, sheet.color ?? null]),
+  }));
+}
+
+function cellsOf(model: Model, sheet: Data["sheets"][number], data: Data): Map<string, CellState> {
+  const cells = new Map<string, CellState>();
+  const at = (name: string) => {
+    const known = cells.get(name);
+    if (known) return known;
+    const made: CellState = { content: "", look: PLAIN, lookKey: "", isError: false };
+    cells.set(name, made);
+    return made;
+  };
+  const put = (zones: Record<string, number>, look: (id: number) => Partial<Look>) => {
+    for (const [zone, id] of Object.entries(zones))
+      for (const name of cellsIn(zone)) {
+        const cell = at(name);
+        cell.look = { ...cell.look, ...look(id) };
+      }
+  };
+  put(sheet.styles, (id) => ({ style: meant(data.styles[id]) }));
+  put(sheet.formats, (id) => ({ format: data.formats[id] }));
+  put(sheet.borders, (id) => ({ border: data.borders[id] }));
+  for (const cell of cells.values()) cell.lookKey = keyOf(cell.look);
+  contents(model, sheet.id, at);
+  return cells;
+}
+
+/** What says the same as nothing is left out, so that it is no change. */
+function meant(style: Look["style"] = {}): Look["style"] {
+  return Object.fromEntries(
+    Object.entries(style)
+      .filter(([key, value]) => value !== undefined && value !== false && !(key === "wrapping" && value === "overflow"))
+      .sort(([a], [b]) => a.localeCompare(b)),
+  );
+}
+
+function keyOf({ style, format, border }: Look): string {
+  const key = JSON.stringify([style, format ?? null, border]);
+  return key === PLAIN_KEY ? "" : key;
+}
+
+const PLAIN_KEY = JSON.stringify([{}, null, {}]);
+
+function contents({ getters }: Model, sheetId: string, at: (name: string) => CellState) {
+  for (const cell of getters.getCells(sheetId)) {
+    const { row, col } = getters.getCellPosition(cell.id);
+    const position = { sheetId, row, col };
+    const text = cell.isFormula ? getters.getCellText(position, { showFormula: true }) : cell.content;
+    if (!text) continue;
+    const state = at(cellName(row, col));
+    state.content = text;
+    if (cell.isFormula) spread(getters, position, at);
+  }
+}
+
+/** The values of a formula's own cell and of those that it fills. */
+function spread(getters: Model["getters"], position: { sheetId: string; row: number; col: number }, at: (name: string) => CellState) {
+  const { sheetId } = position;
+  const zone = getters.getSpreadZone(position) ?? { top: position.row, bottom: position.row, left: position.col, right: position.col };
+  for (let row = zone.top; row <= zone.bottom; row++)
+    for (let col = zone.left; col <= zone.right; col++) {
+      const { type, value } = getters.getEvaluatedCell({ sheetId, row, col });
+      const state = at(cellName(row, col));
+      state.value = JSON.stringify([type, value]);
+      state.isError = type === "error";
+    }
+}
