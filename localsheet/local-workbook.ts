@@ -48,7 +48,11 @@ class DrawPlugin extends engine.UIPlugin {
 engine.registries.featurePluginRegistry.add("mistwright_draw", DrawPlugin);
 
 export class LocalWorkbook implements Workbook {
-  constructor(private readonly model: Model) {}
+  /** @param drawn called when something was drawn, so that the person goes on at the sheet. */
+  constructor(
+    private readonly model: Model,
+    private readonly drawn: () => void = () => undefined,
+  ) {}
 
   async selection(): Promise<Spot> {
     const { getters } = this.model;
@@ -83,11 +87,12 @@ export class LocalWorkbook implements Workbook {
       rows: 100,
     };
     const size = { rows: 100, columns: 26 };
-    this.run([create, ...grow(sheetId, size, drawing, 0, 0), ...draw(sheetId, drawing, 0, 0)]);
+    this.run([create, ...grow(sheetId, size, drawing, 0, 0), ...draw(sheetId, drawing, 0, 0, this.newId)]);
     this.model.dispatch("ACTIVATE_SHEET", {
       sheetIdFrom: getters.getActiveSheetId(),
       sheetIdTo: sheetId,
     });
+    this.drawn();
     return name;
   }
 
@@ -102,8 +107,9 @@ export class LocalWorkbook implements Workbook {
     });
     this.run([
       ...grow(sheetId, size, drawing, spot.row, spot.column),
-      ...draw(sheetId, { ...drawing, widths: widen }, spot.row, spot.column),
+      ...draw(sheetId, { ...drawing, widths: widen }, spot.row, spot.column, this.newId),
     ]);
+    this.drawn();
   }
 
   async onChange(listener: () => void): Promise<void> {
@@ -203,6 +209,9 @@ export class LocalWorkbook implements Workbook {
     return columns[0].map((_, i) => columns.map((cells) => cellValue(cells[i])));
   }
 
+  /** Not the browser's own, which a page without https lacks. */
+  private readonly newId = () => this.model.uuidGenerator.uuidv4();
+
   private idOf(sheet: string): string {
     const id = this.model.getters.getSheetIdByName(sheet);
     if (!id) throw new Error(`there is no sheet "${sheet}"`);
@@ -222,11 +231,16 @@ export class LocalWorkbook implements Workbook {
   /** Runs the steps as one; when one is refused, all are taken back. */
   private run(commands: Command[]): void {
     const command: DrawCommand = { type: "MISTWRIGHT_DRAW", commands };
-    this.model.dispatch(command.type as never, command as never);
+    const { isSuccessful, reasons } = this.model.dispatch(command.type as never, command as never);
+    if (!isSuccessful) throw new Error(`Nothing was inserted: ${wordsFor(reasons[0])}.`);
     if (refusals.length === 0) return;
     this.model.dispatch("REQUEST_UNDO");
     throw new Error(`Nothing was inserted: the sheet refused it (${refusals[0]}).`);
   }
+}
+
+function wordsFor(reason: string): string {
+  return reason === "Readonly" ? "this tab only reads" : `the sheet refused it (${reason})`;
 }
 
 interface EngineResult {
@@ -268,7 +282,13 @@ function grow(
     });
 }
 
-function draw(sheetId: string, drawing: Drawing, row: number, column: number): Command[] {
+function draw(
+  sheetId: string,
+  drawing: Drawing,
+  row: number,
+  column: number,
+  newId: () => string,
+): Command[] {
   return [
     ...drawing.cells.map((cell) => cellCommand(sheetId, cell, row, column)),
     ...drawing.widths.map((size, i) => {
@@ -281,7 +301,9 @@ function draw(sheetId: string, drawing: Drawing, row: number, column: number): C
       };
     }),
     ...drawing.rules.map((rule, i) => ruleCommand(sheetId, rule, row, column, i)),
-    ...drawing.charts.map((chart) => chartCommand(sheetId, chart, row, column, drawing.widths)),
+    ...drawing.charts.map((chart) =>
+      chartCommand(sheetId, chart, row, column, drawing.widths, newId),
+    ),
   ];
 }
 
@@ -294,6 +316,7 @@ function chartCommand(
   row: number,
   column: number,
   widths: number[],
+  newId: () => string,
 ): Command {
   const { over } = chart;
   const width = widths
@@ -301,7 +324,7 @@ function chartCommand(
     .reduce((sum, each) => sum + each, 0);
   const name = (area: Area) => areaOf(area, row + area.row, column + area.column);
   // Charts stay when their cells are emptied, so that no name may come twice.
-  const id = crypto.randomUUID();
+  const id = newId();
   return {
     type: "CREATE_CHART",
     sheetId,
