@@ -3,6 +3,7 @@
  * share it. The engine's own puts a % behind the first figure typed into a percent cell, so that a sign
  * typed after it makes two, and no number any more; ours leaves the text alone and reads it at the end.
  */
+import { element } from "../taskpane/pane/elements";
 import { engine } from "./engine";
 import { isPercentage, type Language, readTyped } from "./typed";
 
@@ -29,9 +30,11 @@ interface Inner {
 
 export class TypedComposer extends engine.stores.CellComposerStore {
   override startEdition(text?: string, selection?: { start: number; end: number }) {
+    const wasEditing = this.editionMode !== "inactive";
     const answer = super.startEdition(text, selection);
     if (text && this._currentContent === `${text}%`)
       this.setCurrentContent(text, { start: text.length, end: text.length });
+    if (text && !wasEditing) showFirst(text);
     return answer;
   }
 
@@ -74,6 +77,18 @@ export class TypedComposer extends engine.stores.CellComposerStore {
     const [low, high] = values.map((value) => `${Number(value) * 100} %`);
     return `${nameOf(position)} takes a percentage from ${low} to ${high}. "${typed}" is not one: type 5 %.`;
   }
+}
+
+/**
+ * The engine empties its editor a frame after the first key, and reads what stands in it at the second:
+ * a quick hand, or a slow machine, would join the old content to the new. So it is emptied at once.
+ */
+function showFirst(text: string) {
+  const editor = globalThis.document?.activeElement;
+  if (!editor?.matches(".o-grid .o-composer")) return;
+  const line = element("p", {}, element("span", {}, text));
+  editor.replaceChildren(line);
+  document.getSelection()?.collapse(line.firstChild?.firstChild ?? line, text.length);
 }
 
 function nameOf({ col, row }: { col: number; row: number }): string {

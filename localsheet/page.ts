@@ -38,5 +38,7 @@ export function finishTyping(): void {
 
 /** Gives the keyboard to the sheet, so that Ctrl+Z and the arrows mean its cells. */
 export function focusSheet(): void {
-  document.querySelector<HTMLElement>(".o-grid .o-composer, .o-grid")?.focus();
+  const hasIt = document.activeElement?.matches("#sheet .o-composer");
+  const editor = document.querySelector<HTMLElement>(".o-grid .o-composer");
+  if (!hasIt) (editor ?? document.querySelector<HTMLElement>(".o-grid"))?.focus();
 }

@@ -7,6 +7,8 @@ import { engine } from "./engine";
 
 const NUMBER = "A number is needed here, and '%s' is words: type a number, or empty that cell.";
 
+const NO_DIVISOR = "This divides by zero or by an empty cell: put a number there.";
+
 export const WORDS: Record<string, string> = {
   "The function [[FUNCTION_NAME]] expects a number value, but '%s' is a string, and cannot be coerced to a number.":
     NUMBER,
@@ -47,7 +49,9 @@ export const WORDS: Record<string, string> = {
   "Invalid sheet name: %s": "There is no sheet %s: look at its name below the grid.",
   "Circular reference":
     "This formula leads back to its own cell: point it at other cells.",
-  "Division by zero": "This divides by zero or by an empty cell: fill the cell below the line.",
+  "Division by zero": NO_DIVISOR,
+  "The divisor must be different from zero.": NO_DIVISOR,
+  "The divisor must be different from 0.": NO_DIVISOR,
   "Result couldn't be automatically expanded.":
     "The answer fills more cells than there is room for: empty the cells beside and below.",
   "Array result was not expanded because it would overwrite data.":
@@ -74,4 +78,6 @@ export const WORDS: Record<string, string> = {
   "Readonly Access": "Reads only",
 };
 
+// The codes of two errors, which stand in the cell itself, are Excel's for the same faults.
+Object.assign(engine.CellErrorType, { BadExpression: "#NAME?", GenericError: "#VALUE!" });
 engine.setTranslationMethod(((text: string) => WORDS[text] ?? text) as never);

@@ -91,6 +91,7 @@ describe("typing", () => {
     for (const [spelling, value] of PERCENTAGES) {
       await clickCell(page, "B18");
       await page.locator(".o-topbar-composer .o-composer").click();
+      await page.waitForTimeout(100);
       await page.keyboard.press("Control+A");
       await page.keyboard.type(spelling);
       await page.keyboard.press("Enter");
