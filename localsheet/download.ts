@@ -2,8 +2,16 @@
 const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
 export function download(bytes: Uint8Array, name: string): void {
+  give(new Blob([bytes as BlobPart], { type: XLSX }), name);
+}
+
+export function downloadText(text: string, name: string): void {
+  give(new Blob([text], { type: "application/json" }), name);
+}
+
+function give(blob: Blob, name: string): void {
   const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([bytes as BlobPart], { type: XLSX }));
+  link.href = URL.createObjectURL(blob);
   link.download = name;
   link.click();
   URL.revokeObjectURL(link.href);

@@ -5,6 +5,13 @@
 export type Engine = typeof import("@odoo/o-spreadsheet");
 export type Model = InstanceType<Engine["Model"]>;
 
+/** A change of the workbook, as the engine tells it to those who share a sheet. */
+export interface Message {
+  type: string;
+  serverRevisionId: string;
+  nextRevisionId: string;
+}
+
 declare global {
   var o_spreadsheet: Engine;
 }

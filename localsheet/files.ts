@@ -39,8 +39,7 @@ export async function written(model: Model): Promise<Written> {
     return [file.path, valid(partOf(file.path, file.content, model, lost))];
   });
   const book = Package.of(Object.fromEntries(parts));
-  for (const [path] of parts)
-    if (path.startsWith("xl/charts/")) orderChart(book.root(path));
+  for (const [path] of parts) if (path.startsWith("xl/charts/")) orderChart(book.root(path));
   return { bytes: book.save(), lost };
 }
 
@@ -55,7 +54,10 @@ function partOf(path: string, content: string, model: Model, lost: string[]): st
 
 /** A formula as Excel's files have it; the engine forgets the second prefix of two functions. */
 function asStored(formula: string): string {
-  return storedFormula(formula).replace(/(?<![\w.])(?:_xlfn\.)?(SORT|FILTER)\(/g, "_xlfn._xlws.$1(");
+  return storedFormula(formula).replace(
+    /(?<![\w.])(?:_xlfn\.)?(SORT|FILTER)\(/g,
+    "_xlfn._xlws.$1(",
+  );
 }
 
 /** What the engine writes and the format does not allow. */

@@ -1,33 +1,214 @@
 /**
- * Keeps the work in the browser over a reload.
+ * Keeps the work in this browser: the whole workbook in IndexedDB (through idb-keyval), and each change
+ * since then in localStorage, which has written when the call returns. So a page that is closed or
+ * killed the moment after a keystroke loses nothing, and a long workbook is not written at every key.
  *
- * localStorage, because it has written when the call returns: a reload the moment after a keystroke
- * loses nothing. (idb-keyval was looked at; IndexedDB may not finish while a page is closing.)
+ * The changes are the engine's own messages to the others at a shared sheet; it replays them on opening.
  */
-const KEY = "mistwright.workbook";
+import { type UseStore, createStore, del, get, set } from "idb-keyval";
+import { type Message, type Model, engine } from "./engine";
 
-/** The kept workbook, or null. A damaged one is set aside under another key, never thrown away. */
-export function recall(): object | null {
-  const text = localStorage.getItem(KEY);
-  if (text === null) return null;
+/** How this page writes a kept workbook down. A higher number was written by a newer Mistwright. */
+const FORMAT = 1;
+
+/** The whole is written this long after the last change, or after the first of many. */
+const QUIET_MS = 700;
+const AT_LATEST_MS = 5000;
+
+/** Changes that take more room than this are not put aside one by one: the whole is written at once. */
+const ROOM_FOR_CHANGES = 1_000_000;
+
+const CHANGES = "mistwright.changes";
+/** Where versions before this one kept all. */
+const OLD_KEY = "mistwright.workbook";
+
+export interface Kept {
+  format: number;
+  revision: string;
+  data: object;
+}
+
+export interface Recalled {
+  kept?: Kept;
+  changes: Message[];
+  /** The workbook that opened last, should the kept one not. */
+  before?: Kept;
+}
+
+/** The browser's store, opened once; a promise that fails where the browser blocks it. */
+let opened: UseStore | undefined;
+function store(): UseStore {
+  return (opened ??= createStore("mistwright", "workbook"));
+}
+
+export async function recall(): Promise<Recalled> {
+  const kept = (await get<Kept>("workbook", store())) ?? oldKept();
+  const before = await get<Kept>("before", store());
+  return { kept, before, changes: kept ? changesSince(kept.revision) : [] };
+}
+
+/** A workbook that an older version kept; a text that is no workbook is left for whoever looks at it. */
+function oldKept(): Kept | undefined {
+  const text = localStorage.getItem(OLD_KEY);
+  if (text === null) return undefined;
   try {
-    return JSON.parse(text) as object;
+    const data = JSON.parse(text) as { revisionId?: string };
+    return { format: FORMAT, revision: data.revisionId ?? "", data };
   } catch {
-    localStorage.setItem(`${KEY}.damaged`, text);
-    return null;
+    return { format: FORMAT, revision: "", data: { damaged: text } };
   }
 }
 
-/** Keeps the workbook; false when the browser has no room or refuses. */
-export function keep(workbook: object): boolean {
+/** The changes that follow a revision; none of them where the chain is broken. */
+function changesSince(revision: string): Message[] {
   try {
-    localStorage.setItem(KEY, JSON.stringify(workbook));
-    return true;
+    const all = JSON.parse(localStorage.getItem(CHANGES) ?? "[]") as Message[];
+    const first = all.findIndex((change) => change.serverRevisionId === revision);
+    return first < 0 ? [] : all.slice(first);
   } catch {
-    return false;
+    return [];
   }
 }
 
-export function forget(): void {
-  localStorage.removeItem(KEY);
+export function isNewer({ format }: Kept): boolean {
+  return format > FORMAT;
+}
+
+/** Whether it has what every workbook has: the engine makes an empty one of anything else. */
+export function isWhole({ data }: Kept): boolean {
+  const { sheets } = (data ?? {}) as { sheets?: unknown };
+  const isSheet = (sheet: { id?: unknown; name?: unknown } | null) =>
+    typeof sheet?.id === "string" && typeof sheet.name === "string";
+  return Array.isArray(sheets) && sheets.length > 0 && sheets.every(isSheet);
+}
+
+/** Sets a workbook that does not open aside, and keeps the one that does as the last good one. */
+export async function setAside(kept: Kept): Promise<void> {
+  await set("damaged", kept, store());
+}
+
+export async function rememberGood(kept: Kept): Promise<void> {
+  await set("before", kept, store());
+}
+
+/** Puts another workbook in place of the kept one; null for none, which starts from the demo. */
+export async function replaceKept(data: object | null): Promise<void> {
+  if (data) await set("workbook", keptOf(data), store());
+  else await del("workbook", store());
+  localStorage.removeItem(CHANGES);
+  localStorage.removeItem(OLD_KEY);
+}
+
+function keptOf(data: object): Kept {
+  return { format: FORMAT, revision: (data as { revisionId?: string }).revisionId ?? "", data };
+}
+
+type Local = InstanceType<typeof engine.LocalTransportService>;
+
+/** Hears every change of the workbook, as one who shares the sheet would. */
+export class Transport extends engine.LocalTransportService {
+  heard: (message: Message) => void = () => undefined;
+
+  override async sendMessage(message: Parameters<Local["sendMessage"]>[0]): Promise<void> {
+    const sent = super.sendMessage(message);
+    const { serverRevisionId, nextRevisionId } = message as unknown as Message;
+    // A move of the selection has no revision: nothing to keep.
+    if (serverRevisionId && nextRevisionId) this.heard(message as unknown as Message);
+    return sent;
+  }
+}
+
+/** Writes one workbook down, as it changes. */
+export class Keeper {
+  private changes: { message: Message; text: string }[] = [];
+  private timer = 0;
+  private dirtySince = 0;
+  private writing: Promise<void> = Promise.resolve();
+  private stopped = false;
+
+  constructor(
+    private readonly model: Model,
+    transport: Transport,
+    private readonly told: (isKept: boolean) => void,
+  ) {
+    transport.heard = (message) => this.changed(message);
+    window.addEventListener("pagehide", this.leaving);
+    document.addEventListener("visibilitychange", this.leaving);
+  }
+
+  /** Writes what is not yet written. */
+  async flush(): Promise<void> {
+    if (this.dirtySince) await this.writeAll();
+    await this.writing;
+  }
+
+  /** No more is written: another tab writes now, or another workbook takes the place. */
+  stop(): void {
+    this.stopped = true;
+    window.clearTimeout(this.timer);
+    window.removeEventListener("pagehide", this.leaving);
+    document.removeEventListener("visibilitychange", this.leaving);
+  }
+
+  private readonly leaving = () => {
+    if (document.visibilityState === "hidden" && this.dirtySince) void this.writeAll();
+  };
+
+  private changed(message: Message): void {
+    if (this.stopped) return;
+    this.changes.push({ message, text: JSON.stringify(message) });
+    this.dirtySince ||= Date.now();
+    const isAside = this.putAside();
+    if (isAside) this.told(true);
+    const left = this.dirtySince + AT_LATEST_MS - Date.now();
+    window.clearTimeout(this.timer);
+    const wait = isAside ? Math.max(0, Math.min(QUIET_MS, left)) : 0;
+    this.timer = window.setTimeout(() => void this.writeAll(), wait);
+  }
+
+  /** Puts the changes since the last whole beside it; false where there is no room. */
+  private putAside(): boolean {
+    const text = `[${this.changes.map((change) => change.text).join(",")}]`;
+    try {
+      if (text.length > ROOM_FOR_CHANGES) return false;
+      localStorage.setItem(CHANGES, text);
+      return true;
+    } catch {
+      return false;
+    }
+  }
+
+  private writeAll(): Promise<void> {
+    window.clearTimeout(this.timer);
+    this.dirtySince = 0;
+    this.writing = this.writing.then(() => this.writeWhole());
+    return this.writing;
+  }
+
+  private async writeWhole(): Promise<void> {
+    if (this.stopped) return;
+    const kept = keptOf(this.model.exportData());
+    try {
+      await set("workbook", kept, store());
+    } catch {
+      // The last whole still stands; the changes beside it may or may not.
+      this.told(false);
+      return;
+    }
+    if (this.stopped) return;
+    const done = this.changes.findIndex(({ message }) => message.nextRevisionId === kept.revision);
+    this.changes = this.changes.slice(done + 1);
+    this.forgetChanges();
+    this.told(true);
+  }
+
+  private forgetChanges(): void {
+    try {
+      if (this.changes.length > 0) this.putAside();
+      else localStorage.removeItem(CHANGES);
+      localStorage.removeItem(OLD_KEY);
+    } catch {
+      // Changes that are in the whole already are passed over on opening.
+    }
+  }
 }

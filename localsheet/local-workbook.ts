@@ -52,7 +52,11 @@ class DrawPlugin extends engine.UIPlugin {
 engine.registries.featurePluginRegistry.add("mistwright_draw", DrawPlugin);
 
 export class LocalWorkbook implements Workbook {
-  constructor(private readonly model: Model) {}
+  /** @param drawn called when something was drawn, so that the person goes on at the sheet. */
+  constructor(
+    private readonly model: Model,
+    private readonly drawn: () => void = () => undefined,
+  ) {}
 
   async selection(): Promise<Spot> {
     const { getters } = this.model;
@@ -88,11 +92,12 @@ export class LocalWorkbook implements Workbook {
     };
     const size = { rows: 100, columns: 26 };
     const there = placed(drawing, 0, 0);
-    this.run([create, ...grow(sheetId, size, there), ...draw(sheetId, there)]);
+    this.run([create, ...grow(sheetId, size, there), ...draw(sheetId, there, this.newId)]);
     this.model.dispatch("ACTIVATE_SHEET", {
       sheetIdFrom: getters.getActiveSheetId(),
       sheetIdTo: sheetId,
     });
+    this.drawn();
     return name;
   }
 
@@ -106,7 +111,8 @@ export class LocalWorkbook implements Workbook {
       return Math.max(width, now);
     });
     const there = { ...placed(drawing, spot.row, spot.column), widths: widen };
-    this.run([...grow(sheetId, size, there), ...draw(sheetId, there)]);
+    this.run([...grow(sheetId, size, there), ...draw(sheetId, there, this.newId)]);
+    this.drawn();
   }
 
   async onChange(listener: () => void): Promise<void> {
@@ -206,6 +212,9 @@ export class LocalWorkbook implements Workbook {
     return columns[0].map((_, i) => columns.map((cells) => cellValue(cells[i])));
   }
 
+  /** Not the browser's own, which a page without https lacks. */
+  private readonly newId = () => this.model.uuidGenerator.uuidv4();
+
   private idOf(sheet: string): string {
     const id = this.model.getters.getSheetIdByName(sheet);
     if (!id) throw new Error(`there is no sheet "${sheet}"`);
@@ -225,11 +234,16 @@ export class LocalWorkbook implements Workbook {
   /** Runs the steps as one; when one is refused, all are taken back. */
   private run(commands: Command[]): void {
     const command: DrawCommand = { type: "MISTWRIGHT_DRAW", commands };
-    this.model.dispatch(command.type as never, command as never);
+    const { isSuccessful, reasons } = this.model.dispatch(command.type as never, command as never);
+    if (!isSuccessful) throw new Error(`Nothing was inserted: ${wordsFor(reasons[0])}.`);
     if (refusals.length === 0) return;
     this.model.dispatch("REQUEST_UNDO");
     throw new Error(`Nothing was inserted: the sheet refused it (${refusals[0]}).`);
   }
+}
+
+function wordsFor(reason: string): string {
+  return reason === "Readonly" ? "this tab only reads" : `the sheet refused it (${reason})`;
 }
 
 interface EngineResult {
@@ -269,7 +283,7 @@ function grow(
     });
 }
 
-function draw(sheetId: string, drawing: PlacedDrawing): Command[] {
+function draw(sheetId: string, drawing: PlacedDrawing, newId: () => string): Command[] {
   return [
     ...drawing.cells.map((cell) => cellCommand(sheetId, cell)),
     ...drawing.widths.map((size, i) => {
@@ -282,8 +296,8 @@ function draw(sheetId: string, drawing: PlacedDrawing): Command[] {
       };
     }),
     ...drawing.rules.map((rule, i) => ruleCommand(sheetId, rule, i)),
-    ...drawing.marks.map((mark) => markCommand(sheetId, mark)),
-    ...drawing.charts.map((chart) => chartCommand(sheetId, chart, drawing)),
+    ...drawing.marks.map((mark) => markCommand(sheetId, mark, newId)),
+    ...drawing.charts.map((chart) => chartCommand(sheetId, chart, drawing, newId)),
   ];
 }
 
@@ -294,13 +308,14 @@ function chartCommand(
   sheetId: string,
   chart: DrawnChart,
   { column, widths }: PlacedDrawing,
+  newId: () => string,
 ): Command {
   const { over } = chart;
   const width = widths
     .slice(over.column - column, over.column - column + over.columns)
     .reduce((sum, each) => sum + each, 0);
   // Charts stay when their cells are emptied, so that no name may come twice.
-  const id = crypto.randomUUID();
+  const id = newId();
   return {
     type: "CREATE_CHART",
     sheetId,
@@ -379,7 +394,7 @@ function criterionOf({ words, from, limits }: DrawnRule) {
   return { type: "isBetween", values: (limits ?? []).map(String) };
 }
 
-function markCommand(sheetId: string, mark: DrawnMark): Command {
+function markCommand(sheetId: string, mark: DrawnMark, newId: () => string): Command {
   const { fill, ink, bold, italic } = MARK_PAINT[mark.mark];
   const style = { fillColor: fill, textColor: ink, bold, italic };
   const rule = { type: "CellIsRule", operator: "beginsWithText", values: [mark.begins], style };
@@ -387,7 +402,7 @@ function markCommand(sheetId: string, mark: DrawnMark): Command {
     type: "ADD_CONDITIONAL_FORMAT",
     sheetId,
     // Marks stay when their cells are emptied, so that no name may come twice.
-    cf: { id: `mark-${crypto.randomUUID()}`, rule },
+    cf: { id: `mark-${newId()}`, rule },
     ranges: [{ _sheetId: sheetId, _zone: zoneOf(mark) }],
   };
 }

@@ -1,55 +1,60 @@
 /** The local sheet: the engine, the functions, the pane, and the work kept in this browser. */
+import "./words";
+import "./menus";
 import { register } from "../functions/bind/register";
 import { mountPane } from "../taskpane/pane/pane";
 import { drawingOf } from "../taskpane/sheets/template";
+import { composing, languageOf } from "./composer";
 import { functionsHost } from "./custom-functions";
 import { ask } from "./dialog";
-import { download } from "./download";
-import { type Model, engine } from "./engine";
+import { download, downloadText } from "./download";
+import { type Message, type Model, engine } from "./engine";
 import { fromXlsx, namesIn, toXlsx } from "./files";
-import { forget, keep, recall } from "./keep";
+import { Keeper, Transport, rememberGood, replaceKept } from "./keep";
 import { LocalWorkbook } from "./local-workbook";
+import { doubt, notice } from "./notices";
+import { type Opening, openKept } from "./opening";
+import { finishTyping, focusSheet, mountSheet } from "./page";
 import { startHere } from "./start-here";
-
-declare const owl: {
-  mount(component: unknown, target: Element, config: object): Promise<unknown>;
-};
-
-/** Wait this long after a change before the work is kept; leaving the page keeps it at once. */
-const KEEP_AFTER_MS = 250;
+import { claim, takeOver } from "./tabs";
 
 register(functionsHost);
 
+const EMPTY = { sheets: [{ id: "sheet1", name: "Sheet1" }] };
+
 /** The workbook of a first visit. */
-async function demoModel(): Promise<Model> {
+async function demoData(): Promise<object> {
   const model = newModel({ sheets: [{ id: "start", name: startHere.title }] });
   const spot = { sheet: startHere.title, row: 0, column: 0 };
   await new LocalWorkbook(model).drawAt(spot, drawingOf(startHere, true));
   // Made anew from its data, so that undo does not reach behind the first sight of it.
-  return newModel(model.exportData());
+  return model.exportData();
 }
 
-function newModel(data?: object): Model {
-  return new engine.Model(data, { mode: "normal" });
+function newModel(
+  data?: object,
+  changes: Message[] = [],
+  transportService = new Transport(),
+): Model {
+  return new engine.Model(data, { mode: "normal", transportService }, changes as never);
 }
 
 async function showModel(model: Model) {
-  const templates = await (await fetch("engine/o_spreadsheet.xml")).text();
   const dark = matchMedia("(prefers-color-scheme: dark)").matches;
-  const props = {
+  await mountSheet(byId("sheet"), {
     model,
     colorScheme: dark ? "dark" : "light",
-    notifyUser: ({ text }: { text: string }) => say(text),
-    raiseError: (text: string, done?: () => void) => void ask(text, ["Close"]).then(done),
+    notifyUser: ({ text }: { text: string }) => notice(String(text)),
+    raiseError: (text: string, done?: () => void) => void tellThen(String(text), done),
     askConfirmation: (text: string, yes: () => void, no?: () => void) =>
       void ask(text, ["Yes", "No"]).then((answer) => (answer === "Yes" ? yes() : no?.())),
-  };
-  await owl.mount(engine.Spreadsheet, byId("sheet"), {
-    props,
-    templates,
-    env: {},
-    warnIfNoStaticProps: false,
-  });
+  } as { model: Model });
+}
+
+async function tellThen(text: string, done?: () => void) {
+  await ask(text, ["Close"]);
+  done?.();
+  focusSheet();
 }
 
 function byId(id: string): HTMLElement {
@@ -61,27 +66,12 @@ function say(text: string, failed = false) {
   byId("kept").classList.toggle("failed", failed);
 }
 
-/** Keeps every change, a moment after it and when the page goes. */
-function keepWork(model: Model): () => void {
-  const now = () => {
-    window.clearTimeout(timer);
-    timer = 0;
-    if (keep(model.exportData())) say("Kept in this browser");
-    else say("This browser cannot keep the work: save it as a file", true);
-  };
-  let timer = 0;
-  model.on("update", byId("sheet"), () => {
-    // Not put off by the next change, so that busy hands are kept too.
-    timer ||= window.setTimeout(now, KEEP_AFTER_MS);
-  });
-  const leave = () => {
-    if (timer) now();
-  };
-  window.addEventListener("pagehide", leave);
-  return () => {
-    window.clearTimeout(timer);
-    window.removeEventListener("pagehide", leave);
-  };
+const NOT_KEPT =
+  "This browser cannot keep the work: its store is full, or switched off. Save it as a file before you close the page.";
+
+function tellKept(model: Model, isKept: boolean) {
+  say(isKept ? "Kept in this browser" : "Not kept: save it as a file", !isKept);
+  if (!isKept) notice(NOT_KEPT, [{ text: "Save .xlsx", then: () => save(model) }]);
 }
 
 async function save(model: Model) {
@@ -89,55 +79,118 @@ async function save(model: Model) {
   say("Saved as mistwright.xlsx");
 }
 
+/** A workbook to put in place of the one on the screen, or null for the demo. */
+type Next = () => object | null;
+
 /** Puts another workbook in place of this one, after asking; the page then starts from it. */
-async function replace(model: Model, stop: () => void, what: string, next: () => object | null) {
-  const question = `${what} takes the place of the workbook on the screen.`;
-  const answer = await ask(question, ["Save this one first", "Go on", "Cancel"]);
+async function replace(sheet: Sheet, question: string, choices: Record<string, Next>) {
+  if (!sheet.keeper)
+    throw new Error("This tab only reads. Take over first: then it can be replaced.");
+  const answers = [...Object.keys(choices), "Save this one first", "Cancel"];
+  const answer = await ask(question, answers);
   if (answer === "Cancel") return;
-  if (answer === "Save this one first") await save(model);
-  const data = next();
-  stop();
-  if (!data) forget();
-  else if (!keep(data)) return say("This browser cannot hold that workbook", true);
+  if (answer === "Save this one first") {
+    await save(sheet.model);
+    return replace(sheet, question, choices);
+  }
+  const data = choices[answer]();
+  await sheet.keeper.flush();
+  sheet.keeper.stop();
+  try {
+    await replaceKept(data);
+  } catch {
+    throw new Error("This browser cannot hold that workbook. The one on the screen stays.");
+  }
   location.reload();
 }
 
-async function start() {
-  const kept = recall();
-  const model = kept ? newModel(kept) : await demoModel();
-  await showModel(model);
-  // For the browser tests, and for whoever wants to look inside from the console.
-  Object.assign(globalThis, { localSheet: { model } });
-  const stop = keepWork(model);
-  mountPane(byId("pane"), new LocalWorkbook(model));
-  const file = byId("file") as HTMLInputElement;
-  const guard = (action: () => Promise<unknown>) => async () => {
-    try {
-      await action();
-    } catch (error) {
-      say(error instanceof Error ? error.message : String(error), true);
-    }
-  };
-  byId("save").addEventListener(
-    "click",
-    guard(() => save(model)),
-  );
-  byId("open").addEventListener("click", () => file.click());
-  byId("anew").addEventListener(
-    "click",
-    guard(() => replace(model, stop, "The first sheet of the demo", () => null)),
-  );
-  file.addEventListener(
-    "change",
-    guard(async () => {
-      const chosen = file.files?.[0];
-      file.value = "";
-      if (!chosen) return;
-      const parts = fromXlsx(new Uint8Array(await chosen.arrayBuffer()));
-      const data = { ...newModel(parts).exportData(), namedRanges: namesIn(parts) };
-      await replace(model, stop, chosen.name, () => data);
-    }),
+/** The workbook on the screen; without a keeper, this tab only reads. */
+interface Sheet {
+  model: Model;
+  keeper?: Keeper;
+}
+
+/** Another tab writes: this one shows, and can take over. */
+function onlyRead(model: Model) {
+  model.updateMode("readonly");
+  say("Reads only: open in another tab");
+  notice(
+    "This workbook is open in another tab, which keeps it. This tab only reads, so that no edit is lost.",
+    [{ text: "Take over here", then: () => void takeOver().then(() => location.reload()) }],
   );
 }
 
+/** Says what was wrong with the kept workbook, and gives it as a file to whoever can mend it. */
+function tellOpening({ trouble, unread }: Opening) {
+  if (!trouble) return;
+  const give = () => downloadText(JSON.stringify(unread), "mistwright-kept.json");
+  notice(trouble, unread ? [{ text: "Save it as a file", then: give }] : []);
+}
+
+async function start() {
+  composing.language = languageOf(navigator.language);
+  composing.doubt = doubt;
+  const sheet = {} as Sheet;
+  const { writes } = await claim(async () => {
+    finishTyping();
+    await sheet.keeper?.flush();
+    sheet.keeper?.stop();
+    sheet.keeper = undefined;
+    onlyRead(sheet.model);
+  });
+  const transport = new Transport();
+  const opening = await openKept(demoData, (data, changes) => newModel(data, changes, transport));
+  const { model } = opening;
+  sheet.model = model;
+  await showModel(model);
+  // For the browser tests, and for whoever wants to look inside from the console.
+  Object.assign(globalThis, { localSheet: { model } });
+  mountPane(byId("pane"), new LocalWorkbook(model, showSheet));
+  tellOpening(opening);
+  if (!writes) onlyRead(model);
+  else if (opening.isKept) {
+    sheet.keeper = new Keeper(model, transport, (isKept) => tellKept(model, isKept));
+    if (opening.good) void rememberGood(opening.good).catch(() => undefined);
+  } else say("Not kept", true);
+  bindButtons(sheet);
+}
+
+/** On a narrow screen the sheet comes into sight; on any, it has the keyboard. */
+function showSheet() {
+  turn("sheet");
+  focusSheet();
+}
+
+function turn(side: "sheet" | "pane") {
+  document.body.dataset.shows = side;
+  byId("turn").textContent = side === "sheet" ? "Pane" : "Sheet";
+}
+
+function bindButtons(sheet: Sheet) {
+  const file = byId("file") as HTMLInputElement;
+  const on = (id: string, event: string, action: () => Promise<unknown>) =>
+    byId(id).addEventListener(event, () =>
+      action().catch((error) => notice(error instanceof Error ? error.message : String(error))),
+    );
+  on("save", "click", () => save(sheet.model));
+  on("open", "click", async () => file.click());
+  on("turn", "click", async () => turn(document.body.dataset.shows === "pane" ? "sheet" : "pane"));
+  on("anew", "click", () =>
+    replace(sheet, "Another workbook takes the place of the one on the screen. Which?", {
+      "The demo": () => null,
+      "An empty workbook": () => newModel(EMPTY).exportData(),
+    }),
+  );
+  on("file", "change", async () => {
+    const chosen = file.files?.[0];
+    file.value = "";
+    if (!chosen) return;
+    const parts = fromXlsx(new Uint8Array(await chosen.arrayBuffer()));
+    const data = { ...newModel(parts).exportData(), namedRanges: namesIn(parts) };
+    const question = `${chosen.name} takes the place of the workbook on the screen.`;
+    await replace(sheet, question, { "Go on": () => data });
+  });
+}
+
+turn("sheet");
 void start();

@@ -17,7 +17,7 @@ const PACKAGES: Record<string, RegExp> = {
   functions:
     /^(node:.*|typescript|custom-functions-metadata|mathjs|jstat|fflate|@xmldom\/xmldom|@borgar\/fx\/xlsx)$/,
   taskpane: /^(zod\/mini|minisearch|mathjs|@borgar\/fx\/xlsx)$/,
-  localsheet: /^(fflate|@odoo\/o-spreadsheet|@borgar\/fx\/xlsx)$/,
+  localsheet: /^(fflate|idb-keyval|@odoo\/o-spreadsheet|@borgar\/fx\/xlsx)$/,
 };
 
 function filesOf(folder: string): string[] {

@@ -141,7 +141,9 @@ export function sheetsOf(source: Source): SheetOf[] {
     return [{ name: sheet.name ?? "", path: relation.target, state: sheet.state ?? "visible" }];
   });
   if (sheets.length === 0)
-    throw new Refusal("This workbook has no sheet of cells (only charts or macros): there is nothing to open.");
+    throw new Refusal(
+      "This workbook has no sheet of cells (only charts or macros): there is nothing to open.",
+    );
   return sheets;
 }
 
@@ -157,7 +159,8 @@ class Reading {
     const workbook = source.workbook();
     const sheets = sheetsOf(source);
     const one = (type: string) =>
-      source.relations(workbook).find((each) => each.type === type && source.has(each.target))?.target;
+      source.relations(workbook).find((each) => each.type === type && source.has(each.target))
+        ?.target;
     const strings = one("sharedStrings");
     if (strings) this.readStrings(source.plain(strings));
     sheets.forEach((sheet, i) => this.readSheet(sheet, i + 1));
@@ -228,7 +231,12 @@ class Reading {
     this.out["xl/workbook.xml"] =
       `${HEAD}<workbook xmlns="${MAIN}" xmlns:r="${OFFICE}"><sheets>${lines.join("")}</sheets>${names}</workbook>`;
     const targets = sheets.map((_, i): Relation => {
-      return { id: `rId${i + 1}`, type: "worksheet", target: `worksheets/sheet${i + 1}.xml`, isOutside: false };
+      return {
+        id: `rId${i + 1}`,
+        type: "worksheet",
+        target: `worksheets/sheet${i + 1}.xml`,
+        isOutside: false,
+      };
     });
     this.writeRelations("xl/_rels/workbook.xml.rels", targets);
   }
@@ -257,7 +265,9 @@ function withoutDangling(xml: string, known: ReadonlySet<string>): string {
 /** The text of a string, its runs together, without the reading aids of Asian scripts. */
 function textOf(inside: string): string {
   const plain = inside.includes("<rPh") ? inside.replace(/<rPh\b[\s\S]*?<\/rPh>/g, "") : inside;
-  return [...plain.matchAll(/<t\b[^>]*?(?:\/>|>([\s\S]*?)<\/t>)/g)].map(([, text = ""]) => text).join("");
+  return [...plain.matchAll(/<t\b[^>]*?(?:\/>|>([\s\S]*?)<\/t>)/g)]
+    .map(([, text = ""]) => text)
+    .join("");
 }
 
 /** Texts as they stand; one that looks like a number, a formula or an error is held as a text. */
@@ -301,7 +311,11 @@ class SheetText {
     }
     // Looks alone, below all that is filled, would make the engine's grid as long as they reach.
     const shown = rows.slice(0, used + SPARE_ROWS).join("");
-    return plainFormulas(solid(xml.slice(0, from))) + `<sheetData>${shown}</sheetData>` + plainFormulas(solid(xml.slice(end + 12)));
+    return (
+      plainFormulas(solid(xml.slice(0, from))) +
+      `<sheetData>${shown}</sheetData>` +
+      plainFormulas(solid(xml.slice(end + 12)))
+    );
   }
 
   private readRow(attributes: string, inside: string) {
@@ -391,14 +405,21 @@ function plainFormulas(xml: string): string {
   );
 }
 
+const PREFIXES = /_xlfn\.(?:_xlws\.)?|_xlws\.|_xlpm\./gi;
+
 /** Without the prefixes that files put before newer functions. */
 function unprefixed(formula: string): string {
-  return formula.includes("_xl") ? formula.replace(/_xlfn\.(?:_xlws\.)?|_xlws\.|_xlpm\./gi, "") : formula;
+  if (!formula.includes("_xl")) return formula;
+  const parts = formula.split('"');
+  // Every second part stands inside quotes, and is left as it is.
+  return parts.map((part, i) => (i % 2 ? part : part.replace(PREFIXES, ""))).join('"');
 }
 
 /** A date of a strict file, 2026-11-25T12:00:00, as Excel's number. */
 function serial(text: string): string {
-  const time = /^\d{2}:/.test(text) ? Date.parse(`1899-12-30T${text}Z`) : Date.parse(/T/.test(text) ? `${text.replace(/Z$/, "")}Z` : text);
+  const time = /^\d{2}:/.test(text)
+    ? Date.parse(`1899-12-30T${text}Z`)
+    : Date.parse(/T/.test(text) ? `${text.replace(/Z$/, "")}Z` : text);
   return Number.isNaN(time) ? escaped(text) : String((time - Date.UTC(1899, 11, 30)) / 86_400_000);
 }
 

@@ -35,7 +35,8 @@ export async function openSheet(
 }
 
 export async function ready(page: Page) {
-  await page.locator("#pane [role=tab]").first().waitFor();
+  // On a narrow screen the pane is out of sight.
+  await page.locator("#pane [role=tab]").first().waitFor({ state: "attached" });
   await page.locator(".o-grid canvas").first().waitFor();
 }
 
@@ -52,6 +53,27 @@ export async function typeInto(page: Page, name: string, text: string) {
   await page.waitForTimeout(150);
   await page.keyboard.type(text, { delay: 10 });
   await page.keyboard.press("Enter");
+}
+
+/** Types into a cell by the keyboard alone, for many cells in a row: the sheet has the keyboard. */
+export async function keyInto(page: Page, name: string, text: string) {
+  await page.evaluate((xc) => {
+    const { col, row } = globalThis.o_spreadsheet.helpers.toCartesian(xc);
+    globalThis.localSheet.model.selection.selectCell(col, row);
+  }, name);
+  // The engine draws, then readies its editor.
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done))));
+  await page.keyboard.type(text);
+  await page.keyboard.press("Enter");
+}
+
+/** What stands in a cell: a number as a number. */
+export function valueOf(page: Page, name: string): Promise<unknown> {
+  return page.evaluate((xc) => {
+    const { getters } = globalThis.localSheet.model;
+    const position = globalThis.o_spreadsheet.helpers.toCartesian(xc);
+    return getters.getEvaluatedCell({ sheetId: getters.getActiveSheetId(), ...position }).value;
+  }, name);
 }
 
 /** What a cell of the shown sheet shows; an error with its text. */

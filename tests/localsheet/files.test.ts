@@ -1,6 +1,5 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
-import { describe, expect, test, vi } from "vitest";
-import { keep, recall } from "../../localsheet/keep";
+import { describe, expect, test } from "vitest";
 import { handOver } from "../../functions/files/hand-over";
 import { readBook } from "../files/read-book";
 import { fromXlsx, namesIn, newModel, toXlsx, write } from "./load-engine";
@@ -111,39 +110,4 @@ describe("values in a file", () => {
 test("what is no workbook is refused", () => {
   expect(() => fromXlsx(strToU8("price,46"))).toThrow("save it as .xlsx first");
   expect(() => fromXlsx(zipSync({ "a.xml": strToU8("<a/>") }))).toThrow("it has no sheets");
-});
-
-describe("keeping in the browser", () => {
-  function storage(room = Number.POSITIVE_INFINITY) {
-    const kept = new Map<string, string>();
-    vi.stubGlobal("localStorage", {
-      getItem: (key: string) => kept.get(key) ?? null,
-      setItem: (key: string, text: string) => {
-        if (text.length > room) throw new Error("full");
-        kept.set(key, text);
-      },
-    });
-    return kept;
-  }
-
-  test("what was kept is recalled", () => {
-    storage();
-    expect(recall()).toBeNull();
-    expect(keep({ sheets: [1] })).toBe(true);
-    expect(recall()).toEqual({ sheets: [1] });
-  });
-
-  test("a browser without room says so", () => {
-    storage(3);
-    expect(keep({ sheets: [1] })).toBe(false);
-  });
-
-  test("a damaged one is set aside, not thrown away", () => {
-    const kept = storage();
-    keep({});
-    const [key] = kept.keys();
-    kept.set(key, "{broken");
-    expect(recall()).toBeNull();
-    expect(kept.get(`${key}.damaged`)).toBe("{broken");
-  });
 });

@@ -1,0 +1,97 @@
+/**
+ * The engine's cell editor, with what is typed read as a person means it. The grid and the formula bar
+ * share it. The engine's own puts a % behind the first figure typed into a percent cell, so that a sign
+ * typed after it makes two, and no number any more; ours leaves the text alone and reads it at the end.
+ */
+import { element } from "../taskpane/pane/elements";
+import { engine } from "./engine";
+import { isPercentage, type Language, readTyped } from "./typed";
+
+/** Set by the page before the editor is made, since the engine makes it. */
+export const composing: { doubt: (text?: string) => void; language: Language } = {
+  doubt: () => undefined,
+  language: { decimal: ".", order: "mdy" },
+};
+
+/** The language of the browser, from how it writes a number and a date. */
+export function languageOf(tag: string): Language {
+  const decimal = new Intl.NumberFormat(tag).format(1.5).includes(",") ? "," : ".";
+  const parts = new Intl.DateTimeFormat(tag).formatToParts(new Date(2026, 10, 25));
+  const order = parts
+    .map(({ type }) => ({ day: "d", month: "m", year: "y" })[type as "day"] ?? "")
+    .join("");
+  return { decimal, order: order === "dmy" || order === "ymd" ? order : "mdy" };
+}
+
+/** The parts of the engine's editor that it does not declare, but calls on itself. */
+interface Inner {
+  canStopEdition(): boolean;
+}
+
+export class TypedComposer extends engine.stores.CellComposerStore {
+  override startEdition(text?: string, selection?: { start: number; end: number }) {
+    const wasEditing = this.editionMode !== "inactive";
+    const answer = super.startEdition(text, selection);
+    if (text && this._currentContent === `${text}%`)
+      this.setCurrentContent(text, { start: text.length, end: text.length });
+    if (text && !wasEditing) showFirst(text);
+    return answer;
+  }
+
+  /** What the text comes to in its cell; the engine checks it, then writes it. */
+  protected override getCurrentCanonicalContent(): string {
+    return this.reading().content;
+  }
+
+  override stopEdition(direction?: "up" | "down" | "left" | "right") {
+    const wasEdited =
+      this.editionMode !== "inactive" && this._currentContent !== this.initialContent;
+    const { doubt } = this.reading();
+    const position = this.currentEditedCell;
+    if ((this as unknown as Inner).canStopEdition()) {
+      super.stopEdition(direction);
+      if (wasEdited) composing.doubt(doubt && `${nameOf(position)}: ${doubt}`);
+      return;
+    }
+    const refusal = this.refusal(position);
+    if (!refusal) return super.stopEdition(direction);
+    this.notificationStore.raiseError(refusal);
+    this.cancelEdition();
+  }
+
+  private reading() {
+    const cell = this.getters.getCell(this.currentEditedCell);
+    return readTyped(this._currentContent, cell?.format ?? "", composing.language);
+  }
+
+  /** Why the text is not taken, and what is. */
+  private refusal(position: { sheetId: string; col: number; row: number }): string | undefined {
+    const rule = this.getters.getValidationRuleForCell(position);
+    const typed = this._currentContent.trim();
+    const { type, values = [] } = (rule?.criterion ?? {}) as { type?: string; values?: string[] };
+    if (type === "isValueInList")
+      return `${nameOf(position)} takes one of these words: ${values.join(", ")}. "${typed}" is none of them.`;
+    if (type !== "isBetween") return undefined;
+    const format = this.getters.getCell(position)?.format ?? "";
+    if (!isPercentage(format))
+      return `${nameOf(position)} takes a number from ${values[0]} to ${values[1]}. "${typed}" is not one.`;
+    const [low, high] = values.map((value) => `${Number(value) * 100} %`);
+    return `${nameOf(position)} takes a percentage from ${low} to ${high}. "${typed}" is not one: type 5 %.`;
+  }
+}
+
+/**
+ * The engine empties its editor a frame after the first key, and reads what stands in it at the second:
+ * a quick hand, or a slow machine, would join the old content to the new. So it is emptied at once.
+ */
+function showFirst(text: string) {
+  const editor = globalThis.document?.activeElement;
+  if (!editor?.matches(".o-grid .o-composer")) return;
+  const line = element("p", {}, element("span", {}, text));
+  editor.replaceChildren(line);
+  document.getSelection()?.collapse(line.firstChild?.firstChild ?? line, text.length);
+}
+
+function nameOf({ col, row }: { col: number; row: number }): string {
+  return engine.helpers.toXC(col, row);
+}

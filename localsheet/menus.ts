@@ -1,0 +1,19 @@
+/** The engine's menus, without what means nothing here: pivots, carousels, pictures, its settings. */
+import { engine } from "./engine";
+
+const HIDDEN: [string, ...string[]][] = [
+  // Pictures cannot be saved, pivots and carousels are no part of a costing sheet.
+  ["insert", "insert_pivot"],
+  ["insert", "insert_carousel"],
+  ["insert", "insert_image"],
+  // The language is the browser's; the keyboard follows it (see typed.ts).
+  ["file", "settings"],
+  ["view", "view_irregularity_map"],
+  ["view", "toggle_pin_panel"],
+  ["data", "pivot_data_sources"],
+];
+
+const { topbarMenuRegistry } = engine.registries;
+for (const [menu, id] of HIDDEN) {
+  topbarMenuRegistry.replaceChild(id, [menu], { id, name: id, isVisible: () => false });
+}

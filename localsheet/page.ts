@@ -1,0 +1,44 @@
+/** The engine's own page element, with our cell editor in it. */
+import { TypedComposer } from "./composer";
+import { type Model, engine } from "./engine";
+
+declare const owl: {
+  Component: new () => { props: { model: Model }; env: object };
+  xml(strings: TemplateStringsArray): string;
+  mount(component: unknown, target: Element, config: object): Promise<unknown>;
+};
+
+const { CellComposerStore, ModelStore, useStoreProvider } = engine.stores;
+
+let composer: TypedComposer | undefined;
+
+/** The engine asks its stores for the editor: here they are given ours before it asks. */
+class Page extends owl.Component {
+  static template = owl.xml`<Spreadsheet t-props="props"/>`;
+  static props = ["*"];
+  static components = { Spreadsheet: engine.Spreadsheet };
+
+  setup() {
+    const stores = useStoreProvider();
+    stores.inject(ModelStore, this.props.model);
+    composer = stores.instantiate(TypedComposer as never) as unknown as TypedComposer;
+    stores.inject(CellComposerStore, composer as never);
+  }
+}
+
+export async function mountSheet(target: Element, props: { model: Model } & object): Promise<void> {
+  const templates = await (await fetch("engine/o_spreadsheet.xml")).text();
+  await owl.mount(Page, target, { props, templates, env: {}, warnIfNoStaticProps: false });
+}
+
+/** Puts what is being typed into its cell, as Enter would. */
+export function finishTyping(): void {
+  composer?.stopEdition();
+}
+
+/** Gives the keyboard to the sheet, so that Ctrl+Z and the arrows mean its cells. */
+export function focusSheet(): void {
+  const hasIt = document.activeElement?.matches("#sheet .o-composer");
+  const editor = document.querySelector<HTMLElement>(".o-grid .o-composer");
+  if (!hasIt) (editor ?? document.querySelector<HTMLElement>(".o-grid"))?.focus();
+}

@@ -1,0 +1,116 @@
+import { describe, expect, test } from "vitest";
+import { readTyped } from "../../localsheet/typed";
+
+const english = { decimal: ".", order: "mdy" } as const;
+const german = { decimal: ",", order: "dmy" } as const;
+const PERCENT = "0.0%";
+
+describe("a percentage, in a cell that is formatted as one", () => {
+  // Microsoft, "Format numbers as percentages": typing 10 or 0.1 both result in 10.00%.
+  test.each([
+    ["10", "10%"],
+    ["0.1", "10%"],
+    // By hand, by the same rule.
+    ["5", "5%"],
+    ["5%", "5%"],
+    ["5 %", "5%"],
+    ["5\u202f%", "5%"],
+    [".05", "5%"],
+    ["0.05", "5%"],
+    ["5,5 %", "5.5%"],
+    ["5,5", "5.5%"],
+    ["1", "1%"],
+    ["0", "0%"],
+    ["-5", "-5%"],
+    ["100", "100%"],
+    ["1,000", "1000%"],
+    ["0.07", "7%"],
+    ["0.29", "29%"],
+    ["12.345 %", "12.345%"],
+  ])("%s is %s", (typed, content) => {
+    expect(readTyped(typed, PERCENT, english).content).toBe(content);
+  });
+
+  test.each(["=5%", "=0.05", "'5", ""])("%s stays as typed", (typed) => {
+    expect(readTyped(typed, PERCENT, english)).toEqual({ content: typed });
+  });
+
+  test("a comma is decimal where the language has one", () => {
+    expect(readTyped("1,250", PERCENT, german).content).toBe("1.25%");
+    expect(readTyped("0,05", PERCENT, german).content).toBe("5%");
+  });
+
+  test.each([
+    ["0.05 %", "0.05 % was typed: is it 5 %?"],
+    ["0.1%", "0.1 % was typed: is it 10 %?"],
+    [".001", "0.1 % was typed: is it 10 %?"],
+    ["0.5", "0.5 was read as 50 %, as Excel does. For 0.5 % type it with its sign."],
+    ["five", '"five" is kept as words. A percentage is typed as 5 %.'],
+    ["5 % or so", '"5 % or so" is kept as words. A percentage is typed as 5 %.'],
+    ["5", undefined],
+    ["0.2 %", undefined],
+    ["0", undefined],
+  ])("%s is said back", (typed, doubt) => {
+    expect(readTyped(typed, PERCENT, english).doubt).toBe(doubt);
+  });
+});
+
+describe("money and other numbers", () => {
+  test.each([
+    ["$46", "46"],
+    ["$ 46.00", "46.00"],
+    ["46.00", "46.00"],
+    ["46,50", "46.50"],
+    ["1,046.50", "1046.50"],
+    ["1.046,50", "1046.50"],
+    ["1 046.50", "1046.50"],
+    ["46 \u20ac", "46"],
+    ["-$3", "-3"],
+    ["1,500", "1500"],
+  ])("%s is %s", (typed, content) => {
+    expect(readTyped(typed, "#,##0.00", english).content).toBe(content);
+  });
+
+  test("what groups in one language divides in another, and is said back where it may mislead", () => {
+    expect(readTyped("1,500", "0.000", german).content).toBe("1.500");
+    const read = readTyped("1.500", "0.000", german);
+    expect(read.content).toBe("1.500");
+    expect(read.doubt).toBe("1.500 was read with a decimal point. For thousands type no mark.");
+    expect(readTyped("0.870", "0.000", german).doubt).toBeUndefined();
+  });
+
+  test("a cell without a format keeps words, signs and names as they are", () => {
+    for (const typed of ["$46", "5%", "Rain on Slate", "1/2", "A-12", "3,4,5", "12 34"])
+      expect(readTyped(typed, "", english)).toEqual({ content: typed, doubt: undefined });
+    expect(readTyped("5,5", "", german).content).toBe("5.5");
+  });
+});
+
+describe("dates", () => {
+  const DATE = "yyyy-mm-dd";
+  test.each([
+    ["2026-11-25", english],
+    ["11/25/2026", english],
+    ["11/25/26", english],
+    ["25/11/2026", german],
+    ["25.11.2026", german],
+    ["25. 11. 2026", german],
+    ["25 Nov 2026", german],
+    ["November 25, 2026", english],
+  ])("%s", (typed, language) => {
+    expect(readTyped(typed, DATE, language).content).toBe("2026-11-25");
+  });
+
+  test("a day that is not on the calendar is said back, not moved", () => {
+    expect(readTyped("31/02/2026", DATE, german)).toEqual({
+      content: "31/02/2026",
+      doubt: '"31/02/2026" is kept as words. A date is typed as 2026-11-25.',
+    });
+  });
+
+  test("the day comes first in every cell where the language has it so", () => {
+    expect(readTyped("05/11/2026", "", german).content).toBe("2026-11-05");
+    expect(readTyped("05/11/2026", "", english).content).toBe("2026-05-11");
+    expect(readTyped("1.2.2026", "", german).content).toBe("1.2.2026");
+  });
+});
