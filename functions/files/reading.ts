@@ -410,9 +410,9 @@ const PREFIXES = /_xlfn\.(?:_xlws\.)?|_xlws\.|_xlpm\./gi;
 /** Without the prefixes that files put before newer functions. */
 function unprefixed(formula: string): string {
   if (!formula.includes("_xl")) return formula;
-  const parts = formula.split('"');
-  // Every second part stands inside quotes, and is left as it is.
-  return parts.map((part, i) => (i % 2 ? part : part.replace(PREFIXES, ""))).join('"');
+  const parts = formula.split(/("|&quot;)/);
+  // Every second part between quotes stands inside them, and is left as it is.
+  return parts.map((part, i) => (i % 4 === 2 ? part : part.replace(PREFIXES, ""))).join("");
 }
 
 /** A date of a strict file, 2026-11-25T12:00:00, as Excel's number. */
