@@ -8,12 +8,4 @@ import { template as sizeRun } from "./size-run";
 import { template as sprayTrialLog } from "./spray-trial-log";
 import { template as trialBatch } from "./trial-batch";
 
-export const templates: Template[] = [
-  baseComparison,
-  bottleCost,
-  buyingPlan,
-  limitsCheck,
-  sizeRun,
-  sprayTrialLog,
-  trialBatch,
-];
+export const templates: Template[] = [baseComparison, bottleCost, buyingPlan, limitsCheck, sizeRun, sprayTrialLog, trialBatch];
