@@ -29,7 +29,7 @@ export const VOC_RULES: readonly VocRule[] = [
   },
   {
     place: "United States",
-    product: "room spray (aerosol, one phase)",
+    product: "room spray (aerosol one phase)",
     limit: 0.7,
     exempt: 0.02,
     from: "1998-12-10",

@@ -9,7 +9,7 @@ beforeEach(() => {
 });
 
 test("a ground is dark or light, or not told", () => {
-  // The grounds of Office's own themes: colourful and white, dark grey, black.
+  // White, light grey, middle grey, dark grey and black, about as Office's themes have them; from memory.
   const seen = ["#FFFFFF", "#E6E6E6", "#666666", "#262626", "0A0A0A", "red", ""].map(darkness);
   expect(seen).toEqual([false, false, true, true, true, undefined, undefined]);
 });
