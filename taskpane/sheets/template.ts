@@ -34,12 +34,10 @@ const range = z.string().check(z.regex(/^[A-Z]{1,2}[1-9]\d*:[A-Z]{1,2}[1-9]\d*$/
 const word = z.string().check(z.regex(/^[^,]+$/));
 
 /** Such a list within a rule; Excel takes 255 characters, commas counted. A longer one stands in cells. */
-const words = z
-  .array(word)
-  .check(
-    z.minLength(1),
-    z.refine((all) => all.join(",").length <= 255, "a list has at most 255 characters"),
-  );
+const words = z.array(word).check(
+  z.minLength(1),
+  z.refine((all) => all.join(",").length <= 255, "a list has at most 255 characters"),
+);
 
 const Block = z.strictObject({
   /** Where its first cell stands. */

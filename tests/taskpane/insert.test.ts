@@ -317,10 +317,7 @@ describe("Limits check", () => {
 
   test.each([
     ["voc_epa_pump", rule("United States", "room spray (pump)", "1998-12-10")],
-    [
-      "voc_epa_single_phase",
-      rule("United States", "room spray (aerosol one phase)", "1998-12-10"),
-    ],
+    ["voc_epa_single_phase", rule("United States", "room spray (aerosol one phase)", "1998-12-10")],
     ["voc_nj_pump", rule("New Jersey", "room spray (pump)", "2005-01-01")],
     ["voc_md_pump", rule("Maryland", "room spray (pump)", "2005-01-01")],
     ["voc_ca_pump", rule("California", "room spray (pump)", "1993-01-01")],
