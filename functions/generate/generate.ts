@@ -38,7 +38,9 @@ function bound({ id, name, params, returns }: SourceEntry): Bound {
   return {
     id,
     name,
-    params: params.map(({ text: _, ...param }) => param),
+    params: params.map(({ name: of, kind, range, mixed, optional, default: fallback }) => {
+      return { name: of, kind, range, mixed, optional, default: fallback };
+    }),
     returns: { range: returns.range },
   };
 }
