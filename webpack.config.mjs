@@ -4,6 +4,7 @@ import { fileURLToPath } from "node:url";
 import CopyPlugin from "copy-webpack-plugin";
 import HtmlPlugin from "html-webpack-plugin";
 import webpack from "webpack";
+import { helpPage } from "./help-pages.mjs";
 
 const require = createRequire(import.meta.url);
 const here = (path) => fileURLToPath(new URL(path, import.meta.url));
@@ -31,6 +32,13 @@ const shared = {
 };
 const define = new webpack.DefinePlugin({ MISTWRIGHT_VERSION: JSON.stringify(version) });
 const icons = { from: "taskpane/icons/*.png", to: "icons/[name][ext]" };
+/** The guides and the reference of each function, as pages that Excel's help leads to. */
+const help = {
+  context: "docs",
+  from: "**/*.md",
+  to: "help/[path][name].html",
+  transform: helpPage,
+};
 const served = {
   static: false,
   hot: false,
@@ -94,6 +102,7 @@ process.env.WEBPACK_DEV_SERVER_BASE_PORT ??= String(LOCAL_PORT);
 
 /** Where the add-in will be served from: npm run build -- --env host=https://sheets.example.org */
 function excel(host) {
+  const atHost = (text) => String(text).replaceAll(DEV_HOST, host);
   return {
     ...shared,
     name: "excel",
@@ -113,9 +122,10 @@ function excel(host) {
       }),
       new CopyPlugin({
         patterns: [
-          { from: "functions/functions.json" },
+          { from: "functions/functions.json", transform: atHost },
           { from: "taskpane/pane/pane.css" },
-          { from: "manifest.xml", transform: (text) => String(text).replaceAll(DEV_HOST, host) },
+          { from: "manifest.xml", transform: atHost },
+          help,
           { from: "LICENSE", to: "LICENSE.txt" },
           icons,
         ],

@@ -90,7 +90,7 @@ describe("manifest.xml", () => {
   test("addresses are https, and nothing else is loaded", () => {
     for (const [, address] of xml.matchAll(/DefaultValue="(\w+:\/\/[^"]*)"/g)) {
       expect(address).toMatch(
-        /^https:\/\/localhost:3000\/(taskpane\.html|functions\.js(on)?|icons\/icon-\d+\.png)$/,
+        /^https:\/\/localhost:3000\/(taskpane\.html|help\/support\.html|functions\.js(on)?|icons\/icon-\d+\.png)$/,
       );
     }
   });

@@ -1,8 +1,9 @@
-import { readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import * as z from "zod";
 import list from "../../functions/bind/list.json";
 import { catalog } from "../../functions/catalog/catalog";
+import { wordsOf } from "../../functions/catalog/entry";
 
 // Field by field from Microsoft's page "Manually create JSON metadata for custom functions"; strict,
 // so that a field Excel does not know fails.
@@ -18,19 +19,30 @@ const Metadata = z.strictObject({
         id: name,
         name,
         description: z.string().min(1),
+        helpUrl: z.url(),
         parameters: z.array(
           z.strictObject({
             name,
             description: z.string().min(1),
-            type: z.literal("any"),
+            type: z.enum(["any", "string"]),
             dimensionality: z.literal("matrix"),
             optional: z.literal(true).optional(),
+            customEnumId: name.optional(),
           }),
         ),
         result: z.strictObject({ dimensionality: z.literal("matrix") }),
       }),
     )
     .min(1),
+  enums: z.array(
+    z.strictObject({
+      id: name,
+      type: z.literal("string"),
+      values: z
+        .array(z.strictObject({ name, stringValue: z.string().min(1), tooltip: z.string() }))
+        .min(2),
+    }),
+  ),
 });
 
 const metadata = Metadata.parse(JSON.parse(readFileSync("functions/functions.json", "utf8")));
@@ -46,6 +58,27 @@ describe("functions.json", () => {
     for (const { id, parameters } of metadata.functions) {
       const optional = parameters.map((parameter) => Boolean(parameter.optional));
       expect(optional, id).toEqual([...optional].sort());
+    }
+  });
+
+  test("leads to a page of help for each function", () => {
+    for (const { id, helpUrl } of metadata.functions) {
+      const page = /^https:\/\/localhost:3000\/help\/(.+)\.html$/.exec(helpUrl)?.[1];
+      expect(existsSync(`docs/${page}.md`), id).toBe(true);
+      expect(page).toBe(`reference/${id.toLowerCase()}`);
+    }
+  });
+
+  test("offers the words of each choice, and those alone are texts", () => {
+    const enums = new Map(metadata.enums.map(({ id, values }) => [id, values]));
+    for (const [i, { id, params }] of catalog.entries()) {
+      for (const [j, param] of params.entries()) {
+        const { type, customEnumId } = metadata.functions[i].parameters[j];
+        const isChoice = param.kind === "choice" && !param.range;
+        expect([id, param.name, type]).toEqual([id, param.name, isChoice ? "string" : "any"]);
+        const offered = enums.get(customEnumId ?? "")?.map(({ stringValue }) => stringValue);
+        expect(offered).toEqual(isChoice ? wordsOf(param) : undefined);
+      }
     }
   });
 

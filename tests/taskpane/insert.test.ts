@@ -239,6 +239,116 @@ describe("Buying plan", () => {
   });
 });
 
+<<<<<<< HEAD
+=======
+describe("Limits check", () => {
+  async function checked() {
+    const model = newModel();
+    await insertTemplate(new LocalWorkbook(model), titled("Limits check"), onNewSheet);
+    return model;
+  }
+
+  test("each value stands as a range beside its limit, in words that judge nothing", async () => {
+    const model = await checked();
+    // By hand: oils of 3 % (limit 8 %) and 1 % (not limited): 1 / (0.75 / 0.08).
+    expect(read(model, "D27")).toBeCloseTo(0.08 / 0.75, 12);
+    expect(read(model, "F27")).toBe("Within the limit on these numbers.");
+    // By hand: 15 % alcohol and 4 % oil less 2 % exempt, the undisclosed not VOC; and 25 % alcohol, 4 % oil and
+    // 3 % undisclosed, as water cannot go below 68 %, less 2 %.
+    expect(read(model, "B28")).toBeCloseTo(0.17, 12);
+    expect(read(model, "C28")).toBeCloseTo(0.3, 12);
+    expect(read(model, "D28")).toBe(0.18);
+    expect(read(model, "F28")).toBe(
+      "The range lies on both sides: ask the supplier, or test. The rule is from memory, or partly: read it.",
+    );
+    expect(read(model, "F29")).toMatch(
+      /^The aqueous-alcohol exception is lost: an oil is hazardous itself/,
+    );
+    expect(read(model, "B12")).toBe("10B");
+    expect([read(model, "B44"), read(model, "C44")]).toEqual([0, "what VOC leaves room for"]);
+  });
+
+  test("the strictest rule of the place on the day, or none, said so", async () => {
+    const model = await checked();
+    write(model, "B8", "room spray (manual aerosol)");
+    expect(read(model, "D28")).toBe(0.1);
+    expect(read(model, "F28")).toBe("Over the limit on these numbers.");
+    write(model, "B10", "2027-01-01");
+    expect(read(model, "D28")).toBe(0.05);
+    write(model, "B9", "Maryland");
+    expect(read(model, "D28")).toBe("");
+    expect(read(model, "F28")).toBe(
+      "No rule is listed for this product, place and day: look it up.",
+    );
+  });
+
+  test("a rule of one's own counts", async () => {
+    const model = await checked();
+    const free = 60 + VOC_RULES.length;
+    const own = { A: "California", B: "room spray (pump)", C: "12%", D: "0%", E: "2026-01-01" };
+    for (const [column, content] of Object.entries(own)) write(model, `${column}${free}`, content);
+    expect(read(model, "D28")).toBe(0.12);
+    // No exemption: two points more than before.
+    expect(read(model, "B28")).toBeCloseTo(0.19, 12);
+  });
+
+  test("without a hazardous oil the exception may hold, and near 24 % it is not decided", async () => {
+    const model = await checked();
+    write(model, "I19", "no");
+    expect(read(model, "F29")).toMatch(/^Too near to 24 %/);
+    const weaker = { D16: "12%", E16: "14%", D17: "78%", E17: "84%" };
+    for (const [name, share] of Object.entries(weaker)) write(model, name, share);
+    expect(read(model, "F29")).toMatch(/^May fall under .*; a trained shipper decides\.$/);
+  });
+
+  test("ranges that cannot be, and a certificate that was not read, are loud", async () => {
+    const model = await checked();
+    write(model, "C19", "");
+    expect(read(model, "D27")).toMatch(/^#VALUE! limits, cell 4, is blank/);
+    write(model, "D17", "90%");
+    write(model, "E17", "95%");
+    expect(read(model, "J16")).toMatch(/^#VALUE! lows and highs must be able to sum to 100 %/);
+  });
+
+  const rule = (place: string, product: string, from: string) =>
+    VOC_RULES.find(
+      (each) => each.place === place && each.product === product && each.from === from,
+    );
+
+  test.each([
+    ["voc_epa_pump", rule("United States", "room spray (pump)", "1998-12-10")],
+    ["voc_epa_single_phase", rule("United States", "room spray (aerosol one phase)", "1998-12-10")],
+    ["voc_nj_pump", rule("New Jersey", "room spray (pump)", "2005-01-01")],
+    ["voc_md_pump", rule("Maryland", "room spray (pump)", "2005-01-01")],
+    ["voc_ca_pump", rule("California", "room spray (pump)", "1993-01-01")],
+    ["voc_ca_manual_2023", rule("California", "room spray (manual aerosol)", "2023-01-01")],
+    ["voc_ca_manual_2027", rule("California", "room spray (manual aerosol)", "2027-01-01")],
+    ["voc_ca_pfp_2023_le7", rule("California", "body mist (up to 7 % fragrance)", "2023-01-01")],
+    ["voc_ca_pfp_2031_le7", rule("California", "body mist (up to 7 % fragrance)", "2031-01-01")],
+    ["voc_ca_pfp_2023_gt7", rule("California", "body mist (over 7 % fragrance)", "2023-01-01")],
+  ])("%s is in the rules as published, and no surer than it was checked", (id, found) => {
+    const { expected, title } = published(id);
+    expect(found?.limit, title).toBeCloseTo(expected / 100, 12);
+    expect(found?.source).not.toBe("");
+    if (title.endsWith("from memory)")) expect(found?.checked).toBe("from memory");
+  });
+
+  test("categories of certificates are those published, with how far each was checked", () => {
+    const ids: Record<string, string> = {
+      "room spray": "ifra_spray",
+      "linen spray": "ifra_linen",
+      "body mist": "ifra_body",
+      "reed diffuser": "ifra_reed",
+      candle: "ifra_candle",
+    };
+    for (const { product, category, checked: how } of SKIN_CATEGORIES) {
+      const found = rowsOf("IFRA").find(({ id }) => id === ids[product]);
+      expect([found?.expected, found?.verified]).toEqual([category, how]);
+    }
+  });
+});
+
+>>>>>>> w-excel
 describe("Trial batch", () => {
   test("weights, drops, spans and what the scale can do", async () => {
     const model = newModel();

@@ -95,6 +95,22 @@ describe.each(templates)("$title", (template) => {
   });
 });
 
+test("a list that Excel would part or cut is refused", () => {
+  const withWords = (words: string[]) => ({
+    ...templates[0],
+    blocks: [{ at: "A1", look: "input", rows: [["a"]], words }],
+  });
+  const isTaken = (words: string[]) => TemplateSchema.safeParse(withWords(words)).success;
+  expect(isTaken(["yes", "no"])).toBe(true);
+  expect(isTaken(["room spray (aerosol, one phase)", "other"])).toBe(false);
+  const long = (count: number) => Array.from({ length: count }, () => "123456789");
+  // 25 words of nine characters and 24 commas are 249 characters; one more makes 259.
+  expect(isTaken(long(25))).toBe(true);
+  expect(isTaken(long(26))).toBe(false);
+  expect(isTaken([])).toBe(false);
+  expect(isTaken([""])).toBe(false);
+});
+
 test("the list of templates has every file", () => {
   // A folder holds the parts of the template of its name.
   const files = readdirSync("taskpane/templates").filter(

@@ -1,0 +1,1 @@
+export declare function helpPage(markdown: string | Uint8Array): string;
