@@ -47,13 +47,7 @@ function bound({ id, name, params, returns }: SourceEntry): Bound {
   return {
     id,
     name,
-<<<<<<< HEAD
     params: params.map(shapeOf),
-=======
-    params: params.map(({ name: of, kind, range, mixed, optional, default: fallback }) => {
-      return { name: of, kind, range, mixed, optional, default: fallback };
-    }),
->>>>>>> w-excel
     returns: { range: returns.range },
   };
 }

@@ -51,7 +51,6 @@ const CANADA = {
 };
 
 export const VOC_RULES: readonly VocRule[] = [
-<<<<<<< HEAD
   ...rows(
     {
       ...FEDERAL,
@@ -182,107 +181,6 @@ export const VOC_RULES: readonly VocRule[] = [
     { ...CANADA, exempt: 1, source: "SOR/2021-268; s. 5(1)(d)", seen: READ },
     { [MIST_WEAK]: 0.75, [MIST]: 0.75, [MIST_STRONG]: 0.65 },
   ),
-=======
-  {
-    place: "United States",
-    product: "room spray (pump)",
-    limit: 0.18,
-    exempt: 0.02,
-    from: "1998-12-10",
-    source: "40 CFR 59 subpart C, table 1",
-    checked: "from memory",
-  },
-  {
-    place: "United States",
-    product: "room spray (aerosol one phase)",
-    limit: 0.7,
-    exempt: 0.02,
-    from: "1998-12-10",
-    source: "40 CFR 59 subpart C, table 1",
-    checked: "from memory",
-  },
-  {
-    place: "New Jersey",
-    product: "room spray (pump)",
-    limit: 0.18,
-    exempt: 0.02,
-    from: "2005-01-01",
-    source: "NJAC 7:27-24.4, table 1; exemption from memory",
-    checked: "value seen, date from memory",
-  },
-  {
-    place: "Maryland",
-    product: "room spray (pump)",
-    limit: 0.18,
-    exempt: 0.02,
-    from: "2005-01-01",
-    source: "COMAR 26.11.32.04; exemption from memory",
-    checked: "value seen, date from memory",
-  },
-  {
-    place: "California",
-    product: "room spray (pump)",
-    limit: 0.18,
-    exempt: 0.02,
-    from: "1993-01-01",
-    source: "17 CCR 94509(a)",
-    checked: "from memory",
-  },
-  {
-    place: "California",
-    product: "room spray (pump)",
-    limit: 0.18,
-    exempt: 0.0025,
-    from: "2031-01-01",
-    source: "17 CCR 94510(c)(4); limit from memory",
-    checked: "value seen, date from memory",
-  },
-  {
-    place: "California",
-    product: "room spray (manual aerosol)",
-    limit: 0.1,
-    exempt: 0.02,
-    from: "2023-01-01",
-    source: "17 CCR 94509(a), 2021 amendments",
-    checked: "seen in a published text",
-  },
-  {
-    place: "California",
-    product: "room spray (manual aerosol)",
-    limit: 0.05,
-    exempt: 0.02,
-    from: "2027-01-01",
-    source: "17 CCR 94509(a), 2021 amendments",
-    checked: "seen in a published text",
-  },
-  {
-    place: "California",
-    product: "body mist (up to 7 % fragrance)",
-    limit: 0.7,
-    exempt: 0.02,
-    from: "2023-01-01",
-    source: "17 CCR 94509(a)",
-    checked: "seen in a published text",
-  },
-  {
-    place: "California",
-    product: "body mist (up to 7 % fragrance)",
-    limit: 0.5,
-    exempt: 0,
-    from: "2031-01-01",
-    source: "17 CCR 94509(a); no exemption is left, from memory",
-    checked: "seen in a published text",
-  },
-  {
-    place: "California",
-    product: "body mist (over 7 % fragrance)",
-    limit: 0.75,
-    exempt: 0.02,
-    from: "2023-01-01",
-    source: "17 CCR 94509(a)",
-    checked: "from memory",
-  },
->>>>>>> w-excel
 ];
 
 /** States whose rules stand beside the federal ones: the stricter limit holds. */

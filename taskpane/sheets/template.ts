@@ -33,15 +33,12 @@ const range = z.string().check(z.regex(/^[A-Z]{1,2}[1-9]\d*:[A-Z]{1,2}[1-9]\d*$/
 /** A word of a drop-down. Excel parts such a list at its commas, and has no way around it. */
 const word = z.string().check(z.regex(/^[^,]+$/));
 
-<<<<<<< HEAD
-=======
 /** Such a list within a rule; Excel takes 255 characters, commas counted. A longer one stands in cells. */
 const words = z.array(word).check(
   z.minLength(1),
   z.refine((all) => all.join(",").length <= 255, "a list has at most 255 characters"),
 );
 
->>>>>>> w-excel
 const Block = z.strictObject({
   /** Where its first cell stands. */
   at: z.string().check(z.regex(/^[A-Z]{1,2}[1-9]\d*$/)),
@@ -57,11 +54,7 @@ const Block = z.strictObject({
   /** Number format, in Excel's language. */
   format: z.optional(z.string()),
   /** The only words that may be picked, or the range of cells that has them. */
-<<<<<<< HEAD
-  words: z.optional(z.union([range, z.array(word).check(z.minLength(1))])),
-=======
   words: z.optional(z.union([range, words])),
->>>>>>> w-excel
   /** The only numbers that may be typed. */
   limits: z.optional(z.tuple([z.number(), z.number()])),
   /** How its cells are marked, by the words that their text opens with. */
