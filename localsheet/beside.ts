@@ -25,7 +25,9 @@ export class Beside {
   ) {
     const [path] = fresh.beside(fresh.workbook, "sharedStrings");
     const items = path ? [...fresh.text(path).matchAll(elementsOf("si"))] : [];
-    this.strings = items.map(([, , , inside = ""]) => /<t\b[^>]*>([^<]*)<\/t>/.exec(inside)?.[1] ?? "");
+    this.strings = items.map(
+      ([, , , inside = ""]) => /<t\b[^>]*>([^<]*)<\/t>/.exec(inside)?.[1] ?? "",
+    );
   }
 
   /** What stands in the cells of a fresh sheet, each without its name and its style. */
@@ -55,9 +57,13 @@ export class Beside {
     if (known) {
       const xml = this.texts.text(known);
       const cells = elementsOf("cellMetadata").exec(xml)?.[3] ?? "";
-      const types = [...xml.matchAll(/<(?:\w+:)?metadataType\b[^>]*\bname="(\w+)"/g)].map(([, name]) => name);
+      const types = [...xml.matchAll(/<(?:\w+:)?metadataType\b[^>]*\bname="(\w+)"/g)].map(
+        ([, name]) => name,
+      );
       const number = types.indexOf("XLDAPR") + 1;
-      const blocks = [...cells.matchAll(elementsOf("bk"))].map(([, , , inside = ""]) => /\bt="(\d+)"/.exec(inside)?.[1]);
+      const blocks = [...cells.matchAll(elementsOf("bk"))].map(
+        ([, , , inside = ""]) => /\bt="(\d+)"/.exec(inside)?.[1],
+      );
       const at = blocks.indexOf(String(number));
       return (this.dynamic = at < 0 ? null : String(at + 1));
     }
@@ -72,25 +78,35 @@ export class Beside {
   /** Adds a sheet that the file lacks; gives its path. */
   addSheet(freshPath: string, sheet: SheetState): string {
     const cells = this.cellsOf(freshPath);
-    const xml = this.fresh.text(freshPath).replace(elementsOf("c"), (_: string, mark: string, attributes: string) => {
-      const name = attributesOf(attributes).r;
-      const look = sheet.cells.get(name)?.look ?? PLAIN;
-      const style = look === PLAIN ? "0" : this.styles.changed("0", PLAIN, look);
-      const content = cells.get(name) ?? "";
-      const open = `<${mark} r="${name}"${style === "0" ? "" : ` s="${style}"`}`;
-      return content === "" ? `${open}/>` : `${open}${content}</${mark}>`;
-    });
+    const xml = this.fresh
+      .text(freshPath)
+      .replace(elementsOf("c"), (_: string, mark: string, attributes: string) => {
+        const name = attributesOf(attributes).r;
+        const look = sheet.cells.get(name)?.look ?? PLAIN;
+        const style = look === PLAIN ? "0" : this.styles.changed("0", PLAIN, look);
+        const content = cells.get(name) ?? "";
+        const open = `<${mark} r="${name}"${style === "0" ? "" : ` s="${style}"`}`;
+        return content === "" ? `${open}/>` : `${open}${content}</${mark}>`;
+      });
     const path = this.texts.freePath("xl/worksheets/sheet", "xml");
     this.texts.add(path, `${SHEET}.worksheet+xml`, this.withLooks(xml));
     const relations = this.fresh.relations(freshPath).map(({ id, type, target, isOutside }) => {
       if (isOutside) return { id, type, target, isOutside };
-      return { id, type, target: type === "table" ? this.copyTable(target) : this.copyDrawing(target), isOutside };
+      return {
+        id,
+        type,
+        target: type === "table" ? this.copyTable(target) : this.copyDrawing(target),
+        isOutside,
+      };
     });
     if (relations.length > 0) this.writeRelations(path, relations);
     return path;
   }
 
-  private writeRelations(path: string, relations: { id: string; type: string; target: string; isOutside: boolean }[]) {
+  private writeRelations(
+    path: string,
+    relations: { id: string; type: string; target: string; isOutside: boolean }[],
+  ) {
     const lines = relations.map(({ id, type, target, isOutside }) => {
       const up = `../${target.replace(/^xl\//, "")}`;
       return `<Relationship Id="${id}" Type="${OFFICE}/${type}" Target="${escaped(isOutside ? target : up)}"${isOutside ? ' TargetMode="External"' : ""}/>`;
@@ -109,7 +125,13 @@ export class Beside {
     let n = id;
     while (names.has(`table${n}`)) n++;
     const xml = this.fresh.text(target).replace(/<table\b[^>]*>/, (mark) => {
-      return withAttributes(mark.slice(0, -1), { id: String(id), name: `Table${n}`, displayName: `Table${n}` }) + ">";
+      return (
+        withAttributes(mark.slice(0, -1), {
+          id: String(id),
+          name: `Table${n}`,
+          displayName: `Table${n}`,
+        }) + ">"
+      );
     });
     const path = this.texts.freePath("xl/tables/table", "xml");
     this.texts.add(path, `${SHEET}.table+xml`, xml);
@@ -119,7 +141,9 @@ export class Beside {
   private copyDrawing(target: string): string {
     const path = this.texts.freePath("xl/drawings/drawing", "xml");
     this.texts.add(path, `${DRAWING}.drawing+xml`, this.fresh.text(target));
-    const charts = this.fresh.relations(target).map((each) => ({ ...each, target: this.copyChart(each.target) }));
+    const charts = this.fresh
+      .relations(target)
+      .map((each) => ({ ...each, target: this.copyChart(each.target) }));
     this.writeRelations(path, charts);
     return path;
   }
@@ -144,19 +168,36 @@ export class Beside {
   /** Writes what has changed beside the cells of a sheet that the file has. */
   follow(path: string, freshPath: string, was: SheetState, is: SheetState): void {
     this.followMerges(path, was, is);
-    this.followRules(path, freshPath, "dataValidation", was.dataValidationRules, is.dataValidationRules);
-    this.followRules(path, freshPath, "conditionalFormatting", was.conditionalFormats, is.conditionalFormats);
+    this.followRules(
+      path,
+      freshPath,
+      "dataValidation",
+      was.dataValidationRules,
+      is.dataValidationRules,
+    );
+    this.followRules(
+      path,
+      freshPath,
+      "conditionalFormatting",
+      was.conditionalFormats,
+      is.conditionalFormats,
+    );
     this.followTables(path, freshPath, was, is);
     this.followFigures(path, freshPath, was, is);
     if (was.view !== is.view)
-      this.lost.push(`The frozen rows, grid lines or tab colour of "${is.name}" stay in the file as they were.`);
+      this.lost.push(
+        `The frozen rows, grid lines or tab colour of "${is.name}" stay in the file as they were.`,
+      );
   }
 
   private followMerges(path: string, was: SheetState, is: SheetState) {
     if (String([...was.merges].sort()) === String([...is.merges].sort())) return;
     const prefix = this.prefix(path);
     const lines = is.merges.map((range) => `<${prefix}mergeCell ref="${range}"/>`);
-    const made = lines.length === 0 ? "" : `<${prefix}mergeCells count="${lines.length}">${lines.join("")}</${prefix}mergeCells>`;
+    const made =
+      lines.length === 0
+        ? ""
+        : `<${prefix}mergeCells count="${lines.length}">${lines.join("")}</${prefix}mergeCells>`;
     this.texts.change(path, (xml) => putElement(xml, "mergeCells", made, true));
   }
 
@@ -165,24 +206,43 @@ export class Beside {
   }
 
   /** Rules that are new are added, those that are gone are taken out; the others stay as they are. */
-  private followRules(path: string, freshPath: string, name: string, was: { ranges: string[] }[], is: { ranges: string[] }[]) {
+  private followRules(
+    path: string,
+    freshPath: string,
+    name: string,
+    was: { ranges: string[] }[],
+    is: { ranges: string[] }[],
+  ) {
     const keyOf = (rule: { ranges: string[] }) => JSON.stringify({ ...rule, id: undefined });
     const [before, now] = [new Set(was.map(keyOf)), new Set(is.map(keyOf))];
     const gone = was.filter((rule) => !now.has(keyOf(rule))).map(({ ranges }) => ranges.join(" "));
-    const added = is.filter((rule) => !before.has(keyOf(rule))).map(({ ranges }) => ranges.join(" "));
+    const added = is
+      .filter((rule) => !before.has(keyOf(rule)))
+      .map(({ ranges }) => ranges.join(" "));
     if (gone.length + added.length === 0) return;
-    const isOne = (attributes: string, list: string[]) => list.includes(attributesOf(attributes).sqref ?? "");
-    const fresh = [...this.fresh.text(freshPath).matchAll(elementsOf(name))].filter(([, , attributes]) => isOne(attributes, added));
+    const isOne = (attributes: string, list: string[]) =>
+      list.includes(attributesOf(attributes).sqref ?? "");
+    const fresh = [...this.fresh.text(freshPath).matchAll(elementsOf(name))].filter(
+      ([, , attributes]) => isOne(attributes, added),
+    );
     const prefix = this.prefix(path);
-    const marks = fresh.map(([text]) => this.withLooks(text).replace(/<(\/?)(?=\w)/g, `<$1${prefix}`));
+    const marks = fresh.map(([text]) =>
+      this.withLooks(text).replace(/<(\/?)(?=\w)/g, `<$1${prefix}`),
+    );
     this.texts.change(path, (xml) => {
-      const left = xml.replace(elementsOf(name), (whole: string, _: string, attributes: string) => (isOne(attributes, gone) ? "" : whole));
-      if (name !== "dataValidation") return marks.length > 0 ? putElement(left, name, marks.join(""), false) : left;
+      const left = xml.replace(elementsOf(name), (whole: string, _: string, attributes: string) =>
+        isOne(attributes, gone) ? "" : whole,
+      );
+      if (name !== "dataValidation")
+        return marks.length > 0 ? putElement(left, name, marks.join(""), false) : left;
       const list = elementsOf("dataValidations").exec(left);
       const inside = (list?.[3] ?? "") + marks.join("");
       const count = inside.match(/<(?:\w+:)?dataValidation[\s>]/g)?.length ?? 0;
       const others = withAttributes(list?.[2] ?? "", { count: String(count) });
-      const made = count === 0 ? "" : `<${prefix}dataValidations${others}>${inside}</${prefix}dataValidations>`;
+      const made =
+        count === 0
+          ? ""
+          : `<${prefix}dataValidations${others}>${inside}</${prefix}dataValidations>`;
       return putElement(left, "dataValidations", made, true);
     });
   }
@@ -199,7 +259,9 @@ export class Beside {
       } else this.addTable(path, freshPath, range);
     }
     if (gone.length > 0)
-      this.lost.push(`The table at ${gone.join(", ")} of "${is.name}" stays in the file as it was.`);
+      this.lost.push(
+        `The table at ${gone.join(", ")} of "${is.name}" stays in the file as it was.`,
+      );
   }
 
   /** A table grown or shrunk at its foot. */
@@ -209,12 +271,20 @@ export class Beside {
         const isOne = attributesOf(/<(?:\w+:)?table\b[^>]*>/.exec(xml)?.[0] ?? "").ref === from;
         if (!isOne) return xml;
         const last = to.split(":")[1];
-        return xml.replace(/(<(?:\w+:)?(?:table|autoFilter)\b[^>]*?\sref="[A-Z]+\d+:)([A-Z]+\d+)"/g, `$1${last}"`);
+        return xml.replace(
+          /(<(?:\w+:)?(?:table|autoFilter)\b[^>]*?\sref="[A-Z]+\d+:)([A-Z]+\d+)"/g,
+          `$1${last}"`,
+        );
       });
   }
 
   private addTable(path: string, freshPath: string, range: string) {
-    const fresh = this.fresh.beside(freshPath, "table").find((each) => attributesOf(/<table\b[^>]*>/.exec(this.fresh.text(each))?.[0] ?? "").ref === range);
+    const fresh = this.fresh
+      .beside(freshPath, "table")
+      .find(
+        (each) =>
+          attributesOf(/<table\b[^>]*>/.exec(this.fresh.text(each))?.[0] ?? "").ref === range,
+      );
     if (!fresh) return;
     const id = this.texts.relate(path, "table", this.copyTable(fresh));
     const prefix = this.prefix(path);
@@ -222,7 +292,12 @@ export class Beside {
       const list = elementsOf("tableParts").exec(xml);
       const inside = `${list?.[3] ?? ""}<${prefix}tablePart xmlns:r="${OFFICE}" r:id="${id}"/>`;
       const count = inside.match(/tablePart\b/g)?.length ?? 0;
-      return putElement(xml, "tableParts", `<${prefix}tableParts count="${count}">${inside}</${prefix}tableParts>`, true);
+      return putElement(
+        xml,
+        "tableParts",
+        `<${prefix}tableParts count="${count}">${inside}</${prefix}tableParts>`,
+        true,
+      );
     });
   }
 
@@ -236,10 +311,14 @@ export class Beside {
       let at = -1;
       const named = xml.replace(/<(?:\w+:)?tableColumn\s[^>]*>/g, (mark) => {
         const cell = cells[++at];
-        const [before, now] = [was, is].map((state) => state.cells.get(cell)?.content.replace(/^'/, "") ?? "");
+        const [before, now] = [was, is].map(
+          (state) => state.cells.get(cell)?.content.replace(/^'/, "") ?? "",
+        );
         if (before === now || now === "") return mark;
         const end = /\s*\/?>$/.exec(mark)?.[0] ?? ">";
-        this.lost.push(`The heading ${cell} of a table of "${is.name}" is now ${now}: formulas that call the column ${unescaped(before)} by its name need the new one.`);
+        this.lost.push(
+          `The heading ${cell} of a table of "${is.name}" is now ${now}: formulas that call the column ${unescaped(before)} by its name need the new one.`,
+        );
         return withAttributes(mark.slice(0, -end.length), { name: now }) + end;
       });
       this.texts.write(path, named);
@@ -254,7 +333,9 @@ export class Beside {
     const isMoved = this.origin.edits.some(({ sheet }) => sheet === this.origin.sheets[is.id]);
     const isOther = before.some((each) => {
       const now = is.figures.find(({ id }) => id === each.id);
-      return JSON.stringify(isMoved ? meant(each) : each) !== JSON.stringify(isMoved ? meant(now) : now);
+      return (
+        JSON.stringify(isMoved ? meant(each) : each) !== JSON.stringify(isMoved ? meant(now) : now)
+      );
     });
     if (isOther || before.length < was.figures.length)
       this.lost.push(`Charts that were in the file stay on "${is.name}" as they were.`);
@@ -267,7 +348,8 @@ export class Beside {
     ];
     const drawing = this.drawingOf(path);
     charts.forEach((chart, i) => {
-      if (added.includes(chart) && anchors[i]) this.addAnchor(drawing, anchors[i][0], fresh, 1000 + i);
+      if (added.includes(chart) && anchors[i])
+        this.addAnchor(drawing, anchors[i][0], fresh, 1000 + i);
     });
   }
 
@@ -282,7 +364,9 @@ export class Beside {
       .replace(/\br:id="[^"]*"/, `r:id="${relation}"`)
       .replace(/(<xdr:cNvPr\b[^>]*?\sid=")\d+"/g, `$1${number}"`);
     this.texts.change(drawing, (xml) =>
-      xml.replace(/(<(\w+:)?wsDr\b[^>]*)\/>/, "$1></$2wsDr>").replace(/<\/(?:\w+:)?wsDr>/, (end) => made + end),
+      xml
+        .replace(/(<(\w+:)?wsDr\b[^>]*)\/>/, "$1></$2wsDr>")
+        .replace(/<\/(?:\w+:)?wsDr>/, (end) => made + end),
     );
   }
 

@@ -39,8 +39,7 @@ export async function written(model: Model): Promise<Written> {
     return [file.path, valid(partOf(file.path, file.content, model, lost))];
   });
   const book = Package.of(Object.fromEntries(parts));
-  for (const [path] of parts)
-    if (path.startsWith("xl/charts/")) orderChart(book.root(path));
+  for (const [path] of parts) if (path.startsWith("xl/charts/")) orderChart(book.root(path));
   return { bytes: book.save(), lost };
 }
 
@@ -55,7 +54,10 @@ function partOf(path: string, content: string, model: Model, lost: string[]): st
 
 /** A formula as Excel's files have it; the engine forgets the second prefix of two functions. */
 function asStored(formula: string): string {
-  return storedFormula(formula).replace(/(?<![\w.])(?:_xlfn\.)?(SORT|FILTER)\(/g, "_xlfn._xlws.$1(");
+  return storedFormula(formula).replace(
+    /(?<![\w.])(?:_xlfn\.)?(SORT|FILTER)\(/g,
+    "_xlfn._xlws.$1(",
+  );
 }
 
 /** What the engine writes and the format does not allow. */
@@ -63,11 +65,14 @@ function valid(xml: string): string {
   return xml
     .replaceAll(' errorStyle=""', "")
     .replace(/\brgb="([0-9A-Fa-f]{6})"/g, 'rgb="FF$1"')
+    .replace(/<cellXfs\b/, `${NORMAL_LOOK}$&`)
     .replace("</cellXfs>", `</cellXfs>${NORMAL}`)
     .replace(/(<si><t)>(?=[^<]*[\n\t]|[^<]* {2})/g, '$1 xml:space="preserve">');
 }
 
 /** The name of the plain look, which the engine leaves out. */
+const NORMAL_LOOK =
+  '<cellStyleXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellStyleXfs>';
 const NORMAL =
   '<cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles>';
 
@@ -95,10 +100,9 @@ class Cells {
     const { row, column } = readCellName(name);
     const position = { sheetId: this.sheetId, row, col: column };
     const { getters } = this.model;
-    const cell = getters.getCell(position);
-    if (cell?.isFormula) return this.formula(name, position, exported);
+    if (getters.getCell(position)?.isFormula) return this.formula(name, position, exported);
     if (getters.getArrayFormulaSpreadingOn(position)) return this.value(position);
-    const text = cell?.content ?? "";
+    const text = literalOf(getters.getCell(position));
     if (!text.startsWith("'")) return null;
     return ` t="inlineStr"><is><t xml:space="preserve">${escaped(text.slice(1))}</t></is></c>`;
   }
@@ -130,6 +134,11 @@ class Cells {
     const shown = type === "error" ? errorInFile(String(value)) : value;
     return `${kind}><v>${escaped(String(type === "boolean" ? Number(shown) : shown))}</v></c>`;
   }
+}
+
+/** What was typed into a cell that holds no formula. */
+function literalOf(cell?: { isFormula: boolean; content?: string }): string {
+  return (cell?.isFormula ? "" : cell?.content) ?? "";
 }
 
 interface Position {

@@ -48,7 +48,10 @@ class DrawPlugin extends engine.UIPlugin {
 engine.registries.featurePluginRegistry.add("mistwright_draw", DrawPlugin);
 
 export class LocalWorkbook implements Workbook {
-  constructor(private readonly model: Model) {}
+  constructor(
+    private readonly model: Model,
+    private readonly bytes = () => toXlsx(model),
+  ) {}
 
   async selection(): Promise<Spot> {
     const { getters } = this.model;
@@ -157,7 +160,7 @@ export class LocalWorkbook implements Workbook {
   }
 
   file(): Promise<Uint8Array> {
-    return toXlsx(this.model);
+    return this.bytes();
   }
 
   async give(bytes: Uint8Array, name: string): Promise<string> {

@@ -1,4 +1,5 @@
 /** The local sheet: the engine, the functions, the pane, and the work kept in this browser. */
+import { Refusal } from "../functions/files/refusal";
 import { register } from "../functions/bind/register";
 import { mountPane } from "../taskpane/pane/pane";
 import { drawingOf } from "../taskpane/sheets/template";
@@ -6,9 +7,11 @@ import { functionsHost } from "./custom-functions";
 import { ask } from "./dialog";
 import { download } from "./download";
 import { type Model, engine } from "./engine";
-import { fromXlsx, namesIn, toXlsx } from "./files";
 import { forget, keep, recall } from "./keep";
 import { LocalWorkbook } from "./local-workbook";
+import { bound, openModel } from "./open";
+import { keepOriginal, recallOriginal } from "./original";
+import { type Original, originOf, saveBook, warningOf } from "./save";
 import { startHere } from "./start-here";
 
 declare const owl: {
@@ -84,18 +87,55 @@ function keepWork(model: Model): () => void {
   };
 }
 
-async function save(model: Model) {
-  download(await toXlsx(model), "mistwright.xlsx");
-  say("Saved as mistwright.xlsx");
+/** Saves the workbook, into the file that it was opened from where there is one; false when that was refused. */
+async function save(model: Model, original: Original | null): Promise<boolean> {
+  const { bytes, lost } = await saveBook(model, original);
+  if (lost.length > 0 && (await ask(warningOf(lost), ["Save", "Cancel"])) === "Cancel")
+    return false;
+  const name = original?.key === originOf(model)?.file ? original?.name : undefined;
+  download(bytes, name ?? "mistwright.xlsx");
+  say(`Saved as ${name ?? "mistwright.xlsx"}`);
+  return true;
 }
 
+/** Opens a file that was chosen; why it cannot be read stays on the page until it is closed. */
+async function open(chosen: File, model: Model, original: Original | null, stop: () => void) {
+  try {
+    if (chosen.size > LARGEST)
+      throw new Refusal(`${chosen.name} is larger than the local sheet can hold (100 MB).`);
+    const bytes = new Uint8Array(await chosen.arrayBuffer());
+    const opened = openModel(bytes);
+    const key = crypto.randomUUID();
+    const what = [
+      chosen.name,
+      ...opened.hidden.map((each) => `(${each} not shown, but kept in the file)`),
+    ];
+    await replace(model, original, stop, what.join(" "), async () => {
+      const isKept = await keepOriginal({ key, name: chosen.name, bytes });
+      return isKept ? bound(opened.model, key) : opened.model.exportData();
+    });
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    await ask(error.message, ["Close"]);
+  }
+}
+
+/** Bytes of a file: a page that is handed a larger one may not come back. */
+const LARGEST = 100 * 2 ** 20;
+
 /** Puts another workbook in place of this one, after asking; the page then starts from it. */
-async function replace(model: Model, stop: () => void, what: string, next: () => object | null) {
+async function replace(
+  model: Model,
+  original: Original | null,
+  stop: () => void,
+  what: string,
+  next: () => Promise<object | null>,
+) {
   const question = `${what} takes the place of the workbook on the screen.`;
   const answer = await ask(question, ["Save this one first", "Go on", "Cancel"]);
   if (answer === "Cancel") return;
-  if (answer === "Save this one first") await save(model);
-  const data = next();
+  if (answer === "Save this one first" && !(await save(model, original))) return;
+  const data = await next();
   stop();
   if (!data) forget();
   else if (!keep(data)) return say("This browser cannot hold that workbook", true);
@@ -104,12 +144,14 @@ async function replace(model: Model, stop: () => void, what: string, next: () =>
 
 async function start() {
   const kept = recall();
+  const original = await recallOriginal();
   const model = kept ? newModel(kept) : await demoModel();
   await showModel(model);
   // For the browser tests, and for whoever wants to look inside from the console.
   Object.assign(globalThis, { localSheet: { model } });
   const stop = keepWork(model);
-  mountPane(byId("pane"), new LocalWorkbook(model));
+  const bytes = async () => (await saveBook(model, original)).bytes;
+  mountPane(byId("pane"), new LocalWorkbook(model, bytes));
   const file = byId("file") as HTMLInputElement;
   const guard = (action: () => Promise<unknown>) => async () => {
     try {
@@ -120,12 +162,12 @@ async function start() {
   };
   byId("save").addEventListener(
     "click",
-    guard(() => save(model)),
+    guard(() => save(model, original)),
   );
   byId("open").addEventListener("click", () => file.click());
   byId("anew").addEventListener(
     "click",
-    guard(() => replace(model, stop, "The first sheet of the demo", () => null)),
+    guard(() => replace(model, original, stop, "The first sheet of the demo", async () => null)),
   );
   file.addEventListener(
     "change",
@@ -133,9 +175,7 @@ async function start() {
       const chosen = file.files?.[0];
       file.value = "";
       if (!chosen) return;
-      const parts = fromXlsx(new Uint8Array(await chosen.arrayBuffer()));
-      const data = { ...newModel(parts).exportData(), namedRanges: namesIn(parts) };
-      await replace(model, stop, chosen.name, () => data);
+      await open(chosen, model, original, stop);
     }),
   );
 }

@@ -53,7 +53,10 @@ class OriginPlugin extends engine.CorePlugin {
   }
 }
 
-function editOf({ type, dimension, base, quantity, position, elements }: Change, sheet: string): Edit | null {
+function editOf(
+  { type, dimension, base, quantity, position, elements }: Change,
+  sheet: string,
+): Edit | null {
   const where = { sheet, dimension: dimension === "ROW" ? ("row" as const) : ("column" as const) };
   if (type === "ADD_COLUMNS_ROWS")
     return { ...where, at: position === "before" ? base : base + 1, add: quantity };

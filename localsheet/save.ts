@@ -22,6 +22,18 @@ export interface Original {
   bytes: Uint8Array;
 }
 
+const NOT_KEPT =
+  "This browser has not kept the file that the workbook was opened from: notes, fonts, page set-up and pictures of it are not in the new file. Keep the old one.";
+
+/** What is asked before a file is written that cannot hold everything. */
+export function warningOf(lost: readonly string[]): string {
+  const shown = lost.slice(0, MOST_LINES).join(" ");
+  const more = lost.length - MOST_LINES;
+  return `${shown}${more > 0 ? ` And ${more} more of the kind.` : ""} Save it so?`;
+}
+
+const MOST_LINES = 8;
+
 export function originOf(model: Model): Origin | null {
   return (model.getters as unknown as { getOrigin(): Origin | null }).getOrigin();
 }
@@ -29,7 +41,11 @@ export function originOf(model: Model): Origin | null {
 /** The workbook as bytes: into its own file where it has one, as a new one where it has none. */
 export async function saveBook(model: Model, original?: Original | null): Promise<Written> {
   const origin = originOf(model);
-  if (!original || origin?.file !== original.key) return written(model);
+  if (!origin) return written(model);
+  if (origin.file !== original?.key) {
+    const fresh = await written(model);
+    return { bytes: fresh.bytes, lost: [NOT_KEPT, ...fresh.lost] };
+  }
   return new Saving(model, original, origin).made();
 }
 
@@ -70,7 +86,11 @@ class Saving {
       }
     });
     writeWorkbook(this.texts, {
-      sheets: now.map((sheet) => ({ name: sheet.name, path: paths.get(sheet.name) ?? "", isVisible: sheet.isVisible })),
+      sheets: now.map((sheet) => ({
+        name: sheet.name,
+        path: paths.get(sheet.name) ?? "",
+        isVisible: sheet.isVisible,
+      })),
       names: [namesOf(before), namesOf(this.model)],
       // Values that we cannot work out may hang on what has changed.
       recalculates: isWritten && now.some((sheet) => isStale(sheet, then.get(sheet.name))),
@@ -97,7 +117,8 @@ class Saving {
     for (const { name, path } of sheetsOf(this.texts.source)) {
       if (left.has(name)) continue;
       const parts = this.texts.relations(path).filter(({ isOutside }) => !isOutside);
-      if (parts.length > 0) this.lost.push(`The sheet "${name}" is taken out, with its notes, charts and tables.`);
+      if (parts.length > 0)
+        this.lost.push(`The sheet "${name}" is taken out, with its notes, charts and tables.`);
     }
   }
 
@@ -114,7 +135,14 @@ class Saving {
     );
   }
 
-  private patch(path: string, freshPath: string, known: SheetState, sheet: SheetState, beside: Beside, styles: StyleBook): boolean {
+  private patch(
+    path: string,
+    freshPath: string,
+    known: SheetState,
+    sheet: SheetState,
+    beside: Beside,
+    styles: StyleBook,
+  ): boolean {
     const { texts } = this;
     const cells = cellEdits(known, sheet, beside.cellsOf(freshPath));
     const rows = sizeEdits(known.rows, sheet.rows, "row");
@@ -129,16 +157,19 @@ class Saving {
 }
 
 /** A sheet without its cells, to be compared. */
-function bare({ cells: _, id: __, ...rest }: SheetState): string {
-  const { isVisible, rows, cols, merges, dataValidationRules, conditionalFormats, tables, figures, view } = rest;
-  return JSON.stringify([isVisible, rows, cols, merges, dataValidationRules, conditionalFormats, tables, figures, view]);
+function bare(sheet: SheetState): string {
+  return JSON.stringify({ ...sheet, id: null, cells: null });
 }
 
 /**
  * The cells that are other than they were. Values alone are written only where something else is, too: a clock in
  * a formula is no change.
  */
-function cellEdits(then: SheetState, now: SheetState, fresh: ReadonlyMap<string, string> | null): Map<string, CellEdit> {
+function cellEdits(
+  then: SheetState,
+  now: SheetState,
+  fresh: ReadonlyMap<string, string> | null,
+): Map<string, CellEdit> {
   const edits = new Map<string, CellEdit>();
   for (const name of new Set([...then.cells.keys(), ...now.cells.keys()])) {
     const [was, is] = [then.cells.get(name), now.cells.get(name)];
@@ -160,7 +191,11 @@ function cellEdits(then: SheetState, now: SheetState, fresh: ReadonlyMap<string,
 const POINTS = 0.75;
 const CHARACTERS = 0.143;
 
-function sizeEdits(then: Record<string, Size>, now: Record<string, Size>, dimension: "row" | "column"): SizeEdits {
+function sizeEdits(
+  then: Record<string, Size>,
+  now: Record<string, Size>,
+  dimension: "row" | "column",
+): SizeEdits {
   const edits = new Map<number, Record<string, string | undefined>>();
   // Lines that the file does not speak of are as high as its last.
   const usual = Object.values(then).at(-1) ?? {};
@@ -175,7 +210,13 @@ function sizeEdits(then: Record<string, Size>, now: Record<string, Size>, dimens
           : { width: String(is.size * CHARACTERS), customWidth: "1" },
       );
     if (Boolean(was.isHidden) !== Boolean(is.isHidden)) edit.hidden = is.isHidden ? "1" : undefined;
-    if (Object.keys(edit).length > 0) edits.set(Number(key), dimension === "column" && !edit.width ? { width: String((is.size ?? 96) * CHARACTERS), ...edit } : edit);
+    if (Object.keys(edit).length > 0)
+      edits.set(
+        Number(key),
+        dimension === "column" && !edit.width
+          ? { width: String((is.size ?? 96) * CHARACTERS), ...edit }
+          : edit,
+      );
   }
   return edits;
 }
@@ -192,7 +233,10 @@ function dropCalcChain(texts: Texts) {
 
 /** Formulas that the local sheet cannot work out, and that are as they were. */
 function isStale(now: SheetState, then?: SheetState): boolean {
-  return [...now.cells].some(([name, { isError, content }]) => isError && content !== "" && then?.cells.get(name)?.content === content);
+  return [...now.cells].some(
+    ([name, { isError, content }]) =>
+      isError && content !== "" && then?.cells.get(name)?.content === content,
+  );
 }
 
 /** A formula that cannot be written is told of once: when it is typed, not when it was in the file. */
@@ -202,4 +246,3 @@ function isNew(line: string, now: SheetState[], then: Map<string, SheetState>): 
   const is = now.find(({ name }) => name === match[2])?.cells.get(match[1]);
   return then.get(match[2])?.cells.get(match[1])?.content !== is?.content;
 }
-

@@ -50,8 +50,17 @@ export const PLAIN: Look = { style: {}, border: {} };
 export function stateOf(model: Model): SheetState[] {
   const data = model.exportData() as unknown as Data;
   return data.sheets.map((sheet) => ({
-    ...sheet,
+    id: sheet.id,
+    name: sheet.name,
+    isVisible: sheet.isVisible,
     cells: cellsOf(model, sheet, data),
+    rows: sheet.rows,
+    cols: sheet.cols,
+    merges: sheet.merges,
+    dataValidationRules: sheet.dataValidationRules,
+    conditionalFormats: sheet.conditionalFormats,
+    tables: sheet.tables,
+    figures: sheet.figures,
     view: JSON.stringify([sheet.panes ?? null, sheet.areGridLinesVisible, sheet.color ?? null]),
   }));
 }
@@ -84,7 +93,10 @@ function cellsOf(model: Model, sheet: Data["sheets"][number], data: Data): Map<s
 function meant(style: Look["style"] = {}): Look["style"] {
   return Object.fromEntries(
     Object.entries(style)
-      .filter(([key, value]) => value !== undefined && value !== false && !(key === "wrapping" && value === "overflow"))
+      .filter(
+        ([key, value]) =>
+          value !== undefined && value !== false && !(key === "wrapping" && value === "overflow"),
+      )
       .sort(([a], [b]) => a.localeCompare(b)),
   );
 }
@@ -100,7 +112,9 @@ function contents({ getters }: Model, sheetId: string, at: (name: string) => Cel
   for (const cell of getters.getCells(sheetId)) {
     const { row, col } = getters.getCellPosition(cell.id);
     const position = { sheetId, row, col };
-    const text = cell.isFormula ? getters.getCellText(position, { showFormula: true }) : cell.content;
+    const text = cell.isFormula
+      ? getters.getCellText(position, { showFormula: true })
+      : cell.content;
     if (!text) continue;
     const state = at(cellName(row, col));
     state.content = text;
@@ -109,9 +123,18 @@ function contents({ getters }: Model, sheetId: string, at: (name: string) => Cel
 }
 
 /** The values of a formula's own cell and of those that it fills. */
-function spread(getters: Model["getters"], position: { sheetId: string; row: number; col: number }, at: (name: string) => CellState) {
+function spread(
+  getters: Model["getters"],
+  position: { sheetId: string; row: number; col: number },
+  at: (name: string) => CellState,
+) {
   const { sheetId } = position;
-  const zone = getters.getSpreadZone(position) ?? { top: position.row, bottom: position.row, left: position.col, right: position.col };
+  const zone = getters.getSpreadZone(position) ?? {
+    top: position.row,
+    bottom: position.row,
+    left: position.col,
+    right: position.col,
+  };
   for (let row = zone.top; row <= zone.bottom; row++)
     for (let col = zone.left; col <= zone.right; col++) {
       const { type, value } = getters.getEvaluatedCell({ sheetId, row, col });

@@ -22,12 +22,22 @@ function withSheets(texts: Texts, xml: string, book: Book): string {
   const list = elementsOf("sheets").exec(xml);
   if (!list) throw new Error("the workbook lacks its list of sheets");
   const targets = new Map(texts.relations(texts.workbook).map((each) => [each.id, each]));
-  const marks = [...list[0].matchAll(/<(?:\w+:)?sheet\s[^>]*?\/?>(?:\s*<\/(?:\w+:)?sheet>)?/g)].map(([mark]) => {
-    const attributes = attributesOf(mark);
-    const target = targets.get(relationOf(attributes));
-    return { mark, name: attributes.name, isCells: target?.type === "worksheet", path: target?.target ?? "", id: Number(attributes.sheetId) };
-  });
-  const kept = book.sheets.map((sheet) => marks.find(({ name, isCells }) => isCells && name === sheet.name));
+  const marks = [...list[0].matchAll(/<(?:\w+:)?sheet\s[^>]*?\/?>(?:\s*<\/(?:\w+:)?sheet>)?/g)].map(
+    ([mark]) => {
+      const attributes = attributesOf(mark);
+      const target = targets.get(relationOf(attributes));
+      return {
+        mark,
+        name: attributes.name,
+        isCells: target?.type === "worksheet",
+        path: target?.target ?? "",
+        id: Number(attributes.sheetId),
+      };
+    },
+  );
+  const kept = book.sheets.map((sheet) =>
+    marks.find(({ name, isCells }) => isCells && name === sheet.name),
+  );
   const other = marks.filter(({ isCells }) => !isCells);
   let id = Math.max(0, ...marks.map((each) => each.id));
   const made = book.sheets.map((sheet, i) => {
@@ -36,7 +46,10 @@ function withSheets(texts: Texts, xml: string, book: Book): string {
     return newMark(texts, xml, list[1], sheet, ++id);
   });
   const gone = marks.filter((each) => each.isCells && !kept.includes(each));
-  const order = [...kept.map((each) => (each ? marks.indexOf(each) : -1)), ...other.map((each) => marks.indexOf(each))];
+  const order = [
+    ...kept.map((each) => (each ? marks.indexOf(each) : -1)),
+    ...other.map((each) => marks.indexOf(each)),
+  ];
   const lines = [...made, ...other.map(({ mark }) => mark)];
   const isSame = lines.length === marks.length && lines.every((line, i) => line === marks[i].mark);
   if (isSame) return xml;
@@ -54,35 +67,58 @@ function shown(mark: string, isVisible: boolean): string {
   const { state = "visible" } = attributesOf(mark);
   if ((state === "visible") === isVisible) return mark;
   const end = /\s*\/?>$/.exec(mark)?.[0] ?? "/>";
-  return withAttributes(mark.slice(0, -end.length), { state: isVisible ? undefined : "hidden" }) + end;
+  return (
+    withAttributes(mark.slice(0, -end.length), { state: isVisible ? undefined : "hidden" }) + end
+  );
 }
 
-function newMark(texts: Texts, xml: string, list: string, sheet: Book["sheets"][number], id: number): string {
+function newMark(
+  texts: Texts,
+  xml: string,
+  list: string,
+  sheet: Book["sheets"][number],
+  id: number,
+): string {
   const relation = texts.relate(texts.workbook, "worksheet", sheet.path);
   const root = /<(?:\w+:)?workbook\b[^>]*>/.exec(xml)?.[0] ?? "";
   const namespace = /xmlns:(\w+)="[^"]*officeDocument(?:\/2006)?\/relationships"/.exec(root)?.[1];
   const own = namespace ? `${namespace}:id` : "r:id";
-  const declared = namespace ? "" : ' xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"';
+  const declared = namespace
+    ? ""
+    : ' xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"';
   const state = sheet.isVisible ? "" : ' state="hidden"';
   return `<${list.replace(/sheets$/, "sheet")} name="${escaped(sheet.name)}" sheetId="${id}"${state}${declared} ${own}="${relation}"/>`;
 }
 
 /** Numbers of tabs, in names of one sheet and in what was last seen; a name of a sheet that is gone goes. */
 function reordered(xml: string, order: number[]): string {
-  const names = xml.replace(elementsOf("definedName"), (whole: string, mark: string, attributes: string) => {
-    const { localSheetId } = attributesOf(attributes);
-    if (localSheetId === undefined) return whole;
-    const now = order.indexOf(Number(localSheetId));
-    if (now < 0) return "";
-    return `<${mark}${withAttributes(attributes, { localSheetId: String(now) })}` + whole.slice(`<${mark}${attributes}`.length);
-  });
-  const lists = names.replace(elementsOf("definedNames"), (whole: string, _, __, inside = "") => (/<(?:\w+:)?definedName\b/.test(inside as string) ? whole : ""));
-  return lists.replace(/(\s(?:activeTab|firstSheet)=")(\d+)"/g, (_, open: string, tab: string) => `${open}${Math.max(0, order.indexOf(Number(tab)))}"`);
+  const names = xml.replace(
+    elementsOf("definedName"),
+    (whole: string, mark: string, attributes: string) => {
+      const { localSheetId } = attributesOf(attributes);
+      if (localSheetId === undefined) return whole;
+      const now = order.indexOf(Number(localSheetId));
+      if (now < 0) return "";
+      return (
+        `<${mark}${withAttributes(attributes, { localSheetId: String(now) })}` +
+        whole.slice(`<${mark}${attributes}`.length)
+      );
+    },
+  );
+  const lists = names.replace(elementsOf("definedNames"), (whole: string, _, __, inside = "") =>
+    /<(?:\w+:)?definedName\b/.test(inside as string) ? whole : "",
+  );
+  return lists.replace(
+    /(\s(?:activeTab|firstSheet)=")(\d+)"/g,
+    (_, open: string, tab: string) => `${open}${Math.max(0, order.indexOf(Number(tab)))}"`,
+  );
 }
 
 function withNames(xml: string, [before, now]: Book["names"]): string {
   const [was, is] = [new Map(before), new Map(now)];
-  const other = [...new Set([...was.keys(), ...is.keys()])].filter((name) => was.get(name) !== is.get(name));
+  const other = [...new Set([...was.keys(), ...is.keys()])].filter(
+    (name) => was.get(name) !== is.get(name),
+  );
   if (other.length === 0) return xml;
   const left = xml.replace(elementsOf("definedName"), (whole: string, _, attributes: string) => {
     const { name, localSheetId } = attributesOf(attributes);
@@ -91,28 +127,41 @@ function withNames(xml: string, [before, now]: Book["names"]): string {
   const prefix = /<((?:\w+:)?)workbook\b/.exec(xml)?.[1] ?? "";
   const lines = other.flatMap((name) => {
     const reference = is.get(name);
-    return reference === undefined ? [] : [`<${prefix}definedName name="${escaped(name)}">${escaped(reference)}</${prefix}definedName>`];
+    return reference === undefined
+      ? []
+      : [
+          `<${prefix}definedName name="${escaped(name)}">${escaped(reference)}</${prefix}definedName>`,
+        ];
   });
   const list = elementsOf("definedNames").exec(left);
   const inside = (list?.[3] ?? "") + lines.join("");
-  const made = /definedName\b/.test(inside) ? `<${prefix}definedNames>${inside}</${prefix}definedNames>` : "";
+  const made = /definedName\b/.test(inside)
+    ? `<${prefix}definedNames>${inside}</${prefix}definedNames>`
+    : "";
   return list ? left.replace(list[0], () => made) : placedBefore(left, AFTER_NAMES, made);
 }
 
-const AFTER_CALC = "oleSize|customWorkbookViews|pivotCaches|smartTagPr|smartTagTypes|webPublishing|fileRecoveryPr|webPublishObjects|extLst";
+const AFTER_CALC =
+  "oleSize|customWorkbookViews|pivotCaches|smartTagPr|smartTagTypes|webPublishing|fileRecoveryPr|webPublishObjects|extLst";
 const AFTER_NAMES = `calcPr|${AFTER_CALC}`;
 
 function placedBefore(xml: string, later: string, made: string): string {
   const from = /<\/(?:\w+:)?sheets>/.exec(xml)?.index ?? 0;
   const rest = xml.slice(from);
-  const at = new RegExp(`<(?:\\w+:)?(?:${later})[\\s/>]|</(?:\\w+:)?workbook>`).exec(rest)?.index ?? rest.length;
+  const at =
+    new RegExp(`<(?:\\w+:)?(?:${later})[\\s/>]|</(?:\\w+:)?workbook>`).exec(rest)?.index ??
+    rest.length;
   return xml.slice(0, from) + rest.slice(0, at) + made + rest.slice(at);
 }
 
 /** Asks the program that opens it to work everything out anew. */
 function recalculating(xml: string): string {
   const known = elementsOf("calcPr").exec(xml);
-  if (known) return xml.replace(known[0], () => `<${known[1]}${withAttributes(known[2], { fullCalcOnLoad: "1" })}/>`);
+  if (known)
+    return xml.replace(
+      known[0],
+      () => `<${known[1]}${withAttributes(known[2], { fullCalcOnLoad: "1" })}/>`,
+    );
   const prefix = /<((?:\w+:)?)workbook\b/.exec(xml)?.[1] ?? "";
   return placedBefore(xml, AFTER_CALC, `<${prefix}calcPr calcId="0" fullCalcOnLoad="1"/>`);
 }

@@ -23,14 +23,21 @@ const ORDERS: Record<string, string[]> = Object.fromEntries(
       "layout areaChart barChart lineChart scatterChart radarChart pieChart doughnutChart bubbleChart catAx valAx dateAx serAx dTable spPr extLst",
     dLbls:
       "dLbl delete numFmt spPr txPr dLblPos showLegendKey showVal showCatName showSerName showPercent showBubbleSize separator showLeaderLines leaderLines extLst",
-    trendline: "name spPr trendlineType order period forward backward intercept dispRSqr dispEq trendlineLbl extLst",
+    trendline:
+      "name spPr trendlineType order period forward backward intercept dispRSqr dispEq trendlineLbl extLst",
     scaling: "logBase orientation max min extLst",
     ser: SERIES,
     ...Object.fromEntries(["catAx", "valAx", "dateAx", "serAx"].map((name) => [name, AXIS])),
     ...Object.fromEntries(
-      ["areaChart", "barChart", "lineChart", "scatterChart", "radarChart", "pieChart", "doughnutChart"].map(
-        (name) => [name, PLOT],
-      ),
+      [
+        "areaChart",
+        "barChart",
+        "lineChart",
+        "scatterChart",
+        "radarChart",
+        "pieChart",
+        "doughnutChart",
+      ].map((name) => [name, PLOT]),
     ),
   }).map(([name, order]) => [name, order.split(" ")]),
 );
@@ -46,5 +53,6 @@ export function orderChart(element: Element): void {
     const found = order.indexOf(localName ?? "");
     return found < 0 ? order.length : found;
   };
-  for (const child of elements(element).sort((a, b) => place(a) - place(b))) element.appendChild(child);
+  for (const child of elements(element).sort((a, b) => place(a) - place(b)))
+    element.appendChild(child);
 }

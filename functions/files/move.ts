@@ -5,7 +5,15 @@
 import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx/xlsx";
 import { cellName, readCellName } from "../formula/addresses";
 import { attributesOf, sheetsOf, unescaped } from "./reading";
-import { type Edit, renameInFormula, shiftFormula, shiftIndex, shiftRange, shiftRanges, shiftStretch } from "./shift";
+import {
+  type Edit,
+  renameInFormula,
+  shiftFormula,
+  shiftIndex,
+  shiftRange,
+  shiftRanges,
+  shiftStretch,
+} from "./shift";
 import { Texts, elementsOf, mapTexts, withAttributes } from "./texts";
 import { escaped } from "./package";
 
@@ -19,7 +27,9 @@ export function moveWithin(texts: Texts, edit: Edit): string[] {
     const isEdited = name.toLowerCase() === edit.sheet.toLowerCase();
     texts.change(path, (xml) => {
       const moved = isEdited ? movedSheet(xml, edit) : xml;
-      return mapTexts(isEdited ? moved : withoutSharedOf(moved, edit), RULES, (text) => shiftFormula(text, name, edit));
+      return mapTexts(isEdited ? moved : withoutSharedOf(moved, edit), RULES, (text) =>
+        shiftFormula(text, name, edit),
+      );
     });
     for (const table of texts.beside(path, "table"))
       texts.change(table, (xml) => mapTexts(xml, RULES, (text) => shiftFormula(text, name, edit)));
@@ -33,17 +43,24 @@ export function moveWithin(texts: Texts, edit: Edit): string[] {
 
 export function renameSheet(texts: Texts, from: string, to: string): void {
   const change = (text: string) => renameInFormula(text, from, to);
-  for (const { path } of sheetsOf(texts.source)) texts.change(path, (xml) => mapTexts(xml, RULES, change));
+  for (const { path } of sheetsOf(texts.source))
+    texts.change(path, (xml) => mapTexts(xml, RULES, change));
   changeEverywhere(texts, change);
   texts.change(texts.workbook, (xml) =>
     xml.replace(/<(?:\w+:)?sheet\s[^>]*>/g, (mark) =>
-      attributesOf(mark).name === from ? withAttributes(mark.replace(/\/?>$/, ""), { name: to }) + "/>" : mark,
+      attributesOf(mark).name === from
+        ? withAttributes(mark.replace(/\/?>$/, ""), { name: to }) + "/>"
+        : mark,
     ),
   );
   for (const path of texts.paths(/pivotCacheDefinition\d*\.xml$/))
     texts.change(path, (xml) =>
-      xml.replace(/<((?:\w+:)?worksheetSource)\b([^>]*?)(\/?)>/g, (whole, mark: string, attributes: string, end: string) =>
-        attributesOf(attributes).sheet === from ? `<${mark}${withAttributes(attributes, { sheet: to })}${end}>` : whole,
+      xml.replace(
+        /<((?:\w+:)?worksheetSource)\b([^>]*?)(\/?)>/g,
+        (whole, mark: string, attributes: string, end: string) =>
+          attributesOf(attributes).sheet === from
+            ? `<${mark}${withAttributes(attributes, { sheet: to })}${end}>`
+            : whole,
       ),
     );
 }
@@ -56,11 +73,14 @@ function changeEverywhere(texts: Texts, change: (text: string) => string) {
 }
 
 function movedSource(xml: string, edit: Edit): string {
-  return xml.replace(/<((?:\w+:)?worksheetSource)\b([^>]*?)(\/?)>/g, (whole, mark: string, attributes: string, end: string) => {
-    const { sheet = "", ref } = attributesOf(attributes);
-    if (sheet.toLowerCase() !== edit.sheet.toLowerCase() || !ref) return whole;
-    return `<${mark}${withAttributes(attributes, { ref: shiftRange(ref, edit) ?? ref })}${end}>`;
-  });
+  return xml.replace(
+    /<((?:\w+:)?worksheetSource)\b([^>]*?)(\/?)>/g,
+    (whole, mark: string, attributes: string, end: string) => {
+      const { sheet = "", ref } = attributesOf(attributes);
+      if (sheet.toLowerCase() !== edit.sheet.toLowerCase() || !ref) return whole;
+      return `<${mark}${withAttributes(attributes, { ref: shiftRange(ref, edit) ?? ref })}${end}>`;
+    },
+  );
 }
 
 /** Formulas that stand once for many cells, each written out. */
@@ -118,14 +138,20 @@ function movedCells(xml: string, edit: Edit): string {
 }
 
 const PLACES = /(\s(?:ref|sqref|activeCell|topLeftCell|cell)=")([A-Z]+\d+[A-Z\d: ]*)"/g;
-const GONE = "mergeCell|hyperlink|conditionalFormatting|dataValidation|protectedRange|ignoredError|selection|autoFilter";
+const GONE =
+  "mergeCell|hyperlink|conditionalFormatting|dataValidation|protectedRange|ignoredError|selection|autoFilter";
 
 function movedAround(xml: string, edit: Edit): string {
   const placed = xml
     .replace(PLACES, (_, open: string, ranges: string) => `${open}${shiftRanges(ranges, edit)}"`)
-    .replace(/(<(?:\w+:)?sqref>)([^<]+)/g, (_, open: string, ranges: string) => open + shiftRanges(ranges, edit));
+    .replace(
+      /(<(?:\w+:)?sqref>)([^<]+)/g,
+      (_, open: string, ranges: string) => open + shiftRanges(ranges, edit),
+    );
   const left = placed
-    .replace(elementsOf(GONE), (whole, _, attributes: string) => (/\s(?:ref|sqref)=""/.test(attributes) ? "" : whole))
+    .replace(elementsOf(GONE), (whole, _, attributes: string) =>
+      /\s(?:ref|sqref)=""/.test(attributes) ? "" : whole,
+    )
     .replace(/\s(?:activeCell|topLeftCell)=""/g, "");
   const breaks = left.replace(elementsOf("rowBreaks|colBreaks"), (whole: string, mark: string) =>
     /row/.test(mark) === (edit.dimension === "row") ? movedBreaks(whole, edit) : whole,
@@ -134,7 +160,10 @@ function movedAround(xml: string, edit: Edit): string {
 }
 
 function movedBreaks(xml: string, edit: Edit): string {
-  return xml.replace(/(\sid=")(\d+)"/g, (_, open: string, id: string) => `${open}${shiftIndex(Number(id), edit) ?? id}"`);
+  return xml.replace(
+    /(\sid=")(\d+)"/g,
+    (_, open: string, id: string) => `${open}${shiftIndex(Number(id), edit) ?? id}"`,
+  );
 }
 
 function movedColumns(xml: string, edit: Edit): string {
@@ -149,31 +178,49 @@ function movedColumns(xml: string, edit: Edit): string {
 
 /** Lists that say how long they are; empty ones are left out. */
 function counted(xml: string): string {
-  return xml.replace(elementsOf("mergeCells|dataValidations|hyperlinks|cols"), (whole: string, mark: string, attributes: string, inside = "") => {
-    const count = (inside as string).match(/<(?:\w+:)?(?:mergeCell|dataValidation|hyperlink|col)[\s/>]/g)?.length ?? 0;
-    if (count === 0) return "";
-    if (!/\scount=/.test(attributes)) return whole;
-    return `<${mark}${withAttributes(attributes, { count: String(count) })}>${inside}</${mark}>`;
-  });
+  return xml.replace(
+    elementsOf("mergeCells|dataValidations|hyperlinks|cols"),
+    (whole: string, mark: string, attributes: string, inside = "") => {
+      const count =
+        (inside as string).match(/<(?:\w+:)?(?:mergeCell|dataValidation|hyperlink|col)[\s/>]/g)
+          ?.length ?? 0;
+      if (count === 0) return "";
+      if (!/\scount=/.test(attributes)) return whole;
+      return `<${mark}${withAttributes(attributes, { count: String(count) })}>${inside}</${mark}>`;
+    },
+  );
 }
 
 /** What hangs on a sheet: notes, drawings, tables, pivots. */
 function moveBeside(texts: Texts, sheet: string, name: string, edit: Edit): string[] {
   for (const path of texts.beside(sheet, "comments", "threadedComment"))
     texts.change(path, (xml) => movedNotes(xml, edit));
-  for (const path of texts.beside(sheet, "vmlDrawing")) texts.change(path, (xml) => movedShapes(xml, edit));
-  for (const path of texts.beside(sheet, "drawing")) texts.change(path, (xml) => movedAnchors(xml, edit));
+  for (const path of texts.beside(sheet, "vmlDrawing"))
+    texts.change(path, (xml) => movedShapes(xml, edit));
+  for (const path of texts.beside(sheet, "drawing"))
+    texts.change(path, (xml) => movedAnchors(xml, edit));
   for (const path of texts.beside(sheet, "pivotTable"))
-    texts.change(path, (xml) => xml.replace(/(<(?:\w+:)?location\b[^>]*\sref=")([^"]*)"/, (_, open: string, range: string) => `${open}${shiftRange(range, edit) ?? range}"`));
+    texts.change(path, (xml) =>
+      xml.replace(
+        /(<(?:\w+:)?location\b[^>]*\sref=")([^"]*)"/,
+        (_, open: string, range: string) => `${open}${shiftRange(range, edit) ?? range}"`,
+      ),
+    );
   return texts.beside(sheet, "table").flatMap((path) => moveTable(texts, sheet, name, path, edit));
 }
 
 function movedNotes(xml: string, edit: Edit): string {
-  return xml.replace(elementsOf("comment|threadedComment"), (whole: string, mark: string, attributes: string) => {
-    const moved = shiftRange(attributesOf(attributes).ref ?? "", edit);
-    if (moved === null) return "";
-    return `<${mark}${withAttributes(attributes, { ref: moved })}` + whole.slice(`<${mark}${attributes}`.length);
-  });
+  return xml.replace(
+    elementsOf("comment|threadedComment"),
+    (whole: string, mark: string, attributes: string) => {
+      const moved = shiftRange(attributesOf(attributes).ref ?? "", edit);
+      if (moved === null) return "";
+      return (
+        `<${mark}${withAttributes(attributes, { ref: moved })}` +
+        whole.slice(`<${mark}${attributes}`.length)
+      );
+    },
+  );
 }
 
 /** Notes' shapes say their cell, and the corners where they are shown: column, offset, row, offset, twice. */
@@ -190,7 +237,10 @@ function movedShapes(xml: string, edit: Edit): string {
       .replace(/(<x:Anchor>)([^<]*)/, (_, open: string, corners: string) => {
         const numbers = corners.split(",").map(Number);
         const spots = edit.dimension === "row" ? [2, 6] : [0, 4];
-        return open + numbers.map((each, i) => (spots.includes(i) ? Math.max(0, each + by) : each)).join(", ");
+        return (
+          open +
+          numbers.map((each, i) => (spots.includes(i) ? Math.max(0, each + by) : each)).join(", ")
+        );
       });
   });
 }
@@ -199,38 +249,77 @@ function movedAnchors(xml: string, edit: Edit): string {
   const own = edit.dimension === "row" ? "row" : "col";
   return xml.replace(elementsOf("from|to"), (whole: string) =>
     whole.replace(new RegExp(`(<(?:\\w+:)?${own}>)(\\d+)`), (_, open: string, index: string) => {
-      const [first] = shiftStretch(Number(index), Number(index), edit) ?? [Number(index) - (edit.remove?.filter((each) => each < Number(index)).length ?? 0)];
+      const [first] = shiftStretch(Number(index), Number(index), edit) ?? [
+        Number(index) - (edit.remove?.filter((each) => each < Number(index)).length ?? 0),
+      ];
       return `${open}${first}`;
     }),
   );
 }
 
-/** A table moves and grows with its lines; a column in its middle, or its heading gone, is more than it can take. */
+/** A table moves, and grows and shrinks with its lines; a new column in its middle is more than it can take. */
 function moveTable(texts: Texts, sheet: string, name: string, path: string, edit: Edit): string[] {
   const xml = texts.text(path);
-  const { ref = "", displayName = "" } = attributesOf(/<(?:\w+:)?table\b[^>]*>/.exec(xml)?.[0] ?? "");
+  const { ref = "", displayName = "" } = tableOf(xml);
   const moved = shiftRange(ref, edit);
-  if (moved !== null && !isBroken(ref, moved, edit)) {
-    texts.write(path, xml.replace(/(<(?:\w+:)?(?:table|autoFilter|sortState|sortCondition)\b[^>]*?\sref=")([^"]*)"/g, (_, open: string, range: string) => `${open}${shiftRange(range, edit) ?? range}"`));
+  if (moved !== null && !isBroken(xml, ref, moved, edit)) {
+    const placed = xml.replace(
+      /(<(?:\w+:)?(?:table|autoFilter|sortState|sortCondition)\b[^>]*?\sref=")([^"]*)"/g,
+      (_, open: string, range: string) => `${open}${shiftRange(range, edit) ?? range}"`,
+    );
+    texts.write(path, edit.dimension === "column" ? withoutColumns(placed, ref, edit) : placed);
     return [];
   }
   const id = texts.relations(sheet).find(({ target }) => target === path)?.id;
-  texts.change(sheet, (text) =>
-    text.replace(elementsOf("tableParts"), (_: string, mark: string, attributes: string, inside = "") => {
-      const parts = (inside as string).replace(elementsOf("tablePart"), (part: string, __: string, own: string) => (attributesOf(own)["r:id"] === id ? "" : part));
-      const count = parts.match(/tablePart\b/g)?.length ?? 0;
-      return count === 0 ? "" : `<${mark}${withAttributes(attributes, { count: String(count) })}>${parts}</${mark}>`;
-    }),
-  );
+  texts.change(sheet, (text) => withoutTable(text, id));
   texts.remove(path, sheet);
-  return [`The table ${displayName} of "${name}" becomes plain cells: a column in its middle or its heading was put in or taken out.`];
+  return [
+    `The table ${displayName} of "${name}" loses its name and its look: a column was put into its middle, or its heading was taken out. Formulas that call it by its name get its cells.`,
+  ];
 }
 
-function isBroken(before: string, after: string, edit: Edit): boolean {
-  const width = (range: string) => {
-    const [first, last = first] = range.split(":").map(readCellName);
-    return last.column - first.column;
-  };
-  if (width(before) !== width(after)) return true;
-  return edit.dimension === "row" && (edit.remove?.includes(readCellName(before.split(":")[0]).row) ?? false);
+function tableOf(xml: string): Record<string, string> {
+  return attributesOf(/<(?:\w+:)?table\b[^>]*>/.exec(xml)?.[0] ?? "");
+}
+
+function withoutColumns(xml: string, ref: string, edit: Edit): string {
+  const first = readCellName(ref.split(":")[0]).column;
+  let at = first - 1;
+  const left = xml.replace(elementsOf("tableColumn"), (whole: string) => {
+    at += 1;
+    return edit.remove?.includes(at) ? "" : whole;
+  });
+  const count = left.match(/<(?:\w+:)?tableColumn\s/g)?.length ?? 0;
+  return left.replace(/(<(?:\w+:)?tableColumns\b[^>]*?\scount=")\d+"/, `$1${count}"`);
+}
+
+function withoutTable(xml: string, id: string | undefined): string {
+  return xml.replace(
+    elementsOf("tableParts"),
+    (_: string, mark: string, attributes: string, inside = "") => {
+      const parts = (inside as string).replace(
+        elementsOf("tablePart"),
+        (part: string, __, own: string) =>
+          Object.entries(attributesOf(own)).some(([key, value]) => /:id$/.test(key) && value === id)
+            ? ""
+            : part,
+      );
+      const count = parts.match(/tablePart\b/g)?.length ?? 0;
+      if (count === 0) return "";
+      return `<${mark}${withAttributes(attributes, { count: String(count) })}>${parts}</${mark}>`;
+    },
+  );
+}
+
+function isBroken(xml: string, before: string, after: string, edit: Edit): boolean {
+  const [first] = before.split(":").map(readCellName);
+  if (edit.dimension === "row") return edit.remove?.includes(first.row) ?? false;
+  const isWider = edit.remove === undefined && widthOf(before) !== widthOf(after);
+  const isFiltered = /<(?:\w+:)?filterColumn\b/.test(xml) && widthOf(before) !== widthOf(after);
+  return isWider || isFiltered;
+}
+
+function widthOf(range: string): number {
+  const [first, last = first] = range.split(":").map(readCellName);
+  return last.column - first.column;
 }

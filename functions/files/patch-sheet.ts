@@ -48,18 +48,21 @@ export function patchSheet(xml: string, edits: SheetEdits, styles: StyleBook): s
 
 /** Only where a formula that stands for others is written to; else each stays as it is. */
 function withoutSharedAt(inside: string, cells: ReadonlyMap<string, CellEdit>): string {
-  const isFirst = [...inside.matchAll(/<(?:\w+:)?c\s([^>]*)>\s*<(?:\w+:)?f\b[^>]*\bt="shared"[^>]*\bref="/g)].some(
-    ([, attributes]) => {
-      const edit = cells.get(attributesOf(attributes).r);
-      return edit?.content !== undefined && !edit.isValue;
-    },
-  );
+  const isFirst = [
+    ...inside.matchAll(/<(?:\w+:)?c\s([^>]*)>\s*<(?:\w+:)?f\b[^>]*\bt="shared"[^>]*\bref="/g),
+  ].some(([, attributes]) => {
+    const edit = cells.get(attributesOf(attributes).r);
+    return edit?.content !== undefined && !edit.isValue;
+  });
   return isFirst ? withoutShared(inside) : inside;
 }
 
 function columnStyles(xml: string): (column: number) => string | undefined {
-  const columns = [...xml.matchAll(elementsOf("col"))].map(([, , attributes]) => attributesOf(attributes));
-  return (column) => columns.find(({ min, max }) => Number(min) <= column + 1 && column + 1 <= Number(max))?.style;
+  const columns = [...xml.matchAll(elementsOf("col"))].map(([, , attributes]) =>
+    attributesOf(attributes),
+  );
+  return (column) =>
+    columns.find(({ min, max }) => Number(min) <= column + 1 && column + 1 <= Number(max))?.style;
 }
 
 class Rows {
@@ -80,10 +83,15 @@ class Rows {
     const touched = new Set([...byRow.keys(), ...rows.keys()]);
     const all = this.rows();
     const known = new Set(all.map(({ number }) => number));
-    for (const number of touched) if (!known.has(number)) all.push({ number, open: ` r="${number + 1}"`, text: "" });
+    for (const number of touched)
+      if (!known.has(number)) all.push({ number, open: ` r="${number + 1}"`, text: "" });
     all.sort((a, b) => a.number - b.number);
     return all
-      .map((row) => (touched.has(row.number) ? this.row(row, byRow.get(row.number), rows.get(row.number)) : row.text))
+      .map((row) =>
+        touched.has(row.number)
+          ? this.row(row, byRow.get(row.number), rows.get(row.number))
+          : row.text,
+      )
       .join("");
   }
 
@@ -96,7 +104,11 @@ class Rows {
     });
   }
 
-  private row({ number, open, text }: Row, edits = new Map<number, CellEdit>(), sizes = {}): string {
+  private row(
+    { number, open, text }: Row,
+    edits = new Map<number, CellEdit>(),
+    sizes = {},
+  ): string {
     const own = attributesOf(open);
     const cells = new Map<number, string>();
     let last = -1;
@@ -124,8 +136,15 @@ class Rows {
     const style = own.s ?? (text === undefined ? base : "0");
     const look = edit.look ? this.styles.changed(style, ...edit.look) : style;
     const s = look === "0" && own.s === undefined ? undefined : look;
-    if (edit.content === undefined) return `<${mark}${withAttributes(attributes, { r: name, s })}>${inside}</${mark}>`;
-    const kept = withAttributes(attributes, { r: name, s, t: undefined, cm: undefined, vm: undefined });
+    if (edit.content === undefined)
+      return `<${mark}${withAttributes(attributes, { r: name, s })}>${inside}</${mark}>`;
+    const kept = withAttributes(attributes, {
+      r: name,
+      s,
+      t: undefined,
+      cm: undefined,
+      vm: undefined,
+    });
     if (edit.content === "") return s === undefined && !edit.look ? "" : `<${mark}${kept}/>`;
     const cut = edit.content.indexOf(">");
     const made = this.prefixed(edit.content.slice(cut + 1));
@@ -153,12 +172,25 @@ function patchColumns(xml: string, edits: SizeEdits, prefix: string): string {
     const number = index + 1;
     const at = stretches.findIndex(({ min, max }) => min <= number && number <= max);
     const one = stretches[at];
-    const parts = one ? [{ ...one, max: number - 1 }, { ...one, min: number, max: number, attributes: withAttributes(one.attributes, changes) }, { ...one, min: number + 1 }] : [{ min: number, max: number, attributes: withAttributes("", changes) }];
-    stretches.splice(at < 0 ? stretches.length : at, at < 0 ? 0 : 1, ...parts.filter(({ min, max }) => min <= max));
+    const parts = one
+      ? [
+          { ...one, max: number - 1 },
+          { ...one, min: number, max: number, attributes: withAttributes(one.attributes, changes) },
+          { ...one, min: number + 1 },
+        ]
+      : [{ min: number, max: number, attributes: withAttributes("", changes) }];
+    stretches.splice(
+      at < 0 ? stretches.length : at,
+      at < 0 ? 0 : 1,
+      ...parts.filter(({ min, max }) => min <= max),
+    );
   }
   const lines = stretches
     .sort((a, b) => a.min - b.min)
-    .map(({ min, max, attributes }) => `<${prefix}col${withAttributes(attributes, { min: String(min), max: String(max) })}/>`);
+    .map(
+      ({ min, max, attributes }) =>
+        `<${prefix}col${withAttributes(attributes, { min: String(min), max: String(max) })}/>`,
+    );
   const made = `<${prefix}cols>${lines.join("")}</${prefix}cols>`;
   const known = elementsOf("cols");
   return known.test(xml) ? xml.replace(elementsOf("cols"), () => made) : xml + made;
@@ -166,15 +198,18 @@ function patchColumns(xml: string, edits: SizeEdits, prefix: string): string {
 
 /** The range that a sheet says that it uses. */
 function withDimension(xml: string, cells: ReadonlyMap<string, CellEdit>): string {
-  return xml.replace(/(<(?:\w+:)?dimension\b[^>]*\bref=")([A-Z]+\d+)(?::([A-Z]+\d+))?"/, (whole, open: string, first: string, last = first) => {
-    const places = [first, last as string, ...cells.keys()].map(readCellName);
-    const rows = places.map(({ row }) => row);
-    const columns = places.map(({ column }) => column);
-    const low = (all: number[]) => all.reduce((a, b) => Math.min(a, b));
-    const high = (all: number[]) => all.reduce((a, b) => Math.max(a, b));
-    const range = `${cellName(low(rows), low(columns))}:${cellName(high(rows), high(columns))}`;
-    return places.length === 2 ? whole : `${open}${range}"`;
-  });
+  return xml.replace(
+    /(<(?:\w+:)?dimension\b[^>]*\bref=")([A-Z]+\d+)(?::([A-Z]+\d+))?"/,
+    (whole, open: string, first: string, last = first) => {
+      const places = [first, last as string, ...cells.keys()].map(readCellName);
+      const rows = places.map(({ row }) => row);
+      const columns = places.map(({ column }) => column);
+      const low = (all: number[]) => all.reduce((a, b) => Math.min(a, b));
+      const high = (all: number[]) => all.reduce((a, b) => Math.max(a, b));
+      const range = `${cellName(low(rows), low(columns))}:${cellName(high(rows), high(columns))}`;
+      return places.length === 2 ? whole : `${open}${range}"`;
+    },
+  );
 }
 
 /** What follows the cells of a sheet, in the order that programs insist on. */

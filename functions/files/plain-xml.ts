@@ -39,14 +39,16 @@ function decoded(bytes: Uint8Array): string {
 
 /** Without the characters that XML has no place for, bare or as numbers. */
 function legal(text: string): string {
-  return text
-    .replace(/&#(?:(\d+)|x([0-9a-fA-F]+));/g, (whole, decimal?: string, hex?: string) => {
-      const code = decimal ? Number(decimal) : parseInt(hex ?? "", 16);
-      return isLegal(code) ? whole : "";
-    })
-    // eslint-disable-next-line no-control-regex -- these are what is taken out
-    .replace(/[\u0000-\u0008\u000B\u000C\u000E-\u001F\uFFFE\uFFFF]/g, "")
-    .replace(/^\uFEFF/, "");
+  return (
+    text
+      .replace(/&#(?:(\d+)|x([0-9a-fA-F]+));/g, (whole, decimal?: string, hex?: string) => {
+        const code = decimal ? Number(decimal) : parseInt(hex ?? "", 16);
+        return isLegal(code) ? whole : "";
+      })
+      // eslint-disable-next-line no-control-regex -- these are what is taken out
+      .replace(/[\u0000-\u0008\u000B\u000C\u000E-\u001F\uFFFE\uFFFF]/g, "")
+      .replace(/^\uFEFF/, "")
+  );
 }
 
 function isLegal(code: number): boolean {

@@ -141,13 +141,16 @@ export function sheetsOf(source: Source): SheetOf[] {
     return [{ name: sheet.name ?? "", path: relation.target, state: sheet.state ?? "visible" }];
   });
   if (sheets.length === 0)
-    throw new Refusal("This workbook has no sheet of cells (only charts or macros): there is nothing to open.");
+    throw new Refusal(
+      "This workbook has no sheet of cells (only charts or macros): there is nothing to open.",
+    );
   return sheets;
 }
 
 class Reading {
   private readonly out: Readable = {};
   private readonly texts: string[] = [];
+  private looks = 0;
   private counts = { tables: 0, drawings: 0, charts: 0 };
 
   constructor(private readonly source: Source) {}
@@ -157,12 +160,15 @@ class Reading {
     const workbook = source.workbook();
     const sheets = sheetsOf(source);
     const one = (type: string) =>
-      source.relations(workbook).find((each) => each.type === type && source.has(each.target))?.target;
+      source.relations(workbook).find((each) => each.type === type && source.has(each.target))
+        ?.target;
+    const styles = one("styles");
+    const looks = plainStyles(styles ? source.plain(styles) : PLAIN_STYLES);
+    this.out["xl/styles.xml"] = looks;
+    this.looks = lookCount(looks);
     const strings = one("sharedStrings");
     if (strings) this.readStrings(source.plain(strings));
     sheets.forEach((sheet, i) => this.readSheet(sheet, i + 1));
-    const styles = one("styles");
-    this.out["xl/styles.xml"] = plainStyles(styles ? source.plain(styles) : PLAIN_STYLES);
     const theme = one("theme");
     this.out["xl/theme.xml"] = theme ? source.plain(theme) : PLAIN_THEME;
     this.out["xl/sharedStrings.xml"] = sharedStrings(this.texts);
@@ -183,7 +189,7 @@ class Reading {
       const made = relation.isOutside ? relation : this.readBeside(relation);
       if (made) kept.set(relation.id, made);
     }
-    const xml = new SheetText(name, this.texts).read(this.source.plain(path));
+    const xml = new SheetText(name, this.texts, this.looks).read(this.source.plain(path));
     const parts = [...kept.values()].map((each) => each.id);
     this.out[`xl/worksheets/sheet${number}.xml`] = withoutDangling(xml, new Set(parts));
     this.writeRelations(`xl/worksheets/_rels/sheet${number}.xml.rels`, [...kept.values()]);
@@ -228,7 +234,12 @@ class Reading {
     this.out["xl/workbook.xml"] =
       `${HEAD}<workbook xmlns="${MAIN}" xmlns:r="${OFFICE}"><sheets>${lines.join("")}</sheets>${names}</workbook>`;
     const targets = sheets.map((_, i): Relation => {
-      return { id: `rId${i + 1}`, type: "worksheet", target: `worksheets/sheet${i + 1}.xml`, isOutside: false };
+      return {
+        id: `rId${i + 1}`,
+        type: "worksheet",
+        target: `worksheets/sheet${i + 1}.xml`,
+        isOutside: false,
+      };
     });
     this.writeRelations("xl/_rels/workbook.xml.rels", targets);
   }
@@ -257,7 +268,9 @@ function withoutDangling(xml: string, known: ReadonlySet<string>): string {
 /** The text of a string, its runs together, without the reading aids of Asian scripts. */
 function textOf(inside: string): string {
   const plain = inside.includes("<rPh") ? inside.replace(/<rPh\b[\s\S]*?<\/rPh>/g, "") : inside;
-  return [...plain.matchAll(/<t\b[^>]*?(?:\/>|>([\s\S]*?)<\/t>)/g)].map(([, text = ""]) => text).join("");
+  return [...plain.matchAll(/<t\b[^>]*?(?:\/>|>([\s\S]*?)<\/t>)/g)]
+    .map(([, text = ""]) => text)
+    .join("");
 }
 
 /** Texts as they stand; one that looks like a number, a formula or an error is held as a text. */
@@ -285,6 +298,7 @@ class SheetText {
   constructor(
     private readonly name: string,
     private readonly texts: string[],
+    private readonly looks: number,
   ) {}
 
   read(xml: string): string {
@@ -301,7 +315,11 @@ class SheetText {
     }
     // Looks alone, below all that is filled, would make the engine's grid as long as they reach.
     const shown = rows.slice(0, used + SPARE_ROWS).join("");
-    return plainFormulas(solid(xml.slice(0, from))) + `<sheetData>${shown}</sheetData>` + plainFormulas(solid(xml.slice(end + 12)));
+    return (
+      plainFormulas(solid(this.columnLooks(xml.slice(0, from)))) +
+      `<sheetData>${shown}</sheetData>` +
+      plainFormulas(solid(xml.slice(end + 12)))
+    );
   }
 
   private readRow(attributes: string, inside: string) {
@@ -317,12 +335,24 @@ class SheetText {
       column = this.columnOf(name) + 1;
       const content = this.content(name, own.t ?? "n", match[2] ?? "");
       isUsed ||= content !== "/>";
-      cells.push(`<c r="${name}"${own.s ? ` s="${escaped(own.s)}"` : ""}${content}`);
+      cells.push(`<c r="${name}"${this.hasLook(own.s) ? ` s="${own.s}"` : ""}${content}`);
     }
+    if (!this.hasLook(others.s)) delete others.s;
     const more = Object.entries(others).map(([key, value]) =>
       key.includes(":") ? "" : ` ${key}="${escaped(value)}"`,
     );
     return { text: `<row r="${this.row}"${more.join("")}>${cells.join("")}</row>`, isUsed };
+  }
+
+  /** A look that the file does not hold would stop the engine. */
+  private hasLook(style: string | undefined): boolean {
+    return style !== undefined && Number(style) < this.looks;
+  }
+
+  private columnLooks(xml: string): string {
+    return xml.replace(/(<col\b[^>]*?)\sstyle="(\d+)"/g, (whole, open: string, style: string) =>
+      this.hasLook(style) ? whole : open,
+    );
   }
 
   private columnOf(name: string): number {
@@ -393,12 +423,16 @@ function plainFormulas(xml: string): string {
 
 /** Without the prefixes that files put before newer functions. */
 function unprefixed(formula: string): string {
-  return formula.includes("_xl") ? formula.replace(/_xlfn\.(?:_xlws\.)?|_xlws\.|_xlpm\./gi, "") : formula;
+  return formula.includes("_xl")
+    ? formula.replace(/_xlfn\.(?:_xlws\.)?|_xlws\.|_xlpm\./gi, "")
+    : formula;
 }
 
 /** A date of a strict file, 2026-11-25T12:00:00, as Excel's number. */
 function serial(text: string): string {
-  const time = /^\d{2}:/.test(text) ? Date.parse(`1899-12-30T${text}Z`) : Date.parse(/T/.test(text) ? `${text.replace(/Z$/, "")}Z` : text);
+  const time = /^\d{2}:/.test(text)
+    ? Date.parse(`1899-12-30T${text}Z`)
+    : Date.parse(/T/.test(text) ? `${text.replace(/Z$/, "")}Z` : text);
   return Number.isNaN(time) ? escaped(text) : String((time - Date.UTC(1899, 11, 30)) / 86_400_000);
 }
 
@@ -411,6 +445,11 @@ function plainStyles(xml: string): string {
     all.replace(/<patternFill>/g, '<patternFill patternType="solid">'),
   );
   return /<cellXfs\b[^>]*>\s*<xf\b/.test(looks) ? looks : PLAIN_STYLES;
+}
+
+function lookCount(styles: string): number {
+  const list = /<cellXfs\b[\s\S]*?<\/cellXfs>/.exec(styles)?.[0] ?? "";
+  return list.match(/<xf\b/g)?.length ?? 0;
 }
 
 function solid(xml: string): string {

@@ -17,10 +17,22 @@ const TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.styles
 const EMPTY = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
 <styleSheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><fonts count="1"><font><sz val="11"/><name val="Calibri"/></font></fonts><fills count="2"><fill><patternFill patternType="none"/></fill><fill><patternFill patternType="gray125"/></fill></fills><borders count="1"><border><left/><right/><top/><bottom/><diagonal/></border></borders><cellStyleXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellStyleXfs><cellXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/></cellXfs><cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles></styleSheet>`;
 
-const FONT = "b i strike condense extend outline shadow u vertAlign sz color name family charset scheme".split(" ");
+const FONT =
+  "b i strike condense extend outline shadow u vertAlign sz color name family charset scheme".split(
+    " ",
+  );
 const SIDES = ["left", "right", "top", "bottom"];
 /** The formats that files know by a number alone, as far as they are certain in every language. */
-const KNOWN_FORMATS: Record<string, number> = { General: 0, "0": 1, "0.00": 2, "#,##0": 3, "#,##0.00": 4, "0%": 9, "0.00%": 10, "@": 49 };
+const KNOWN_FORMATS: Record<string, number> = {
+  General: 0,
+  "0": 1,
+  "0.00": 2,
+  "#,##0": 3,
+  "#,##0.00": 4,
+  "0%": 9,
+  "0.00%": 10,
+  "@": 49,
+};
 
 export class StyleBook {
   private root: Element | undefined;
@@ -52,10 +64,15 @@ export class StyleBook {
     let dxfs = childNamed(root, "dxfs");
     if (!dxfs) {
       dxfs = elementLike(root, "dxfs", { count: "0" });
-      const after = elements(root).find(({ localName }) => ["tableStyles", "colors", "extLst"].includes(localName ?? ""));
+      const after = elements(root).find(({ localName }) =>
+        ["tableStyles", "colors", "extLst"].includes(localName ?? ""),
+      );
       root.insertBefore(dxfs, after ?? null);
     }
-    const made = root.ownerDocument?.importNode(document.documentElement as Element, true) as Element;
+    const made = root.ownerDocument?.importNode(
+      document.documentElement as Element,
+      true,
+    ) as Element;
     return this.append("dxfs", made);
   }
 
@@ -77,7 +94,10 @@ export class StyleBook {
       texts.add(path, TYPE, EMPTY);
       texts.relate(texts.workbook, "styles", path);
     }
-    const document = new DOMParser().parseFromString(texts.text(this.path()).trimStart(), "text/xml");
+    const document = new DOMParser().parseFromString(
+      texts.text(this.path()).trimStart(),
+      "text/xml",
+    );
     this.root = document.documentElement as Element;
     return this.root;
   }
@@ -111,7 +131,9 @@ export class StyleBook {
     const all = childrenNamed(list, "numFmt");
     const known = all.find((each) => each.getAttribute("formatCode") === format);
     if (known) return known.getAttribute("numFmtId") ?? "0";
-    const id = String(Math.max(163, ...all.map((each) => Number(each.getAttribute("numFmtId")))) + 1);
+    const id = String(
+      Math.max(163, ...all.map((each) => Number(each.getAttribute("numFmtId")))) + 1,
+    );
     this.append("numFmts", elementLike(list, "numFmt", { numFmtId: id, formatCode: format }));
     return id;
   }
@@ -147,7 +169,8 @@ export class StyleBook {
     const border = elementLike(borders, "border");
     for (const side of SIDES) {
       const line = elementLike(borders, side, to[side] ? { style: to[side].style ?? "thin" } : {});
-      if (to[side]) line.appendChild(elementLike(borders, "color", { rgb: argb(to[side].color ?? "#000000") }));
+      if (to[side])
+        line.appendChild(elementLike(borders, "color", { rgb: argb(to[side].color ?? "#000000") }));
       border.appendChild(line);
     }
     border.appendChild(elementLike(borders, "diagonal"));
@@ -159,8 +182,10 @@ export class StyleBook {
     const changes: Record<string, string | undefined> = {};
     if (from.align !== to.align) changes.horizontal = to.align as string | undefined;
     if (from.verticalAlign !== to.verticalAlign)
-      changes.vertical = to.verticalAlign === "middle" ? "center" : (to.verticalAlign as string | undefined);
-    if ((from.wrapping === "wrap") !== (to.wrapping === "wrap")) changes.wrapText = to.wrapping === "wrap" ? "1" : "0";
+      changes.vertical =
+        to.verticalAlign === "middle" ? "center" : (to.verticalAlign as string | undefined);
+    if ((from.wrapping === "wrap") !== (to.wrapping === "wrap"))
+      changes.wrapText = to.wrapping === "wrap" ? "1" : "0";
     if (Object.keys(changes).length === 0) return;
     let alignment = childNamed(xf, "alignment");
     if (!alignment) {
@@ -176,7 +201,14 @@ export class StyleBook {
 }
 
 function setFont(font: Element, key: string, value: unknown) {
-  const names: Record<string, string> = { bold: "b", italic: "i", strikethrough: "strike", underline: "u", fontSize: "sz", textColor: "color" };
+  const names: Record<string, string> = {
+    bold: "b",
+    italic: "i",
+    strikethrough: "strike",
+    underline: "u",
+    fontSize: "sz",
+    textColor: "color",
+  };
   const name = names[key];
   childrenNamed(font, name).forEach(drop);
   if (!value) return;

@@ -27,7 +27,9 @@ export class Texts {
 
   beside(path: string, ...types: string[]): string[] {
     return this.relations(path)
-      .filter(({ type, isOutside, target }) => types.includes(type) && !isOutside && this.has(target))
+      .filter(
+        ({ type, isOutside, target }) => types.includes(type) && !isOutside && this.has(target),
+      )
       .map(({ target }) => this.path(target));
   }
 
@@ -47,7 +49,12 @@ export class Texts {
 
   text(path: string): string {
     const bytes = this.parts[this.path(path)];
-    const wide = bytes[0] === 0xff && bytes[1] === 0xfe ? "utf-16le" : bytes[0] === 0xfe && bytes[1] === 0xff ? "utf-16be" : null;
+    const wide =
+      bytes[0] === 0xff && bytes[1] === 0xfe
+        ? "utf-16le"
+        : bytes[0] === 0xfe && bytes[1] === 0xff
+          ? "utf-16be"
+          : null;
     const text = new TextDecoder(wide ?? "utf-8").decode(bytes);
     return wide ? text.replace(/^(<\?xml[^>]*?)\s+encoding="[^"]*"/i, "$1") : text;
   }
@@ -80,13 +87,20 @@ export class Texts {
     const own = this.path(path);
     delete this.parts[own];
     this.changed.add(own);
-    const gone = (text: string) => (whole: string) => (attributesOf(whole)[text] ?? "").replace(/^\//, "").toLowerCase() === own.toLowerCase();
+    const gone = (text: string) => (whole: string) =>
+      (attributesOf(whole)[text] ?? "").replace(/^\//, "").toLowerCase() === own.toLowerCase();
     this.change("[Content_Types].xml", (types) =>
-      types.replace(/<(?:\w+:)?Override\b[^>]*\/>/g, (each) => (gone("PartName")(each) ? "" : each)),
+      types.replace(/<(?:\w+:)?Override\b[^>]*\/>/g, (each) =>
+        gone("PartName")(each) ? "" : each,
+      ),
     );
-    const id = this.relations(from).find(({ target }) => target.toLowerCase() === own.toLowerCase())?.id;
+    const id = this.relations(from).find(
+      ({ target }) => target.toLowerCase() === own.toLowerCase(),
+    )?.id;
     this.change(relationsOf(from), (text) =>
-      text.replace(/<(?:\w+:)?Relationship\b[^>]*\/>/g, (each) => (id && attributesOf(each).Id === id ? "" : each)),
+      text.replace(/<(?:\w+:)?Relationship\b[^>]*\/>/g, (each) =>
+        id && attributesOf(each).Id === id ? "" : each,
+      ),
     );
     this.source.forget(own);
   }
@@ -120,24 +134,29 @@ export class Texts {
         : "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
       return open.replace(
         /<\/(?:\w+:)?Relationships>/,
-        (end) => `<${prefix}Relationship Id="rId${n}" Type="${base}/${type}" Target="${targetFrom(from, target)}"/>${end}`,
+        (end) =>
+          `<${prefix}Relationship Id="rId${n}" Type="${base}/${type}" Target="${targetFrom(from, target)}"/>${end}`,
       );
     });
     return `rId${n}`;
   }
 
   freePath(stem: string, extension: string): string {
-    for (let n = 1; ; n++) if (!this.has(`${stem}${n}.${extension}`)) return `${stem}${n}.${extension}`;
+    for (let n = 1; ; n++)
+      if (!this.has(`${stem}${n}.${extension}`)) return `${stem}${n}.${extension}`;
   }
 
   /** The same bytes where nothing was changed. */
   save(): Uint8Array {
-    return this.changed.size === 0 ? this.bytes : zipSync(this.parts, { mtime: "1980-01-01T00:00:00" });
+    return this.changed.size === 0
+      ? this.bytes
+      : zipSync(this.parts, { mtime: "1980-01-01T00:00:00" });
   }
 }
 
 /** What belongs to one sheet or drawing alone. */
-const OWN = "comments vmlDrawing threadedComment drawing chart table pivotTable printerSettings".split(" ");
+const OWN =
+  "comments vmlDrawing threadedComment drawing chart table pivotTable printerSettings".split(" ");
 
 export function relationsOf(path: string): string {
   const cut = path.lastIndexOf("/") + 1;
@@ -170,7 +189,10 @@ export function mapTexts(xml: string, name: string, change: (text: string) => st
 }
 
 /** Changes the attributes of a mark: undefined takes one out. */
-export function withAttributes(attributes: string, changes: Record<string, string | undefined>): string {
+export function withAttributes(
+  attributes: string,
+  changes: Record<string, string | undefined>,
+): string {
   return Object.entries(changes).reduce((all, [name, value]) => {
     const known = new RegExp(`\\s${name}=(?:"[^"]*"|'[^']*')`);
     const made = value === undefined ? "" : ` ${name}="${escaped(value)}"`;

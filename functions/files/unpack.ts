@@ -66,7 +66,8 @@ function whatElse(bytes: Uint8Array): string {
   if (bytes.length === 0) return "This file is empty: there is nothing to open.";
   if (startsWith(bytes, COMPOUND)) return inCompound(bytes);
   const opening = strFromU8(bytes.subarray(0, 2000), true);
-  if (/^%PDF/.test(opening)) return "This is a PDF, not a workbook: open the .xlsx it was printed from.";
+  if (/^%PDF/.test(opening))
+    return "This is a PDF, not a workbook: open the .xlsx it was printed from.";
   if (/^\s*(<!doctype html|<html)/i.test(opening))
     return "This is a web page, not a workbook: open it in a spreadsheet program and save it as .xlsx first.";
   if (/^(\uFEFF|\u00EF\u00BB\u00BF)?\s*<\?xml|<Workbook/.test(opening))
@@ -93,8 +94,7 @@ export function refuseOther(parts: Parts): void {
     throw new Refusal(
       "This is an OpenDocument sheet (.ods): open it in LibreOffice and save it as .xlsx first.",
     );
-  if (kind)
-    throw new Refusal("This is a document of another kind, not an .xlsx workbook.");
+  if (kind) throw new Refusal("This is a document of another kind, not an .xlsx workbook.");
   const paths = Object.keys(parts);
   if (paths.some((path) => /^xl\/workbook\.bin$/i.test(path)))
     throw new Refusal(

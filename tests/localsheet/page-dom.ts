@@ -9,7 +9,8 @@ export class PageParser extends DOMParser {
     for (const element of below(document)) {
       // A page's list of attributes knows them by name.
       const attributes = element.attributes as unknown as Record<string, unknown>;
-      for (const attribute of Array.from(element.attributes)) attributes[attribute.name] = attribute;
+      for (const attribute of Array.from(element.attributes))
+        attributes[attribute.name] = attribute;
     }
     return document;
   }
