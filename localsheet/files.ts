@@ -65,11 +65,14 @@ function valid(xml: string): string {
   return xml
     .replaceAll(' errorStyle=""', "")
     .replace(/\brgb="([0-9A-Fa-f]{6})"/g, 'rgb="FF$1"')
+    .replace(/<cellXfs\b/, `${NORMAL_LOOK}$&`)
     .replace("</cellXfs>", `</cellXfs>${NORMAL}`)
     .replace(/(<si><t)>(?=[^<]*[\n\t]|[^<]* {2})/g, '$1 xml:space="preserve">');
 }
 
 /** The name of the plain look, which the engine leaves out. */
+const NORMAL_LOOK =
+  '<cellStyleXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellStyleXfs>';
 const NORMAL =
   '<cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles>';
 
@@ -97,10 +100,9 @@ class Cells {
     const { row, column } = readCellName(name);
     const position = { sheetId: this.sheetId, row, col: column };
     const { getters } = this.model;
-    const cell = getters.getCell(position);
-    if (cell?.isFormula) return this.formula(name, position, exported);
+    if (getters.getCell(position)?.isFormula) return this.formula(name, position, exported);
     if (getters.getArrayFormulaSpreadingOn(position)) return this.value(position);
-    const text = cell?.content ?? "";
+    const text = literalOf(getters.getCell(position));
     if (!text.startsWith("'")) return null;
     return ` t="inlineStr"><is><t xml:space="preserve">${escaped(text.slice(1))}</t></is></c>`;
   }
@@ -108,7 +110,7 @@ class Cells {
   private formula(name: string, position: Position, exported: string): string {
     const { getters } = this.model;
     const typed = getters.getCellText(position, { showFormula: true });
-    const text = exported || asStored(typed.replace(/^=/, ""));
+    const text = exported && !LOSES.test(typed) ? exported : ownText(typed, exported);
     const foreign = unknownToExcel(text);
     if (foreign) {
       this.lost.push(
@@ -132,6 +134,28 @@ class Cells {
     const shown = type === "error" ? errorInFile(String(value)) : value;
     return `${kind}><v>${escaped(String(type === "boolean" ? Number(shown) : shown))}</v></c>`;
   }
+}
+
+/** The engine writes 2^(-A1/B1) without its brackets, which is another number. */
+const LOSES = /\(\s*[-+]/;
+
+/** A formula in our own words, with the prefixes that the engine found needful. */
+function ownText(typed: string, exported: string): string {
+  const newer = new Set([...exported.matchAll(/_xlfn\.([A-Z][\w.]*)\(/g)].map(([, name]) => name));
+  const parts = typed.replace(/^=/, "").split('"');
+  // Every second part stands inside quotes.
+  const prefixed = parts.map((part, i) => {
+    if (i % 2) return part;
+    return part.replace(/(?<![\w.])([A-Za-z][\w.]*)\(/g, (call: string, name: string) =>
+      newer.has(name.toUpperCase()) ? `_xlfn.${call}` : call,
+    );
+  });
+  return asStored(prefixed.join('"'));
+}
+
+/** What was typed into a cell that holds no formula. */
+function literalOf(cell?: { isFormula: boolean; content?: string }): string {
+  return (cell?.isFormula ? "" : cell?.content) ?? "";
 }
 
 interface Position {

@@ -52,10 +52,14 @@ class DrawPlugin extends engine.UIPlugin {
 engine.registries.featurePluginRegistry.add("mistwright_draw", DrawPlugin);
 
 export class LocalWorkbook implements Workbook {
-  /** @param drawn called when something was drawn, so that the person goes on at the sheet. */
+  /**
+   * @param drawn called when something was drawn, so that the person goes on at the sheet.
+   * @param bytes the workbook as a file: as a new one, where nothing else is said.
+   */
   constructor(
     private readonly model: Model,
     private readonly drawn: () => void = () => undefined,
+    private readonly bytes = () => toXlsx(model),
   ) {}
 
   async selection(): Promise<Spot> {
@@ -166,7 +170,7 @@ export class LocalWorkbook implements Workbook {
   }
 
   file(): Promise<Uint8Array> {
-    return toXlsx(this.model);
+    return this.bytes();
   }
 
   async give(bytes: Uint8Array, name: string): Promise<string> {

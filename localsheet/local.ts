@@ -2,6 +2,7 @@
 import "./words";
 import "./menus";
 import { register } from "../functions/bind/register";
+import { Refusal } from "../functions/files/refusal";
 import { mountPane } from "../taskpane/pane/pane";
 import { drawingOf } from "../taskpane/sheets/template";
 import { composing, languageOf } from "./composer";
@@ -9,12 +10,14 @@ import { functionsHost } from "./custom-functions";
 import { ask } from "./dialog";
 import { download, downloadText } from "./download";
 import { type Message, type Model, engine } from "./engine";
-import { fromXlsx, namesIn, toXlsx } from "./files";
 import { Keeper, Transport, rememberGood, replaceKept } from "./keep";
 import { LocalWorkbook } from "./local-workbook";
 import { doubt, notice } from "./notices";
+import { bound, openModel } from "./open";
 import { type Opening, openKept } from "./opening";
+import { keepOriginal, recallOriginal } from "./original";
 import { finishTyping, focusSheet, mountSheet } from "./page";
+import { type Original, originOf, saveBook, warningOf } from "./save";
 import { startHere } from "./start-here";
 import { claim, takeOver } from "./tabs";
 
@@ -69,18 +72,25 @@ function say(text: string, failed = false) {
 const NOT_KEPT =
   "This browser cannot keep the work: its store is full, or switched off. Save it as a file before you close the page.";
 
-function tellKept(model: Model, isKept: boolean) {
+function tellKept(sheet: Sheet, isKept: boolean) {
   say(isKept ? "Kept in this browser" : "Not kept: save it as a file", !isKept);
-  if (!isKept) notice(NOT_KEPT, [{ text: "Save .xlsx", then: () => save(model) }]);
+  if (!isKept) notice(NOT_KEPT, [{ text: "Save .xlsx", then: () => save(sheet) }]);
 }
 
-async function save(model: Model) {
-  download(await toXlsx(model), "mistwright.xlsx");
-  say("Saved as mistwright.xlsx");
+/** Saves into the file that was opened, where there is one; false when the person thought better of it. */
+async function save({ model, original }: Sheet): Promise<boolean> {
+  const { bytes, lost } = await saveBook(model, original);
+  if (lost.length > 0 && (await ask(warningOf(lost), ["Save", "Cancel"])) === "Cancel")
+    return false;
+  const isOurs = original !== null && original.key === originOf(model)?.file;
+  const name = isOurs ? original.name : "mistwright.xlsx";
+  download(bytes, name);
+  say(`Saved as ${name}`);
+  return true;
 }
 
 /** A workbook to put in place of the one on the screen, or null for the demo. */
-type Next = () => object | null;
+type Next = () => object | null | Promise<object | null>;
 
 /** Puts another workbook in place of this one, after asking; the page then starts from it. */
 async function replace(sheet: Sheet, question: string, choices: Record<string, Next>) {
@@ -90,10 +100,10 @@ async function replace(sheet: Sheet, question: string, choices: Record<string, N
   const answer = await ask(question, answers);
   if (answer === "Cancel") return;
   if (answer === "Save this one first") {
-    await save(sheet.model);
-    return replace(sheet, question, choices);
+    if (await save(sheet)) return replace(sheet, question, choices);
+    return;
   }
-  const data = choices[answer]();
+  const data = await choices[answer]();
   await sheet.keeper.flush();
   sheet.keeper.stop();
   try {
@@ -108,6 +118,33 @@ async function replace(sheet: Sheet, question: string, choices: Record<string, N
 interface Sheet {
   model: Model;
   keeper?: Keeper;
+  /** The file that it was opened from. */
+  original: Original | null;
+}
+
+/** Bytes of a file: a page that is handed a larger one may not come back. */
+const LARGEST = 100 * 2 ** 20;
+
+/** Opens a file that was chosen; why it cannot be read stays on the page until it is closed. */
+async function open(chosen: File, sheet: Sheet) {
+  try {
+    if (chosen.size > LARGEST)
+      throw new Refusal(`${chosen.name} is larger than the local sheet can hold (100 MB).`);
+    const bytes = new Uint8Array(await chosen.arrayBuffer());
+    const opened = openModel(bytes);
+    const hidden = opened.hidden.map((each) => ` (${each} not shown, but kept in the file)`);
+    const question = `${chosen.name}${hidden.join("")} takes the place of the workbook on the screen.`;
+    await replace(sheet, question, {
+      "Go on": async () => {
+        const key = crypto.randomUUID();
+        const isKept = await keepOriginal({ key, name: chosen.name, bytes });
+        return isKept ? bound(opened.model, key) : opened.model.exportData();
+      },
+    });
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    await ask(error.message, ["Close"]);
+  }
 }
 
 /** Another tab writes: this one shows, and can take over. */
@@ -130,7 +167,7 @@ function tellOpening({ trouble, unread }: Opening) {
 async function start() {
   composing.language = languageOf(navigator.language);
   composing.doubt = doubt;
-  const sheet = {} as Sheet;
+  const sheet = { original: await recallOriginal() } as Sheet;
   const { writes } = await claim(async () => {
     finishTyping();
     await sheet.keeper?.flush();
@@ -145,11 +182,12 @@ async function start() {
   await showModel(model);
   // For the browser tests, and for whoever wants to look inside from the console.
   Object.assign(globalThis, { localSheet: { model } });
-  mountPane(byId("pane"), new LocalWorkbook(model, showSheet));
+  const bytes = async () => (await saveBook(model, sheet.original)).bytes;
+  mountPane(byId("pane"), new LocalWorkbook(model, showSheet, bytes));
   tellOpening(opening);
   if (!writes) onlyRead(model);
   else if (opening.isKept) {
-    sheet.keeper = new Keeper(model, transport, (isKept) => tellKept(model, isKept));
+    sheet.keeper = new Keeper(model, transport, (isKept) => tellKept(sheet, isKept));
     if (opening.good) void rememberGood(opening.good).catch(() => undefined);
   } else say("Not kept", true);
   bindButtons(sheet);
@@ -172,7 +210,7 @@ function bindButtons(sheet: Sheet) {
     byId(id).addEventListener(event, () =>
       action().catch((error) => notice(error instanceof Error ? error.message : String(error))),
     );
-  on("save", "click", () => save(sheet.model));
+  on("save", "click", () => save(sheet));
   on("open", "click", async () => file.click());
   on("turn", "click", async () => turn(document.body.dataset.shows === "pane" ? "sheet" : "pane"));
   on("anew", "click", () =>
@@ -185,10 +223,7 @@ function bindButtons(sheet: Sheet) {
     const chosen = file.files?.[0];
     file.value = "";
     if (!chosen) return;
-    const parts = fromXlsx(new Uint8Array(await chosen.arrayBuffer()));
-    const data = { ...newModel(parts).exportData(), namedRanges: namesIn(parts) };
-    const question = `${chosen.name} takes the place of the workbook on the screen.`;
-    await replace(sheet, question, { "Go on": () => data });
+    await open(chosen, sheet);
   });
 }
 

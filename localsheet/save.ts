@@ -22,6 +22,18 @@ export interface Original {
   bytes: Uint8Array;
 }
 
+const NOT_KEPT =
+  "This browser has not kept the file that the workbook was opened from: notes, fonts, page set-up and pictures of it are not in the new file. Keep the old one.";
+
+/** What is asked before a file is written that cannot hold everything. */
+export function warningOf(lost: readonly string[]): string {
+  const shown = lost.slice(0, MOST_LINES).join(" ");
+  const more = lost.length - MOST_LINES;
+  return `${shown}${more > 0 ? ` And ${more} more of the kind.` : ""} Save it so?`;
+}
+
+const MOST_LINES = 8;
+
 export function originOf(model: Model): Origin | null {
   return (model.getters as unknown as { getOrigin(): Origin | null }).getOrigin();
 }
@@ -29,7 +41,11 @@ export function originOf(model: Model): Origin | null {
 /** The workbook as bytes: into its own file where it has one, as a new one where it has none. */
 export async function saveBook(model: Model, original?: Original | null): Promise<Written> {
   const origin = originOf(model);
-  if (!original || origin?.file !== original.key) return written(model);
+  if (!origin) return written(model);
+  if (origin.file !== original?.key) {
+    const fresh = await written(model);
+    return { bytes: fresh.bytes, lost: [NOT_KEPT, ...fresh.lost] };
+  }
   return new Saving(model, original, origin).made();
 }
 
@@ -141,29 +157,8 @@ class Saving {
 }
 
 /** A sheet without its cells, to be compared. */
-function bare({ cells: _, id: __, ...rest }: SheetState): string {
-  const {
-    isVisible,
-    rows,
-    cols,
-    merges,
-    dataValidationRules,
-    conditionalFormats,
-    tables,
-    figures,
-    view,
-  } = rest;
-  return JSON.stringify([
-    isVisible,
-    rows,
-    cols,
-    merges,
-    dataValidationRules,
-    conditionalFormats,
-    tables,
-    figures,
-    view,
-  ]);
+function bare(sheet: SheetState): string {
+  return JSON.stringify({ ...sheet, id: null, cells: null });
 }
 
 /**

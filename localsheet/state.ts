@@ -50,8 +50,17 @@ export const PLAIN: Look = { style: {}, border: {} };
 export function stateOf(model: Model): SheetState[] {
   const data = model.exportData() as unknown as Data;
   return data.sheets.map((sheet) => ({
-    ...sheet,
+    id: sheet.id,
+    name: sheet.name,
+    isVisible: sheet.isVisible,
     cells: cellsOf(model, sheet, data),
+    rows: sheet.rows,
+    cols: sheet.cols,
+    merges: sheet.merges,
+    dataValidationRules: sheet.dataValidationRules,
+    conditionalFormats: sheet.conditionalFormats,
+    tables: sheet.tables,
+    figures: sheet.figures,
     view: JSON.stringify([sheet.panes ?? null, sheet.areGridLinesVisible, sheet.color ?? null]),
   }));
 }

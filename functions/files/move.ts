@@ -257,53 +257,69 @@ function movedAnchors(xml: string, edit: Edit): string {
   );
 }
 
-/** A table moves and grows with its lines; a column in its middle, or its heading gone, is more than it can take. */
+/** A table moves, and grows and shrinks with its lines; a new column in its middle is more than it can take. */
 function moveTable(texts: Texts, sheet: string, name: string, path: string, edit: Edit): string[] {
   const xml = texts.text(path);
-  const { ref = "", displayName = "" } = attributesOf(
-    /<(?:\w+:)?table\b[^>]*>/.exec(xml)?.[0] ?? "",
-  );
+  const { ref = "", displayName = "" } = tableOf(xml);
   const moved = shiftRange(ref, edit);
-  if (moved !== null && !isBroken(ref, moved, edit)) {
-    texts.write(
-      path,
-      xml.replace(
-        /(<(?:\w+:)?(?:table|autoFilter|sortState|sortCondition)\b[^>]*?\sref=")([^"]*)"/g,
-        (_, open: string, range: string) => `${open}${shiftRange(range, edit) ?? range}"`,
-      ),
+  if (moved !== null && !isBroken(xml, ref, moved, edit)) {
+    const placed = xml.replace(
+      /(<(?:\w+:)?(?:table|autoFilter|sortState|sortCondition)\b[^>]*?\sref=")([^"]*)"/g,
+      (_, open: string, range: string) => `${open}${shiftRange(range, edit) ?? range}"`,
     );
+    texts.write(path, edit.dimension === "column" ? withoutColumns(placed, ref, edit) : placed);
     return [];
   }
   const id = texts.relations(sheet).find(({ target }) => target === path)?.id;
-  texts.change(sheet, (text) =>
-    text.replace(
-      elementsOf("tableParts"),
-      (_: string, mark: string, attributes: string, inside = "") => {
-        const parts = (inside as string).replace(
-          elementsOf("tablePart"),
-          (part: string, __: string, own: string) => (attributesOf(own)["r:id"] === id ? "" : part),
-        );
-        const count = parts.match(/tablePart\b/g)?.length ?? 0;
-        return count === 0
-          ? ""
-          : `<${mark}${withAttributes(attributes, { count: String(count) })}>${parts}</${mark}>`;
-      },
-    ),
-  );
+  texts.change(sheet, (text) => withoutTable(text, id));
   texts.remove(path, sheet);
   return [
-    `The table ${displayName} of "${name}" becomes plain cells: a column in its middle or its heading was put in or taken out.`,
+    `The table ${displayName} of "${name}" loses its name and its look: a column was put into its middle, or its heading was taken out. Formulas that call it by its name get its cells.`,
   ];
 }
 
-function isBroken(before: string, after: string, edit: Edit): boolean {
-  const width = (range: string) => {
-    const [first, last = first] = range.split(":").map(readCellName);
-    return last.column - first.column;
-  };
-  if (width(before) !== width(after)) return true;
-  return (
-    edit.dimension === "row" &&
-    (edit.remove?.includes(readCellName(before.split(":")[0]).row) ?? false)
+function tableOf(xml: string): Record<string, string> {
+  return attributesOf(/<(?:\w+:)?table\b[^>]*>/.exec(xml)?.[0] ?? "");
+}
+
+function withoutColumns(xml: string, ref: string, edit: Edit): string {
+  const first = readCellName(ref.split(":")[0]).column;
+  let at = first - 1;
+  const left = xml.replace(elementsOf("tableColumn"), (whole: string) => {
+    at += 1;
+    return edit.remove?.includes(at) ? "" : whole;
+  });
+  const count = left.match(/<(?:\w+:)?tableColumn\s/g)?.length ?? 0;
+  return left.replace(/(<(?:\w+:)?tableColumns\b[^>]*?\scount=")\d+"/, `$1${count}"`);
+}
+
+function withoutTable(xml: string, id: string | undefined): string {
+  return xml.replace(
+    elementsOf("tableParts"),
+    (_: string, mark: string, attributes: string, inside = "") => {
+      const parts = (inside as string).replace(
+        elementsOf("tablePart"),
+        (part: string, __, own: string) =>
+          Object.entries(attributesOf(own)).some(([key, value]) => /:id$/.test(key) && value === id)
+            ? ""
+            : part,
+      );
+      const count = parts.match(/tablePart\b/g)?.length ?? 0;
+      if (count === 0) return "";
+      return `<${mark}${withAttributes(attributes, { count: String(count) })}>${parts}</${mark}>`;
+    },
   );
+}
+
+function isBroken(xml: string, before: string, after: string, edit: Edit): boolean {
+  const [first] = before.split(":").map(readCellName);
+  if (edit.dimension === "row") return edit.remove?.includes(first.row) ?? false;
+  const isWider = edit.remove === undefined && widthOf(before) !== widthOf(after);
+  const isFiltered = /<(?:\w+:)?filterColumn\b/.test(xml) && widthOf(before) !== widthOf(after);
+  return isWider || isFiltered;
+}
+
+function widthOf(range: string): number {
+  const [first, last = first] = range.split(":").map(readCellName);
+  return last.column - first.column;
 }

@@ -150,6 +150,7 @@ export function sheetsOf(source: Source): SheetOf[] {
 class Reading {
   private readonly out: Readable = {};
   private readonly texts: string[] = [];
+  private looks = 0;
   private counts = { tables: 0, drawings: 0, charts: 0 };
 
   constructor(private readonly source: Source) {}
@@ -161,11 +162,13 @@ class Reading {
     const one = (type: string) =>
       source.relations(workbook).find((each) => each.type === type && source.has(each.target))
         ?.target;
+    const styles = one("styles");
+    const looks = plainStyles(styles ? source.plain(styles) : PLAIN_STYLES);
+    this.out["xl/styles.xml"] = looks;
+    this.looks = lookCount(looks);
     const strings = one("sharedStrings");
     if (strings) this.readStrings(source.plain(strings));
     sheets.forEach((sheet, i) => this.readSheet(sheet, i + 1));
-    const styles = one("styles");
-    this.out["xl/styles.xml"] = plainStyles(styles ? source.plain(styles) : PLAIN_STYLES);
     const theme = one("theme");
     this.out["xl/theme.xml"] = theme ? source.plain(theme) : PLAIN_THEME;
     this.out["xl/sharedStrings.xml"] = sharedStrings(this.texts);
@@ -186,7 +189,7 @@ class Reading {
       const made = relation.isOutside ? relation : this.readBeside(relation);
       if (made) kept.set(relation.id, made);
     }
-    const xml = new SheetText(name, this.texts).read(this.source.plain(path));
+    const xml = new SheetText(name, this.texts, this.looks).read(this.source.plain(path));
     const parts = [...kept.values()].map((each) => each.id);
     this.out[`xl/worksheets/sheet${number}.xml`] = withoutDangling(xml, new Set(parts));
     this.writeRelations(`xl/worksheets/_rels/sheet${number}.xml.rels`, [...kept.values()]);
@@ -295,6 +298,7 @@ class SheetText {
   constructor(
     private readonly name: string,
     private readonly texts: string[],
+    private readonly looks: number,
   ) {}
 
   read(xml: string): string {
@@ -312,7 +316,7 @@ class SheetText {
     // Looks alone, below all that is filled, would make the engine's grid as long as they reach.
     const shown = rows.slice(0, used + SPARE_ROWS).join("");
     return (
-      plainFormulas(solid(xml.slice(0, from))) +
+      plainFormulas(solid(this.columnLooks(xml.slice(0, from)))) +
       `<sheetData>${shown}</sheetData>` +
       plainFormulas(solid(xml.slice(end + 12)))
     );
@@ -331,12 +335,24 @@ class SheetText {
       column = this.columnOf(name) + 1;
       const content = this.content(name, own.t ?? "n", match[2] ?? "");
       isUsed ||= content !== "/>";
-      cells.push(`<c r="${name}"${own.s ? ` s="${escaped(own.s)}"` : ""}${content}`);
+      cells.push(`<c r="${name}"${this.hasLook(own.s) ? ` s="${own.s}"` : ""}${content}`);
     }
+    if (!this.hasLook(others.s)) delete others.s;
     const more = Object.entries(others).map(([key, value]) =>
       key.includes(":") ? "" : ` ${key}="${escaped(value)}"`,
     );
     return { text: `<row r="${this.row}"${more.join("")}>${cells.join("")}</row>`, isUsed };
+  }
+
+  /** A look that the file does not hold would stop the engine. */
+  private hasLook(style: string | undefined): boolean {
+    return style !== undefined && Number(style) < this.looks;
+  }
+
+  private columnLooks(xml: string): string {
+    return xml.replace(/(<col\b[^>]*?)\sstyle="(\d+)"/g, (whole, open: string, style: string) =>
+      this.hasLook(style) ? whole : open,
+    );
   }
 
   private columnOf(name: string): number {
@@ -432,6 +448,11 @@ function plainStyles(xml: string): string {
     all.replace(/<patternFill>/g, '<patternFill patternType="solid">'),
   );
   return /<cellXfs\b[^>]*>\s*<xf\b/.test(looks) ? looks : PLAIN_STYLES;
+}
+
+function lookCount(styles: string): number {
+  const list = /<cellXfs\b[\s\S]*?<\/cellXfs>/.exec(styles)?.[0] ?? "";
+  return list.match(/<xf\b/g)?.length ?? 0;
 }
 
 function solid(xml: string): string {

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { strFromU8, unzipSync } from "fflate";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
+import { richParts, zipped } from "../files/foreign-book";
 import { launchBrowser } from "./launch";
 import { clickCell, openSheet, ready, shown, spotOf, typeInto } from "./sheet";
 
@@ -205,11 +206,42 @@ describe("the work is kept", () => {
     await page.context().close();
   });
 
+  test("a file of another program is saved under its name, the rest of it as it was", async () => {
+    const { page, trouble } = await openSheet(browser, address);
+    const buffer = Buffer.from(zipped(richParts()));
+    await page
+      .locator("#file")
+      .setInputFiles({ name: "oils.xlsx", mimeType: "application/octet-stream", buffer });
+    await page.getByText("oils.xlsx takes the place of the workbook on the screen.").waitFor();
+    await page.getByRole("button", { name: "Go on" }).click();
+    await page.waitForEvent("load");
+    await ready(page);
+    await typeInto(page, "B3", "20");
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Save .xlsx" }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe("oils.xlsx");
+    const [was, is] = [unzipSync(buffer), unzipSync(readFileSync(await download.path()))];
+    const other = Object.keys(was).filter((path) => strFromU8(was[path]) !== strFromU8(is[path]));
+    expect(other).toEqual(["xl/worksheets/sheet1.xml"]);
+    // By hand: 10 and 20.
+    expect(strFromU8(is["xl/worksheets/sheet1.xml"])).toContain("<f>SUM(B2:B3)</f><v>30</v>");
+    expect(trouble).toEqual([]);
+    await page.context().close();
+  });
+
   test("a file that is no workbook is refused, and the work stays", async () => {
     const { page } = await openSheet(browser, address);
     const buffer = Buffer.from("price,46");
     await page.locator("#file").setInputFiles({ name: "a.xlsx", mimeType: "text/csv", buffer });
-    await page.getByText("this is not an .xlsx workbook: it could not be unzipped").waitFor();
+    const said = page.getByText("This is a text file (.csv or the like), not a workbook");
+    await said.waitFor();
+    // It stays until it is closed, and nothing was replaced.
+    await page.waitForTimeout(1000);
+    expect(await said.isVisible()).toBe(true);
+    await page.getByRole("button", { name: "Close" }).click();
+    await said.waitFor({ state: "hidden" });
     expect(await shown(page, "A1")).toBe("Larkfield Mist House");
     await page.context().close();
   });

@@ -36,6 +36,16 @@ describe("calls of our functions in a file", () => {
     expect(readBook(bytes).get("Sheet")?.get("A1")?.formula).toBe(stored);
   });
 
+  test("brackets around a minus stay, which the engine's own writer drops", async () => {
+    const formulas = ["=A1*2^(-A1/B1)", '=TEXTJOIN("(-",TRUE,2^(-A1/B1),MINIFS(A1:A2,B1:B2,">0"))'];
+    const bytes = await saved({ A1: "2", B1: "3", C1: formulas[0], C2: formulas[1] });
+    const stored = readBook(bytes).get("Sheet");
+    expect(stored?.get("C1")?.formula).toBe("A1*2^(-A1/B1)");
+    expect(stored?.get("C2")?.formula).toBe(
+      '_xlfn.TEXTJOIN("(-",TRUE,2^(-A1/B1),_xlfn.MINIFS(A1:A2,B1:B2,">0"))',
+    );
+  });
+
   test("several newer functions in one formula are all known again", async () => {
     const formula = '=TEXTJOIN(" ",TRUE,TEXTJOIN("_xlfn.",TRUE,A1,B1),MINIFS(A1:A2,B1:B2,">0"))';
     const bytes = await saved({ A1: "2", B1: "3", C1: formula });

@@ -1,0 +1,28 @@
+/** Keeps the file that the workbook was opened from, so that saving can write into it after a reload, too. */
+import { type UseStore, createStore, get, set } from "idb-keyval";
+import type { Original } from "./save";
+
+const KEY = "file";
+
+let opened: UseStore | undefined;
+function store(): UseStore {
+  return (opened ??= createStore("mistwright.original", "file"));
+}
+
+/** Keeps a file in place of the one before; false where the browser has no room or refuses. */
+export async function keepOriginal(original: Original): Promise<boolean> {
+  try {
+    await set(KEY, original, store());
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+export async function recallOriginal(): Promise<Original | null> {
+  try {
+    return (await get<Original>(KEY, store())) ?? null;
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,226 @@
+import { strFromU8, unzipSync } from "fflate";
+import { describe, expect, test } from "vitest";
+import { drawingOf } from "../../taskpane/sheets/template";
+import { templates } from "../../taskpane/templates/index";
+import { prefixed, richParts, strict, zipped } from "../files/foreign-book";
+import { readBook } from "../files/read-book";
+import { LocalWorkbook, bound, newModel, openModel, read, saveBook, write } from "./load-engine";
+
+type Model = ReturnType<typeof newModel>;
+
+/** A workbook that was opened, kept and taken up again, as the page does it; then changed and saved. */
+async function changed(bytes: Uint8Array, change: (model: Model, sheetId: string) => unknown) {
+  const model = newModel(
+    JSON.parse(JSON.stringify(bound(openModel(bytes).model, "key"))) as object,
+  );
+  await change(model, model.getters.getSheetIds()[0]);
+  const saved = await saveBook(model, { key: "key", name: "mine.xlsx", bytes });
+  return { ...saved, model, parts: unzipSync(saved.bytes) };
+}
+
+/** The parts that are other than they were: + for new, - for gone. */
+function different(before: Uint8Array, after: Uint8Array): string[] {
+  const [was, is] = [unzipSync(before), unzipSync(after)];
+  return [...new Set([...Object.keys(was), ...Object.keys(is)])]
+    .flatMap((path) => {
+      if (!is[path]) return [`-${path}`];
+      if (!was[path]) return [`+${path}`];
+      return strFromU8(was[path]) === strFromU8(is[path]) ? [] : [path];
+    })
+    .sort();
+}
+
+const rich = zipped(richParts());
+const SHEET = "xl/worksheets/sheet1.xml";
+const insertRows = (model: Model, sheetId: string, base = 2, quantity = 2) =>
+  model.dispatch("ADD_COLUMNS_ROWS", {
+    sheetId,
+    sheetName: "Oils",
+    dimension: "ROW",
+    base,
+    quantity,
+    position: "before",
+  });
+const remove = (model: Model, sheetId: string, dimension: "ROW" | "COL", elements: number[]) =>
+  model.dispatch("REMOVE_COLUMNS_ROWS", { sheetId, sheetName: "Oils", dimension, elements });
+
+describe("a workbook that was opened, saved", () => {
+  test.each<[string, Uint8Array]>([
+    ["as usual", rich],
+    ["strict", zipped(strict(richParts()))],
+    ["with prefixes", zipped(prefixed(richParts()))],
+  ])("and not touched, is the same bytes (%s)", async (_, bytes) => {
+    const { bytes: saved, lost } = await changed(bytes, () => undefined);
+    expect(saved).toBe(bytes);
+    expect(lost).toEqual([]);
+  });
+
+  test.each<[string, Uint8Array]>([
+    ["as usual", rich],
+    ["strict", zipped(strict(richParts()))],
+    ["with prefixes", zipped(prefixed(richParts()))],
+  ])("with one cell changed, differs in that sheet alone (%s)", async (_, bytes) => {
+    const { bytes: saved, lost } = await changed(bytes, (model) => write(model, "B3", "20"));
+    expect(lost).toEqual([]);
+    expect(different(bytes, saved)).toEqual([SHEET]);
+    // By hand: 10 and 20; the formula that stood for two cells still does.
+    expect(
+      readBook(saved).get("Oils")?.get("B6")?.value ?? read(openModel(saved).model, "B6"),
+    ).toBe(30);
+    expect(read(openModel(saved).model, "C6")).toBe(40);
+  });
+
+  test("the rest of the sheet stays as it was written", async () => {
+    const { parts } = await changed(rich, (model) => write(model, "B3", "20"));
+    const [was, is] = [strFromU8(unzipSync(rich)[SHEET]), strFromU8(parts[SHEET])];
+    const tail = (xml: string) => xml.slice(xml.indexOf("</sheetData>"));
+    expect(tail(is)).toBe(tail(was));
+    expect(is).toContain("<f>SUM(Oils[Price])</f><v>30</v>");
+    expect(is).toContain('<f t="shared" si="3"/><v>40</v>');
+  });
+
+  test("a changed look keeps the font that the local sheet does not show", async () => {
+    const { parts, bytes } = await changed(rich, (model, sheetId) =>
+      model.dispatch("SET_FORMATTING", {
+        sheetId,
+        target: [{ top: 0, bottom: 0, left: 0, right: 0 }],
+        style: { italic: true },
+      } as never),
+    );
+    expect(different(rich, bytes)).toEqual(["xl/styles.xml", SHEET]);
+    const font = /<font><b\/><i\/>.*?<\/font>/.exec(strFromU8(parts["xl/styles.xml"]))?.[0];
+    expect(font).toContain('<name val="Georgia"/>');
+    expect(
+      openModel(bytes).model.getters.getCellStyle({ sheetId: "Oils", row: 0, col: 0 }),
+    ).toMatchObject({ bold: true, italic: true, fontSize: 14 });
+  });
+
+  test("rows put in: notes, table, chart, rules, names and print area follow", async () => {
+    const { parts, bytes, lost } = await changed(rich, insertRows);
+    expect(lost).toEqual([]);
+    const text = (path: string) => strFromU8(parts[path]);
+    expect(text("xl/comments1.xml")).toContain('ref="B5"');
+    expect(text("xl/drawings/vmlDrawing1.vml")).toContain("<x:Row>4</x:Row>");
+    expect(text("xl/tables/table1.xml")).toContain('ref="A1:C5" totalsRowShown');
+    expect(text("xl/charts/chart1.xml")).toContain("<c:f>Oils!$B$2:$B$5</c:f>");
+    expect(text("xl/drawings/drawing1.xml")).toContain("<xdr:row>9</xdr:row>");
+    expect(text("xl/workbook.xml")).toContain("Oils!$A$1:$C$8");
+    expect(text("xl/workbook.xml")).toContain("Oils!$B$2:$B$5");
+    expect(text(SHEET)).toContain('sqref="B2:B5"');
+    expect(text(SHEET)).toContain('promptTitle="Price"');
+    expect(text(SHEET)).toContain("<oddFooter>");
+    // By hand: 10 and 12, two rows further down.
+    expect(read(openModel(bytes).model, "B8")).toBe(22);
+  });
+
+  test("rows put in and taken back by undo leave the same bytes", async () => {
+    const { bytes } = await changed(rich, (model, sheetId) => {
+      insertRows(model, sheetId);
+      model.dispatch("REQUEST_UNDO");
+    });
+    expect(bytes).toBe(rich);
+  });
+
+  test("a column of a table taken out, and a table that cannot follow, which is said", async () => {
+    const less = await changed(rich, (model, sheetId) => remove(model, sheetId, "COL", [2]));
+    expect(less.lost).toEqual([]);
+    expect(strFromU8(less.parts["xl/tables/table1.xml"])).toMatch(
+      /ref="A1:B3".*count="2".*name="Price"\/><\/tableColumns>/,
+    );
+    const head = await changed(rich, (model, sheetId) => remove(model, sheetId, "ROW", [0]));
+    expect(head.lost.join()).toContain('The table Oils of "Oils" loses its name');
+    expect(strFromU8(head.parts["xl/tables/table1.xml"])).not.toContain("Oils");
+    expect(strFromU8(head.parts[SHEET])).not.toContain("Oils[");
+  });
+
+  test("another name for a sheet goes through charts and names", async () => {
+    const { parts } = await changed(rich, (model, sheetId) =>
+      model.dispatch("RENAME_SHEET", { sheetId, oldName: "Oils", newName: "My oils" }),
+    );
+    expect(strFromU8(parts["xl/charts/chart1.xml"])).toContain(
+      "&apos;My oils&apos;!$B$2:$B$3".replaceAll("&apos;", "'"),
+    );
+    expect(strFromU8(parts["xl/workbook.xml"])).toContain("'My oils'!$B$2:$B$3");
+  });
+
+  test("a template on a sheet of its own is a new part; the others stay", async () => {
+    const [template] = templates;
+    const { bytes, lost, model } = await changed(rich, (own) =>
+      new LocalWorkbook(own).drawOnNewSheet(template.title, drawingOf(template, true)),
+    );
+    expect(lost).toEqual([]);
+    const other = different(rich, bytes).filter((path) => !path.startsWith("+"));
+    expect(other).toEqual([
+      "[Content_Types].xml",
+      "xl/_rels/workbook.xml.rels",
+      "xl/styles.xml",
+      "xl/workbook.xml",
+    ]);
+    const again = openModel(bytes).model;
+    const drawn = drawingOf(template, true).cells;
+    for (const { row, column } of drawn) {
+      const name = globalThis.o_spreadsheet.helpers.toXC(column, row);
+      expect(read(again, name, template.title), name).toEqual(read(model, name, template.title));
+    }
+  });
+
+  test("a heading of a table goes into the table, and it is said", async () => {
+    const { parts, lost } = await changed(rich, (model) => write(model, "B1", "Cost"));
+    expect(strFromU8(parts["xl/tables/table1.xml"])).toContain('name="Cost"');
+    expect(lost.join()).toContain("is now Cost");
+  });
+
+  test("a sheet taken out is told with what hangs on it", async () => {
+    const { bytes, lost } = await changed(rich, async (model, sheetId) => {
+      await new LocalWorkbook(model).drawOnNewSheet("Plain", drawingOf(templates[0], false));
+      model.dispatch("DELETE_SHEET", { sheetId, sheetName: "Oils" });
+    });
+    expect(lost.join()).toContain('The sheet "Oils" is taken out');
+    const parts = Object.keys(unzipSync(bytes));
+    expect(parts.filter((path) => /comments|vml|table1/.test(path))).toEqual([]);
+    expect([...readBook(bytes).keys()]).toEqual(["Plain"]);
+  });
+
+  test("after the browser has lost the file, the person is told so", async () => {
+    const model = newModel(bound(openModel(rich).model, "key"));
+    const { lost } = await saveBook(model, null);
+    expect(lost.join()).toMatch(/has not kept the file/);
+  });
+});
+
+describe("formulas in a file", () => {
+  const fresh = async (contents: Record<string, string>) => {
+    const model = newModel({ sheets: [{ id: "s", name: "Sheet" }] });
+    for (const [cell, content] of Object.entries(contents)) write(model, cell, content);
+    const { bytes, lost } = await saveBook(model);
+    return { lost, xml: strFromU8(unzipSync(bytes)["xl/worksheets/sheet0.xml"]), bytes };
+  };
+
+  test.each([
+    ["=SUM(A1:A2)*2", "<f>SUM(A1:A2)*2</f>"],
+    ["=IF(A1>1,A1,A2)", "<f>IF(A1&gt;1,A1,A2)</f>"],
+    ["=SUM(A1:A2*2)", '<f t="array" ref="B1">SUM(A1:A2*2)</f>'],
+    ["=SORT(A1:A2)", '<f t="array" ref="B1:B2">_xlfn._xlws.SORT(A1:A2)</f>'],
+    ["=FILTER(A1:A2,A1:A2>1)", "_xlfn._xlws.FILTER(A1:A2,A1:A2&gt;1)</f>"],
+    ["=OFFSET(A1,1,0)", "OFFSET(A1,1,0)</f>"],
+    ["=FOO(A1)", "<f>FOO(A1)</f><v>#NAME?</v>"],
+  ])("%s", async (typed, written) => {
+    const { xml, lost } = await fresh({ A1: "3", A2: "1", B1: typed });
+    expect(xml).toContain(written);
+    expect(lost).toEqual([]);
+  });
+
+  test("what no other program has becomes its value, and is named", async () => {
+    const { lost, bytes } = await fresh({ A1: "a b", B1: '=SPLIT(A1," ")' });
+    expect(lost).toEqual([
+      'B1 of "Sheet" is written as its value: SPLIT is known to the local sheet only (=SPLIT(A1," ")).',
+    ]);
+    expect(readBook(bytes).get("Sheet")?.get("C1")?.value).toBe("b");
+  });
+
+  test("a text that looks like a number is written as the text", async () => {
+    const { bytes } = await fresh({ A1: "'007" });
+    expect(readBook(bytes).get("Sheet")?.get("A1")?.value).toBe("007");
+    expect(read(openModel(bytes).model, "A1")).toBe("007");
+  });
+});
