@@ -111,8 +111,9 @@ async function open(chosen: File, model: Model, original: Original | null, stop:
       ...opened.hidden.map((each) => `(${each} not shown, but kept in the file)`),
     ];
     await replace(model, original, stop, what.join(" "), async () => {
-      const isKept = await keepOriginal({ key, name: chosen.name, bytes });
-      return isKept ? bound(opened.model, key) : opened.model.exportData();
+      const data = bound(opened.model, key);
+      const isKept = await keepOriginal({ key, name: chosen.name, bytes, data });
+      return isKept ? data : opened.model.exportData();
     });
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
