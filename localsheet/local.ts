@@ -105,15 +105,16 @@ async function open(chosen: File, model: Model, original: Original | null, stop:
       throw new Refusal(`${chosen.name} is larger than the local sheet can hold (100 MB).`);
     const bytes = new Uint8Array(await chosen.arrayBuffer());
     const opened = openModel(bytes);
-    const key = crypto.randomUUID();
+    const key = opened.model.uuidGenerator.uuidv4();
     const what = [
       chosen.name,
       ...opened.hidden.map((each) => `(${each} not shown, but kept in the file)`),
     ];
     await replace(model, original, stop, what.join(" "), async () => {
       const data = bound(opened.model, key);
-      const isKept = await keepOriginal({ key, name: chosen.name, bytes, data });
-      return isKept ? data : opened.model.exportData();
+      // Where the browser cannot keep the file, saving tells what the new one lacks.
+      await keepOriginal({ key, name: chosen.name, bytes, data });
+      return data;
     });
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;

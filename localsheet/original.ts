@@ -20,13 +20,13 @@ function done<T>(request: IDBRequest<T>): Promise<T> {
   });
 }
 
-/** Keeps a file in place of the one before; false where the browser has no room or refuses. */
-export async function keepOriginal(original: Original): Promise<boolean> {
+/** Keeps a file in place of the one before, as far as the browser has room. */
+export async function keepOriginal(original: Original): Promise<void> {
   try {
     await done((await store("readwrite")).put(original, STORE));
-    return true;
   } catch {
-    return false;
+    // An older one, of another key, is not taken for this.
+    return;
   }
 }
 
