@@ -106,7 +106,8 @@ class Saving {
   private before(): Model {
     const bytes = this.texts.save();
     const { data } = this.original;
-    if (data && bytes === this.original.bytes) return new engine.Model(structuredClone(data), { mode: "normal" });
+    if (data && bytes === this.original.bytes)
+      return new engine.Model(structuredClone(data), { mode: "normal" });
     return openModel(bytes).model;
   }
 
