@@ -136,9 +136,11 @@ async function open(chosen: File, sheet: Sheet) {
     const question = `${chosen.name}${hidden.join("")} takes the place of the workbook on the screen.`;
     await replace(sheet, question, {
       "Go on": async () => {
-        const key = crypto.randomUUID();
-        const isKept = await keepOriginal({ key, name: chosen.name, bytes });
-        return isKept ? bound(opened.model, key) : opened.model.exportData();
+        const key = opened.model.uuidGenerator.uuidv4();
+        const data = bound(opened.model, key);
+        // Where the browser cannot keep the file, saving tells what the new one lacks.
+        await keepOriginal({ key, name: chosen.name, bytes, data });
+        return data;
       },
     });
   } catch (error) {

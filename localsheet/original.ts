@@ -9,13 +9,12 @@ function store(): UseStore {
   return (opened ??= createStore("mistwright.original", "file"));
 }
 
-/** Keeps a file in place of the one before; false where the browser has no room or refuses. */
-export async function keepOriginal(original: Original): Promise<boolean> {
+/** Keeps a file in place of the one before, where the browser has room and does not refuse. */
+export async function keepOriginal(original: Original): Promise<void> {
   try {
     await set(KEY, original, store());
-    return true;
   } catch {
-    return false;
+    // Saving finds it missing, and says so.
   }
 }
 

@@ -8,7 +8,7 @@ import { type CellEdit, type SizeEdits, patchSheet } from "../functions/files/pa
 import { StyleBook } from "../functions/files/style-book";
 import { Texts } from "../functions/files/texts";
 import { Beside } from "./beside";
-import type { Model } from "./engine";
+import { type Model, engine } from "./engine";
 import { type Written, namesOf, written } from "./files";
 import { openModel } from "./open";
 import type { Origin } from "./origin";
@@ -20,6 +20,8 @@ export interface Original {
   key: string;
   name: string;
   bytes: Uint8Array;
+  /** What the local sheet read in it, so that a large file need not be read again to be compared with. */
+  data?: object;
 }
 
 const NOT_KEPT =
@@ -55,7 +57,7 @@ class Saving {
 
   constructor(
     private readonly model: Model,
-    original: Original,
+    private readonly original: Original,
     private readonly origin: Origin,
   ) {
     this.texts = new Texts(original.bytes);
@@ -64,7 +66,7 @@ class Saving {
   async made(): Promise<Written> {
     const now = stateOf(this.model);
     this.follow(now);
-    const before = openModel(this.texts.save()).model;
+    const before = this.before();
     const then = new Map(stateOf(before).map((sheet) => [sheet.name, sheet]));
     const isSame = this.isSame(now, then, before);
     if (isSame) return { bytes: this.texts.save(), lost: this.lost };
@@ -98,6 +100,15 @@ class Saving {
     styles.save();
     this.lost.push(...fresh.lost.filter((line) => isNew(line, now, then)));
     return { bytes: this.texts.save(), lost: this.lost };
+  }
+
+  /** The workbook as it was opened, its rows, columns and names as they are now. */
+  private before(): Model {
+    const bytes = this.texts.save();
+    const { data } = this.original;
+    if (data && bytes === this.original.bytes)
+      return new engine.Model(structuredClone(data), { mode: "normal" });
+    return openModel(bytes).model;
   }
 
   /** Rows, columns and names of sheets that have changed since the file was opened. */

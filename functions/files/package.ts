@@ -3,7 +3,9 @@
  * Parts that nobody asks for as XML stay as they are, byte for byte.
  */
 import { DOMParser, type Document, type Element, XMLSerializer } from "@xmldom/xmldom";
-import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+import { strFromU8, strToU8, zipSync } from "fflate";
+import { Refusal } from "./refusal";
+import { refuseOther, unpack } from "./unpack";
 
 export type { Document, Element };
 
@@ -25,13 +27,10 @@ export class Package {
   private constructor(private readonly parts: Record<string, Uint8Array>) {}
 
   static open(bytes: Uint8Array): Package {
-    let parts: Record<string, Uint8Array>;
-    try {
-      parts = unzipSync(bytes);
-    } catch {
-      throw new Error("this is not an .xlsx workbook: it could not be unzipped");
-    }
-    if (!parts[TYPES]) throw new Error("this is not an .xlsx workbook: it has no list of contents");
+    const parts = unpack(bytes);
+    refuseOther(parts);
+    if (!parts[TYPES])
+      throw new Refusal("This is not an .xlsx workbook: it has no list of contents.");
     return new Package(parts);
   }
 

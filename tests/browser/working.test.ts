@@ -137,7 +137,7 @@ describe("handing over", () => {
     expect(download.suggestedFilename()).toBe("Ana's costs handed over.xlsx");
     const wrong = { ...file, buffer: Buffer.from("price,46") };
     await page.locator("#saved").setInputFiles(wrong);
-    await page.getByText("this is not an .xlsx workbook: it could not be unzipped").waitFor();
+    await page.getByText("This is a text file (.csv or the like), not a workbook").waitFor();
     await page.context().close();
   });
 

@@ -325,7 +325,7 @@ describe("what is not handed over", () => {
   });
 
   test("what is no workbook", () => {
-    expect(() => handOver(strToU8("price,46"))).toThrow("it could not be unzipped");
+    expect(() => handOver(strToU8("price,46"))).toThrow("save it as .xlsx first");
     expect(() => handOver(zipSync({ "a.xml": strToU8("<a/>") }))).toThrow(
       "it has no list of contents",
     );

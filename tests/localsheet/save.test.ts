@@ -181,6 +181,23 @@ describe("a workbook that was opened, saved", () => {
     expect([...readBook(bytes).keys()]).toEqual(["Plain"]);
   });
 
+  test("what was read in it may be kept beside it, and comes to the same", async () => {
+    const data = bound(openModel(rich).model, "key");
+    const save = (change: (model: Model) => unknown) => {
+      const model = newModel(structuredClone(data));
+      change(model);
+      return saveBook(model, {
+        key: "key",
+        name: "mine.xlsx",
+        bytes: rich,
+        data: structuredClone(data),
+      });
+    };
+    expect((await save(() => undefined)).bytes).toBe(rich);
+    const { bytes } = await changed(rich, (model) => write(model, "B3", "20"));
+    expect((await save((model) => write(model, "B3", "20"))).bytes).toEqual(bytes);
+  });
+
   test("after the browser has lost the file, the person is told so", async () => {
     const model = newModel(bound(openModel(rich).model, "key"));
     const { lost } = await saveBook(model, null);

@@ -3,7 +3,15 @@
  * saves it. Without hard recalculation it would only show the values that the file brings.
  */
 import { execFileSync } from "node:child_process";
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  readdirSync,
+  rmSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -48,6 +56,32 @@ export function recalculated(bytes: Uint8Array): Uint8Array {
       { stdio: "pipe", timeout: 120_000 },
     );
     return new Uint8Array(readFileSync(join(out, "book.xlsx")));
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** The names of the files that LibreOffice opens and makes text of, each with something in it. */
+export function openedAll(files: Record<string, Uint8Array>): string[] {
+  const folder = mkdtempSync(join(tmpdir(), "mistwright-"));
+  const out = join(folder, "out");
+  try {
+    const paths = Object.entries(files).map(([name, bytes]) => {
+      writeFileSync(join(folder, `${name}.xlsx`), bytes);
+      return join(folder, `${name}.xlsx`);
+    });
+    const profile = `-env:UserInstallation=${pathToFileURL(join(folder, "profile")).href}`;
+    const order = ["--headless", "--convert-to", "fods", "--outdir", out];
+    execFileSync(libreOffice as string, [profile, ...order, ...paths], {
+      stdio: "pipe",
+      timeout: 300_000,
+    });
+    const isFilled = (file: string) =>
+      readFileSync(join(out, file), "utf8").includes("<table:table-cell");
+    return readdirSync(out)
+      .filter(isFilled)
+      .map((file) => file.replace(/\.fods$/, ""))
+      .sort();
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
