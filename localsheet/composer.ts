@@ -54,8 +54,9 @@ export class TypedComposer extends engine.stores.CellComposerStore {
     }
     const refusal = this.refusal(position);
     if (!refusal) return super.stopEdition(direction);
-    this.notificationStore.raiseError(refusal);
+    // First, since the dialog takes the focus away, which ends the editing too.
     this.cancelEdition();
+    this.notificationStore.raiseError(refusal);
   }
 
   private reading() {
