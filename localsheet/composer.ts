@@ -44,7 +44,8 @@ export class TypedComposer extends engine.stores.CellComposerStore {
   }
 
   override stopEdition(direction?: "up" | "down" | "left" | "right") {
-    const wasEdited = this.editionMode !== "inactive" && this._currentContent !== this.initialContent;
+    const wasEdited =
+      this.editionMode !== "inactive" && this._currentContent !== this.initialContent;
     const { doubt } = this.reading();
     const position = this.currentEditedCell;
     if ((this as unknown as Inner).canStopEdition()) {
@@ -60,8 +61,8 @@ export class TypedComposer extends engine.stores.CellComposerStore {
   }
 
   private reading() {
-    const cell = this.getters.getCell(this.currentEditedCell);
-    return readTyped(this._currentContent, cell?.format ?? "", composing.language);
+    const format = this.getters.getCell(this.currentEditedCell)?.format ?? "";
+    return readTyped(this._currentContent, format, composing.language);
   }
 
   /** Why the text is not taken, and what is. */

@@ -87,7 +87,11 @@ export class LocalWorkbook implements Workbook {
       rows: 100,
     };
     const size = { rows: 100, columns: 26 };
-    this.run([create, ...grow(sheetId, size, drawing, 0, 0), ...draw(sheetId, drawing, 0, 0, this.newId)]);
+    this.run([
+      create,
+      ...grow(sheetId, size, drawing, 0, 0),
+      ...draw(sheetId, drawing, 0, 0, this.newId),
+    ]);
     this.model.dispatch("ACTIVATE_SHEET", {
       sheetIdFrom: getters.getActiveSheetId(),
       sheetIdTo: sheetId,

@@ -31,7 +31,11 @@ async function demoData(): Promise<object> {
   return model.exportData();
 }
 
-function newModel(data?: object, changes: Message[] = [], transportService = new Transport()): Model {
+function newModel(
+  data?: object,
+  changes: Message[] = [],
+  transportService = new Transport(),
+): Model {
   return new engine.Model(data, { mode: "normal", transportService }, changes as never);
 }
 
@@ -80,7 +84,8 @@ type Next = () => object | null;
 
 /** Puts another workbook in place of this one, after asking; the page then starts from it. */
 async function replace(sheet: Sheet, question: string, choices: Record<string, Next>) {
-  if (!sheet.keeper) throw new Error("This tab only reads. Take over first: then it can be replaced.");
+  if (!sheet.keeper)
+    throw new Error("This tab only reads. Take over first: then it can be replaced.");
   const answers = [...Object.keys(choices), "Save this one first", "Cancel"];
   const answer = await ask(question, answers);
   if (answer === "Cancel") return;

@@ -42,6 +42,6 @@ export function focusSheet(): void {
   if (!editor) return;
   editor.focus();
   // A dialog gives the focus back, but not the caret, and without one no key arrives.
-  const selection = document.getSelection();
-  if (!editor.contains(selection?.anchorNode ?? null)) selection?.collapse(editor, 0);
+  if (!editor.contains(document.getSelection()?.anchorNode ?? null))
+    document.getSelection()?.collapse(editor, 0);
 }

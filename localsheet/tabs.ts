@@ -21,7 +21,9 @@ let release: () => void = () => undefined;
 
 /** Asks to be the tab that writes. `lost` is called once when another tab takes over. */
 export async function claim(lost: () => Promise<void>): Promise<Writer> {
-  const writes = navigator.locks ? await hold({ signal: after(PATIENCE_MS) }, lost) : await noneAnswers();
+  const writes = navigator.locks
+    ? await hold({ signal: after(PATIENCE_MS) }, lost)
+    : await noneAnswers();
   if (writes) answerOthers(lost);
   return { writes };
 }

@@ -25,9 +25,7 @@ function byName(typed: string): string | undefined {
   const dayFirst = /^(\d{1,2})\.?[\s-]+([a-z]{3,9})\.?,?[\s-]+(\d{4})$/i.exec(typed);
   if (dayFirst) return written(dayFirst[3], monthOf(dayFirst[2]), dayFirst[1]);
   const monthFirst = /^([a-z]{3,9})\.?\s+(\d{1,2}),?\s+(\d{4})$/i.exec(typed);
-  return monthFirst
-    ? written(monthFirst[3], monthOf(monthFirst[1]), monthFirst[2])
-    : undefined;
+  return monthFirst ? written(monthFirst[3], monthOf(monthFirst[1]), monthFirst[2]) : undefined;
 }
 
 function monthOf(name: string): string {

@@ -64,13 +64,16 @@ const SPACES = /(?<=\d)[\s\u00a0\u202f'\u2019](?=\d{3}(?!\d))/g;
 
 function plainNumber(typed: string, language: Language): Plain | undefined {
   const found =
-    /^([-\u2212]?)\s*([$\u20ac\u00a3]?)\s*([-\u2212]?)\s*([\d.,\s\u00a0\u202f'\u2019]*\d[.,]?|[.,]\d+)(e[+-]?\d+)?\s*([$\u20ac\u00a3]?)\s*(%?)$/i.exec(typed);
+    /^([-\u2212]?)\s*([$\u20ac\u00a3]?)\s*([-\u2212]?)\s*([\d.,\s\u00a0\u202f'\u2019]*\d[.,]?|[.,]\d+)(e[+-]?\d+)?\s*([$\u20ac\u00a3]?)\s*(%?)$/i.exec(
+      typed,
+    );
   if (!found) return undefined;
   const [, minus, , minusToo, body, power = "", , sign] = found;
   const figures = pointed(body.trim().replace(SPACES, ""), language);
   if (figures === undefined || (minus && minusToo)) return undefined;
   const text = `${minus || minusToo ? "-" : ""}${figures}${power}`;
-  const comma = body.includes(",") && figures.includes(".") && body.indexOf(",") >= body.lastIndexOf(".");
+  const comma =
+    body.includes(",") && figures.includes(".") && body.indexOf(",") >= body.lastIndexOf(".");
   return { text: text + sign, value: Number(text), sign: sign === "%", comma };
 }
 

@@ -47,8 +47,7 @@ export const WORDS: Record<string, string> = {
   "Invalid reference":
     "This formula points at cells that are not there any more: point it at others.",
   "Invalid sheet name: %s": "There is no sheet %s: look at its name below the grid.",
-  "Circular reference":
-    "This formula leads back to its own cell: point it at other cells.",
+  "Circular reference": "This formula leads back to its own cell: point it at other cells.",
   "Division by zero": NO_DIVISOR,
   "The divisor must be different from zero.": NO_DIVISOR,
   "The divisor must be different from 0.": NO_DIVISOR,

@@ -23,7 +23,8 @@ function stored(page: Page, key: string, value?: unknown): Promise<unknown> {
         open.onerror = () => reject(open.error);
         open.onsuccess = () => {
           const kept = open.result.transaction("workbook", "readwrite").objectStore("workbook");
-          const request = next === undefined ? kept.get(name as string) : kept.put(next, name as string);
+          const request =
+            next === undefined ? kept.get(name as string) : kept.put(next, name as string);
           request.onsuccess = () => (open.result.close(), resolve(request.result));
           request.onerror = () => reject(request.error);
         };
@@ -171,10 +172,14 @@ describe("two tabs", () => {
   });
 
   test("where the browser has no locks, the tabs ask each other", async () => {
-    const first = await openWith(() => Object.defineProperty(navigator, "locks", { value: undefined }));
+    const first = await openWith(() =>
+      Object.defineProperty(navigator, "locks", { value: undefined }),
+    );
     await typeInto(first, "B17", "90");
     const second = await first.context().newPage();
-    await second.addInitScript(() => Object.defineProperty(navigator, "locks", { value: undefined }));
+    await second.addInitScript(() =>
+      Object.defineProperty(navigator, "locks", { value: undefined }),
+    );
     await second.goto(address);
     await ready(second);
     await second.getByRole("button", { name: "Take over here" }).click();

@@ -115,7 +115,9 @@ describe("typing", () => {
     const { page } = await openSheet(browser, address);
     await insert(page, "Size run");
     await typeInto(page, "B9", "500");
-    await page.getByText('B9 takes a percentage from 0 % to 100 %. "500" is not one: type 5 %.').waitFor();
+    await page
+      .getByText('B9 takes a percentage from 0 % to 100 %. "500" is not one: type 5 %.')
+      .waitFor();
     await page.getByRole("button", { name: "Close" }).click();
     expect(await shown(page, "B9")).toBe("2.0%");
     await typeInto(page, "B7", "total");
