@@ -55,13 +55,14 @@ export class TypedComposer extends engine.stores.CellComposerStore {
     }
     const refusal = this.refusal(position);
     if (!refusal) return super.stopEdition(direction);
-    this.notificationStore.raiseError(refusal);
+    // First, since the dialog takes the focus away, which ends the editing too.
     this.cancelEdition();
+    this.notificationStore.raiseError(refusal);
   }
 
   private reading() {
-    const cell = this.getters.getCell(this.currentEditedCell);
-    return readTyped(this._currentContent, cell?.format ?? "", composing.language);
+    const format = this.getters.getCell(this.currentEditedCell)?.format ?? "";
+    return readTyped(this._currentContent, format, composing.language);
   }
 
   /** Why the text is not taken, and what is. */

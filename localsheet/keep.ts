@@ -15,6 +15,13 @@ const FORMAT = 1;
 const QUIET_MS = 700;
 const AT_LATEST_MS = 5000;
 
+/**
+ * A long workbook takes seconds to write, and the page stands still meanwhile: it is written when the
+ * page is out of sight, or after a longer rest. The changes beside it hold the work until then.
+ */
+const SLOW_MS = 150;
+const LONG_REST_MS = 60_000;
+
 /** Changes that take more room than this are not put aside one by one: the whole is written at once. */
 const ROOM_FOR_CHANGES = 1_000_000;
 
@@ -123,6 +130,7 @@ export class Keeper {
   private changes: { message: Message; text: string }[] = [];
   private timer = 0;
   private dirtySince = 0;
+  private isSlow = false;
   private writing: Promise<void> = Promise.resolve();
   private stopped = false;
 
@@ -160,10 +168,13 @@ export class Keeper {
     this.dirtySince ||= Date.now();
     const isAside = this.putAside();
     if (isAside) this.told(true);
-    const left = this.dirtySince + AT_LATEST_MS - Date.now();
     window.clearTimeout(this.timer);
-    const wait = isAside ? Math.max(0, Math.min(QUIET_MS, left)) : 0;
-    this.timer = window.setTimeout(() => void this.writeAll(), wait);
+    this.timer = window.setTimeout(() => void this.writeAll(), isAside ? this.rest() : 0);
+  }
+
+  private rest(): number {
+    if (this.isSlow) return LONG_REST_MS;
+    return Math.max(0, Math.min(QUIET_MS, this.dirtySince + AT_LATEST_MS - Date.now()));
   }
 
   /** Puts the changes since the last whole beside it; false where there is no room. */
@@ -187,7 +198,9 @@ export class Keeper {
 
   private async writeWhole(): Promise<void> {
     if (this.stopped) return;
+    const began = performance.now();
     const kept = keptOf(this.model.exportData());
+    this.isSlow = performance.now() - began > SLOW_MS;
     try {
       await set("workbook", kept, store());
     } catch {

@@ -178,7 +178,8 @@ async function start() {
     onlyRead(sheet.model);
   });
   const transport = new Transport();
-  const opening = await openKept(demoData, (data, changes) => newModel(data, changes, transport));
+  const make = (data: object, changes: Message[]) => newModel(data, changes, transport);
+  const opening = await openKept(demoData, make, writes);
   const { model } = opening;
   sheet.model = model;
   await showModel(model);

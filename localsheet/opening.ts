@@ -1,6 +1,6 @@
 /** Opens the kept workbook as well as it can be, and says what could not be opened. */
 import type { Message, Model } from "./engine";
-import { type Kept, type Recalled, isNewer, isWhole, recall, setAside } from "./keep";
+import { type Kept, type Recalled, isNewer, isWhole, recall, replaceKept, setAside } from "./keep";
 
 export interface Opening {
   model: Model;
@@ -23,18 +23,30 @@ const NEWER =
 const DAMAGED =
   "The workbook in this browser is damaged and does not open. It was set aside, and can be saved as a file for someone to mend.";
 
-export async function openKept(demo: () => Promise<object>, make: Make): Promise<Opening> {
+export async function openKept(
+  demo: () => Promise<object>,
+  make: Make,
+  writes: boolean,
+): Promise<Opening> {
   let recalled: Recalled;
   try {
     recalled = await recall();
   } catch {
     return { model: make(await demo(), []), isKept: false, trouble: BLOCKED };
   }
-  const { kept, before } = recalled;
-  if (!kept) return { model: make(await demo(), []), isKept: true };
+  const { kept } = recalled;
+  if (!kept) return { model: make(await firstKept(demo, writes), []), isKept: true };
   if (isNewer(kept))
     return { model: make(await demo(), []), isKept: false, trouble: NEWER, unread: kept };
-  return opened(kept, recalled.changes, make) ?? damaged(kept, before, demo, make);
+  return opened(kept, recalled.changes, make) ?? damaged({ ...recalled, kept }, demo, make, writes);
+}
+
+/** The demo, kept before it is seen: the first change is put aside as what follows it. */
+async function firstKept(demo: () => Promise<object>, writes: boolean): Promise<object> {
+  const data = await demo();
+  // A store that is full says so at the first change.
+  if (writes) await replaceKept(data).catch(() => undefined);
+  return data;
 }
 
 /** The workbook with the changes after it; without them where they do not fit. */
@@ -51,17 +63,19 @@ function opened(kept: Kept, changes: Message[], make: Make): Opening | undefined
 }
 
 async function damaged(
-  kept: Kept,
-  before: Kept | undefined,
+  { kept, before }: Recalled & { kept: Kept },
   demo: () => Promise<object>,
   make: Make,
+  writes: boolean,
 ): Promise<Opening> {
   await setAside(kept).catch(() => undefined);
   const last = before && !isNewer(before) ? opened(before, [], make) : undefined;
   if (last) {
+    if (writes) await replaceKept(last.good?.data ?? null).catch(() => undefined);
     const trouble = `${DAMAGED} What you see is the workbook as it was when it last opened.`;
     return { ...last, trouble, unread: kept };
   }
   const trouble = `${DAMAGED} What you see is the demo.`;
-  return { model: make(await demo(), []), isKept: true, trouble, unread: kept };
+  // The changes that are still aside followed the damaged one.
+  return { model: make(await firstKept(demo, writes), []), isKept: true, trouble, unread: kept };
 }

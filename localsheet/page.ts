@@ -36,9 +36,12 @@ export function finishTyping(): void {
   composer?.stopEdition();
 }
 
-/** Gives the keyboard to the sheet, so that Ctrl+Z and the arrows mean its cells. */
+/** Gives the keyboard to the sheet, so that figures, Ctrl+Z and the arrows mean its cells. */
 export function focusSheet(): void {
-  const hasIt = document.activeElement?.matches("#sheet .o-composer");
   const editor = document.querySelector<HTMLElement>(".o-grid .o-composer");
-  if (!hasIt) (editor ?? document.querySelector<HTMLElement>(".o-grid"))?.focus();
+  if (!editor) return;
+  editor.focus();
+  // A dialog gives the focus back, but not the caret, and without one no key arrives.
+  if (!editor.contains(document.getSelection()?.anchorNode ?? null))
+    document.getSelection()?.collapse(editor, 0);
 }

@@ -272,6 +272,7 @@ describe("a store that fails is told in words", () => {
       const cells = { A1: "Kept long ago" };
       const text = JSON.stringify({ ...data, sheets: [{ ...data.sheets[0], cells }] });
       localStorage.setItem("mistwright.workbook", text);
+      indexedDB.deleteDatabase("mistwright");
     });
     await again(page);
     expect(await shown(page, "A1")).toBe("Kept long ago");
