@@ -14,13 +14,24 @@ export const composing: { doubt: (text?: string) => void; language: Language } =
 };
 
 /** The language of the browser, from how it writes a number and a date. */
-export function languageOf(tag: string): Language {
+export function languageOf(told: string): Language {
+  const tag = knownTag(told);
   const decimal = new Intl.NumberFormat(tag).format(1.5).includes(",") ? "," : ".";
   const parts = new Intl.DateTimeFormat(tag).formatToParts(new Date(2026, 10, 25));
   const order = parts
     .map(({ type }) => ({ day: "d", month: "m", year: "y" })[type as "day"] ?? "")
     .join("");
   return { decimal, order: order === "dmy" || order === "ymd" ? order : "mdy" };
+}
+
+/** Some browsers tell a language as their system writes it, en-US@posix, which Intl refuses. */
+function knownTag(told: string): string {
+  try {
+    const [tag = "en-US"] = Intl.getCanonicalLocales(told.split(/[@.]/)[0].replaceAll("_", "-"));
+    return tag;
+  } catch {
+    return "en-US";
+  }
 }
 
 /** The parts of the engine's editor that it does not declare, but calls on itself. */
