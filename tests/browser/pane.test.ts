@@ -68,6 +68,8 @@ test("the parts are reached by the keyboard alone", async () => {
   expect(await page.getByRole("tab", { name: "Functions" }).getAttribute("aria-selected")).toBe(
     "true",
   );
+  // The list of functions is loaded when it is first opened.
+  await page.getByLabel("What do you need?").waitFor();
   await page.keyboard.press("Tab");
   await page.keyboard.type("drops");
   await page.keyboard.press("Tab");
