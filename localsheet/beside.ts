@@ -4,7 +4,8 @@ import { escaped } from "../functions/files/package";
 import { putElement } from "../functions/files/patch-sheet";
 import { attributesOf, unescaped } from "../functions/files/reading";
 import type { StyleBook } from "../functions/files/style-book";
-import { type Texts, elementsOf, relationsOf, withAttributes } from "../functions/files/texts";
+import { relationsOf } from "../functions/files/paths";
+import { type Texts, elementsOf, withAttributes } from "../functions/files/texts";
 import type { Origin } from "./origin";
 import { PLAIN, type SheetState } from "./state";
 

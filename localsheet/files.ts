@@ -192,7 +192,7 @@ export function namesOf({ getters }: Model): [string, string][] {
   return getters.getNamedRanges().map(({ name, range }) => {
     const options = { useBoundedReference: true };
     const reference = getters.getRangeString(range, "forceSheetReference", options);
-    return [name, absoluteAll(reference, "", new Map())];
+    return [name, absoluteAll(reference, "")];
   });
 }
 

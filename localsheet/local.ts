@@ -78,7 +78,8 @@ function tellKept(sheet: Sheet, isKept: boolean) {
 }
 
 /** Saves into the file that was opened, where there is one; false when the person thought better of it. */
-async function save({ model, original }: Sheet): Promise<boolean> {
+async function save({ model, opened }: Sheet): Promise<boolean> {
+  const original = await opened;
   const { bytes, lost } = await saveBook(model, original);
   if (lost.length > 0 && (await ask(warningOf(lost), ["Save", "Cancel"])) === "Cancel")
     return false;
@@ -118,8 +119,8 @@ async function replace(sheet: Sheet, question: string, choices: Record<string, N
 interface Sheet {
   model: Model;
   keeper?: Keeper;
-  /** The file that it was opened from. */
-  original: Original | null;
+  /** The file that it was opened from; only saving waits for it. */
+  opened: Promise<Original | null>;
 }
 
 /** Bytes of a file: a page that is handed a larger one may not come back. */
@@ -169,7 +170,7 @@ function tellOpening({ trouble, unread }: Opening) {
 async function start() {
   composing.language = languageOf(navigator.language);
   composing.doubt = doubt;
-  const sheet = { original: await recallOriginal() } as Sheet;
+  const sheet = { opened: recallOriginal() } as Sheet;
   const { writes } = await claim(async () => {
     finishTyping();
     await sheet.keeper?.flush();
@@ -185,7 +186,7 @@ async function start() {
   await showModel(model);
   // For the browser tests, and for whoever wants to look inside from the console.
   Object.assign(globalThis, { localSheet: { model } });
-  const bytes = async () => (await saveBook(model, sheet.original)).bytes;
+  const bytes = async () => (await saveBook(model, await sheet.opened)).bytes;
   mountPane(byId("pane"), new LocalWorkbook(model, showSheet, bytes));
   tellOpening(opening);
   if (!writes) onlyRead(model);

@@ -1,5 +1,6 @@
 /** Ranges whose cells may be numbers or words, such as the limits on a certificate. */
-import { BlankError, CalcError, cellsOf, positiveShare, showShare, squeeze } from "./errors";
+import { BlankError, CalcError, positiveShare, showShare, squeeze } from "./errors";
+import { cellsOf } from "./lists";
 
 /** A number or a word; a blank cell is an empty word. */
 export type Cell = number | string;

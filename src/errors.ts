@@ -101,6 +101,3 @@ export function squeeze(text: string): string {
     .replace(/\s+/g, "")
     .toLowerCase();
 }
-
-// Lists are guarded cell by cell; their helpers are found here as well.
-export { cellsOf, laidOutAs, list, orZero, sameLength, sum } from "./lists";

@@ -1,6 +1,7 @@
 /** Cells that may be empty, told apart from a zero that somebody typed. */
 import type { Cell, Cells } from "./cells";
-import { BLANK, CalcError, cellsOf, sameLength, squeeze } from "./errors";
+import { BLANK, CalcError, squeeze } from "./errors";
+import { lineOf, sameLength } from "./lists";
 
 /** True for a cell in which nothing was typed; a zero is something. */
 export function isEmpty(cell: Cell): boolean {
@@ -29,7 +30,7 @@ export function filledCells(argument: string, range: Cells): NamedCell[] {
 export function filledLines(ranges: Record<string, Cells>): NamedCell[][] {
   const columns = Object.entries(ranges).map(([name, range]) => ({
     name,
-    cells: inLine(name, range),
+    cells: lineOf(name, range),
   }));
   const [first, ...others] = columns;
   for (const { name, cells } of others) sameLength(first.name, first.cells, name, cells);
@@ -41,12 +42,6 @@ export function filledLines(ranges: Record<string, Cells>): NamedCell[][] {
     lines.push(columns.map(({ name, cells }) => ({ name: name + place, cell: cells[i] })));
   });
   return lines;
-}
-
-/** One row or one column; anything else is refused. */
-function inLine(argument: string, range: Cells): Cell[] {
-  if (range.length > 1 && range[0].length > 1) cellsOf(argument, range);
-  return range.flat();
 }
 
 export interface UsedLine {

@@ -30,7 +30,7 @@ export function flat<T>(range: readonly (readonly T[])[]): readonly T[] {
 }
 
 /** The cells of a range that is one row or one column, and no other. */
-function lineOf<T>(argument: string, range: readonly (readonly T[])[]): readonly T[] {
+export function lineOf<T>(argument: string, range: readonly (readonly T[])[]): readonly T[] {
   const rows = range.length;
   const columns = range[0]?.length ?? 0;
   if (rows === 1 || columns === 1) return flat(range);

@@ -1,7 +1,8 @@
 /** What was measured a few times over: its mean, its spread, and how far the mean can be trusted. */
 import jstat from "jstat";
 import type { Cells } from "./cells";
-import { positive, sum } from "./errors";
+import { positive } from "./errors";
+import { sum } from "./lists";
 import { filledCells, numberIn } from "./filled";
 
 export interface Sample {

@@ -1,15 +1,6 @@
 import { describe, expect, test } from "vitest";
-import {
-  amount,
-  choice,
-  density,
-  list,
-  number,
-  positive,
-  share,
-  show,
-  showShare,
-} from "../src/errors";
+import { amount, choice, density, number, positive, share, show, showShare } from "../src/errors";
+import { list } from "../src/lists";
 import { refuses } from "./refuses";
 
 // The texts are ours: docs/errors.md.

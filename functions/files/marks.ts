@@ -1,5 +1,13 @@
 /** The look of cells whose value is fixed: as they were, with a broken border. */
-import { type Element, type Package, childNamed, elementLike, elements } from "./package";
+import {
+  type Element,
+  type Package,
+  appendStyle,
+  childNamed,
+  elementLike,
+  elements,
+  styleList,
+} from "./package";
 
 const STYLES = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
 <styleSheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><fonts count="1"><font><sz val="11"/><name val="Calibri"/></font></fonts><fills count="2"><fill><patternFill patternType="none"/></fill><fill><patternFill patternType="gray125"/></fill></fills><borders count="1"><border><left/><right/><top/><bottom/><diagonal/></border></borders><cellStyleXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellStyleXfs><cellXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/></cellXfs></styleSheet>`;
@@ -70,16 +78,10 @@ export class Marks {
   }
 
   private list(name: string): Element {
-    const list = childNamed(this.root, name);
-    if (!list) throw new Error(`the workbook's styles lack their ${name}`);
-    return list;
+    return styleList(this.root, name);
   }
 
   private append(name: string, element: Element): string {
-    const list = this.list(name);
-    list.appendChild(element);
-    const count = elements(list).length;
-    list.setAttribute("count", String(count));
-    return String(count - 1);
+    return appendStyle(this.root, name, element);
   }
 }

@@ -6,6 +6,7 @@ import { DOMParser, type Document, type Element, XMLSerializer } from "@xmldom/x
 import { strFromU8, strToU8, zipSync } from "fflate";
 import { Refusal } from "./refusal";
 import { refuseOther, unpack } from "./unpack";
+import { relationsOf, targetFrom } from "./paths";
 
 export type { Document, Element };
 
@@ -149,20 +150,6 @@ export class Package {
   }
 }
 
-function relationsOf(path: string): string {
-  const cut = path.lastIndexOf("/") + 1;
-  return `${path.slice(0, cut)}_rels/${path.slice(cut)}.rels`;
-}
-
-/** The way from a part to another: ../comments1.xml. Some programs read no target that begins at the root. */
-function targetFrom(from: string, to: string): string {
-  const here = from.split("/").slice(0, -1);
-  const there = to.split("/");
-  let same = 0;
-  while (same < here.length && here[same] === there[same]) same++;
-  return [...here.slice(same).map(() => ".."), ...there.slice(same)].join("/");
-}
-
 /** A target as it stands in a part, as a path from the root. */
 function resolve(from: string, target: string): string {
   return decodeURIComponent(new URL(target, `file:///${from}`).pathname.slice(1));
@@ -236,4 +223,19 @@ export function escaped(text: string): string {
       .replaceAll(">", "&gt;")
       .replaceAll('"', "&quot;")
   );
+}
+
+/** Adds to a list that the styles of a workbook hold, such as their fonts; its place there. */
+export function appendStyle(styles: Element, list: string, element: Element): string {
+  const all = styleList(styles, list);
+  all.appendChild(element);
+  const count = elements(all).length;
+  all.setAttribute("count", String(count));
+  return String(count - 1);
+}
+
+export function styleList(styles: Element, list: string): Element {
+  const found = childNamed(styles, list);
+  if (!found) throw new Error(`the workbook's styles lack their ${list}`);
+  return found;
 }

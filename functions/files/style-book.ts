@@ -3,7 +3,16 @@
  * that what the local sheet does not know (the font's name, a pattern, protection) stays.
  */
 import { DOMParser, XMLSerializer } from "@xmldom/xmldom";
-import { type Element, childNamed, childrenNamed, drop, elementLike, elements } from "./package";
+import {
+  type Element,
+  appendStyle,
+  childNamed,
+  childrenNamed,
+  drop,
+  elementLike,
+  elements,
+  styleList,
+} from "./package";
 import type { Texts } from "./texts";
 
 /** A look as the local sheet has it. */
@@ -103,17 +112,11 @@ export class StyleBook {
   }
 
   private list(name: string): Element {
-    const list = childNamed(this.styles(), name);
-    if (!list) throw new Error(`the workbook's styles lack their ${name}`);
-    return list;
+    return styleList(this.styles(), name);
   }
 
   private append(name: string, element: Element): string {
-    const list = this.list(name);
-    list.appendChild(element);
-    const count = elements(list).length;
-    list.setAttribute("count", String(count));
-    return String(count - 1);
+    return appendStyle(this.styles(), name, element);
   }
 
   private format(xf: Element, format = "General") {

@@ -5,6 +5,7 @@
 import { strToU8, zipSync } from "fflate";
 import { type Relation, Source, attributesOf, unescaped } from "./reading";
 import { escaped } from "./package";
+import { relationsOf, targetFrom } from "./paths";
 import { type Parts, unpack } from "./unpack";
 
 export class Texts {
@@ -157,19 +158,6 @@ export class Texts {
 /** What belongs to one sheet or drawing alone. */
 const OWN =
   "comments vmlDrawing threadedComment drawing chart table pivotTable printerSettings".split(" ");
-
-export function relationsOf(path: string): string {
-  const cut = path.lastIndexOf("/") + 1;
-  return `${path.slice(0, cut)}_rels/${path.slice(cut)}.rels`;
-}
-
-function targetFrom(from: string, to: string): string {
-  const here = from.split("/").slice(0, -1);
-  const there = to.split("/");
-  let same = 0;
-  while (same < here.length && here[same] === there[same]) same++;
-  return [...here.slice(same).map(() => ".."), ...there.slice(same)].join("/");
-}
 
 /** Every element of a name, with or without a prefix: its mark, its attributes, what stands in it. */
 export function elementsOf(name: string): RegExp {

@@ -9,6 +9,7 @@ import { readdirSync, readFileSync, statSync } from "node:fs";
 import { basename, join, relative, sep } from "node:path";
 import { type MathNode, type SymbolNode, parse } from "mathjs";
 import ts from "typescript";
+import { conditionIn } from "../catalog/conditions";
 import type { Example, Need, Param, SourceEntry, WorkingLine } from "../catalog/entry";
 import { readCall, readResult } from "../catalog/examples";
 import { KINDS, type Kind, WORD_KINDS } from "../catalog/kinds";
@@ -356,11 +357,12 @@ function readNeed(text: string, params: readonly string[]): Need {
   return { ...(orBlank && { orBlank }), ...(when && { when }), expression };
 }
 
-/** "basis is base", "counts given", "counts not given", or an expression. */
 function checkWhen(tag: string, when: string, known: readonly string[]) {
-  const [, name] = /^(\w+) (?:is [\w-]+|(?:not )?given)$/.exec(when) ?? [];
-  if (name === undefined) checkExpression(tag, when, known);
-  else if (!known.includes(name)) refuse(`${tag} [${when}] names ${name}, which is no argument`);
+  const condition = conditionIn(when);
+  if (condition.sort === "expression") checkExpression(tag, when, known);
+  else if (!known.includes(condition.name)) {
+    refuse(`${tag} [${when}] names ${condition.name}, which is no argument`);
+  }
 }
 
 /** Refuses what mathjs cannot read, and names that stand for nothing. */

@@ -6,7 +6,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
-import type { Bound, Param, SourceEntry } from "../catalog/entry";
+import type { Bound, SourceEntry } from "../catalog/entry";
 import { readComments } from "./comments";
 import { CODE_HEADER, PAGE_HEADER } from "./headers";
 import { metadata } from "./metadata";
@@ -39,15 +39,12 @@ function lines(items: readonly unknown[]): string {
 
 /** What the functions' bundle needs of an entry. */
 function bound({ id, name, params, returns }: SourceEntry): Bound {
-  const shapeOf = (param: Param): Omit<Param, "text"> => {
-    const shape: Partial<Param> = { ...param };
-    delete shape.text;
-    return shape as Omit<Param, "text">;
-  };
   return {
     id,
     name,
-    params: params.map(shapeOf),
+    params: params.map(({ name: of, kind, range, mixed, optional, default: fallback }) => {
+      return { name: of, kind, range, mixed, optional, default: fallback };
+    }),
     returns: { range: returns.range },
   };
 }

@@ -7,6 +7,7 @@
  * lost: native formulas have none.
  */
 import { type MathNode, parse } from "mathjs";
+import { conditionIn } from "../catalog/conditions";
 import type { CatalogEntry, Need } from "../catalog/entry";
 import { WORD_KINDS } from "../catalog/kinds";
 import { type Given, Inputs, type Shape, together } from "./inputs";
@@ -82,17 +83,15 @@ function held(needs: (Need & { holds: Piece })[], spare: Piece, answer: Piece): 
   return when(together, held(needs.slice(cut), spare, answer), otherwise);
 }
 
-/** The conditions of working lines: "basis is base", "counts given", or an expression. */
+/** Where a working line or a need applies. */
 function conditionOf(text: string | undefined, scope: Scope): Piece {
   if (text === undefined) return TRUE;
-  const isWord = /^(\w+) is ([\w-]+)$/.exec(text);
-  const isGiven = /^(\w+) (not )?given$/.exec(text);
-  if (isWord) return (scope.inputs.words.get(isWord[1]) ?? fail(text)).is(isWord[2]);
-  if (isGiven) {
-    const given = scope.inputs.isGiven(isGiven[1]);
-    return isGiven[2] ? not(given) : given;
-  }
-  return condition(parse(text), scope);
+  const found = conditionIn(text);
+  if (found.sort === "expression") return condition(parse(found.expression), scope);
+  if (found.sort === "word")
+    return (scope.inputs.words.get(found.name) ?? fail(text)).is(found.word);
+  const given = scope.inputs.isGiven(found.name);
+  return found.given ? given : not(given);
 }
 
 function fail(text: string): never {

@@ -6,6 +6,7 @@
  */
 import { type MathNode, all, create } from "mathjs";
 import { squeeze } from "../../src/errors";
+import { conditionIn } from "../catalog/conditions";
 import type { CatalogEntry, Param, WorkingLine } from "../catalog/entry";
 import { type Line, inputsOf } from "../bind/lift";
 import { HELPERS } from "./helpers";
@@ -68,11 +69,10 @@ function applies(
   scope: Record<string, unknown>,
 ): boolean {
   if (when === undefined) return true;
-  const isWord = /^(\w+) is ([\w-]+)$/.exec(when);
-  if (isWord) return squeeze(scope[isWord[1]] as string) === isWord[2];
-  const isGiven = /^(\w+) (not )?given$/.exec(when);
-  if (isGiven) return given.get(isGiven[1]) === !isGiven[2];
-  return Boolean(math.evaluate(when, { ...scope }));
+  const condition = conditionIn(when);
+  if (condition.sort === "word") return squeeze(scope[condition.name] as string) === condition.word;
+  if (condition.sort === "given") return given.get(condition.name) === condition.given;
+  return Boolean(math.evaluate(condition.expression, { ...scope }));
 }
 
 /** Ranges of one row or column are lists; larger ones are tables. A blank that counts is nothing of it. */

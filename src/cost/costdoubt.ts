@@ -1,5 +1,6 @@
 import type { Cells } from "../cells";
-import { BlankError, CalcError, amount, choice, positive, show, sum } from "../errors";
+import { BlankError, CalcError, amount, choice, positive, show } from "../errors";
+import { sum } from "../lists";
 import { numberIn, usedLines } from "../filled";
 
 export type Prices = "apart" | "together";

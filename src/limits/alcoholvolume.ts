@@ -1,5 +1,6 @@
 import { type Cells, flagsOf } from "../cells";
-import { density, list, sameLength, sum } from "../errors";
+import { density } from "../errors";
+import { list, sameLength, sum } from "../lists";
 import { type Intervals, compositionOf, lowHigh, richest } from "./intervals";
 
 /**

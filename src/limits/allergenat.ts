@@ -1,5 +1,6 @@
 import type { Cells } from "../cells";
-import { BlankError, CalcError, choice, share, showShare, sum } from "../errors";
+import { BlankError, CalcError, choice, share, showShare } from "../errors";
+import { sum } from "../lists";
 import { type NamedCell, isEmpty, usedLines } from "../filled";
 
 export type Use = "leave-on" | "rinse-off";

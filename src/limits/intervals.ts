@@ -6,7 +6,8 @@
  * found by pouring what the lows leave over into the components that have least, or most, of it. That
  * is the exact answer of the linear programme.
  */
-import { CalcError, isBlankNumber, list, sameLength, share, showShare, sum } from "../errors";
+import { CalcError, isBlankNumber, share, showShare } from "../errors";
+import { list, sameLength, sum } from "../lists";
 import { checkWhole } from "../load/whole";
 
 export interface Intervals {

@@ -1,5 +1,6 @@
 import { type Cells, limitOf } from "../cells";
-import { cellsOf, list, orZero, sameLength, share, sum } from "../errors";
+import { share } from "../errors";
+import { cellsOf, list, orZero, sameLength, sum } from "../lists";
 import { checkWhole } from "../load/whole";
 
 /**

@@ -1,4 +1,4 @@
-import { sum } from "../errors";
+import { sum } from "../lists";
 import { canBeWhole, lowsAndHighs } from "./intervals";
 
 /**

@@ -1,5 +1,6 @@
 import { type Cells, isBlank, limitOf } from "../cells";
-import { CalcError, cellsOf, sameLength } from "../errors";
+import { CalcError } from "../errors";
+import { cellsOf, sameLength } from "../lists";
 
 /**
  * The lowest of several limits on a load, and which one it is.

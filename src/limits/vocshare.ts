@@ -1,5 +1,6 @@
 import { type Cells, flagsOf } from "../cells";
-import { CalcError, sameLength, share, showShare } from "../errors";
+import { CalcError, share, showShare } from "../errors";
+import { sameLength } from "../lists";
 import { countedVoc } from "./exemption";
 import { compositionOf, intervalsOf, lowHigh } from "./intervals";
 

@@ -1,5 +1,5 @@
 /** Least squares for a straight line, with the standard errors of what it finds. */
-import { sum } from "../errors";
+import { sum } from "../lists";
 
 export interface Line {
   slope: number;

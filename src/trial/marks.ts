@@ -1,15 +1,7 @@
 /** Hours and the scores given then, as they stand in two ranges. */
 import type { Cell, Cells } from "../cells";
-import {
-  BlankError,
-  CalcError,
-  amount,
-  cellsOf,
-  positive,
-  sameLength,
-  show,
-  squeeze,
-} from "../errors";
+import { BlankError, CalcError, amount, positive, show, squeeze } from "../errors";
+import { cellsOf, sameLength } from "../lists";
 
 /** The first hour, the one that comes after it, and the last. */
 export interface Hours {

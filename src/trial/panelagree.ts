@@ -1,6 +1,7 @@
 import jstat from "jstat";
 import type { Cells } from "../cells";
-import { CalcError, sum } from "../errors";
+import { CalcError } from "../errors";
+import { sum } from "../lists";
 import { exactChance } from "./friedman";
 import { type LeftOut, type Ranked, rankTotals, rankedRows } from "./ranks";
 

@@ -1,5 +1,6 @@
 /** What people thought of samples, as places within each person's own row. */
-import { BlankError, CalcError, choice, isBlankNumber, number, sum } from "../errors";
+import { BlankError, CalcError, choice, isBlankNumber, number } from "../errors";
+import { sum } from "../lists";
 
 export interface Ranked {
   places: number[];

@@ -1,5 +1,5 @@
 import type { Cells } from "../cells";
-import { sum } from "../errors";
+import { sum } from "../lists";
 import { type Judgement, NEAR, judge, placesOf } from "./worth";
 
 interface Tip {

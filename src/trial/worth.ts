@@ -5,17 +5,8 @@
  * that are alike to the best of them, from the top down.
  */
 import type { Cells } from "../cells";
-import {
-  BlankError,
-  CalcError,
-  amount,
-  cellsOf,
-  choice,
-  isBlankNumber,
-  list,
-  number,
-  sum,
-} from "../errors";
+import { BlankError, CalcError, amount, choice, isBlankNumber, number } from "../errors";
+import { cellsOf, list, sum } from "../lists";
 
 export interface Judgement {
   /** A row for each candidate: its scores, more being better. */

@@ -7,7 +7,8 @@ import { fitFade } from "../../src/trial/fade";
 import { marksOf } from "../../src/trial/marks";
 import { holdToPublished } from "../reference/hold";
 import { refuses } from "../refuses";
-import { LIVES, LOG_HOURS, normal, scored, uniform } from "./noise";
+import { uniform } from "../chance";
+import { LIVES, LOG_HOURS, normal, scored } from "./noise";
 
 const column = (values: (number | string)[]) => values.map((value) => [value]);
 const HOURS = [0, 1, 2, 4, 6, 8];

@@ -7,7 +7,7 @@ import { midRanks } from "../../src/trial/ranks";
 import { holdToPublished } from "../reference/hold";
 import { ROUNDING } from "../reference/norris";
 import { refuses } from "../refuses";
-import { uniform } from "./noise";
+import { uniform } from "../chance";
 
 describe("published values", () => {
   // Of 22 people by 3 samples there are more than 10^15 ways, so the p is that of chi-square.
