@@ -21,7 +21,7 @@ export type Prices = "apart" | "together";
  * @throws value - a high is below its low
  * @needs same(prices, "apart") or same(prices, "together")
  * @needs samelength(amounts, lows) and samelength(amounts, highs)
- * @needs isquoted(amounts, lows, highs)
+ * @needs [or blank] isquoted(amounts, lows, highs)
  * @needs [or blank] sum(counted(amounts)) > 0
  * @working cost: amounts at the middle of their quotes = sum(counted(amounts) .* (counted(lows) + counted(highs))) / 2
  * @working [prices is apart] doubt: its standard uncertainty, as squares = sqrt(sum((counted(amounts) .* (counted(highs) - counted(lows))) .^ 2) / 12)
