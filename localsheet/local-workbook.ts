@@ -3,17 +3,7 @@ import { parseA1Ref } from "@borgar/fx/xlsx";
 import type { CellValue } from "../functions/bind/lift";
 import { cellName } from "../functions/formula/addresses";
 import { CHART_COLORS, MARK_PAINT, PAINT } from "../taskpane/sheets/looks";
-import {
-  type Area,
-  type DrawnCell,
-  type DrawnChart,
-  type Drawing,
-  type DrawnMark,
-  type DrawnRule,
-  type PlacedDrawing,
-  addressOf,
-  placed,
-} from "../taskpane/sheets/template";
+import { type Area, type DrawnCell, type DrawnChart, type Drawing, type DrawnMark, type DrawnRule, type PlacedDrawing, addressOf, placed } from "../taskpane/sheets/drawing";
 import { freeName } from "../functions/formula/sheet-names";
 import { type CellContent, type Placed, type Spot, type Workbook } from "../taskpane/host/workbook";
 import { toExcelError } from "./custom-functions";

@@ -4,7 +4,7 @@ import "./menus";
 import { register } from "../functions/bind/register";
 import { Refusal } from "../functions/files/refusal";
 import { mountPane } from "../taskpane/pane/pane";
-import { drawingOf } from "../taskpane/sheets/template";
+import { drawingOf } from "../taskpane/sheets/drawing";
 import { composing, languageOf } from "./composer";
 import { functionsHost } from "./custom-functions";
 import { ask } from "./dialog";

@@ -18,8 +18,8 @@ export function readCellName(name: string): { row: number; column: number } {
 }
 
 /**
- * A formula moved by some rows and columns. As a whole sheet moves, every reference moves;
- * filled like a copy, those held by $ stay.
+ * A formula moved by some rows and columns. As a whole sheet moves, every reference to the sheet itself
+ * moves, and none to another sheet; filled like a copy, those held by $ stay.
  */
 export function moveFormula(
   formula: string,
@@ -27,11 +27,14 @@ export function moveFormula(
   columns: number,
   asCopy = false,
 ): string {
-  const parts = formula.split('"');
-  // Every second part stands inside quotes, and is left as it is.
-  return parts
+  // Text in quotes is left as it is, and what stands on another sheet unless it is filled like a copy.
+  const kept = asCopy
+    ? /("[^"]*")/
+    : /("[^"]*"|(?:'[^']*'|[\w.]+)!\$?[A-Z]+\$?\d+(?::\$?[A-Z]+\$?\d+)?)/;
+  return formula
+    .split(kept)
     .map((part, i) => (i % 2 ? part : moveReferences(part, rows, columns, asCopy)))
-    .join('"');
+    .join("");
 }
 
 function moveReferences(text: string, rows: number, columns: number, asCopy: boolean): string {

@@ -5,7 +5,7 @@
  * cleared, and the paint and widths from before are put back.
  */
 import { freeName } from "../../functions/formula/sheet-names";
-import { type Drawing, type PlacedDrawing, placed } from "../sheets/template";
+import { type Drawing, type PlacedDrawing, placed } from "../sheets/drawing";
 import { POINTS, order, rangeOf } from "./orders";
 import { reasonOf, write } from "./run";
 import type { Spot } from "./workbook";

@@ -3,16 +3,8 @@
  * leaves a cell as it is; looks, rules and widths once for all cells that have them alike.
  */
 import { CHART_COLORS, MARK_PAINT, PAINT } from "../sheets/looks";
-import {
-  type Area,
-  type DrawnCell,
-  type DrawnChart,
-  type DrawnMark,
-  type DrawnRule,
-  type Look,
-  type PlacedDrawing,
-  addressOf,
-} from "../sheets/template";
+import { type Area, type DrawnCell, type DrawnChart, type DrawnMark, type DrawnRule, type PlacedDrawing, addressOf } from "../sheets/drawing";
+import type { Look } from "../sheets/block";
 import { alike, rectangles } from "./rectangles";
 
 /** Points in a pixel: templates measure widths in pixels, Excel in points. */

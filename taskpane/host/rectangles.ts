@@ -1,5 +1,5 @@
 /** Cells as few rectangles, so that many are told to Excel at once. */
-import type { Area } from "../sheets/template";
+import type { Area } from "../sheets/drawing";
 
 interface Place {
   row: number;

@@ -3,7 +3,7 @@
  * localsheet/local-workbook.ts for the local sheet.
  */
 import type { CellValue } from "../../functions/bind/lift";
-import type { Drawing } from "../sheets/template";
+import type { Drawing } from "../sheets/drawing";
 
 /** A cell of a sheet. Rows and columns count from zero. */
 export interface Spot {

@@ -1,5 +1,6 @@
 /** Putting templates and formulas into a workbook, never over a filled cell. */
-import { type Template, areaOf, drawingOf } from "./template";
+import type { Template } from "./template";
+import { areaOf, drawingOf } from "./drawing";
 import type { Workbook } from "../host/workbook";
 
 /** The insert was refused before anything was changed; the text says why. */

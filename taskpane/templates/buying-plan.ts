@@ -1,8 +1,7 @@
 import { PACK_UNITS } from "../sheets/pack-units";
 import { cellName } from "../../functions/formula/addresses";
 import type { Template } from "../sheets/template";
-
-type Block = Template["blocks"][number];
+import type { Block } from "../sheets/block";
 
 /** An order of the demo: who from, its freight, and up to four packs of one ingredient. */
 interface DemoOrder {

@@ -3,7 +3,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { cellName } from "../../functions/formula/addresses";
 import { isDate, isPercentage } from "../../localsheet/typed";
-import { drawingOf } from "../../taskpane/sheets/template";
+import { drawingOf } from "../../taskpane/sheets/drawing";
 import { templates } from "../../taskpane/templates/index";
 import { launchBrowser } from "./launch";
 import { clickCell, keyInto, openSheet, shown, typeInto, valueOf } from "./sheet";

@@ -1,7 +1,7 @@
 /** A file of every kind that we write: templates, random sheets, their copies, and one that was opened. */
 import { expect } from "vitest";
 import { handOver } from "../../functions/files/hand-over";
-import { drawingOf } from "../../taskpane/sheets/template";
+import { drawingOf } from "../../taskpane/sheets/drawing";
 import { templates } from "../../taskpane/templates/index";
 import { richParts, zipped } from "../files/foreign-book";
 import { randomSheet } from "../office/random-sheet";

@@ -2,7 +2,7 @@
 import { strFromU8, unzipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import { MARK_PAINT } from "../../taskpane/sheets/looks";
-import type { Drawing } from "../../taskpane/sheets/template";
+import type { Drawing } from "../../taskpane/sheets/drawing";
 import { LocalWorkbook, newModel, toXlsx, write } from "./load-engine";
 
 /** A cell to pick in at B3, its words in B8:B10, and a marked cell at C3. */

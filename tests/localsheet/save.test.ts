@@ -1,6 +1,6 @@
 import { strFromU8, unzipSync } from "fflate";
 import { describe, expect, test } from "vitest";
-import { drawingOf } from "../../taskpane/sheets/template";
+import { drawingOf } from "../../taskpane/sheets/drawing";
 import { templates } from "../../taskpane/templates/index";
 import { prefixed, richParts, strict, zipped } from "../files/foreign-book";
 import { readBook } from "../files/read-book";

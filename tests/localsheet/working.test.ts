@@ -3,7 +3,7 @@ import { catalog } from "../../functions/catalog/catalog";
 import { NAMESPACE } from "../../functions/catalog/entry";
 import { isFault } from "../../functions/bind/lift";
 import { cellName, readCellName } from "../../functions/formula/addresses";
-import { drawingOf } from "../../taskpane/sheets/template";
+import { drawingOf } from "../../taskpane/sheets/drawing";
 import { templates } from "../../taskpane/templates/index";
 import { type Explained, explain } from "../../taskpane/working/explain";
 import { LocalWorkbook, newModel, write } from "./load-engine";

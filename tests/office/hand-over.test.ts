@@ -8,7 +8,7 @@ import { describe, expect, test } from "vitest";
 import { handOver } from "../../functions/files/hand-over";
 import { cellsIn } from "../../functions/files/cells";
 import { cellName } from "../../functions/formula/addresses";
-import { drawingOf } from "../../taskpane/sheets/template";
+import { drawingOf } from "../../taskpane/sheets/drawing";
 import { templates } from "../../taskpane/templates/index";
 import { asExcel } from "../files/as-excel";
 import { type Changes, readBook, writeInto } from "../files/read-book";

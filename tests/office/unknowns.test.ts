@@ -5,7 +5,7 @@
 import { describe, expect, test } from "vitest";
 import { handOver } from "../../functions/files/hand-over";
 import { cellName } from "../../functions/formula/addresses";
-import { drawingOf } from "../../taskpane/sheets/template";
+import { drawingOf } from "../../taskpane/sheets/drawing";
 import { templates } from "../../taskpane/templates/index";
 import { readBook } from "../files/read-book";
 import { LocalWorkbook, newModel, toXlsx, write } from "../localsheet/load-engine";

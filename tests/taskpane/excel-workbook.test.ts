@@ -2,7 +2,7 @@ import { beforeEach, describe, expect, test } from "vitest";
 import { ExcelWorkbook } from "../../taskpane/host/excel-workbook";
 import { insertFormula, insertTemplate } from "../../taskpane/sheets/insert";
 import { MARK_PAINT, PAINT } from "../../taskpane/sheets/looks";
-import { type Drawing, drawingOf } from "../../taskpane/sheets/template";
+import { type Drawing, drawingOf } from "../../taskpane/sheets/drawing";
 import { templates } from "../../taskpane/templates/index";
 import { FakeExcel, isChange } from "./fake-excel";
 

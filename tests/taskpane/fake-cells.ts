@@ -1,5 +1,5 @@
 /** The cells of the small Excel: ranges, and several ranges taken together. */
-import { type Area, addressOf } from "../../taskpane/sheets/template";
+import { type Area, addressOf } from "../../taskpane/sheets/drawing";
 import {
   type Cell,
   type FakeExcel,

@@ -6,7 +6,7 @@
  */
 import { parseA1Ref } from "@borgar/fx/xlsx";
 import { vi } from "vitest";
-import { type Area, addressOf } from "../../taskpane/sheets/template";
+import { type Area, addressOf } from "../../taskpane/sheets/drawing";
 import { rangesOf, typeOf } from "./fake-cells";
 import { type Execute, officeClient } from "./office-client";
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { fadeHalf, lastsFor } from "../../src/index";
 import { cellName } from "../../functions/formula/addresses";
 import { Refused, insertFormula, insertTemplate } from "../../taskpane/sheets/insert";
-import { drawingOf } from "../../taskpane/sheets/template";
+import { drawingOf } from "../../taskpane/sheets/drawing";
 import { templates } from "../../taskpane/templates/index";
 import { freeName } from "../../functions/formula/sheet-names";
 import { LocalWorkbook, newModel, read, write } from "../localsheet/load-engine";

@@ -26,7 +26,7 @@ import {
   TEST,
 } from "../../taskpane/templates/limits-check/places";
 import { MARK_PAINT } from "../../taskpane/sheets/looks";
-import { drawingOf } from "../../taskpane/sheets/template";
+import { drawingOf } from "../../taskpane/sheets/drawing";
 import { template } from "../../taskpane/templates/limits-check";
 import { published, rowsOf } from "../reference/checks";
 import { LocalWorkbook, newModel, read, write } from "../localsheet/load-engine";

@@ -2,7 +2,8 @@ import { readdirSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { catalog } from "../../functions/catalog/catalog";
 import { cellName } from "../../functions/formula/addresses";
-import { TemplateSchema, drawingOf } from "../../taskpane/sheets/template";
+import { TemplateSchema } from "../../taskpane/sheets/template";
+import { drawingOf } from "../../taskpane/sheets/drawing";
 import { templates } from "../../taskpane/templates/index";
 
 describe.each(templates)("$title", (template) => {

@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { cellName } from "../../functions/formula/addresses";
 import { insertTemplate } from "../../taskpane/sheets/insert";
-import { drawingOf } from "../../taskpane/sheets/template";
+import { drawingOf } from "../../taskpane/sheets/drawing";
 import { templates } from "../../taskpane/templates/index";
 import { LocalWorkbook, newModel, read, write } from "../localsheet/load-engine";
 

@@ -6,9 +6,9 @@ import {
   SKIN_CATEGORIES,
   VOC_RULES,
 } from "../../../src/data/rules";
-import type { Template } from "../../sheets/template";
+import type { Block } from "../../sheets/block";
 
-export type Block = Template["blocks"][number];
+export type { Block };
 export type Content = string | number | null;
 
 export const LINES = 8;

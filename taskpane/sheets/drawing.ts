@@ -1,0 +1,263 @@
+/** A template as a drawing: every cell, rule, mark and chart that a workbook takes, relative to one place. */
+import { cellName, moveFormula, readCellName } from "../../functions/formula/addresses";
+import type { Block, Look, Mark } from "./block";
+import { NO_OTHERS, lay } from "./lay";
+import { type Others, type Places, resolved } from "./names";
+import { type Template, TemplateSchema } from "./template";
+
+/** One cell to write, relative to the drawing's own first cell. */
+export interface DrawnCell {
+  row: number;
+  column: number;
+  content: string | number | null;
+  look?: Look;
+  format?: string;
+}
+
+/** A rule on what may be typed, over a rectangle. */
+export interface DrawnRule extends Area {
+  words?: string[];
+  /** The cells that hold the words, here or on another sheet. */
+  from?: Area & { sheet?: string };
+  limits?: [number, number];
+}
+
+/** A look over a rectangle, for the cells whose text begins with these words. */
+export interface DrawnMark extends Area {
+  begins: string;
+  mark: Mark;
+}
+
+/** A rectangle relative to the drawing's first cell. */
+export interface Area {
+  row: number;
+  column: number;
+  rows: number;
+  columns: number;
+}
+
+/** A chart over some cells. */
+export interface DrawnChart {
+  title: string;
+  kind: "columns" | "bars" | "lines";
+  unit: string;
+  labels: Area;
+  series: { name: string; values: Area }[];
+  over: Area;
+}
+
+/** Everything that an insert changes, and the rectangle that it needs empty. */
+export interface Drawing {
+  rows: number;
+  columns: number;
+  cells: DrawnCell[];
+  rules: DrawnRule[];
+  marks: DrawnMark[];
+  charts: DrawnChart[];
+  widths: number[];
+  /** The lists that grow. */
+  lists?: DrawnList[];
+  /** How it is printed, where it has a sheet of its own. */
+  page?: DrawnPage;
+  /** Rows and columns that stay in sight when scrolling, where it has a sheet of its own. */
+  frozen?: { rows: number; columns: number };
+}
+
+/** A list that grows: its headings and the lines drawn. Formulas look `reach` lines down. */
+export interface DrawnList extends Area {
+  name: string;
+  reach: number;
+}
+
+/** A page: one wide, as many tall as it takes, numbered. */
+export interface DrawnPage {
+  landscape?: boolean;
+  /** Rows that every page repeats, the first and the last. */
+  titleRows?: [number, number];
+  /** What every page says. */
+  caution?: string;
+}
+
+/** A template as a drawing, as if the sheet began at its first cell. */
+export function drawingOf(
+  template: Template,
+  filled: boolean,
+  others: Others = NO_OTHERS,
+): Drawing {
+  const { parts, blocks: own = [], widths, charts = [], page } = TemplateSchema.parse(template);
+  const laid = lay(parts ?? [], others);
+  const blocks = [...laid.blocks, ...own];
+  const area = (text: string) => areaNamed(resolvedRange(text, laid.places));
+  const drawnCharts = charts.map((chart) => ({
+    ...chart,
+    labels: area(chart.labels),
+    series: chart.series.map(({ name, values }) => ({ name, values: area(values) })),
+    over: area(chart.over),
+  }));
+  const ends = drawnCharts.map(({ over }) => over);
+  const cells = blocks.flatMap((block) => cellsOf(block, filled));
+  refuseTwice(template.title, cells);
+  const lists = laid.growing.map(({ name, row, column, rows, columns, reach }) => {
+    return { name, row: row - 1, column, rows: rows + 1, columns, reach };
+  });
+  return {
+    rows: Math.max(...cells.map((cell) => cell.row + 1), ...ends.map((at) => at.row + at.rows)),
+    columns: Math.max(
+      widths.length,
+      ...cells.map((cell) => cell.column + 1),
+      ...ends.map((at) => at.column + at.columns),
+    ),
+    cells,
+    rules: blocks.filter((block) => block.words ?? block.limits).map(ruleOf),
+    marks: blocks.flatMap((block) =>
+      (block.marks ?? []).map((mark) => ({ ...areaOfBlock(block), ...mark })),
+    ),
+    charts: drawnCharts,
+    widths,
+    ...(lists.length > 0 && { lists }),
+    ...(page && pageOf(page, laid.places)),
+  };
+}
+
+/** The page set-up, and what stays in sight: all down to the headings, and the first columns. */
+function pageOf(
+  { landscape, caution, heads, columns = 0 }: NonNullable<Template["page"]>,
+  places: Places,
+) {
+  const place = heads === undefined ? undefined : places.get(heads);
+  if (heads !== undefined && !place) throw new Error(`page: nothing has the name "${heads}"`);
+  const head = place && (place.head ?? place.row);
+  return {
+    page: {
+      ...(landscape && { landscape }),
+      ...(caution !== undefined && { caution }),
+      ...(head !== undefined && { titleRows: [head, head] as [number, number] }),
+    },
+    ...((head !== undefined || columns > 0) && {
+      frozen: { rows: head === undefined ? 0 : head + 1, columns },
+    }),
+  };
+}
+
+/** Where the things stand that a template names: "load" at $B$19. */
+export function placeOf(template: Template, name: string): string {
+  return resolved(`{${name}}`, lay(template.parts ?? []).places, {}, NO_OTHERS);
+}
+
+function resolvedRange(text: string, places: Places): string {
+  return text.startsWith("{") ? resolved(text, places, {}, NO_OTHERS).replaceAll("$", "") : text;
+}
+
+function refuseTwice(title: string, cells: readonly DrawnCell[]) {
+  const seen = new Set<string>();
+  for (const { row, column } of cells) {
+    const name = cellName(row, column);
+    if (seen.has(name)) throw new Error(`${title}: two parts write ${name}`);
+    seen.add(name);
+  }
+}
+
+function cellsOf(block: Block, filled: boolean): DrawnCell[] {
+  const origin = readCellName(block.at);
+  return contentsOf(block).flatMap((line, i) =>
+    line.map((written, j) => ({
+      row: origin.row + i,
+      column: origin.column + j,
+      content: block.look === "input" && !filled ? null : written,
+      look: block.look,
+      ...(block.format !== undefined && { format: block.format }),
+    })),
+  );
+}
+
+/** A drawing at its place: its rows, columns and formulas are those of the sheet. */
+export interface PlacedDrawing extends Drawing {
+  row: number;
+  column: number;
+}
+
+/** The drawing with its first cell at the row and column. The one place where anything is moved. */
+export function placed(drawing: Drawing, row: number, column: number): PlacedDrawing {
+  const moved = <T extends { row: number; column: number }>(part: T): T => {
+    return { ...part, row: row + part.row, column: column + part.column };
+  };
+  const isFormula = (content: unknown) => typeof content === "string" && content.startsWith("=");
+  return {
+    ...drawing,
+    row,
+    column,
+    cells: drawing.cells.map((cell) => ({
+      ...moved(cell),
+      content: isFormula(cell.content)
+        ? moveFormula(String(cell.content), row, column)
+        : cell.content,
+    })),
+    rules: drawing.rules.map((rule) => {
+      const { from } = rule;
+      // Another sheet does not move along.
+      return {
+        ...moved(rule),
+        ...(from && { from: from.sheet === undefined ? moved(from) : from }),
+      };
+    }),
+    marks: drawing.marks.map(moved),
+    charts: drawing.charts.map((chart) => ({
+      ...chart,
+      labels: moved(chart.labels),
+      series: chart.series.map(({ name, values }) => ({ name, values: moved(values) })),
+      over: moved(chart.over),
+    })),
+    ...(drawing.lists && { lists: drawing.lists.map(moved) }),
+  };
+}
+
+/** The rows of a block: as written, or its one formula filled down, across, and over its spill. */
+function contentsOf(block: Block): (string | number | null)[][] {
+  if (block.rows) return block.rows;
+  const formula = block.formula ?? "";
+  const [spillRows, spillColumns] = block.spills ?? [1, 1];
+  const rows = (block.down ?? 1) * spillRows;
+  const columns = (block.across ?? 1) * spillColumns;
+  return Array.from({ length: rows }, (_, i) =>
+    Array.from({ length: columns }, (_, j) => {
+      if (i % spillRows > 0 || j % spillColumns > 0) return null;
+      return moveFormula(formula, i, j, true);
+    }),
+  );
+}
+
+function ruleOf(block: Block): DrawnRule {
+  const { words, limits } = block;
+  const area = areaOfBlock(block);
+  if (typeof words === "string") return { ...area, from: fromNamed(words) };
+  return { ...area, ...(words && { words }), ...(limits && { limits }) };
+}
+
+function areaOfBlock(block: Block): Area {
+  const rows = contentsOf(block);
+  return { ...readCellName(block.at), rows: rows.length, columns: rows[0].length };
+}
+
+/** The rectangle that a range such as B8:B13 names. */
+function areaNamed(range: string): Area {
+  const [first, last] = range.split(":").map(readCellName);
+  return { ...first, rows: last.row - first.row + 1, columns: last.column - first.column + 1 };
+}
+
+/** The cells of a drop-down's words: B8:B13, or Materials!B8:B13. */
+function fromNamed(words: string): Area & { sheet?: string } {
+  const cut = words.lastIndexOf("!");
+  const area = areaNamed(words.slice(cut + 1));
+  return cut < 0 ? area : { ...area, sheet: words.slice(0, cut) };
+}
+
+/** A rectangle of a sheet as an address. */
+export function addressOf(area: Area): string {
+  return areaOf(area, area.row, area.column);
+}
+
+/** The rectangle of a drawing put at a place, as an address: A1:N17. */
+export function areaOf(drawing: Pick<Drawing, "rows" | "columns">, row: number, column: number) {
+  const last = cellName(row + drawing.rows - 1, column + drawing.columns - 1);
+  return `${cellName(row, column)}:${last}`;
+}

@@ -1,0 +1,338 @@
+/** From parts to blocks at their places: what stands where, and formulas in addresses. */
+import { cellName } from "../../functions/formula/addresses";
+import type { Block, Content } from "./block";
+import { type Here, type Others, type Place, type Places, drawsFrom, resolved } from "./names";
+import type { Part } from "./parts";
+
+type Fields = Extract<Part, { fields: unknown }>;
+type List = Extract<Part, { list: unknown }>;
+type Table = Extract<Part, { table: unknown }>;
+type Aspects = Omit<Block, "at" | "look" | "rows" | "formula" | "down" | "across" | "spills">;
+
+export interface Laid {
+  blocks: Block[];
+  places: Places;
+  /** The lists that grow, by their names. */
+  growing: (Place & { name: string; reach: number })[];
+}
+
+export const NO_OTHERS: Others = new Map();
+
+/** Lays the parts one under the other. `others` tells where the sheets stand that they draw from. */
+export function lay(parts: readonly Part[], others: Others = NO_OTHERS): Laid {
+  const places = placesOf(parts);
+  const blocks: Block[] = [];
+  const growing: Laid["growing"] = [];
+  for (const part of parts) {
+    const place = places.get(nameOf(part, parts)) as Place;
+    const pen = new Pen(places, others);
+    if ("text" in part) writeText(pen, part, place);
+    else if ("fields" in part) writeFields(pen, part, place);
+    else if ("list" in part) writeList(pen, part, place);
+    else if ("table" in part) writeTable(pen, part, place);
+    else if ("block" in part) {
+      const rows = part.rows ?? spread(part.formula, part.spills);
+      pen.write(place.row, place.column, part, part.look, rows, {}, part.alone);
+    }
+    blocks.push(...pen.blocks);
+    if ("list" in part && part.reach)
+      growing.push({ ...place, rows: part.lines, name: part.list, reach: part.reach });
+  }
+  return { blocks, places, growing };
+}
+
+/** The parts' own names, and names made for those that have none: no formula can write them. */
+function nameOf(part: Part, parts: readonly Part[]): string {
+  const own =
+    "list" in part
+      ? part.list
+      : "table" in part
+        ? part.table
+        : "block" in part
+          ? part.block
+          : "room" in part
+            ? part.room
+            : part.name;
+  return own ?? `part ${parts.indexOf(part) + 1}`;
+}
+
+/** Where every part, field, column and row stands. */
+export function placesOf(parts: readonly Part[]): Map<string, Place> {
+  const places = new Map<string, Place>();
+  const add = (name: string, place: Place) => {
+    if (places.has(name)) throw new Error(`two things have the name "${name}"`);
+    places.set(name, place);
+  };
+  let bottom = 0;
+  let open: string | undefined;
+  for (const part of parts) {
+    const name = nameOf(part, parts);
+    if (open !== undefined && part.beside === undefined)
+      throw new Error(`"${name}" stands under "${open}", which grows`);
+    const place = { ...originOf(part, places, bottom), ...sizeOf(part) };
+    bottom = Math.max(bottom, place.row + place.rows);
+    addInner(part, place, add);
+    const body =
+      "list" in part ? bodyOf(part, place) : "table" in part ? tableBody(part, place) : place;
+    add(name, body);
+    if ("list" in part && part.reach) open = name;
+  }
+  return places;
+}
+
+function originOf({ gap = 0, skip = 0, beside, under }: Part, places: Places, bottom: number) {
+  const other = beside ?? under;
+  if (other === undefined) return { row: bottom + gap, column: skip };
+  const there = places.get(other);
+  if (!there) throw new Error(`nothing above has the name "${other}"`);
+  const top =
+    there.lies === undefined
+      ? there.row
+      : there.lies === "down"
+        ? (there.head ?? there.row)
+        : there.row;
+  return beside === undefined
+    ? { row: there.row + there.rows + gap, column: there.column + skip }
+    : { row: top + gap, column: there.column + there.columns + skip };
+}
+
+function sizeOf(part: Part): { rows: number; columns: number } {
+  if ("text" in part)
+    return {
+      rows: part.rows.length,
+      columns: Math.max(...part.rows.map((row) => (Array.isArray(row) ? row.length : 1))),
+    };
+  if ("fields" in part)
+    return {
+      rows: part.fields.length,
+      columns: (part.apart ?? 1) + (part.fields.some(({ note }) => note) ? 2 : 1),
+    };
+  if ("list" in part)
+    return {
+      rows: part.lines + headsOf(part),
+      columns: part.columns.map(widthOf).reduce((a, b) => a + b, 0),
+    };
+  if ("table" in part) {
+    const rows = part.rows.map(heightOf).reduce((a, b) => a + b, 0);
+    return { rows: rows + (part.heads ? 1 : 0), columns: (part.apart ?? 1) + part.across };
+  }
+  if ("room" in part) return { rows: part.rows, columns: part.columns };
+  const rows = part.rows ?? spread(part.formula, part.spills);
+  return { rows: rows.length, columns: rows[0]?.length ?? 1 };
+}
+
+const headsOf = (list: List) => (list.headed === false ? 0 : 1);
+const widthOf = ({ heading, spills }: List["columns"][number]) =>
+  Array.isArray(heading) ? heading.length : (spills?.[1] ?? 1);
+const heightOf = ({ label, spills = 1 }: Table["rows"][number]) =>
+  Math.max(spills, Array.isArray(label) ? label.length : 1);
+
+function bodyOf(list: List, place: Place): Place {
+  const heads = headsOf(list);
+  return {
+    ...place,
+    row: place.row + heads,
+    rows: list.reach ?? list.lines,
+    lies: "down",
+    ...(heads && { head: place.row }),
+  };
+}
+
+function tableBody(table: Table, place: Place): Place {
+  const heads = table.heads ? 1 : 0;
+  return { ...place, row: place.row + heads, rows: place.rows - heads };
+}
+
+/** The names within a part: fields, columns of a list, rows of a table. */
+function addInner(part: Part, place: Place, add: (name: string, place: Place) => void) {
+  if ("fields" in part) {
+    part.fields.forEach(({ name }, i) => {
+      const column = place.column + (part.apart ?? 1);
+      if (name) add(name, { row: place.row + i, column, rows: 1, columns: 1 });
+    });
+  }
+  if ("list" in part) {
+    let column = place.column;
+    const { row, head } = bodyOf(part, place);
+    for (const each of part.columns) {
+      const at: Place = {
+        row,
+        column,
+        rows: part.reach ?? part.lines,
+        columns: widthOf(each),
+        lies: "down",
+        of: part.list,
+      };
+      if (each.name) add(`${part.list}.${each.name}`, head === undefined ? at : { ...at, head });
+      column += widthOf(each);
+    }
+  }
+  if ("table" in part) {
+    let row = place.row + (part.heads ? 1 : 0);
+    for (const each of part.rows) {
+      const column = place.column + (part.apart ?? 1);
+      const at: Place = {
+        row,
+        column,
+        rows: each.spills ?? 1,
+        columns: part.across,
+        lies: "across",
+        of: part.table,
+        head: place.column,
+      };
+      if (each.name) add(`${part.table}.${each.name}`, at);
+      row += heightOf(each);
+    }
+  }
+}
+
+/** Writes blocks, with what their formulas name. */
+class Pen {
+  readonly blocks: Block[] = [];
+  constructor(
+    private readonly places: Places,
+    private readonly others: Others,
+  ) {}
+
+  write(
+    row: number,
+    column: number,
+    aspects: Aspects,
+    look: Block["look"],
+    rows: Content[][],
+    here: Here | ((line: number, across: number) => Here),
+    alone?: string,
+  ): void {
+    const { format, words, limits, marks } = aspects;
+    const drawn = rows.map((line, i) =>
+      line.map((cell, j) =>
+        this.drawn(cell, typeof here === "function" ? here(i, j) : here, alone),
+      ),
+    );
+    const from = typeof words === "string" ? this.drawn(words, {}) : words;
+    this.blocks.push({
+      at: cellName(row, column),
+      look,
+      rows: drawn,
+      ...(format !== undefined && { format }),
+      ...(limits && { limits }),
+      ...(marks && { marks }),
+      ...(from !== null &&
+        from !== undefined && {
+          words: typeof from === "string" ? from.replaceAll("$", "") : (from as string[]),
+        }),
+    });
+  }
+
+  private drawn(cell: Content, here: Here, alone?: string): Content {
+    if (typeof cell !== "string" || !/^[={]/.test(cell)) return cell;
+    const isAlone = drawsFrom(cell).some((title) => !this.others.has(title));
+    if (isAlone)
+      return alone === undefined ? null : resolved(alone, this.places, here, this.others);
+    return resolved(cell, this.places, here, this.others);
+  }
+}
+
+type TextPart = Extract<Part, { text: unknown }>;
+
+function writeText(pen: Pen, part: TextPart, { row, column }: Place) {
+  const rows = part.rows.map((line) => (Array.isArray(line) ? line : [line]));
+  pen.write(row, column, {}, part.text, rows, {});
+}
+
+function writeFields(pen: Pen, { fields, apart = 1 }: Fields, { row, column }: Place) {
+  fields.forEach((field, i) => {
+    const { label, demo, formula, note, alone } = field;
+    pen.write(row + i, column, {}, "label", [[label]], {});
+    const look = field.look ?? (formula === undefined ? "input" : "result");
+    if (demo !== undefined || formula !== undefined)
+      pen.write(row + i, column + apart, field, look, [[formula ?? demo ?? null]], {}, alone);
+    if (note !== undefined) pen.write(row + i, column + apart + 1, {}, "note", [[note]], {});
+  });
+}
+
+function writeList(pen: Pen, list: List, body: Place) {
+  let column = body.column;
+  for (const each of list.columns) {
+    const width = widthOf(each);
+    const heads = Array.isArray(each.heading) ? each.heading : [each.heading ?? null];
+    while (heads.length < width) heads.push(null);
+    const at = (line: number, across: number): Here =>
+      Array.isArray(each.heading) ? { of: list.list, line, across } : { of: list.list, line };
+    if (body.head !== undefined && each.heading !== undefined) {
+      const { headLook = "heading", headFormat } = each;
+      pen.write(
+        body.head,
+        column,
+        headFormat ? { format: headFormat } : {},
+        headLook,
+        [heads],
+        (_, j) => at(0, j),
+      );
+    }
+    const look = each.look ?? (each.formula === undefined ? "input" : "result");
+    if (each.formula !== undefined || each.demo) {
+      const rows = Array.from({ length: list.lines }, (_, i) => lineOf(each, i, width));
+      pen.write(body.row, column, each, look, rows, at, each.alone);
+    }
+    column += width;
+  }
+}
+
+/** A line of a column: what the demo types, or the formula where its answer begins. */
+function lineOf(
+  { demo, formula, spills, heading }: List["columns"][number],
+  line: number,
+  width: number,
+): Content[] {
+  if (formula === undefined) {
+    const typed = demo?.[line] ?? null;
+    const cells = Array.isArray(typed) ? typed : [typed];
+    return Array.from({ length: width }, (_, j) => cells[j] ?? null);
+  }
+  const [down, across] = spills ?? [1, 1];
+  const isAlike = Array.isArray(heading) && !spills;
+  return Array.from({ length: width }, (_, j) =>
+    line % down > 0 || (j % across > 0 && !isAlike) ? null : formula,
+  );
+}
+
+function writeTable(pen: Pen, table: Table, body: Place) {
+  const { apart = 1, across } = table;
+  const left = body.column + apart;
+  if (table.heads)
+    pen.write(body.row - 1, body.column, {}, "heading", [table.heads], { of: table.table });
+  let row = body.row;
+  for (const each of table.rows) {
+    const { label, demo, formula, spills = 1, alone, note } = each;
+    const labels = Array.isArray(label) ? label : label === undefined ? [] : [label];
+    if (labels.length > 0)
+      pen.write(
+        row,
+        body.column,
+        {},
+        "label",
+        labels.map((text) => [text]),
+        {},
+      );
+    const look = each.look ?? (formula === undefined ? "input" : "result");
+    const at = (_: number, j: number): Here => ({ of: table.table, across: j, line: j });
+    if (formula !== undefined && each.spills) {
+      const rows = Array.from({ length: spills }, (_, i) =>
+        Array.from({ length: across }, (_, j) => (i + j === 0 ? formula : null)),
+      );
+      pen.write(row, left, each, look, rows, at, alone);
+    } else if (formula !== undefined || demo) {
+      const cells = Array.from({ length: across }, (_, j) => formula ?? demo?.[j] ?? null);
+      pen.write(row, left, each, look, [cells], at, alone);
+    }
+    if (note !== undefined) pen.write(row, left + across, {}, "note", [[note]], {});
+    row += heightOf(each);
+  }
+}
+
+function spread(formula = "", [rows, columns]: readonly [number, number] = [1, 1]): Content[][] {
+  return Array.from({ length: rows }, (_, i) =>
+    Array.from({ length: columns }, (_, j) => (i + j === 0 ? formula : null)),
+  );
+}

@@ -1,0 +1,137 @@
+/**
+ * Names in formulas: `{batch}` becomes `$B$10` when a template is drawn.
+ *
+ * | written | stands for |
+ * |---|---|
+ * | `{batch}` | a field, or a named block, whole: `$B$10` |
+ * | `{price}` in a list's own formula | the cell of this line: `$C8` |
+ * | `{load}` in a table's own formula | the cell of this column: `B$19` |
+ * | `{packs.price}` | the whole column of a list, or row of a table: `$C$8:$C$13` |
+ * | `{packs}` | a list or a table, whole, without its headings |
+ * | `{packs.price:head}`, `:first`, `:last` | its heading, its first cell, its last |
+ * | `{packs.price:here}` | its cell beside this one: of this line, or of this column |
+ * | `{packs.price:upto}` | from its first cell to this line |
+ * | `{Materials!packs.price}` | the same on the sheet of another template |
+ *
+ * What stands in quotes is text and stays; an array such as `{1,2}` begins with no letter and stays.
+ */
+import { cellName } from "../../functions/formula/addresses";
+
+/** Where a named thing stands; rows and columns count from zero. */
+export interface Place {
+  row: number;
+  column: number;
+  rows: number;
+  columns: number;
+  /** The list or table that it is a column or a row of. */
+  of?: string;
+  /** Lists go down, a line a row; tables go across, a line a column. */
+  lies?: "down" | "across";
+  /** The row of its headings, or the column of its labels. */
+  head?: number;
+}
+
+export type Places = ReadonlyMap<string, Place>;
+
+/** The cell that a formula is written for. */
+export interface Here {
+  /** The list or table that the formula belongs to. */
+  of?: string;
+  line?: number;
+  across?: number;
+}
+
+/** Another sheet: its name in the workbook, and what stands where on it. */
+export interface Other {
+  sheet: string;
+  places: Places;
+}
+
+/** The other sheets of the workbook, by the titles of their templates. */
+export type Others = ReadonlyMap<string, Other>;
+
+const NAMED =
+  /"(?:[^"]|"")*"|\{(?:([A-Za-z][\w ]*)!)?([A-Za-z]\w*(?:\.[A-Za-z]\w*)?)(?::([a-z]+))?\}/g;
+
+/** The titles of the other templates that a formula draws from. */
+export function drawsFrom(formula: string): string[] {
+  return [...formula.matchAll(NAMED)].flatMap(([, title]) => (title ? [title] : []));
+}
+
+/** The formula in addresses. */
+export function resolved(formula: string, places: Places, here: Here, others: Others): string {
+  return formula.replace(NAMED, (all, title?: string, name?: string, which?: string) => {
+    if (!name) return all;
+    const other = title === undefined ? undefined : others.get(title);
+    if (title !== undefined && !other) throw new Error(`${all}: no sheet "${title}" is known`);
+    const own = here.of && !title && !name.includes(".") ? `${here.of}.${name}` : undefined;
+    const known = other?.places ?? places;
+    const place = (own && known.get(own)) ?? known.get(name);
+    if (!place) throw new Error(`${all}: nothing has that name`);
+    const address = addressIn(place, which ?? (own && known.has(own) ? "own" : "whole"), here, all);
+    return other ? `${quoted(other.sheet)}!${address}` : address;
+  });
+}
+
+/** A sheet's name as a formula has it. */
+export function quoted(sheet: string): string {
+  return /^[A-Za-z_][\w]*$/.test(sheet) && !/^[A-Za-z]{1,3}\d+$/.test(sheet)
+    ? sheet
+    : `'${sheet.replaceAll("'", "''")}'`;
+}
+
+function addressIn(place: Place, which: string, here: Here, said: string): string {
+  const { row, column, rows, columns } = place;
+  const last = { row: row + rows - 1, column: column + columns - 1 };
+  const isDown = place.lies === "down";
+  const line = row + (here.line ?? 0);
+  switch (which) {
+    case "whole":
+      return span(row, column, last.row, last.column);
+    case "own":
+      if (!isDown)
+        return span(
+          row,
+          column + (here.across ?? 0),
+          last.row,
+          column + (here.across ?? 0),
+          "",
+          "$",
+        );
+      if (here.across !== undefined && columns > 1)
+        return span(line, column + here.across, line, column + here.across, "", "");
+      return span(line, column, line, last.column, "$", "");
+    case "here":
+      if (!isDown)
+        return span(row, column + (here.across ?? 0), row, column + (here.across ?? 0), "", "$");
+      return span(line, column, line, last.column, "$", "");
+    case "first":
+      return isDown ? span(row, column, row, last.column) : span(row, column, last.row, column);
+    case "last":
+      return isDown
+        ? span(last.row, column, last.row, last.column)
+        : span(row, last.column, last.row, last.column);
+    case "upto":
+      return `${hold(row, column)}:${hold(line, last.column, "$", "")}`;
+    case "head":
+      if (place.head === undefined) break;
+      return isDown
+        ? span(place.head, column, place.head, last.column)
+        : span(row, place.head, last.row, place.head);
+  }
+  throw new Error(
+    `${said}: ":${which}" is none of first, last, head, here and upto, or is not known of it`,
+  );
+}
+
+function span(top: number, left: number, bottom: number, right: number, column = "$", row = "$") {
+  const first = hold(top, left, column, row);
+  const last = hold(bottom, right, column, row);
+  return first === last ? first : `${first}:${last}`;
+}
+
+function hold(row: number, column: number, holdColumn = "$", holdRow = "$") {
+  const name = cellName(row, column);
+  const cut = name.search(/\d/);
+  return `${holdColumn}${name.slice(0, cut)}${holdRow}${name.slice(cut)}`;
+}

@@ -1,0 +1,129 @@
+/**
+ * A template by its parts: texts, fields, lists, tables and blocks, one under the other. What stands where
+ * is worked out here, and formulas are written in names (see names.ts), so that one more row is one edit.
+ */
+import * as z from "zod/mini";
+import { LOOKS, cellAspects, content } from "./block";
+
+const name = z.string().check(z.regex(/^[a-z]\w*$/i));
+const formula = z.string().check(z.startsWith("="));
+
+/** Where a part stands: under all before it, or where this says. */
+const where = {
+  /** Rows left free above it. */
+  gap: z.optional(z.int().check(z.nonnegative())),
+  /** Right of the part of that name, its first rows level. */
+  beside: z.optional(name),
+  /** Under the part of that name, and no further down. */
+  under: z.optional(name),
+  /** Columns left free to its left. */
+  skip: z.optional(z.int().check(z.nonnegative())),
+};
+
+const filled = {
+  ...cellAspects,
+  look: z.optional(z.enum(LOOKS)),
+  /** The formula where a sheet that it draws from is not in the workbook. Without it the cell stays empty. */
+  alone: z.optional(formula),
+};
+
+/** Lines of text, or of headings. */
+const Text = z.strictObject({
+  ...where,
+  text: z.enum(LOOKS),
+  name: z.optional(name),
+  rows: z.array(z.union([z.string(), z.array(content)])).check(z.minLength(1)),
+});
+
+/** One thing to fill in or to read: its label, its value beside it, and what is said of it. */
+const Field = z.strictObject({
+  ...filled,
+  name: z.optional(name),
+  label: z.string(),
+  /** What the demo types; null where it types nothing. */
+  demo: z.optional(content),
+  formula: z.optional(formula),
+  /** Its unit, or a formula that says something of it, in the column beside it. */
+  note: z.optional(z.string()),
+});
+
+const Fields = z.strictObject({
+  ...where,
+  fields: z.array(Field).check(z.minLength(1)),
+  name: z.optional(name),
+  /** Columns from the labels to the values. */
+  apart: z.optional(z.int().check(z.positive())),
+});
+
+const Column = z.strictObject({
+  ...filled,
+  name: z.optional(name),
+  /** One heading, or one for each of several columns that are alike. */
+  heading: z.optional(z.union([content, z.array(content).check(z.minLength(1))])),
+  headLook: z.optional(z.enum(LOOKS)),
+  headFormat: z.optional(z.string()),
+  /** What the demo types, line by line; what is missing at the end stays empty. */
+  demo: z.optional(z.array(z.union([content, z.array(content)]))),
+  /** The formula of a line. */
+  formula: z.optional(formula),
+  /** Rows and columns that one answer fills; it is then written once for each such stretch. */
+  spills: z.optional(z.tuple([z.int().check(z.positive()), z.int().check(z.positive())])),
+});
+
+/** Headings, and lines under them. */
+const List = z.strictObject({
+  ...where,
+  list: name,
+  lines: z.int().check(z.positive()),
+  /** How many lines formulas look down, where lines will be added: then nothing may stand under it. */
+  reach: z.optional(z.int().check(z.positive())),
+  columns: z.array(Column).check(z.minLength(1)),
+  /** False where its headings stand elsewhere. */
+  headed: z.optional(z.boolean()),
+});
+
+const Row = z.strictObject({
+  ...filled,
+  name: z.optional(name),
+  /** One label, or one for each row that an answer fills. */
+  label: z.optional(z.union([z.string(), z.array(z.string()).check(z.minLength(1))])),
+  demo: z.optional(z.array(content)),
+  formula: z.optional(formula),
+  /** Rows that one answer fills, over all columns. */
+  spills: z.optional(z.int().check(z.positive())),
+  /** What is said of it, right of the last column. */
+  note: z.optional(z.string()),
+});
+
+/** Labels at the left, and columns that are alike: pours, sizes, prices. */
+const Table = z.strictObject({
+  ...where,
+  table: name,
+  across: z.int().check(z.positive()),
+  /** Columns from the labels to the first value. */
+  apart: z.optional(z.int().check(z.positive())),
+  heads: z.optional(z.array(content)),
+  rows: z.array(Row).check(z.minLength(1)),
+});
+
+/** Any rectangle: what the other parts are made of. */
+const Rectangle = z.strictObject({
+  ...where,
+  ...filled,
+  block: name,
+  look: z.enum(LOOKS),
+  rows: z.optional(z.array(z.array(content)).check(z.minLength(1))),
+  formula: z.optional(formula),
+  spills: z.optional(z.tuple([z.int().check(z.positive()), z.int().check(z.positive())])),
+});
+
+/** Nothing, as large as this: room for a chart. */
+const Room = z.strictObject({
+  ...where,
+  room: name,
+  rows: z.int().check(z.positive()),
+  columns: z.int().check(z.positive()),
+});
+
+export const Part = z.union([Text, Fields, List, Table, Rectangle, Room]);
+export type Part = z.infer<typeof Part>;
