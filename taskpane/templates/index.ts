@@ -4,8 +4,12 @@ import { template as baseComparison } from "./base-comparison";
 import { template as bottleCost } from "./bottle-cost";
 import { template as buyingPlan } from "./buying-plan";
 import { template as limitsCheck } from "./limits-check";
+import { template as materials } from "./materials";
+import { template as priceList } from "./price-list";
+import { template as recipes } from "./recipes";
 import { template as sizeRun } from "./size-run";
+import { template as sizes } from "./sizes";
 import { template as sprayTrialLog } from "./spray-trial-log";
 import { template as trialBatch } from "./trial-batch";
 
-export const templates: Template[] = [baseComparison, bottleCost, buyingPlan, limitsCheck, sizeRun, sprayTrialLog, trialBatch];
+export const templates: Template[] = [baseComparison, bottleCost, buyingPlan, limitsCheck, materials, priceList, recipes, sizeRun, sizes, sprayTrialLog, trialBatch];

@@ -1,0 +1,260 @@
+import { PACK_UNITS } from "../sheets/pack-units";
+import { DEMO_MATERIALS } from "./demo/materials";
+import type { Template } from "../sheets/template";
+
+const UNITS = [...PACK_UNITS, "piece"];
+const demo = <K extends keyof (typeof DEMO_MATERIALS)[number]>(key: K) =>
+  DEMO_MATERIALS.map((line) => line[key] ?? null);
+
+/** What a pack lands at for one of something, or what is missing to say it. */
+const each = (turned: string) =>
+  `=IF(OR(NOT(ISNUMBER({landed})),{unit}="",{unit}="piece",SUM({size})<=0),"",IF(ISERROR(${turned}),"density?",${turned}))`;
+
+/** Everything that is bought, one line each: the sheet that all others draw from. */
+export const template: Template = {
+  title: "Materials",
+  use: "Everything you buy, typed once: packs, prices, freight, what is on hand, limits. All other sheets draw from it.",
+  step: 1,
+  widths: [
+    168, 104, 148, 92, 74, 66, 66, 74, 74, 82, 82, 66, 82, 82, 88, 88, 260, 92, 96, 92, 84, 84, 92,
+    92, 74, 82, 82, 82, 82, 82, 74, 92, 108, 74, 74, 74, 88, 74, 220, 140, 150, 60, 140, 60,
+  ],
+  parts: [
+    { text: "title", rows: ["Materials"] },
+    {
+      text: "note",
+      rows: [
+        "One line for each pack on offer: bases, oils, wax, bottles, labels. Type under the last line; other sheets find a material by its name.",
+        "Several packs or suppliers of one material are several lines of one name: mark the one in use, the others as offers. Blank counts as in use.",
+        "A blank price is not free and a blank freight is not none: type 0 where it costs nothing. A pack sold by volume needs its density.",
+      ],
+    },
+    {
+      text: "caution",
+      rows: [
+        "Flammable liquids are here: keep them closed, cool, away from flame. The safety data sheet of each supplier comes first.",
+      ],
+    },
+    {
+      gap: 1,
+      fields: [
+        {
+          name: "filled",
+          label: "Lines filled",
+          formula: "=COUNTA({materials.name})",
+          format: "0",
+          note: '=IF({filled}={counted},"every one is priced or a sample","priced or a sample: "&{counted}&"; look under Said of this line")',
+        },
+        {
+          name: "counted",
+          label: "Lines with a landed price, or a sample",
+          formula:
+            '=SUMPRODUCT(({materials.name}<>"")*((ISNUMBER({materials.landed})+ISNUMBER({materials.samplefloz}))>0))',
+          format: "0",
+        },
+        {
+          name: "low",
+          label: "Below the least to keep",
+          formula:
+            "=SUMPRODUCT(ISNUMBER({materials.onhand})*ISNUMBER({materials.least})*({materials.onhand}<{materials.least}))",
+          format: "0",
+        },
+        {
+          name: "past",
+          label: "Past their use by",
+          formula: "=SUMPRODUCT(ISNUMBER({materials.useby})*({materials.useby}<TODAY()))",
+          format: "0",
+        },
+      ],
+    },
+    {
+      gap: 1,
+      list: "materials",
+      lines: DEMO_MATERIALS.length + 4,
+      reach: 2000,
+      columns: [
+        { name: "name", heading: "Material", demo: demo("name") },
+        {
+          name: "what",
+          heading: "What it is",
+          words: [
+            "base",
+            "fragrance oil",
+            "additive",
+            "wax",
+            "wick",
+            "jar",
+            "bottle",
+            "sprayer",
+            "cap",
+            "label",
+            "box",
+            "other",
+          ],
+          demo: demo("what"),
+        },
+        { name: "supplier", heading: "Supplier", demo: demo("supplier") },
+        {
+          name: "standing",
+          heading: "Standing",
+          words: ["in use", "offer", "sample only"],
+          demo: demo("standing"),
+        },
+        { name: "price", heading: "Price of a pack ($)", format: "0.00", demo: demo("price") },
+        { name: "size", heading: "Pack size", demo: demo("size") },
+        { name: "unit", heading: "Pack unit", words: UNITS, demo: demo("unit") },
+        { name: "density", heading: "Density (g/mL)", format: "0.000", demo: demo("density") },
+        { name: "packs", heading: "Packs in the order (count)", demo: demo("packs") },
+        {
+          name: "freight",
+          heading: "Freight of the order ($)",
+          format: "0.00",
+          demo: demo("freight"),
+        },
+        {
+          name: "freefrom",
+          heading: "Freight free from ($)",
+          format: "0.00",
+          demo: demo("freefrom"),
+        },
+        { name: "lost", heading: "Lost (%)", format: "0%", limits: [0, 1], demo: demo("lost") },
+        {
+          name: "landed",
+          heading: "Landed pack ($)",
+          format: "0.00",
+          formula:
+            '=IF({price}="","",IF(SUM({packs})<=0,"how many?",IF({freight}="","freight?",MIST.LANDED({price},{packs},{freight},{freefrom})/{packs})))',
+        },
+        {
+          name: "perg",
+          heading: "Lands at ($ per g)",
+          format: "0.0000",
+          formula: each('{landed}/MIST.TURN({size},{unit},"g",{density})/(1-SUM({lost}))'),
+        },
+        {
+          name: "perfloz",
+          heading: "Lands at ($ per fl oz)",
+          format: "0.000",
+          formula: each("MIST.FLOZCOST({landed},{size},{unit},{density},0,{lost})"),
+        },
+        {
+          name: "perpiece",
+          heading: "Lands at ($ per piece)",
+          format: "0.000",
+          formula:
+            '=IF(OR(NOT(ISNUMBER({landed})),{unit}<>"piece",SUM({size})<=0),"",{landed}/{size}/(1-SUM({lost})))',
+        },
+        {
+          name: "said",
+          heading: "Said of this line",
+          look: "note",
+          formula:
+            '=IF({name}="",IF(COUNTA({what},{supplier},{price})=0,"","which material?"),TEXTJOIN("; ",TRUE,IF({what}="","what is it?",""),IF({price}="",IF({standing}="sample only","a sample only","no price"),IF(ISNUMBER({landed}),"",{landed})),IF({size}="",IF({price}="","","pack size?"),IF({unit}="","pack unit?","")),IF(OR({perg}="density?",{perfloz}="density?"),"density? weigh a known volume",""),IF({key}="","",IF(MATCH({key},{materials.key},0)=ROW()-ROW({materials.name:head}),"","a line above is in use too: that one counts")),IF({sheetdate}="",IF(OR({what}="base",{what}="fragrance oil"),"no date of its data sheet",""),"")))',
+        },
+        { name: "counted", heading: "Counted on hand (g or pieces)", demo: demo("counted") },
+        {
+          name: "countedon",
+          heading: "Counted on (date)",
+          format: "yyyy-mm-dd",
+          demo: demo("countedon"),
+        },
+        {
+          name: "onhand",
+          heading: "On hand now (g or pieces)",
+          format: "0.0",
+          formula:
+            '=IF(OR({counted}="",{key}=""),"",{counted}-SUMIFS({Weighed!weighed.counts},{Weighed!weighed.material},{name},{Weighed!weighed.date},">="&SUM({countedon})))',
+          alone: '=IF(OR({counted}="",{key}=""),"",{counted})',
+        },
+        { name: "least", heading: "Least to keep (g or pieces)", demo: demo("least") },
+        { name: "lot", heading: "Lot", demo: demo("lot") },
+        { name: "opened", heading: "Opened (date)", format: "yyyy-mm-dd", demo: demo("opened") },
+        { name: "useby", heading: "Use by (date)", format: "yyyy-mm-dd", demo: demo("useby") },
+        {
+          name: "vocpart",
+          heading: "VOC part (%)",
+          format: "0%",
+          limits: [0, 1],
+          demo: demo("vocpart"),
+        },
+        {
+          name: "limits",
+          heading: [
+            "Skin limit, room spray (%)",
+            "Skin limit, linen spray (%)",
+            "Skin limit, body spray (%)",
+            "Skin limit, diffuser (%)",
+            "Skin limit, candle (%)",
+          ],
+          format: "0.0%",
+          demo: DEMO_MATERIALS.map(({ limits }) => limits ?? [null]),
+        },
+        { name: "flash", heading: "Flash point (C)", demo: demo("flash") },
+        {
+          name: "sheetdate",
+          heading: "Data sheet of (date)",
+          format: "yyyy-mm-dd",
+          demo: demo("sheetdate"),
+        },
+        {
+          name: "disclosed",
+          heading: "Ingredients",
+          words: ["all named", "part named", "not disclosed"],
+          demo: demo("disclosed"),
+        },
+        {
+          name: "sampleprice",
+          heading: "Sample price ($)",
+          format: "0.00",
+          demo: demo("sampleprice"),
+        },
+        { name: "samplesize", heading: "Sample size", demo: demo("samplesize") },
+        { name: "sampleunit", heading: "Sample unit", words: PACK_UNITS, demo: demo("sampleunit") },
+        {
+          name: "samplefloz",
+          heading: "Sample cost ($ per fl oz)",
+          format: "0.000",
+          formula:
+            '=IF({sampleprice}="","",IF(ISERROR(MIST.FLOZCOST({sampleprice},{samplesize},{sampleunit},{density})),"size, density?",MIST.FLOZCOST({sampleprice},{samplesize},{sampleunit},{density})))',
+        },
+        { name: "days", heading: "Days to arrive (count)", demo: demo("days") },
+        { name: "notes", heading: "Notes", demo: demo("notes") },
+        {
+          name: "key",
+          heading: "Found by (in use)",
+          formula: '=IF(OR({name}="",{standing}="offer",{standing}="sample only"),"",{name})',
+        },
+        {
+          name: "nth",
+          heading: "Found by (each line)",
+          formula: '=IF({name}="","",{name}&"|"&COUNTIF({materials.name:upto},{name}))',
+        },
+        {
+          name: "turn",
+          heading: "In use, in order",
+          format: "0",
+          formula: '=IF({key}="","",COUNTIF({materials.key:upto},"?*"))',
+        },
+        {
+          // Without gaps, for the drop-downs of other sheets.
+          name: "picks",
+          heading: "Names to pick from",
+          formula:
+            '=IF(ROW()-ROW({materials.name:head})>COUNT({materials.turn}),"",INDEX({materials.key},MATCH(ROW()-ROW({materials.name:head}),{materials.turn},0)))',
+        },
+        {
+          name: "basenth",
+          heading: "Base, in order",
+          format: "0",
+          formula: '=IF({what}="base",COUNTIF({materials.what:upto},"base"),"")',
+        },
+      ],
+    },
+  ],
+  page: {
+    landscape: true,
+    heads: "materials",
+    columns: 1,
+    caution: "Flammable liquids: the safety data sheet and local rules come first.",
+  },
+};

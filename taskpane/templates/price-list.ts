@@ -1,0 +1,288 @@
+import type { Template } from "../sheets/template";
+
+const DEMO: [string, string, number | null, number | null][] = [
+  ["Rain room", "2 fl oz", null, null],
+  ["Rain room", "4 fl oz", 14, null],
+  ["Rain room", "8 fl oz", null, null],
+  ["Rain linen", "4 fl oz", null, null],
+  ["Orchard body", "2 fl oz", 3.5, null],
+  ["Orchard body", "4 fl oz", null, null],
+  ["Rain candle", "Jar", 18, null],
+];
+
+const ofSize = (column: string) => `INDEX({Sizes!sizes.${column}},{sline})`;
+const all = "COUNT({liquid},{packaging},{work})=3";
+
+const asked = (margin: string, fee: string, fixed: string) =>
+  `=IF(OR(NOT(ISNUMBER({cost})),{${margin}}="",{${fee}}="",{${fixed}}=""),"",MIST.ASKPRICE({cost},{${margin}},{${fee}},{${fixed}}))`;
+
+/** Every recipe in every size: cost, prices, what is kept, and what a price change does. */
+export const template: Template = {
+  title: "Price list",
+  use: "Every recipe in every size: what it costs, what to ask retail and wholesale, what is kept, what a price change does.",
+  step: 9,
+  widths: [
+    170, 92, 92, 74, 74, 74, 74, 84, 84, 84, 84, 74, 84, 84, 84, 84, 240, 84, 84, 84, 60, 60, 84,
+  ],
+  parts: [
+    { text: "title", rows: ["Price list"] },
+    {
+      text: "note",
+      rows: [
+        "Pick a recipe and a size on each line; costs come from Recipes, Sizes and Materials. Your own price overrides the asking price.",
+        "Margin is on the price. A cost that is not known stays blank and is said: it is never taken for nothing.",
+      ],
+    },
+    {
+      gap: 1,
+      name: "money",
+      fields: [
+        { name: "hour", label: "An hour of work ($)", demo: 18, format: "0.00" },
+        {
+          name: "lost",
+          label: "Lost of the liquid in filling (%)",
+          demo: 0.03,
+          format: "0.0%",
+          limits: [0, 1],
+        },
+        {
+          name: "margin",
+          label: "Margin wanted, retail (%)",
+          demo: 0.5,
+          format: "0%",
+          limits: [0, 1],
+        },
+        {
+          name: "trade",
+          label: "Margin wanted, wholesale (%)",
+          demo: 0.25,
+          format: "0%",
+          limits: [0, 1],
+        },
+        {
+          name: "fee",
+          label: "Fees on the retail price (%)",
+          demo: 0.065,
+          format: "0.0%",
+          limits: [0, 1],
+        },
+        { name: "fixed", label: "Fee on each retail sale ($)", demo: 0.3, format: "0.00" },
+      ],
+    },
+    {
+      beside: "money",
+      skip: 1,
+      fields: [
+        { name: "shown", label: "Line to draw (1 to the last)", demo: 2, format: "0", note: "" },
+        {
+          name: "what",
+          label: "If the price of",
+          words: "{Materials!materials.picks}",
+          demo: "Rain on Slate",
+        },
+        { name: "change", label: "changes by (%)", demo: 0.2, format: "0%" },
+        {
+          name: "filled",
+          label: "Lines filled",
+          formula: "=COUNTA({prices.recipe})",
+          format: "0",
+          note: '=IF({filled}={counted},"every one is priced","priced: "&{counted}&"; look under Said of this line")',
+        },
+        {
+          name: "counted",
+          label: "Lines with a cost",
+          formula: "=COUNT({prices.cost})",
+          format: "0",
+        },
+        {
+          name: "below",
+          label: "Lines below cost",
+          formula: '=COUNTIF({prices.said},"below cost*")',
+          format: "0",
+        },
+      ],
+      apart: 2,
+    },
+    {
+      gap: 1,
+      list: "money2",
+      lines: 5,
+      columns: [
+        {
+          name: "part",
+          heading: "Where the money of that line goes",
+          look: "label",
+          demo: ["Liquid", "Packaging", "Work", "Fees", "Kept"],
+        },
+        {
+          name: "sum",
+          heading: "Retail ($)",
+          look: "result",
+          format: "0.00",
+          demo: ["liquid", "packaging", "work", "fees", "kept"].map(
+            (key) => `=IF(OR({shown}="",SUM({shown})<1),"",INDEX({prices.${key}},{shown}))`,
+          ),
+        },
+      ],
+    },
+    { room: "picture", beside: "money2", skip: 1, rows: 12, columns: 8 },
+    {
+      gap: 1,
+      list: "prices",
+      lines: DEMO.length + 5,
+      reach: 500,
+      columns: [
+        {
+          name: "recipe",
+          heading: "Recipe",
+          words: "{Recipes!recipes.picks}",
+          demo: DEMO.map(([recipe]) => recipe),
+        },
+        {
+          name: "size",
+          heading: "Size",
+          words: "{Sizes!sizes.size}",
+          demo: DEMO.map(([, size]) => size),
+        },
+        {
+          name: "grams",
+          heading: "Fill of one (g)",
+          format: "0.0",
+          formula: `=IF(OR({recipe}="",NOT(ISNUMBER({sline}))),"",IF(ISERROR(MIST.TURN(${ofSize("holds")},${ofSize("unit")},"g")),IF(ISNUMBER({density}),MIST.FILLWEIGHT(${ofSize("holds")},${ofSize("unit")},{density},SUM(${ofSize("overfill")})),"density?"),MIST.TURN(${ofSize("holds")},${ofSize("unit")},"g")*(1+SUM(${ofSize("overfill")}))))`,
+        },
+        {
+          name: "liquid",
+          heading: "Liquid ($)",
+          format: "0.00",
+          formula:
+            '=IF(NOT(ISNUMBER({grams})),"",IF(COUNTIFS({Recipes!recipes.recipe},{recipe},{Recipes!recipes.costpart},"no price")+COUNTIFS({Recipes!recipes.recipe},{recipe},{Recipes!recipes.share},"*?")>0,"no price",{grams}*SUMIFS({Recipes!recipes.costpart},{Recipes!recipes.recipe},{recipe})/(1-SUM({lost}))))',
+        },
+        {
+          name: "packaging",
+          heading: "Packaging ($)",
+          format: "0.00",
+          formula: `=IF(ISNUMBER({sline}),${ofSize("pieces")},"")`,
+        },
+        {
+          name: "work",
+          heading: "Work ($)",
+          format: "0.00",
+          formula: `=IF(ISNUMBER({sline}),IF(OR(${ofSize("minutes")}="",{hour}=""),"minutes?",${ofSize("minutes")}/60*{hour}),"")`,
+        },
+        {
+          name: "cost",
+          heading: "Cost ($)",
+          format: "0.00",
+          formula: `=IF(${all},{liquid}+{packaging}+{work},"")`,
+        },
+        {
+          name: "ask",
+          heading: "Asking price, retail ($)",
+          format: "0.00",
+          formula: asked("margin", "fee", "fixed"),
+        },
+        {
+          name: "own",
+          heading: "Your own, retail ($)",
+          format: "0.00",
+          demo: DEMO.map(([, , own]) => own),
+        },
+        {
+          name: "price",
+          heading: "Retail that counts ($)",
+          format: "0.00",
+          formula: '=IF({own}="",{ask},{own})',
+        },
+        {
+          name: "kept",
+          heading: "Kept, retail ($)",
+          format: "0.00",
+          formula:
+            '=IF(OR(NOT(ISNUMBER({price})),NOT(ISNUMBER({cost})),{fees}=""),"",{price}-{fees}-{cost})',
+        },
+        {
+          name: "keeprate",
+          heading: "Margin kept (%)",
+          format: "0%",
+          formula: '=IF(OR({kept}="",SUM({price})=0),"",{kept}/{price})',
+        },
+        {
+          name: "askTrade",
+          heading: "Asking price, wholesale ($)",
+          format: "0.00",
+          formula: '=IF(OR(NOT(ISNUMBER({cost})),{trade}=""),"",MIST.ASKPRICE({cost},{trade}))',
+        },
+        {
+          name: "ownTrade",
+          heading: "Your own, wholesale ($)",
+          format: "0.00",
+          demo: DEMO.map(([, , , own]) => own),
+        },
+        {
+          name: "priceTrade",
+          heading: "Wholesale that counts ($)",
+          format: "0.00",
+          formula: '=IF({ownTrade}="",{askTrade},{ownTrade})',
+        },
+        {
+          name: "keptTrade",
+          heading: "Kept, wholesale ($)",
+          format: "0.00",
+          formula:
+            '=IF(OR(NOT(ISNUMBER({priceTrade})),NOT(ISNUMBER({cost}))),"",{priceTrade}-{cost})',
+        },
+        {
+          name: "said",
+          heading: "Said of this line",
+          look: "note",
+          marks: [{ begins: "below cost", mark: "over" }],
+          formula:
+            '=IF({recipe}="",IF({size}="","","which recipe?"),TEXTJOIN("; ",TRUE,IF(SUM({kept})<0,"below cost at retail",""),IF(SUM({keptTrade})<0,"below cost at wholesale",""),IF({size}="","which size?",IF(ISNUMBER({sline}),"",{sline})),IF(COUNTIF({Recipes!recipes.recipe},{recipe})=0,"not in Recipes",""),IF({grams}="density?","density of an ingredient is not known",""),IF({liquid}="no price","an ingredient has no price, or no share",""),IF({packaging}="no price","a piece has no price",""),IF({work}="minutes?","minutes, or an hour of work?",""),IF({own}="","",IF(ISNUMBER({ask}),"your own price: asked would be "&TEXT({ask},"0.00"),""))))',
+        },
+        {
+          name: "then",
+          heading: "Cost after the change ($)",
+          format: "0.00",
+          formula: '=IF(OR({what}="",{change}="",NOT(ISNUMBER({cost}))),"",{cost}+{more})',
+        },
+        {
+          name: "more",
+          heading: "The change adds ($)",
+          format: "0.00",
+          formula: `=IF(OR({what}="",{change}="",NOT(ISNUMBER({cost}))),"",{change}*({grams}*SUMIFS({Recipes!recipes.costpart},{Recipes!recipes.recipe},{recipe},{Recipes!recipes.material},{what})/(1-SUM({lost}))+(${ofSize("bottle")}={what})*${ofSize("bottlecost")}+(${ofSize("sprayer")}={what})*${ofSize("sprayercost")}+(${ofSize("label")}={what})*${ofSize("labelcost")}+(${ofSize("box")}={what})*${ofSize("boxcost")}))`,
+        },
+        {
+          name: "fees",
+          heading: "Fees, retail ($)",
+          format: "0.00",
+          formula: '=IF(OR(NOT(ISNUMBER({price})),{fee}="",{fixed}=""),"",{price}*{fee}+{fixed})',
+        },
+        {
+          name: "sline",
+          heading: "Line of Sizes",
+          format: "0",
+          formula:
+            '=IF({size}="","",IF(ISERROR(MATCH({size},{Sizes!sizes.size},0)),"not in Sizes",MATCH({size},{Sizes!sizes.size},0)))',
+        },
+        {
+          name: "density",
+          heading: "Density (g/mL)",
+          format: "0.000",
+          formula:
+            '=IF({recipe}="","",IF(COUNTIF({Recipes!recipes.densitykey},{recipe})>0,INDEX({Recipes!recipes.measured},MATCH({recipe},{Recipes!recipes.densitykey},0)),IF(OR(SUMIFS({Recipes!recipes.volumepart},{Recipes!recipes.recipe},{recipe})<=0,COUNTIFS({Recipes!recipes.recipe},{recipe},{Recipes!recipes.volumepart},"no density")>0),"density?",1/SUMIFS({Recipes!recipes.volumepart},{Recipes!recipes.recipe},{recipe}))))',
+        },
+      ],
+    },
+  ],
+  charts: [
+    {
+      title: "Where the retail price goes",
+      kind: "columns",
+      unit: "$ a bottle",
+      labels: "{money2.part}",
+      series: [{ name: "of one bottle", values: "{money2.sum}" }],
+      over: "{picture}",
+    },
+  ],
+  page: { landscape: true, heads: "prices", columns: 1 },
+};

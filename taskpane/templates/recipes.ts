@@ -1,0 +1,222 @@
+import { DEMO_KINDS, DEMO_RECIPES } from "./demo/recipes";
+import type { Template } from "../sheets/template";
+
+const demo = <K extends keyof (typeof DEMO_RECIPES)[number]>(key: K) =>
+  DEMO_RECIPES.map((line) => line[key] ?? null);
+
+/** What the line's material has in a column of Materials, or nothing. */
+const drawn = (column: string) =>
+  `IF(ISNUMBER({line}),IF(INDEX({Materials!materials.${column}},{line})="","",INDEX({Materials!materials.${column}},{line})),"")`;
+
+/** What is typed on one line of the recipe, whichever it is. */
+const ofRecipe = (column: string, key: string, none: string) =>
+  `=IF({recipe}="","",IF(COUNTIF({recipes.${key}},{recipe})=0,${none},INDEX({recipes.${column}},MATCH({recipe},{recipes.${key}},0))))`;
+
+/** Recipes, one line for each ingredient: sizes, costs, limits and bench sheets draw from them. */
+export const template: Template = {
+  title: "Recipes",
+  use: "Recipes, one line an ingredient, any number of them: loads, kinds, the highest load of each kind.",
+  step: 2,
+  widths: [
+    150, 104, 150, 74, 84, 92, 104, 92, 92, 92, 92, 92, 240, 84, 84, 74, 60, 150, 110, 110, 110,
+    110, 60, 60, 120,
+  ],
+  parts: [
+    { text: "title", rows: ["Recipes"] },
+    {
+      text: "note",
+      rows: [
+        "One line for each ingredient. Leave the load of the base, or of the wax, blank: it is the rest. Type a load as 5 %, not 5.",
+        "Kind, Load of, and a measured density are typed once for a recipe, on any of its lines. 5 % of the base is not 5 % of the finished batch.",
+        "The same scent in wax and in spray is two recipes of one oil. Type under the last line for more.",
+      ],
+    },
+    {
+      text: "caution",
+      rows: [
+        "A load that smells right may be more than the certificate allows on skin, or than the wax holds: the certificate and the data sheet decide.",
+      ],
+    },
+    {
+      gap: 1,
+      list: "kinds",
+      lines: DEMO_KINDS.length,
+      columns: [
+        { name: "kind", heading: "Kind", look: "label", demo: DEMO_KINDS.map(([kind]) => kind) },
+        {
+          name: "least",
+          heading: "Your least load (%)",
+          format: "0.0%",
+          limits: [0, 1],
+          demo: DEMO_KINDS.map(([, least]) => least),
+        },
+        {
+          name: "most",
+          heading: "Your highest load (%)",
+          format: "0.0%",
+          limits: [0, 1],
+          demo: DEMO_KINDS.map(([, , most]) => most),
+        },
+        {
+          heading: "Where these come from",
+          look: "note",
+          demo: DEMO_KINDS.map(
+            () => "common practice, no source: type your own, lower for a strong oil",
+          ),
+        },
+      ],
+    },
+    {
+      gap: 1,
+      fields: [
+        {
+          name: "filled",
+          label: "Lines filled",
+          formula: "=COUNTA({recipes.recipe})",
+          format: "0",
+          note: '=IF({filled}={counted},"every one has its share","with a share: "&{counted}&"; look under Said of this line")',
+        },
+        {
+          name: "counted",
+          label: "Lines with a share",
+          formula: "=COUNT({recipes.share})",
+          format: "0",
+        },
+        { name: "howmany", label: "Recipes", formula: "=COUNT({recipes.turn})", format: "0" },
+      ],
+    },
+    {
+      gap: 1,
+      list: "recipes",
+      lines: DEMO_RECIPES.length + 5,
+      reach: 2000,
+      columns: [
+        { name: "recipe", heading: "Recipe", demo: demo("recipe") },
+        {
+          name: "kind",
+          heading: "Kind",
+          words: DEMO_KINDS.map(([kind]) => kind),
+          demo: demo("kind"),
+        },
+        {
+          name: "material",
+          heading: "Material",
+          words: "{Materials!materials.picks}",
+          demo: demo("material"),
+        },
+        { name: "load", heading: "Load (%)", format: "0.0%", limits: [0, 1], demo: demo("load") },
+        { name: "of", heading: "Load of", words: ["finished", "base"], demo: demo("of") },
+        {
+          name: "measured",
+          heading: "Density measured (g/mL)",
+          format: "0.000",
+          demo: DEMO_RECIPES.map(() => null),
+        },
+        { name: "what", heading: "What it is", formula: `=${drawn("what")}` },
+        {
+          name: "share",
+          heading: "Of the finished batch (%)",
+          format: "0.00%",
+          formula:
+            '=IF(OR({recipe}="",{material}=""),"",IF(AND({basis}<>"finished",{basis}<>"base"),{basis},IF({basis}="base",IF({load}="",1,{load})/(1+{total}),IF({load}="",1-{total},{load}))))',
+        },
+        {
+          name: "costpart",
+          heading: "In one gram ($)",
+          format: "0.00000",
+          formula:
+            '=IF(NOT(ISNUMBER({share})),"",IF({share}=0,0,IF(ISNUMBER(INDEX({Materials!materials.perg},MAX(1,SUM({line})))),IF(ISNUMBER({line}),{share}*INDEX({Materials!materials.perg},{line}),"no price"),"no price")))',
+        },
+        {
+          name: "volumepart",
+          heading: "In one gram (mL)",
+          format: "0.000",
+          formula:
+            '=IF(NOT(ISNUMBER({share})),"",IF({share}=0,0,IF(ISNUMBER({line}),IF(SUM(INDEX({Materials!materials.density},{line}))>0,{share}/INDEX({Materials!materials.density},{line}),"no density"),"no density")))',
+        },
+        {
+          name: "limit",
+          heading: "Certificate limit (%)",
+          format: "0.0%",
+          formula:
+            '=IF(OR({what}<>"fragrance oil",ISERROR(MATCH({kindof},{kinds.kind},0))),"",IF(INDEX({Materials!materials.limits},{line},MATCH({kindof},{kinds.kind},0))="","not known",INDEX({Materials!materials.limits},{line},MATCH({kindof},{kinds.kind},0))))',
+        },
+        {
+          name: "highest",
+          heading: "Highest load (%)",
+          format: "0.0%",
+          formula:
+            '=IF(OR({load}="",ISERROR(MATCH({kindof},{kinds.kind},0))),"",IF(ISNUMBER({limit}),MIN({limit},IF(INDEX({kinds.most},MATCH({kindof},{kinds.kind},0))="",1,INDEX({kinds.most},MATCH({kindof},{kinds.kind},0)))),INDEX({kinds.most},MATCH({kindof},{kinds.kind},0))))',
+        },
+        {
+          name: "said",
+          heading: "Said of this line",
+          look: "note",
+          marks: [{ begins: "over", mark: "over" }],
+          formula:
+            '=IF({recipe}="",IF(COUNTA({material},{load})=0,"","which recipe?"),TEXTJOIN("; ",TRUE,IF(AND(ISNUMBER({highest}),ISNUMBER({share}),{share}>{highest}+0.0000001),IF({limit}={highest},"over the certificate limit","over your highest load"),""),IF({material}="","which material?",IF(ISNUMBER({line}),"",{line})),IF({kindof}="","what kind is it?",""),IF(ISNUMBER({share}),IF({share}<0,"loads are over 100 %",""),{share}),IF({costpart}="no price","no price",""),IF({volumepart}="no density","no density",""),IF({limit}="not known","certificate limit not known",""),IF(COUNTIF({recipes.rest},{recipe})=1,"",IF(COUNTIF({recipes.rest},{recipe})=0,"no line is the rest: leave one load blank","two loads are blank"))))',
+        },
+        {
+          name: "line",
+          heading: "Line of Materials",
+          format: "0",
+          formula:
+            '=IF({material}="","",IF(ISERROR(MATCH({material},{Materials!materials.key},0)),"not in Materials, or not in use",MATCH({material},{Materials!materials.key},0)))',
+        },
+        {
+          name: "total",
+          heading: "All loads (%)",
+          format: "0.0%",
+          formula: '=IF({recipe}="","",SUMIFS({recipes.load},{recipes.recipe},{recipe}))',
+        },
+        {
+          name: "basis",
+          heading: "Load of (drawn)",
+          formula: ofRecipe("of", "ofkey", '"finished or base?"'),
+        },
+        {
+          name: "nthin",
+          heading: "Line of the recipe",
+          format: "0",
+          formula: '=IF({recipe}="","",COUNTIF({recipes.recipe:upto},{recipe}))',
+        },
+        {
+          name: "nth",
+          heading: "Found by (each line)",
+          formula: '=IF({recipe}="","",{recipe}&"|"&{nthin})',
+        },
+        { name: "kindof", heading: "Kind (drawn)", formula: ofRecipe("kind", "kindkey", '""') },
+        {
+          name: "rest",
+          heading: "Is the rest of",
+          formula: '=IF(AND({recipe}<>"",{material}<>"",{load}=""),{recipe},"")',
+        },
+        { name: "kindkey", heading: "Says the kind of", formula: '=IF({kind}="","",{recipe})' },
+        { name: "ofkey", heading: "Says Load of for", formula: '=IF({of}="","",{recipe})' },
+        {
+          name: "densitykey",
+          heading: "Has the density of",
+          formula: '=IF({measured}="","",{recipe})',
+        },
+        {
+          name: "turn",
+          heading: "Recipe, in order",
+          format: "0",
+          formula: '=IF({nthin}=1,COUNTIF({recipes.nthin:upto},1),"")',
+        },
+        {
+          name: "picks",
+          heading: "Names to pick from",
+          formula:
+            '=IF(ROW()-ROW({recipes.recipe:head})>COUNT({recipes.turn}),"",INDEX({recipes.recipe},MATCH(ROW()-ROW({recipes.recipe:head}),{recipes.turn},0)))',
+        },
+      ],
+    },
+  ],
+  page: {
+    landscape: true,
+    heads: "recipes",
+    columns: 1,
+    caution: "The certificate and the safety data sheet decide on the highest load.",
+  },
+};
