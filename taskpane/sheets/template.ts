@@ -130,6 +130,22 @@ export interface DrawnChart {
   over: Area;
 }
 
+/** A list that grows: its headings and the lines that are drawn; typing below them makes it longer. */
+export interface DrawnList extends Area {
+  name: string;
+  /** The lines that formulas elsewhere look down, from the first; the drawn ones are among them. */
+  reach: number;
+}
+
+/** A new sheet on paper, besides being one page wide, with the number of each page at its foot. */
+export interface DrawnPage {
+  landscape?: boolean;
+  /** The first and the last row that stand on top of each page. */
+  titleRows?: [number, number];
+  /** Said at the foot of each page. */
+  caution?: string;
+}
+
 /** Everything that an insert changes, and the rectangle that it needs empty. */
 export interface Drawing {
   rows: number;
@@ -139,6 +155,11 @@ export interface Drawing {
   marks: DrawnMark[];
   charts: DrawnChart[];
   widths: number[];
+  lists?: DrawnList[];
+  /** Used on a new sheet alone: a sheet that was there keeps its own. */
+  page?: DrawnPage;
+  /** Rows and columns from the first that stay in sight; used on a new sheet alone. */
+  frozen?: { rows: number; columns: number };
 }
 
 /** A template as a drawing, as if the sheet began at its first cell. */
@@ -194,10 +215,14 @@ export function placed(drawing: Drawing, row: number, column: number): PlacedDra
     return { ...part, row: row + part.row, column: column + part.column };
   };
   const isFormula = (content: unknown) => typeof content === "string" && content.startsWith("=");
+  const { lists, page, frozen } = drawing;
   return {
     ...drawing,
     row,
     column,
+    ...(lists && { lists: lists.map(moved) }),
+    ...(page && { page: movedPage(page, row) }),
+    ...(frozen && { frozen: { rows: row + frozen.rows, columns: column + frozen.columns } }),
     cells: drawing.cells.map((cell) => ({
       ...moved(cell),
       content: isFormula(cell.content)
@@ -213,6 +238,12 @@ export function placed(drawing: Drawing, row: number, column: number): PlacedDra
       over: moved(chart.over),
     })),
   };
+}
+
+function movedPage({ titleRows, ...page }: DrawnPage, row: number): DrawnPage {
+  if (!titleRows) return page;
+  const [first, last] = titleRows;
+  return { ...page, titleRows: [row + first, row + last] };
 }
 
 /** The rows of a block: as written, or its one formula filled down, across, and over its spill. */
