@@ -8,6 +8,7 @@ import {
   type DrawnCell,
   type DrawnChart,
   type Drawing,
+  type DrawnList,
   type DrawnMark,
   type DrawnRule,
   type PlacedDrawing,
@@ -20,6 +21,7 @@ import { toExcelError } from "./custom-functions";
 import { download } from "./download";
 import { type Model, engine } from "./engine";
 import { toXlsx } from "./files";
+import "./growing";
 import "./list-ranges";
 
 type Command = { type: string } & Record<string, unknown>;
@@ -302,7 +304,27 @@ function draw(sheetId: string, drawing: PlacedDrawing, newId: () => string): Com
     ...drawing.rules.map((rule, i) => ruleCommand(sheetId, rule, i)),
     ...drawing.marks.map((mark) => markCommand(sheetId, mark, newId)),
     ...drawing.charts.map((chart) => chartCommand(sheetId, chart, drawing, newId)),
+    // Last, as the engine makes a table longer when something is written right below it.
+    ...(drawing.lists ?? []).map((list) => tableCommand(sheetId, list)),
   ];
+}
+
+/** A list as a table of the engine's, which keeps its name with the rest of its looks; ours are the cells' own. */
+function tableCommand(sheetId: string, list: DrawnList): Command {
+  const config = {
+    name: list.name,
+    styleId: "None",
+    numberOfHeaders: 1,
+    hasFilters: true,
+    totalRow: false,
+    firstColumn: false,
+    lastColumn: false,
+    bandedRows: false,
+    bandedColumns: false,
+    automaticAutofill: true,
+  };
+  const ranges = [{ _sheetId: sheetId, _zone: zoneOf(list) }];
+  return { type: "CREATE_TABLE", sheetId, tableType: "static", ranges, config };
 }
 
 /** Height of a row that nobody has changed, in the engine's pixels. */
