@@ -3,13 +3,33 @@ import { parseA1Ref } from "@borgar/fx/xlsx";
 import type { CellValue } from "../functions/bind/lift";
 import { cellName } from "../functions/formula/addresses";
 import { CHART_COLORS, MARK_PAINT, PAINT } from "../taskpane/sheets/looks";
-import { type Area, type DrawnCell, type DrawnChart, type Drawing, type DrawnMark, type DrawnRule, type PlacedDrawing, addressOf, placed } from "../taskpane/sheets/drawing";
+import {
+  type Area,
+  type DrawnCell,
+  type DrawnChart,
+  type Drawing,
+  type DrawnList,
+  type DrawnMark,
+  type DrawnRule,
+  type PlacedDrawing,
+  addressOf,
+  placed,
+} from "../taskpane/sheets/drawing";
+import { quoted } from "../taskpane/sheets/names";
 import { freeName } from "../functions/formula/sheet-names";
-import { type CellContent, type Placed, type Spot, type Workbook } from "../taskpane/host/workbook";
+import type {
+  CellContent,
+  NewSheet,
+  Placed,
+  Spot,
+  Workbook,
+  Written,
+} from "../taskpane/host/workbook";
 import { toExcelError } from "./custom-functions";
 import { download } from "./download";
 import { type Model, engine } from "./engine";
 import { toXlsx } from "./files";
+import "./growing";
 import "./list-ranges";
 
 type Command = { type: string } & Record<string, unknown>;
@@ -69,30 +89,70 @@ export class LocalWorkbook implements Workbook {
   }
 
   async drawOnNewSheet(title: string, drawing: Drawing): Promise<string> {
-    const { getters } = this.model;
-    const ids = getters.getSheetIds();
-    const name = freeName(
-      title,
-      ids.map((id) => getters.getSheetName(id)),
-    );
-    const sheetId = this.model.uuidGenerator.uuidv4();
-    const create = {
-      type: "CREATE_SHEET",
-      sheetId,
-      name,
-      position: ids.length,
-      cols: 26,
-      rows: 100,
-    };
-    const size = { rows: 100, columns: 26 };
-    const there = placed(drawing, 0, 0);
-    this.run([create, ...grow(sheetId, size, there), ...draw(sheetId, there, this.newId)]);
-    this.model.dispatch("ACTIVATE_SHEET", {
-      sheetIdFrom: getters.getActiveSheetId(),
-      sheetIdTo: sheetId,
-    });
-    this.drawn();
+    const name = freeName(title, await this.sheetNames());
+    await this.drawOnNewSheets([{ name, drawing }]);
     return name;
+  }
+
+  async drawOnNewSheets(sheets: readonly NewSheet[]): Promise<void> {
+    const { getters } = this.model;
+    const first = getters.getSheetIds().length;
+    const size = { rows: 100, columns: 26 };
+    const made = sheets.map(({ name, drawing }, i) => {
+      const sheetId = this.newId();
+      const there = placed(drawing, 0, 0);
+      const { rows, columns } = size;
+      const create = {
+        type: "CREATE_SHEET",
+        sheetId,
+        name,
+        position: first + i,
+        cols: columns,
+        rows,
+      };
+      return { sheetId, name, there, create };
+    });
+    // All are there before anything is written that leads from one to another.
+    this.run([
+      ...made.map(({ create }) => create),
+      ...made.flatMap(({ sheetId, there }) => [
+        ...grow(sheetId, size, there),
+        ...draw(sheetId, there, this.newId),
+      ]),
+    ]);
+    const shown = made[0];
+    if (shown) {
+      const sheetIdFrom = getters.getActiveSheetId();
+      this.model.dispatch("ACTIVATE_SHEET", { sheetIdFrom, sheetIdTo: shown.sheetId });
+    }
+    this.drawn();
+  }
+
+  async sheetNames(): Promise<string[]> {
+    const { getters } = this.model;
+    return getters.getSheetIds().map((id) => getters.getSheetName(id));
+  }
+
+  async read({ sheet, row, column }: Spot, rows: number, columns: number): Promise<CellValue[][]> {
+    const sheetId = this.idOf(sheet);
+    const { getters } = this.model;
+    const last = { row: getters.getNumberRows(sheetId), column: getters.getNumberCols(sheetId) };
+    return Array.from({ length: rows }, (_, i) =>
+      Array.from({ length: columns }, (_, j) =>
+        row + i < last.row && column + j < last.column
+          ? this.valueAt({ sheetId, row: row + i, col: column + j })
+          : null,
+      ),
+    );
+  }
+
+  async write(cells: readonly Written[]): Promise<void> {
+    this.run(
+      cells.map(({ spot, content }) => {
+        const at = { sheetId: this.idOf(spot.sheet), row: spot.row, col: spot.column };
+        return { type: "UPDATE_CELL", ...at, content: content === null ? "" : String(content) };
+      }),
+    );
   }
 
   async drawAt(spot: Spot, drawing: Drawing): Promise<void> {
@@ -292,7 +352,27 @@ function draw(sheetId: string, drawing: PlacedDrawing, newId: () => string): Com
     ...drawing.rules.map((rule, i) => ruleCommand(sheetId, rule, i)),
     ...drawing.marks.map((mark) => markCommand(sheetId, mark, newId)),
     ...drawing.charts.map((chart) => chartCommand(sheetId, chart, drawing, newId)),
+    // Last, as the engine makes a table longer when something is written right below it.
+    ...(drawing.lists ?? []).map((list) => tableCommand(sheetId, list)),
   ];
+}
+
+/** A list as a table of the engine's, which keeps its name with the rest of its looks; ours are the cells' own. */
+function tableCommand(sheetId: string, list: DrawnList): Command {
+  const config = {
+    name: list.name,
+    styleId: "None",
+    numberOfHeaders: 1,
+    hasFilters: true,
+    totalRow: false,
+    firstColumn: false,
+    lastColumn: false,
+    bandedRows: false,
+    bandedColumns: false,
+    automaticAutofill: true,
+  };
+  const ranges = [{ _sheetId: sheetId, _zone: zoneOf(list) }];
+  return { type: "CREATE_TABLE", sheetId, tableType: "static", ranges, config };
 }
 
 /** Height of a row that nobody has changed, in the engine's pixels. */
@@ -381,7 +461,8 @@ function ruleCommand(sheetId: string, rule: DrawnRule, index: number): Command {
 
 function criterionOf({ words, from, limits }: DrawnRule) {
   if (from) {
-    const values = [addressOf(from)];
+    const sheet = from.sheet === undefined ? "" : `${quoted(from.sheet)}!`;
+    const values = [sheet + addressOf(from)];
     return { type: "isValueInRange", values, displayStyle: "arrow" };
   }
   if (words) return { type: "isValueInList", values: words, displayStyle: "arrow" };

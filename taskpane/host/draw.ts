@@ -8,7 +8,7 @@ import { freeName } from "../../functions/formula/sheet-names";
 import { type Drawing, type PlacedDrawing, placed } from "../sheets/drawing";
 import { POINTS, order, rangeOf } from "./orders";
 import { reasonOf, write } from "./run";
-import type { Spot } from "./workbook";
+import type { NewSheet, Spot } from "./workbook";
 
 /** What is remembered of each cell's paint, to put it back. */
 const REMEMBERED: Excel.CellPropertiesLoadOptions = {
@@ -22,24 +22,37 @@ const REMEMBERED: Excel.CellPropertiesLoadOptions = {
 };
 
 /** Draws on a new sheet at the end, and shows it. */
-export function drawOnNewSheet(title: string, drawing: Drawing): Promise<string> {
+export async function drawOnNewSheet(title: string, drawing: Drawing): Promise<string> {
+  let name = title;
+  await addSheets(async (taken) => [{ name: (name = freeName(title, taken)), drawing }]);
+  return name;
+}
+
+/** Draws on several new sheets at the end, and shows the first of them. */
+export function drawOnNewSheets(added: readonly NewSheet[]): Promise<void> {
+  return addSheets(async () => added);
+}
+
+function addSheets(named: (taken: string[]) => Promise<readonly NewSheet[]>): Promise<void> {
   const drawn = write(async (context) => {
     const sheets = context.workbook.worksheets;
     sheets.load("items/name");
     await context.sync();
-    const taken = sheets.items.map((sheet) => sheet.name);
-    const name = freeName(title, taken);
+    const added = await named(sheets.items.map((sheet) => sheet.name));
     try {
-      const sheet = sheets.add(name);
-      order(context, sheet, placed(drawing, 0, 0));
-      sheet.activate();
+      // All are there before anything is written that leads from one to another.
+      const made = added.map(({ name, drawing }) => ({ sheet: sheets.add(name), drawing }));
+      for (const { sheet, drawing } of made) order(context, sheet, placed(drawing, 0, 0));
+      made[0]?.sheet.activate();
       await context.sync();
     } catch (error) {
-      const left = `the sheet "${name}" could not be taken away again: delete it`;
-      await removeSheet(name).catch(() => halfDone(error, left));
+      for (const { name } of added) {
+        const left = `the sheet "${name}" could not be taken away again: delete it`;
+        // eslint-disable-next-line no-await-in-loop -- one after the other, so that each is told
+        await removeSheet(name).catch(() => halfDone(error, left));
+      }
       throw error;
     }
-    return name;
   });
   return drawn.catch(refused);
 }

@@ -1,6 +1,6 @@
 /** Formulas entered again, and names that an older version left taken away. */
 import { reasonOf, write } from "./run";
-import type { Placed } from "./workbook";
+import type { Placed, Written } from "./workbook";
 
 /** Enters formulas in one go; gives why they were refused, or null. */
 async function entered(formulas: readonly Placed[]): Promise<string | null> {
@@ -16,6 +16,18 @@ async function entered(formulas: readonly Placed[]): Promise<string | null> {
   } catch (error) {
     return reasonOf(error);
   }
+}
+
+/** Types into cells and empties them, in one step. */
+export function type(cells: readonly Written[]): Promise<void> {
+  return write(async (context) => {
+    for (const { spot, content } of cells) {
+      const sheet = context.workbook.worksheets.getItem(spot.sheet);
+      const cell = sheet.getRangeByIndexes(spot.row, spot.column, 1, 1);
+      cell.formulas = [[content ?? ""]];
+    }
+    await context.sync();
+  });
 }
 
 /** All of a sheet at once; where it refuses, one by one, so that each is told of its own. */

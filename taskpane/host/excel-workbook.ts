@@ -1,9 +1,9 @@
 /** The pane's port on Excel, through Office.js: what each part does stands in a file of its own. */
 import type { CellValue } from "../../functions/bind/lift";
-import { drawAt, drawOnNewSheet } from "./draw";
-import { enter, sweep } from "./enter";
+import { drawAt, drawOnNewSheet, drawOnNewSheets } from "./draw";
+import { enter, sweep, type as write } from "./enter";
 import { file, give } from "./file";
-import { content, firstFilled, formulas, selection } from "./read";
+import { cells, content, firstFilled, formulas, selection, sheetNames } from "./read";
 import { read } from "./run";
 import type { Spot, Workbook } from "./workbook";
 
@@ -11,7 +11,11 @@ export class ExcelWorkbook implements Workbook {
   selection = selection;
   firstFilled = firstFilled;
   drawOnNewSheet = drawOnNewSheet;
+  drawOnNewSheets = drawOnNewSheets;
   drawAt = drawAt;
+  sheetNames = sheetNames;
+  read = cells;
+  write = write;
   content = content;
   formulas = formulas;
   enter = enter;

@@ -3,8 +3,17 @@
  * leaves a cell as it is; looks, rules and widths once for all cells that have them alike.
  */
 import { CHART_COLORS, MARK_PAINT, PAINT } from "../sheets/looks";
-import { type Area, type DrawnCell, type DrawnChart, type DrawnMark, type DrawnRule, type PlacedDrawing, addressOf } from "../sheets/drawing";
+import {
+  type Area,
+  type DrawnCell,
+  type DrawnChart,
+  type DrawnMark,
+  type DrawnRule,
+  type PlacedDrawing,
+  addressOf,
+} from "../sheets/drawing";
 import type { Look } from "../sheets/block";
+import { quoted } from "../sheets/names";
 import { alike, rectangles } from "./rectangles";
 
 /** Points in a pixel: templates measure widths in pixels, Excel in points. */
@@ -103,10 +112,17 @@ function orderRule(sheet: Excel.Worksheet, dataValidation: Excel.DataValidation,
 }
 
 function excelRule({ words, from, limits }: DrawnRule, sheet: Excel.Worksheet) {
+  if (from?.sheet !== undefined)
+    return { list: { inCellDropDown: true, source: `=${quoted(from.sheet)}!${held(from)}` } };
   if (from) return { list: { inCellDropDown: true, source: rangeOf(sheet, from) } };
   if (words) return { list: { inCellDropDown: true, source: words.join(",") } };
   const [formula1, formula2] = limits ?? [0, 0];
   return { decimal: { formula1, formula2, operator: "Between" as const } };
+}
+
+/** B8:B13 as $B$8:$B$13: a rule's own formula would move with its cells. */
+function held(area: Area): string {
+  return addressOf(area).replace(/([A-Z]+)(\d+)/g, "$$$1$$$2");
 }
 
 function ruleText({ words, from, limits }: DrawnRule): string {

@@ -18,6 +18,28 @@ export function selection(): Promise<Spot> {
   });
 }
 
+/** The names of all sheets, in their order. */
+export function sheetNames(): Promise<string[]> {
+  return read(async (context) => {
+    const sheets = context.workbook.worksheets;
+    sheets.load("items/name");
+    await context.sync();
+    return sheets.items.map(({ name }) => name);
+  });
+}
+
+/** What stands in a rectangle. */
+export function cells(spot: Spot, rows: number, columns: number): Promise<CellValue[][]> {
+  return read(async (context) => {
+    const sheet = context.workbook.worksheets.getItem(spot.sheet);
+    const area = rangeOf(sheet, { ...spot, rows, columns });
+    area.load("values");
+    area.load("valueTypes");
+    await context.sync();
+    return valuesOf(area);
+  });
+}
+
 /** The first cell with anything in it: a formula that shows nothing too, and one that another spills into. */
 export function firstFilled(spot: Spot, rows: number, columns: number): Promise<string | null> {
   return read(async (context) => {
@@ -66,12 +88,7 @@ const MOST_CELLS = 20_000;
 
 /** Every formula of the workbook, sheet by sheet and block by block. */
 export async function formulas(): Promise<Placed[]> {
-  const names = await read(async (context) => {
-    const sheets = context.workbook.worksheets;
-    sheets.load("items/name");
-    await context.sync();
-    return sheets.items.map(({ name }) => name);
-  });
+  const names = await sheetNames();
   const found: Placed[] = [];
   for (const name of names) found.push(...(await formulasOn(name)));
   return found;

@@ -28,6 +28,18 @@ export interface Placed {
   value: CellValue;
 }
 
+/** A sheet to add. */
+export interface NewSheet {
+  name: string;
+  drawing: Drawing;
+}
+
+/** A cell to type into. */
+export interface Written {
+  spot: Spot;
+  content: string | number | null;
+}
+
 export interface Workbook {
   /** The selected cell; of several, the one that typing would go into, or the first. */
   selection(): Promise<Spot>;
@@ -38,6 +50,17 @@ export interface Workbook {
    * or, where that is taken, the title with a number. A failure leaves the workbook as it was.
    */
   drawOnNewSheet(title: string, drawing: Drawing): Promise<string>;
+  /**
+   * Adds several sheets at the end, in one step, draws on each and shows the first. Their names are free ones;
+   * formulas may lead from any of them to any other. A failure leaves the workbook as it was.
+   */
+  drawOnNewSheets(sheets: readonly NewSheet[]): Promise<void>;
+  /** The names of all sheets, in their order. */
+  sheetNames(): Promise<string[]>;
+  /** What stands in a rectangle; what lies beyond the sheet is blank. */
+  read(spot: Spot, rows: number, columns: number): Promise<CellValue[][]>;
+  /** Types into cells and empties them (null), in one step; formulas begin with =. */
+  write(cells: readonly Written[]): Promise<void>;
   /** Draws with its first cell at the spot. A failure leaves the workbook as it was. */
   drawAt(spot: Spot, drawing: Drawing): Promise<void>;
   /** Calls back when another cell is selected, or what stands in cells changes. */

@@ -182,6 +182,7 @@ export function placed(drawing: Drawing, row: number, column: number): PlacedDra
     return { ...part, row: row + part.row, column: column + part.column };
   };
   const isFormula = (content: unknown) => typeof content === "string" && content.startsWith("=");
+  const { lists, page, frozen } = drawing;
   return {
     ...drawing,
     row,
@@ -207,8 +208,16 @@ export function placed(drawing: Drawing, row: number, column: number): PlacedDra
       series: chart.series.map(({ name, values }) => ({ name, values: moved(values) })),
       over: moved(chart.over),
     })),
-    ...(drawing.lists && { lists: drawing.lists.map(moved) }),
+    ...(lists && { lists: lists.map(moved) }),
+    ...(page && { page: movedPage(page, row) }),
+    ...(frozen && { frozen: { rows: row + frozen.rows, columns: column + frozen.columns } }),
   };
+}
+
+function movedPage({ titleRows, ...page }: DrawnPage, row: number): DrawnPage {
+  if (!titleRows) return page;
+  const [first, last] = titleRows;
+  return { ...page, titleRows: [row + first, row + last] };
 }
 
 /** The rows of a block: as written, or its one formula filled down, across, and over its spill. */
@@ -248,7 +257,12 @@ function areaNamed(range: string): Area {
 function fromNamed(words: string): Area & { sheet?: string } {
   const cut = words.lastIndexOf("!");
   const area = areaNamed(words.slice(cut + 1));
-  return cut < 0 ? area : { ...area, sheet: words.slice(0, cut) };
+  if (cut < 0) return area;
+  const sheet = words
+    .slice(0, cut)
+    .replace(/^'(.*)'$/, "$1")
+    .replaceAll("''", "'");
+  return { ...area, sheet };
 }
 
 /** A rectangle of a sheet as an address. */
