@@ -48,7 +48,6 @@ function addSheets(named: (taken: string[]) => Promise<readonly NewSheet[]>): Pr
     } catch (error) {
       for (const { name } of added) {
         const left = `the sheet "${name}" could not be taken away again: delete it`;
-        // eslint-disable-next-line no-await-in-loop -- one after the other, so that each is told
         await removeSheet(name).catch(() => halfDone(error, left));
       }
       throw error;

@@ -13,6 +13,7 @@ export const LOOKS = [
   "heading",
   "label",
   "input",
+  "drawn",
   "result",
   "answer",
 ] as const;

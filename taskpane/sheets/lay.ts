@@ -31,8 +31,10 @@ export function lay(parts: readonly Part[], others: Others = NO_OTHERS): Laid {
     else if ("list" in part) writeList(pen, part, place);
     else if ("table" in part) writeTable(pen, part, place);
     else if ("block" in part) {
-      const rows = part.rows ?? spread(part.formula, part.spills);
-      pen.write(place.row, place.column, part, part.look, rows, {}, part.alone);
+      const draw = pen.draws(part.draw) ? part.draw : undefined;
+      const rows = draw ? [[draw]] : (part.rows ?? spread(part.formula, part.spills));
+      const look = draw ? "drawn" : part.look;
+      pen.write(place.row, place.column, part, look, rows, {}, part.alone);
     }
     blocks.push(...pen.blocks);
     if ("list" in part && part.reach)
@@ -224,6 +226,11 @@ class Pen {
     });
   }
 
+  /** True where every sheet is there that the formula draws from. */
+  draws(formula: string | undefined): formula is string {
+    return formula !== undefined && drawsFrom(formula).every((title) => this.others.has(title));
+  }
+
   private drawn(cell: Content, here: Here, alone?: string): Content {
     if (typeof cell !== "string" || !/^[={]/.test(cell)) return cell;
     const isAlone = drawsFrom(cell).some((title) => !this.others.has(title));
@@ -244,11 +251,29 @@ function writeFields(pen: Pen, { fields, apart = 1 }: Fields, { row, column }: P
   fields.forEach((field, i) => {
     const { label, demo, formula, note, alone } = field;
     pen.write(row + i, column, {}, "label", [[label]], {});
-    const look = field.look ?? (formula === undefined ? "input" : "result");
-    if (demo !== undefined || formula !== undefined)
-      pen.write(row + i, column + apart, field, look, [[formula ?? demo ?? null]], {}, alone);
-    if (note !== undefined) pen.write(row + i, column + apart + 1, {}, "note", [[note]], {});
+    const draw = pen.draws(field.draw) ? field.draw : undefined;
+    const look = draw ? "drawn" : (field.look ?? (formula === undefined ? "input" : "result"));
+    const value = draw ?? formula ?? demo;
+    if (value !== undefined) pen.write(row + i, column + apart, field, look, [[value]], {}, alone);
+    const said = draw && field.name ? orTypedOver(field.name, draw, note) : note;
+    if (said !== undefined) pen.write(row + i, column + apart + 1, {}, "note", [[said]], {});
   });
+}
+
+/** What is said of a drawn field: that it is typed over, or else its own note. */
+function orTypedOver(name: string, draw: string, note = ""): string {
+  const own = note.startsWith("=") ? note.slice(1) : `"${note.replaceAll('"', '""')}"`;
+  const drawn = draw.slice(1);
+  return `=IF({${name}}=(${drawn}),${own},"typed over: "&IF((${drawn})="","nothing is drawn",${drawn}&" is drawn"))`;
+}
+
+/** The formula of the column that says what is typed over in a line. */
+function typedOver(pen: Pen, list: List): string {
+  const over = list.columns.flatMap(({ name, heading, draw }) => {
+    if (!name || !pen.draws(draw)) return [];
+    return [`IF({${name}}=(${draw.slice(1)}),"","${String(heading)}")`];
+  });
+  return over.length === 0 ? '=""' : `=TEXTJOIN("; ",TRUE,${over.join(",")})`;
 }
 
 function writeList(pen: Pen, list: List, body: Place) {
@@ -270,9 +295,11 @@ function writeList(pen: Pen, list: List, body: Place) {
         (_, j) => at(0, j),
       );
     }
-    const look = each.look ?? (each.formula === undefined ? "input" : "result");
-    if (each.formula !== undefined || each.demo) {
-      const rows = Array.from({ length: list.lines }, (_, i) => lineOf(each, i, width));
+    const draw = pen.draws(each.draw) ? each.draw : undefined;
+    const formula = draw ?? (each.over ? typedOver(pen, list) : each.formula);
+    const look = draw ? "drawn" : (each.look ?? (formula === undefined ? "input" : "result"));
+    if (formula !== undefined || each.demo) {
+      const rows = Array.from({ length: list.lines }, (_, i) => lineOf(each, formula, i, width));
       pen.write(body.row, column, each, look, rows, at, each.alone);
     }
     column += width;
@@ -281,7 +308,8 @@ function writeList(pen: Pen, list: List, body: Place) {
 
 /** A line of a column: what the demo types, or the formula where its answer begins. */
 function lineOf(
-  { demo, formula, spills, heading }: List["columns"][number],
+  { demo, spills, heading }: List["columns"][number],
+  formula: string | undefined,
   line: number,
   width: number,
 ): Content[] {
@@ -315,15 +343,16 @@ function writeTable(pen: Pen, table: Table, body: Place) {
         labels.map((text) => [text]),
         {},
       );
-    const look = each.look ?? (formula === undefined ? "input" : "result");
+    const draw = pen.draws(each.draw) ? each.draw : undefined;
+    const look = draw ? "drawn" : (each.look ?? (formula === undefined ? "input" : "result"));
     const at = (_: number, j: number): Here => ({ of: table.table, across: j, line: j });
     if (formula !== undefined && each.spills) {
       const rows = Array.from({ length: spills }, (_, i) =>
         Array.from({ length: across }, (_, j) => (i + j === 0 ? formula : null)),
       );
       pen.write(row, left, each, look, rows, at, alone);
-    } else if (formula !== undefined || demo) {
-      const cells = Array.from({ length: across }, (_, j) => formula ?? demo?.[j] ?? null);
+    } else if (formula !== undefined || demo || draw) {
+      const cells = Array.from({ length: across }, (_, j) => draw ?? formula ?? demo?.[j] ?? null);
       pen.write(row, left, each, look, [cells], at, alone);
     }
     if (note !== undefined) pen.write(row, left + across, {}, "note", [[note]], {});

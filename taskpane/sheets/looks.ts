@@ -22,6 +22,7 @@ export const PAINT: Record<Look, Paint> = {
   heading: { fill: "#DCE6E4", ink: "#1E3336", bold: true, wrap: true, align: "center" },
   label: {},
   input: { fill: "#FFF4D6", ink: "#3A2E0B" },
+  drawn: { fill: "#DDEBF3", ink: "#12313F" },
   result: { fill: "#EEF2F3", ink: "#1E3336" },
   answer: { fill: "#EEF2F3", ink: "#1E3336", align: "center" },
 };

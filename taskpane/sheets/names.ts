@@ -10,7 +10,7 @@
  * | `{packs}` | a list or a table, whole, without its headings |
  * | `{packs.price:head}`, `:first`, `:last` | its heading, its first cell, its last |
  * | `{packs.price:here}` | its cell beside this one: of this line, or of this column |
- * | `{packs.price:upto}` | from its first cell to this line |
+ * | `{packs.price:upto}` | from its heading to this line: `$C$7:$C8` |
  * | `{Materials!packs.price}` | the same on the sheet of another template |
  *
  * What stands in quotes is text and stays; an array such as `{1,2}` begins with no letter and stays.
@@ -112,7 +112,8 @@ function addressIn(place: Place, which: string, here: Here, said: string): strin
         ? span(last.row, column, last.row, last.column)
         : span(row, last.column, last.row, last.column);
     case "upto":
-      return `${hold(row, column)}:${hold(line, last.column, "$", "")}`;
+      // Never one cell alone: the engine of the local sheet fails on a range of one beside a longer one.
+      return `${hold(place.head ?? row - 1, column)}:${hold(line, last.column, "$", "")}`;
     case "head":
       if (place.head === undefined) break;
       return isDown

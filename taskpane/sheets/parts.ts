@@ -25,6 +25,11 @@ const filled = {
   look: z.optional(z.enum(LOOKS)),
   /** The formula where a sheet that it draws from is not in the workbook. Without it the cell stays empty. */
   alone: z.optional(formula),
+  /**
+   * The formula that draws it from other sheets, in place of what the demo types, where all of them are in
+   * the workbook. One may type over it; a field says so beside it, a list in its column `over`.
+   */
+  draw: z.optional(formula),
 };
 
 /** Lines of text, or of headings. */
@@ -66,6 +71,8 @@ const Column = z.strictObject({
   demo: z.optional(z.array(z.union([content, z.array(content)]))),
   /** The formula of a line. */
   formula: z.optional(formula),
+  /** The column that says which drawn cells of the line are typed over. */
+  over: z.optional(z.literal(true)),
   /** Rows and columns that one answer fills; it is then written once for each such stretch. */
   spills: z.optional(z.tuple([z.int().check(z.positive()), z.int().check(z.positive())])),
 });

@@ -233,7 +233,7 @@ export const template: Template = {
           name: "turn",
           heading: "In use, in order",
           format: "0",
-          formula: '=IF({key}="","",COUNTIF({materials.key:upto},"?*"))',
+          formula: '=IF({key}="","",COUNTIF({materials.key:upto},"?*")-1)',
         },
         {
           // Without gaps, for the drop-downs of other sheets.

@@ -76,7 +76,7 @@ export const template: Template = {
         { name: "shown", label: "Line to draw (1 to the last)", demo: 2, format: "0", note: "" },
         {
           name: "what",
-          label: "If the price of",
+          label: "If the landed cost of",
           words: "{Materials!materials.picks}",
           demo: "Rain on Slate",
         },
