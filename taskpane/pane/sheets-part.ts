@@ -1,6 +1,6 @@
 /** The Sheets part: inserts a template on a new sheet, or at the selection where the cells are empty. */
 import { element } from "./elements";
-import { type InsertOptions, insertTemplate } from "../sheets/insert";
+import { type InsertOptions, insertSet, insertTemplate } from "../sheets/insert";
 import type { Tell } from "./pane";
 import { templates } from "../templates/index";
 import type { Workbook } from "../host/workbook";
@@ -18,7 +18,7 @@ export function sheetsPart(workbook: Workbook, tell: Tell): HTMLElement {
     const label = `Insert ${template.title}`;
     const button = element("button", { type: "button", class: "main" }, label);
     button.addEventListener("click", () =>
-      tell(() => insertTemplate(workbook, template, options())),
+      tell(() => insertTemplate(workbook, template, options(), templates)),
     );
     return element(
       "li",
@@ -28,9 +28,19 @@ export function sheetsPart(workbook: Workbook, tell: Tell): HTMLElement {
       button,
     );
   });
+  const all = element("button", { type: "button", class: "main" }, "Insert the whole workbook");
+  all.addEventListener("click", () =>
+    tell(() => insertSet(workbook, inOrder, options().filled, templates)),
+  );
   return element(
     "section",
     {},
+    element(
+      "p",
+      {},
+      "All sheets at once, each on its own: materials and recipes are typed once, and every other sheet draws from them.",
+    ),
+    all,
     element(
       "fieldset",
       {},

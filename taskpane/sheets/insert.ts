@@ -1,6 +1,9 @@
 /** Putting templates and formulas into a workbook, never over a filled cell. */
 import type { Template } from "./template";
 import { areaOf, drawingOf } from "./drawing";
+import { freeName } from "../../functions/formula/sheet-names";
+import { findSheets, plannedSheets } from "./find";
+import type { Others } from "./names";
 import type { Workbook } from "../host/workbook";
 
 /** The insert was refused before anything was changed; the text says why. */
@@ -12,22 +15,55 @@ export interface InsertOptions {
   filled: boolean;
 }
 
-/** Inserts a template and tells where it stands. */
+/** Inserts a template and tells where it stands. It draws from the sheets of `known` templates that are there. */
 export async function insertTemplate(
   workbook: Workbook,
   template: Template,
   { where, filled }: InsertOptions,
+  known: readonly Template[] = [],
 ): Promise<string> {
+  const others = await findSheets(workbook, known);
+  const drawing = drawingOf(template, filled, others);
   if (where === "new sheet") {
-    const name = await workbook.drawOnNewSheet(template.title, drawingOf(template, filled));
-    return `${template.title} is on the new sheet "${name}".`;
+    const name = await workbook.drawOnNewSheet(template.title, drawing);
+    return `${template.title} is on the new sheet "${name}"${drawsOn(template, others)}.`;
   }
   const spot = await workbook.selection();
-  const drawing = drawingOf(template, filled);
   const area = areaOf(drawing, spot.row, spot.column);
   await refuseIfFilled(workbook, spot, drawing, `${template.title} needs ${area} empty`);
   await workbook.drawAt(spot, drawing);
-  return `${template.title} is at ${area} of "${spot.sheet}".`;
+  return `${template.title} is at ${area} of "${spot.sheet}"${drawsOn(template, others)}.`;
+}
+
+/** Inserts several templates, each on a sheet of its own, that draw from each other and from what is there. */
+export async function insertSet(
+  workbook: Workbook,
+  templates: readonly Template[],
+  filled: boolean,
+  known: readonly Template[] = templates,
+): Promise<string> {
+  const there = await findSheets(workbook, known);
+  const missing = templates.filter(({ title }) => !there.has(title));
+  if (missing.length === 0) return "All sheets of the set are in the workbook already.";
+  const taken = await workbook.sheetNames();
+  const added = missing.map((template) => {
+    const sheet = freeName(template.title, taken);
+    taken.push(sheet);
+    return { sheet, template };
+  });
+  const others = new Map([...there, ...plannedSheets(added)]);
+  const sheets = added.map(({ sheet, template }) => {
+    return { name: sheet, drawing: drawingOf(template, filled, others) };
+  });
+  await workbook.drawOnNewSheets(sheets);
+  return `${sheets.length} sheets were added, from "${sheets[0]?.name ?? ""}" on; they draw from each other.`;
+}
+
+/** From which sheets it draws, for a sentence. */
+function drawsOn(template: Template, others: Others): string {
+  const titles = new Set(JSON.stringify(template.parts ?? []).match(/(?<=\{)[A-Z][\w ]*(?=!)/g));
+  const sheets = [...titles].flatMap((title) => others.get(title)?.sheet ?? []);
+  return sheets.length === 0 ? "" : `, and draws from ${sheets.join(", ")}`;
 }
 
 /** Puts a formula into the selected cell; rows and columns are those that its answer fills. */

@@ -16,7 +16,7 @@ export const template: Template = {
   use: "Everything you buy, typed once: packs, prices, freight, what is on hand, limits. All other sheets draw from it.",
   step: 1,
   widths: [
-    168, 104, 148, 92, 74, 66, 66, 74, 74, 82, 82, 66, 82, 82, 88, 88, 260, 92, 96, 92, 84, 84, 92,
+    236, 104, 148, 92, 74, 66, 66, 74, 74, 82, 82, 66, 82, 82, 88, 88, 260, 92, 96, 92, 84, 84, 92,
     92, 74, 82, 82, 82, 82, 82, 74, 92, 108, 74, 74, 74, 88, 74, 220, 140, 150, 60, 140, 60,
   ],
   parts: [

@@ -22,7 +22,7 @@ export const template: Template = {
   use: "Every recipe in every size: what it costs, what to ask retail and wholesale, what is kept, what a price change does.",
   step: 9,
   widths: [
-    170, 92, 92, 74, 74, 74, 74, 84, 84, 84, 84, 74, 84, 84, 84, 84, 240, 84, 84, 84, 60, 60, 84,
+    236, 92, 92, 74, 74, 74, 74, 84, 84, 84, 84, 74, 84, 84, 84, 84, 240, 84, 84, 84, 60, 60, 84,
   ],
   parts: [
     { text: "title", rows: ["Price list"] },

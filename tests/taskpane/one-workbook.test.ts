@@ -1,0 +1,134 @@
+/** The sheets as one workbook: what is typed once is drawn everywhere, and follows. */
+import { describe, expect, test } from "vitest";
+import { LocalWorkbook, newModel } from "../localsheet/load-engine";
+import type { CellValue } from "../../functions/bind/lift";
+import { cellName, readCellName } from "../../functions/formula/addresses";
+import { insertSet } from "../../taskpane/sheets/insert";
+import { findSheets } from "../../taskpane/sheets/find";
+import { templates } from "../../taskpane/templates/index";
+
+/** A workbook with the whole set, and its cells by their names. */
+export async function wholeSet(filled = true) {
+  const model = newModel();
+  const workbook = new LocalWorkbook(model);
+  await insertSet(workbook, templates, filled);
+  const places = async (title: string) => {
+    const found = (await findSheets(workbook, templates)).get(title);
+    if (!found) throw new Error(`${title} is not there`);
+    return found;
+  };
+  const spot = async (title: string, name: string, line = 0) => {
+    const { sheet, places: all } = await places(title);
+    const place = all.get(name);
+    if (!place) throw new Error(`${name} is not on ${title}`);
+    return { sheet, row: place.row + line, column: place.column };
+  };
+  return {
+    model,
+    workbook,
+    spot,
+    at: async (title: string, name: string, line = 0): Promise<CellValue> => {
+      const [cells] = await workbook.read(await spot(title, name, line), 1, 1);
+      return cells?.[0] ?? null;
+    },
+    type: async (title: string, name: string, line: number, content: string | number | null) =>
+      workbook.write([{ spot: await spot(title, name, line), content }]),
+  };
+}
+
+test("no cell of the whole set is an error, filled or empty", async () => {
+  for (const filled of [true, false]) {
+    const { workbook } = await wholeSet(filled);
+    for (const sheet of await workbook.sheetNames()) {
+      const cells = await workbook.read({ sheet, row: 0, column: 0 }, 240, 60);
+      const faults = cells.flatMap((line, row) =>
+        line.flatMap((value, column) =>
+          value !== null && typeof value === "object"
+            ? [`${sheet}!${cellName(row, column)} ${JSON.stringify(value)}`]
+            : [],
+        ),
+      );
+      // A score that is not there is #N/A, so that the chart leaves it out.
+      expect(faults.filter((fault) => !fault.includes("#N/A"))).toEqual([]);
+    }
+  }
+});
+
+describe("a price on Materials", () => {
+  test("goes through recipes to the price list, and is never taken for nothing", async () => {
+    const set = await wholeSet();
+    // By hand: (46 + 14.5) / (3785.411784 mL x 0.85 g/mL) / 0.98.
+    const perg = 60.5 / (3785.411784 * 0.85) / 0.98;
+    expect(await set.at("Materials", "materials.perg")).toBeCloseTo(perg, 12);
+    expect(await set.at("Recipes", "recipes.costpart")).toBeCloseTo(0.95 * perg, 12);
+    const before = Number(await set.at("Price list", "prices.cost"));
+    const grams = Number(await set.at("Price list", "prices.grams"));
+    await set.type("Materials", "materials.price", 0, 92);
+    // By hand: 92 is over the sum from which freight is free.
+    const dearer = 92 / (3785.411784 * 0.85) / 0.98;
+    const after = Number(await set.at("Price list", "prices.cost"));
+    expect(after - before).toBeCloseTo((grams * 0.95 * (dearer - perg)) / 0.97, 10);
+    await set.type("Materials", "materials.price", 0, null);
+    expect(await set.at("Price list", "prices.cost")).toBe("");
+    expect(await set.at("Price list", "prices.said")).toContain("no price");
+  });
+
+  test("another offer in use is drawn from then on; two in use are said", async () => {
+    const set = await wholeSet();
+    await set.type("Materials", "materials.standing", 2, "in use");
+    expect(await set.at("Materials", "materials.said", 2)).toContain("a line above is in use too");
+    await set.type("Materials", "materials.standing", 0, "offer");
+    // By hand: 199 for 5 gal, over the sum from which freight is free.
+    const perg = 199 / (5 * 3785.411784 * 0.85) / 0.98;
+    expect(await set.at("Recipes", "recipes.costpart")).toBeCloseTo(0.95 * perg, 12);
+  });
+});
+
+describe("recipes", () => {
+  test("of the base and of the finished batch", async () => {
+    const set = await wholeSet();
+    // By hand: 6 % of the wax is 0.06 / 1.06 of the candle.
+    expect(await set.at("Recipes", "recipes.share", 8)).toBeCloseTo(0.06 / 1.06, 12);
+    expect(await set.at("Recipes", "recipes.share", 7)).toBeCloseTo(1 / 1.06, 12);
+    await set.type("Recipes", "recipes.of", 7, null);
+    expect(await set.at("Recipes", "recipes.share", 8)).toBe("finished or base?");
+  });
+
+  test("the lowest of the limits counts, and is named when a load is over it", async () => {
+    const set = await wholeSet();
+    await set.type("Recipes", "recipes.load", 6, 0.05);
+    expect(await set.at("Recipes", "recipes.highest", 6)).toBe(0.04);
+    expect(await set.at("Recipes", "recipes.said", 6)).toContain("over the certificate limit");
+    await set.type("Recipes", "recipes.load", 1, 0.075);
+    expect(await set.at("Recipes", "recipes.said", 1)).toContain("over your highest load");
+  });
+
+  test("a material that is not there is said, and costs nothing to nobody", async () => {
+    const set = await wholeSet();
+    await set.type("Recipes", "recipes.material", 1, "Rain on Slat");
+    expect(await set.at("Recipes", "recipes.said", 1)).toContain("not in Materials");
+    expect(await set.at("Price list", "prices.cost")).toBe("");
+  });
+});
+
+test("sheets may be renamed, and columns moved: they are found by their headings", async () => {
+  const set = await wholeSet();
+  const { model, workbook } = set;
+  const id = model.getters.getSheetIdByName("Materials") as string;
+  model.dispatch("RENAME_SHEET", { sheetId: id, oldName: "Materials", newName: "Shop list" });
+  model.dispatch("ADD_COLUMNS_ROWS", {
+    sheetId: id,
+    sheetName: "Shop list",
+    dimension: "COL",
+    position: "before",
+    base: 2,
+    quantity: 1,
+  });
+  const found = (await findSheets(workbook, templates)).get("Materials");
+  expect(found?.sheet).toBe("Shop list");
+  const price = found?.places.get("materials.price");
+  expect(cellName(price?.head ?? 0, price?.column ?? 0)).toBe("F12");
+  expect(readCellName("F12").column).toBe(5);
+  const [head] = await workbook.read({ sheet: "Shop list", row: 11, column: 5 }, 1, 1);
+  expect(head?.[0]).toBe("Price of a pack ($)");
+});
