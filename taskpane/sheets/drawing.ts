@@ -113,11 +113,36 @@ export function drawingOf(
       (block.marks ?? []).map((mark) => ({ ...areaOfBlock(block), ...mark })),
     ),
     charts: drawnCharts,
-    widths,
+    widths: roomForFilters(widths, cells, lists),
     ...(lists.length > 0 && { lists }),
     ...(page && pageOf(page, laid.places)),
   };
 }
+
+/** Columns of a list that grows have a filter's button in their heading, which needs room beside each word. */
+function roomForFilters(
+  widths: readonly number[],
+  cells: readonly DrawnCell[],
+  lists: readonly DrawnList[],
+): number[] {
+  const room = [...widths];
+  for (const list of lists)
+    for (const { row, column, content } of cells) {
+      if (row !== list.row || column < list.column || column >= list.column + list.columns)
+        continue;
+      const longest = Math.max(
+        0,
+        ...String(content ?? "")
+          .split(" ")
+          .map((word) => word.length),
+      );
+      room[column] = Math.max(room[column] ?? 0, longest * 8 + 32);
+    }
+  return room;
+}
+
+/** The most rows that stay in sight: more would leave no room to scroll on a small screen. */
+const MOST_FROZEN = 14;
 
 /** The page set-up, and what stays in sight: all down to the headings, and the first columns. */
 function pageOf(
@@ -134,7 +159,7 @@ function pageOf(
       ...(head !== undefined && { titleRows: [head, head] as [number, number] }),
     },
     ...((head !== undefined || columns > 0) && {
-      frozen: { rows: head === undefined ? 0 : head + 1, columns },
+      frozen: { rows: head === undefined || head >= MOST_FROZEN ? 0 : head + 1, columns },
     }),
   };
 }

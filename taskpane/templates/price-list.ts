@@ -72,6 +72,7 @@ export const template: Template = {
     {
       beside: "money",
       skip: 1,
+      name: "watched",
       fields: [
         { name: "shown", label: "Line to draw (1 to the last)", demo: 2, format: "0", note: "" },
         {
@@ -104,13 +105,14 @@ export const template: Template = {
       apart: 2,
     },
     {
-      gap: 1,
+      beside: "watched",
+      skip: 1,
       list: "money2",
       lines: 5,
       columns: [
         {
           name: "part",
-          heading: "Where the money of that line goes",
+          heading: "Where the money goes",
           look: "label",
           demo: ["Liquid", "Packaging", "Work", "Fees", "Kept"],
         },
@@ -125,7 +127,7 @@ export const template: Template = {
         },
       ],
     },
-    { room: "picture", beside: "money2", skip: 1, rows: 12, columns: 8 },
+    { room: "picture", beside: "money2", skip: 1, rows: 7, columns: 7 },
     {
       gap: 1,
       list: "prices",
