@@ -1,6 +1,6 @@
 /** Ranges whose cells may be numbers or words, such as the limits on a certificate. */
-import { BlankError, CalcError, positiveShare, showShare, squeeze } from "./errors";
-import { cellsOf } from "./lists";
+import { BlankError, CalcError, positiveShare, showShare, squeeze } from "./errors.ts";
+import { cellsOf } from "./lists.ts";
 
 /** A number or a word; a blank cell is an empty word. */
 export type Cell = number | string;

@@ -1,7 +1,7 @@
 /** Cells that may be empty, told apart from a zero that somebody typed. */
-import type { Cell, Cells } from "./cells";
-import { BLANK, CalcError, squeeze } from "./errors";
-import { lineOf, sameLength } from "./lists";
+import type { Cell, Cells } from "./cells.ts";
+import { BLANK, CalcError, squeeze } from "./errors.ts";
+import { lineOf, sameLength } from "./lists.ts";
 
 /** True for a cell in which nothing was typed; a zero is something. */
 export function isEmpty(cell: Cell): boolean {

@@ -1,5 +1,5 @@
 /** Rows and columns of cells: guarded cell by cell, side by side, summed, and laid out again. */
-import { CalcError, isBlankNumber } from "./errors";
+import { CalcError, isBlankNumber } from "./errors.ts";
 
 /** What a cell of a list must be: gives its value, or refuses it by its name. */
 export type Guard = (argument: string, value: number, index: number) => number;

@@ -1,9 +1,9 @@
 /** What was measured a few times over: its mean, its spread, and how far the mean can be trusted. */
 import jstat from "jstat";
-import type { Cells } from "./cells";
-import { positive } from "./errors";
-import { sum } from "./lists";
-import { filledCells, numberIn } from "./filled";
+import type { Cells } from "./cells.ts";
+import { positive } from "./errors.ts";
+import { sum } from "./lists.ts";
+import { filledCells, numberIn } from "./filled.ts";
 
 export interface Sample {
   values: number[];

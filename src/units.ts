@@ -8,7 +8,7 @@
  *
  * Every factor is a whole number of a small part, so that 1 lb is 16 oz to the last digit.
  */
-import { BlankError, CalcError, amount, density as checkDensity, squeeze } from "./errors";
+import { BlankError, CalcError, amount, density as checkDensity, squeeze } from "./errors.ts";
 
 /** Nanograms in one unit. */
 const WEIGHTS = {

@@ -55,10 +55,12 @@ function withoutFile(key: string, value: unknown): unknown {
 }
 
 function sourceIndex(entries: readonly SourceEntry[]): string {
-  const lines = entries.map(
-    ({ name, file }) => `export { ${name} } from "./${file.slice(0, -3)}";`,
-  );
-  return [CODE_HEADER + 'export { CalcError } from "./errors";', ...lines, ""].join("\n");
+  const lines = entries.map(({ name, file }) => `export { ${name} } from "./${file}";`);
+  const shared = [
+    'export { CalcError } from "./errors.ts";',
+    'export type { Cell, Cells } from "./cells.ts";',
+  ];
+  return [CODE_HEADER + shared.join("\n"), ...lines, ""].join("\n");
 }
 
 /** A template file is named after its title, and exports `template`. */

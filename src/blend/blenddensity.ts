@@ -1,5 +1,5 @@
-import { BlankError, amount, density, isBlankNumber } from "../errors";
-import { askedWhere, flat, list, sameLength, sum } from "../lists";
+import { BlankError, amount, density, isBlankNumber } from "../errors.ts";
+import { askedWhere, flat, list, sameLength, sum } from "../lists.ts";
 
 /**
  * Density of a mixture, its volumes taken as additive.

@@ -1,5 +1,5 @@
-import { BlankError, amount, isBlankNumber, number } from "../errors";
-import { askedWhere, flat, list, sameLength, sum } from "../lists";
+import { BlankError, amount, isBlankNumber, number } from "../errors.ts";
+import { askedWhere, flat, list, sameLength, sum } from "../lists.ts";
 
 /**
  * Weighted mean of several lots: strength, density by volume, cost by amount.

@@ -1,4 +1,4 @@
-import { CalcError, number, show } from "../errors";
+import { CalcError, number, show } from "../errors.ts";
 
 /**
  * Share of the first of two lots that gives a target value.

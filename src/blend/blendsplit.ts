@@ -1,5 +1,5 @@
-import { amount } from "../errors";
-import { blendShare } from "./blendshare";
+import { amount } from "../errors.ts";
+import { blendShare } from "./blendshare.ts";
 
 /**
  * Amounts of two lots that make a total at a target value.

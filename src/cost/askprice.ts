@@ -1,4 +1,4 @@
-import { CalcError, amount, positive, share, showShare } from "../errors";
+import { CalcError, amount, positive, share, showShare } from "../errors.ts";
 
 /**
  * Price that leaves a margin after fees.

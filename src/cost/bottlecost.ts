@@ -1,6 +1,6 @@
-import { CalcError, amount, positive, share } from "../errors";
-import { askedWhere, list, orZero, sameLength, sum } from "../lists";
-import { checkWhole } from "../load/whole";
+import { CalcError, amount, positive, share } from "../errors.ts";
+import { askedWhere, list, orZero, sameLength, sum } from "../lists.ts";
+import { checkWhole } from "../load/whole.ts";
 
 /**
  * Cost of one filled bottle: its liquid, with what is lost, and its packaging.

@@ -1,5 +1,5 @@
 /** The cheapest way to cover a need with packs, freight counted. Exact. */
-import { cheapestFreeOfFreight } from "./free-of-freight";
+import { cheapestFreeOfFreight } from "./free-of-freight.ts";
 import {
   NOTHING,
   type Pack,
@@ -12,7 +12,7 @@ import {
   leastPrice,
   search,
   timesIn,
-} from "./partial-plans";
+} from "./partial-plans.ts";
 
 export interface Order {
   need: number;

@@ -1,7 +1,7 @@
-import type { Cells } from "../cells";
-import { BlankError, CalcError, amount, choice, positive, show } from "../errors";
-import { sum } from "../lists";
-import { numberIn, usedLines } from "../filled";
+import type { Cells } from "../cells.ts";
+import { BlankError, CalcError, amount, choice, positive, show } from "../errors.ts";
+import { sum } from "../lists.ts";
+import { numberIn, usedLines } from "../filled.ts";
 
 export type Prices = "apart" | "together";
 

@@ -1,4 +1,4 @@
-import { CalcError, amount, positive, share, show } from "../errors";
+import { CalcError, amount, positive, share, show } from "../errors.ts";
 
 /**
  * Bottles to sell before the fixed costs are earned back.

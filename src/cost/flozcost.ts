@@ -1,5 +1,5 @@
-import { CalcError, amount, positive, share } from "../errors";
-import { toFluidOunces, unitOf } from "../units";
+import { CalcError, amount, positive, share } from "../errors.ts";
+import { toFluidOunces, unitOf } from "../units.ts";
 
 /**
  * Landed cost of a pack per US fluid ounce.

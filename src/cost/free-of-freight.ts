@@ -13,7 +13,7 @@ import {
   isSmaller,
   leastPrice,
   search,
-} from "./partial-plans";
+} from "./partial-plans.ts";
 
 /** Partial plans looked at for the least money, and then for the least left over at that money. */
 const PATIENCE = 1_000_000;

@@ -1,4 +1,4 @@
-import { amount, positive, share } from "../errors";
+import { amount, positive, share } from "../errors.ts";
 
 /**
  * Margin on price that a price leaves, after fees.

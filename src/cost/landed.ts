@@ -1,6 +1,6 @@
-import { amount, positive, share } from "../errors";
-import { askedWhere, laidOutAs, list, orZero, sameLength, sum } from "../lists";
-import { travelsFree } from "./money";
+import { amount, positive, share } from "../errors.ts";
+import { askedWhere, laidOutAs, list, orZero, sameLength, sum } from "../lists.ts";
+import { travelsFree } from "./money.ts";
 
 /**
  * Landed price of each line of an order: its goods, its tax, and its part of the freight.

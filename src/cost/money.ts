@@ -5,7 +5,7 @@
  * whole millionths, which is far finer than the cent, the mill, or a unit price of four decimals, and far
  * coarser than such a hair for sums up to 100 million. A copy says the same as ROUND(sum, 6).
  */
-import { unitsFor } from "./whole-numbers";
+import { unitsFor } from "./whole-numbers.ts";
 
 const MILLIONTHS = 1e6;
 

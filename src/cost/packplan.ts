@@ -1,8 +1,8 @@
-import { CalcError, amount, isBlankNumber, positive, show } from "../errors";
-import { flat, laidOutAs, list, sameLength } from "../lists";
-import { type Order, cheapest } from "./cheapest";
-import { leastFree } from "./money";
-import { unitsFor, wholeNumbers } from "./whole-numbers";
+import { CalcError, amount, isBlankNumber, positive, show } from "../errors.ts";
+import { flat, laidOutAs, list, sameLength } from "../lists.ts";
+import { type Order, cheapest } from "./cheapest.ts";
+import { leastFree } from "./money.ts";
+import { unitsFor, wholeNumbers } from "./whole-numbers.ts";
 
 /** Packs on offer for one need: more are a column too many, not a choice. */
 const MOST_OFFERS = 1000;

@@ -11,7 +11,7 @@
  *
  * Sizes and prices are whole numbers, so equal is equal.
  */
-import { CalcError } from "../errors";
+import { CalcError } from "../errors.ts";
 
 export interface Pack {
   size: number;

@@ -1,5 +1,5 @@
 /** Decimal numbers as whole ones, so that sums and comparisons are exact. */
-import { CalcError } from "../errors";
+import { CalcError } from "../errors.ts";
 
 /** Digits that count: what a measuring person can mean, and more. */
 const DIGITS = 12;

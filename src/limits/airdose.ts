@@ -1,5 +1,5 @@
-import { amount, choice, positive } from "../errors";
-import { toGrams, weightUnit } from "../units";
+import { amount, choice, positive } from "../errors.ts";
+import { toGrams, weightUnit } from "../units.ts";
 
 export type RoomUnit = "m3" | "ft3";
 

@@ -1,7 +1,7 @@
-import { type Cells, flagsOf } from "../cells";
-import { density } from "../errors";
-import { list, sameLength, sum } from "../lists";
-import { type Intervals, compositionOf, lowHigh, richest } from "./intervals";
+import { type Cells, flagsOf } from "../cells.ts";
+import { density } from "../errors.ts";
+import { list, sameLength, sum } from "../lists.ts";
+import { type Intervals, compositionOf, lowHigh, richest } from "./intervals.ts";
 
 /**
  * Alcohol in a product by volume, from shares by weight.

@@ -1,7 +1,7 @@
-import type { Cells } from "../cells";
-import { BlankError, CalcError, choice, share, showShare } from "../errors";
-import { sum } from "../lists";
-import { type NamedCell, isEmpty, usedLines } from "../filled";
+import type { Cells } from "../cells.ts";
+import { BlankError, CalcError, choice, share, showShare } from "../errors.ts";
+import { sum } from "../lists.ts";
+import { type NamedCell, isEmpty, usedLines } from "../filled.ts";
 
 export type Use = "leave-on" | "rinse-off";
 

@@ -4,8 +4,8 @@
  * Only fragrance is waived, and never more than there is of it. Which of the oils the first points are, no
  * rule says: for the most that can count they are those with least VOC, for the least those with most.
  */
-import { sum } from "../lists";
-import { type Intervals, byWorth, mostOf } from "./intervals";
+import { sum } from "../lists.ts";
+import { type Intervals, byWorth, mostOf } from "./intervals.ts";
 
 export interface Exemption {
   isFragrance: readonly boolean[];

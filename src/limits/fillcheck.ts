@@ -1,7 +1,7 @@
-import type { Cells } from "../cells";
-import { choice, positive } from "../errors";
-import { convert, unitOf } from "../units";
-import { type Rule, allowedError, checkFills } from "./fills";
+import type { Cells } from "../cells.ts";
+import { choice, positive } from "../errors.ts";
+import { convert, unitOf } from "../units.ts";
+import { type Rule, allowedError, checkFills } from "./fills.ts";
 
 /**
  * Average and short fills of a batch, from weighings, beside what two published systems ask.

@@ -1,9 +1,9 @@
 /** What two published systems ask of filled packs: of each one, and of all on average. */
-import type { Cells } from "../cells";
-import { SAMPLING_PLANS, TOLERABLE_ERRORS, WHOLE_BATCH } from "../data/prepackages";
-import { CalcError, positive, show } from "../errors";
-import { meanReach, sampleOf } from "../sample";
-import { type Unit, convert, unitOf } from "../units";
+import type { Cells } from "../cells.ts";
+import { SAMPLING_PLANS, TOLERABLE_ERRORS, WHOLE_BATCH } from "../data/prepackages.ts";
+import { CalcError, positive, show } from "../errors.ts";
+import { meanReach, sampleOf } from "../sample.ts";
+import { type Unit, convert, unitOf } from "../units.ts";
 
 export type Rule = "EU" | "US";
 

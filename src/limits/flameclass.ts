@@ -1,5 +1,5 @@
-import type { Cells } from "../cells";
-import { BlankError, CalcError, choice, isBlankNumber, number, show } from "../errors";
+import type { Cells } from "../cells.ts";
+import { BlankError, CalcError, choice, isBlankNumber, number, show } from "../errors.ts";
 
 type Scale = "C" | "F";
 

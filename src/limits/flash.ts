@@ -5,7 +5,7 @@
  * its mole fraction and its activity coefficient (van Laar), so the mixture must be warmer to be as thick:
  * the sum over the alcohols of x * gamma * P(t) / P(flash of the pure alcohol) is 1. Water does not burn.
  */
-import { type Alcohol, ETHANOL, PROPANOL, WATER_MOLAR_MASS } from "../data/alcohol-vapour";
+import { type Alcohol, ETHANOL, PROPANOL, WATER_MOLAR_MASS } from "../data/alcohol-vapour.ts";
 
 /** Degrees Celsius at which the vapour over the mixture can flash; shares by weight, the rest water. */
 export function vapourFlash(ethanol: number, propanol: number): number {

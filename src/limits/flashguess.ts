@@ -1,8 +1,8 @@
-import type { Cells } from "../cells";
-import { ETHANOL_FLASH_TABLE } from "../data/alcohol-vapour";
-import { BlankError, CalcError, share, showShare } from "../errors";
-import { USUAL_CELSIUS, volumeShare } from "../spirit/mixture";
-import { vapourFlash } from "./flash";
+import type { Cells } from "../cells.ts";
+import { ETHANOL_FLASH_TABLE } from "../data/alcohol-vapour.ts";
+import { BlankError, CalcError, share, showShare } from "../errors.ts";
+import { USUAL_CELSIUS, volumeShare } from "../spirit/mixture.ts";
+import { vapourFlash } from "./flash.ts";
 
 /** What the published table itself is good to, degrees. */
 const TABLE_ERROR = 3;

@@ -6,9 +6,9 @@
  * found by pouring what the lows leave over into the components that have least, or most, of it. That
  * is the exact answer of the linear programme.
  */
-import { CalcError, isBlankNumber, share, showShare } from "../errors";
-import { list, sameLength, sum } from "../lists";
-import { checkWhole } from "../load/whole";
+import { CalcError, isBlankNumber, share, showShare } from "../errors.ts";
+import { list, sameLength, sum } from "../lists.ts";
+import { checkWhole } from "../load/whole.ts";
 
 export interface Intervals {
   lows: number[];

@@ -1,6 +1,6 @@
-import type { Cells } from "../cells";
-import { CalcError, positive, show } from "../errors";
-import { convert, unitOf } from "../units";
+import type { Cells } from "../cells.ts";
+import { CalcError, positive, show } from "../errors.ts";
+import { convert, unitOf } from "../units.ts";
 
 /**
  * Net contents in both systems for a United States label, never overstated.

@@ -1,7 +1,7 @@
-import { type Cells, limitOf } from "../cells";
-import { share } from "../errors";
-import { cellsOf, list, orZero, sameLength, sum } from "../lists";
-import { checkWhole } from "../load/whole";
+import { type Cells, limitOf } from "../cells.ts";
+import { share } from "../errors.ts";
+import { cellsOf, list, orZero, sameLength, sum } from "../lists.ts";
+import { checkWhole } from "../load/whole.ts";
 
 /**
  * Highest total load of several oils, each with its certificate's limit.

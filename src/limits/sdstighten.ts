@@ -1,5 +1,5 @@
-import { sum } from "../lists";
-import { canBeWhole, lowsAndHighs } from "./intervals";
+import { sum } from "../lists.ts";
+import { canBeWhole, lowsAndHighs } from "./intervals.ts";
 
 /**
  * The narrowest ranges of a composition that must sum to 100 %.

@@ -1,6 +1,6 @@
-import { type Cells, isBlank, limitOf } from "../cells";
-import { CalcError } from "../errors";
-import { cellsOf, sameLength } from "../lists";
+import { type Cells, isBlank, limitOf } from "../cells.ts";
+import { CalcError } from "../errors.ts";
+import { cellsOf, sameLength } from "../lists.ts";
 
 /**
  * The lowest of several limits on a load, and which one it is.

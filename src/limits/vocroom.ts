@@ -1,5 +1,5 @@
-import type { Cells } from "../cells";
-import { CalcError, share, showShare } from "../errors";
+import type { Cells } from "../cells.ts";
+import { CalcError, share, showShare } from "../errors.ts";
 
 /**
  * The loads of fragrance oil that keep a VOC limit: lowest, highest, and a word on them.

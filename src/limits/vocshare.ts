@@ -1,8 +1,8 @@
-import { type Cells, flagsOf } from "../cells";
-import { CalcError, share, showShare } from "../errors";
-import { sameLength } from "../lists";
-import { countedVoc } from "./exemption";
-import { compositionOf, intervalsOf, lowHigh } from "./intervals";
+import { type Cells, flagsOf } from "../cells.ts";
+import { CalcError, share, showShare } from "../errors.ts";
+import { sameLength } from "../lists.ts";
+import { countedVoc } from "./exemption.ts";
+import { compositionOf, intervalsOf, lowHigh } from "./intervals.ts";
 
 /**
  * VOC of a product by weight.

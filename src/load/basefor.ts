@@ -1,5 +1,5 @@
-import { amount, share } from "../errors";
-import { type Basis, basisOf, finishedShare } from "./basis";
+import { amount, share } from "../errors.ts";
+import { type Basis, basisOf, finishedShare } from "./basis.ts";
 
 /**
  * Spray base to weigh for a batch at a fragrance load.

@@ -1,5 +1,5 @@
-import { amount, positiveShare } from "../errors";
-import { type Basis, basisOf, finishedShare } from "./basis";
+import { amount, positiveShare } from "../errors.ts";
+import { type Basis, basisOf, finishedShare } from "./basis.ts";
 
 /**
  * Finished batch that the oil on hand makes.

@@ -1,4 +1,4 @@
-import { positive, positiveShare } from "../errors";
+import { positive, positiveShare } from "../errors.ts";
 
 /**
  * Smallest batch whose oil the scale weighs within a tolerance.

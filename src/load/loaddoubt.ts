@@ -1,5 +1,5 @@
-import { BlankError, CalcError, amount, positive, show } from "../errors";
-import { type Basis, basisOf } from "./basis";
+import { BlankError, CalcError, amount, positive, show } from "../errors.ts";
+import { type Basis, basisOf } from "./basis.ts";
 
 /**
  * Fragrance load with its uncertainty from the steps of the scale.

@@ -1,5 +1,5 @@
-import { BlankError, CalcError, amount, positive, show } from "../errors";
-import { type Basis, basisOf, loadFromFinished } from "./basis";
+import { BlankError, CalcError, amount, positive, show } from "../errors.ts";
+import { type Basis, basisOf, loadFromFinished } from "./basis.ts";
 
 /**
  * Lowest and highest load that two scale readings can mean.

@@ -1,5 +1,5 @@
-import { BlankError, CalcError, amount, positiveShare, share } from "../errors";
-import { type Basis, basisOf, finishedShare } from "./basis";
+import { BlankError, CalcError, amount, positiveShare, share } from "../errors.ts";
+import { type Basis, basisOf, finishedShare } from "./basis.ts";
 
 /** A batch this near its load is right: smaller than any scale step, larger than rounding. */
 const NEAR = 1e-12;

@@ -1,6 +1,6 @@
-import { CalcError, amount, positive, share, show } from "../errors";
-import { askedWhere, list, orZero, sameLength } from "../lists";
-import { checkWhole } from "./whole";
+import { CalcError, amount, positive, share, show } from "../errors.ts";
+import { askedWhere, list, orZero, sameLength } from "../lists.ts";
+import { checkWhole } from "./whole.ts";
 
 /** Cells that an answer may have: a whole column of ingredients for four sizes. */
 const MOST_CELLS = 5_000_000;

@@ -1,5 +1,5 @@
-import { positive } from "../errors";
-import { toGrams, toMillilitres, volumeUnit, weightUnit } from "../units";
+import { positive } from "../errors.ts";
+import { toGrams, toMillilitres, volumeUnit, weightUnit } from "../units.ts";
 
 /**
  * Density found by weighing a known volume.

@@ -1,5 +1,5 @@
-import { density as checkDensity, positive } from "../errors";
-import { toGrams, weightUnit } from "../units";
+import { density as checkDensity, positive } from "../errors.ts";
+import { toGrams, weightUnit } from "../units.ts";
 
 /**
  * Drops per mL of this liquid from this dropper.

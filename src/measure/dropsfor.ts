@@ -1,5 +1,5 @@
-import { positive } from "../errors";
-import { toMillilitres, unitOf } from "../units";
+import { positive } from "../errors.ts";
+import { toMillilitres, unitOf } from "../units.ts";
 
 /**
  * Drops to count for an amount.

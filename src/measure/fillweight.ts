@@ -1,5 +1,5 @@
-import { density as checkDensity, positive, share } from "../errors";
-import { toMillilitres, volumeUnit } from "../units";
+import { density as checkDensity, positive, share } from "../errors.ts";
+import { toMillilitres, volumeUnit } from "../units.ts";
 
 /**
  * Grams to weigh into one bottle.

@@ -1,7 +1,7 @@
-import type { Cells } from "../cells";
-import { CalcError, amount, positive, share, show } from "../errors";
-import { type Sample, meanReach, sampleOf } from "../sample";
-import { convert, unitOf, weightUnit } from "../units";
+import type { Cells } from "../cells.ts";
+import { CalcError, amount, positive, share, show } from "../errors.ts";
+import { type Sample, meanReach, sampleOf } from "../sample.ts";
+import { convert, unitOf, weightUnit } from "../units.ts";
 
 /**
  * Sprays in a bottle, and the weight of one spray, from strokes that were weighed.

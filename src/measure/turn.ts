@@ -1,5 +1,5 @@
-import { amount as checkAmount } from "../errors";
-import { convert, unitOf } from "../units";
+import { amount as checkAmount } from "../errors.ts";
+import { convert, unitOf } from "../units.ts";
 
 /**
  * An amount in another unit.

@@ -4,9 +4,9 @@
  * Nothing but ethanol and water is in it. For glycols, isopropanol and fragrance oil no such table is
  * published: BLENDDENSITY takes their volumes as additive, and says so.
  */
-import { ETHANOL_FREEZING } from "../data/ethanol-freezing";
-import { OIML_R22 } from "../data/oiml-r22";
-import { CalcError, number, show } from "../errors";
+import { ETHANOL_FREEZING } from "../data/ethanol-freezing.ts";
+import { OIML_R22 } from "../data/oiml-r22.ts";
+import { CalcError, number, show } from "../errors.ts";
 
 /** The temperature that a strength by volume is told at, unless another is given. */
 export const USUAL_CELSIUS = 20;

@@ -1,5 +1,5 @@
-import { share as checkShare } from "../errors";
-import { refuseFrozen, temperature, volumeShare } from "./mixture";
+import { share as checkShare } from "../errors.ts";
+import { refuseFrozen, temperature, volumeShare } from "./mixture.ts";
 
 /**
  * Strength by volume of a strength by weight.

@@ -1,5 +1,5 @@
-import { share } from "../errors";
-import { refuseFrozen, temperature, weightShare } from "./mixture";
+import { share } from "../errors.ts";
+import { refuseFrozen, temperature, weightShare } from "./mixture.ts";
 
 /**
  * Strength by weight of a strength by volume.

@@ -1,6 +1,6 @@
-import { CalcError, positive, positiveShare, showShare } from "../errors";
-import { volumeUnit } from "../units";
-import { densityOfMixture, refuseFrozen, temperature, weightShare } from "./mixture";
+import { CalcError, positive, positiveShare, showShare } from "../errors.ts";
+import { volumeUnit } from "../units.ts";
+import { densityOfMixture, refuseFrozen, temperature, weightShare } from "./mixture.ts";
 
 /**
  * Water to add to bring alcohol down to a strength, and the volume that results.

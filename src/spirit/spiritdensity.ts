@@ -1,5 +1,5 @@
-import { choice, share } from "../errors";
-import { USUAL_CELSIUS, densityOfMixture, refuseFrozen, temperature, weightShare } from "./mixture";
+import { choice, share } from "../errors.ts";
+import { USUAL_CELSIUS, densityOfMixture, refuseFrozen, temperature, weightShare } from "./mixture.ts";
 
 export type Measure = "volume" | "weight";
 

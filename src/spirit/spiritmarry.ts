@@ -1,5 +1,5 @@
-import { BlankError, amount, share } from "../errors";
-import { densityOfMixture, refuseFrozen, temperature, volumeShare, weightShare } from "./mixture";
+import { BlankError, amount, share } from "../errors.ts";
+import { densityOfMixture, refuseFrozen, temperature, volumeShare, weightShare } from "./mixture.ts";
 
 /**
  * Volume and strength of two alcohols together.

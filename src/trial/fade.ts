@@ -7,7 +7,7 @@
  * the likelihood: all rates whose curves leave little more than the best one does.
  */
 import jstat from "jstat";
-import type { Hours, Marks } from "./marks";
+import type { Hours, Marks } from "./marks.ts";
 
 /** Of all curves of one rate, that which leaves the least. */
 export interface Curve {

@@ -1,7 +1,7 @@
-import type { Cell, Cells } from "../cells";
-import { show } from "../errors";
-import { type Fade, fitFade, isFlat, isSteep } from "./fade";
-import { type Marks, marksOf } from "./marks";
+import type { Cell, Cells } from "../cells.ts";
+import { show } from "../errors.ts";
+import { type Fade, fitFade, isFlat, isSteep } from "./fade.ts";
+import { type Marks, marksOf } from "./marks.ts";
 
 /** Stand in a cell where an interval has no end: a number would be infinite, or nothing. */
 export const NO_LOW = "no lower end";

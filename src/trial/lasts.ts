@@ -3,10 +3,10 @@
  * end.
  */
 import jstat from "jstat";
-import { CalcError, show } from "../errors";
-import { type Curve, MOST_FALL, curveOf, fitFade, heightOf, isFlat, isSteep } from "./fade";
-import { type Line, fitLine } from "./line";
-import type { Marks } from "./marks";
+import { CalcError, show } from "../errors.ts";
+import { type Curve, MOST_FALL, curveOf, fitFade, heightOf, isFlat, isSteep } from "./fade.ts";
+import { type Line, fitLine } from "./line.ts";
+import type { Marks } from "./marks.ts";
 
 export interface Lasts {
   /** Endless where the curve does not fall. */

@@ -1,8 +1,8 @@
-import type { Cell, Cells } from "../cells";
-import { choice, positive } from "../errors";
-import { NO_HIGH, NO_LOW, over, under } from "./fadehalf";
-import { type Lasts, lastsByLogs, lastsByScores } from "./lasts";
-import { type Hours, type Marks, marksOf } from "./marks";
+import type { Cell, Cells } from "../cells.ts";
+import { choice, positive } from "../errors.ts";
+import { NO_HIGH, NO_LOW, over, under } from "./fadehalf.ts";
+import { type Lasts, lastsByLogs, lastsByScores } from "./lasts.ts";
+import { type Hours, type Marks, marksOf } from "./marks.ts";
 
 /** What the curve is fitted to. */
 export type Fit = "scores" | "logs";

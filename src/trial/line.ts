@@ -1,5 +1,5 @@
 /** Least squares for a straight line, with the standard errors of what it finds. */
-import { sum } from "../lists";
+import { sum } from "../lists.ts";
 
 export interface Line {
   slope: number;

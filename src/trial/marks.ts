@@ -1,7 +1,7 @@
 /** Hours and the scores given then, as they stand in two ranges. */
-import type { Cell, Cells } from "../cells";
-import { BlankError, CalcError, amount, positive, show, squeeze } from "../errors";
-import { cellsOf, sameLength } from "../lists";
+import type { Cell, Cells } from "../cells.ts";
+import { BlankError, CalcError, amount, positive, show, squeeze } from "../errors.ts";
+import { cellsOf, sameLength } from "../lists.ts";
 
 /** The first hour, the one that comes after it, and the last. */
 export interface Hours {

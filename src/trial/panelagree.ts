@@ -1,9 +1,9 @@
 import jstat from "jstat";
-import type { Cells } from "../cells";
-import { CalcError } from "../errors";
-import { sum } from "../lists";
-import { exactChance } from "./friedman";
-import { type LeftOut, type Ranked, rankTotals, rankedRows } from "./ranks";
+import type { Cells } from "../cells.ts";
+import { CalcError } from "../errors.ts";
+import { sum } from "../lists.ts";
+import { exactChance } from "./friedman.ts";
+import { type LeftOut, type Ranked, rankTotals, rankedRows } from "./ranks.ts";
 
 /**
  * How far a panel agrees: Kendall's W, with Friedman's chi-square and the chance of it.

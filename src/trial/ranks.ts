@@ -1,6 +1,6 @@
 /** What people thought of samples, as places within each person's own row. */
-import { BlankError, CalcError, choice, isBlankNumber, number } from "../errors";
-import { sum } from "../lists";
+import { BlankError, CalcError, choice, isBlankNumber, number } from "../errors.ts";
+import { sum } from "../lists.ts";
 
 export interface Ranked {
   places: number[];

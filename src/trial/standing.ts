@@ -1,5 +1,5 @@
-import type { Cells } from "../cells";
-import { judge, placesOf } from "./worth";
+import type { Cells } from "../cells.ts";
+import { judge, placesOf } from "./worth.ts";
 
 /**
  * Weighted score of each candidate, and its place.

@@ -1,6 +1,6 @@
-import type { Cells } from "../cells";
-import { sum } from "../lists";
-import { type Judgement, NEAR, judge, placesOf } from "./worth";
+import type { Cells } from "../cells.ts";
+import { sum } from "../lists.ts";
+import { type Judgement, NEAR, judge, placesOf } from "./worth.ts";
 
 interface Tip {
   change: number;

@@ -1,5 +1,5 @@
-import { CalcError } from "../errors";
-import { chanceOfAtLeast, wholeTests } from "./trio";
+import { CalcError } from "../errors.ts";
+import { chanceOfAtLeast, wholeTests } from "./trio.ts";
 
 /**
  * Chance to find the odd one out so often by guessing alone.

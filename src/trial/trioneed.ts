@@ -1,5 +1,5 @@
-import { CalcError, share, showShare } from "../errors";
-import { chanceOfAtLeast, wholeTests } from "./trio";
+import { CalcError, share, showShare } from "../errors.ts";
+import { chanceOfAtLeast, wholeTests } from "./trio.ts";
 
 /**
  * How often the odd one must be found before guessing is ruled out.

@@ -4,9 +4,9 @@
  * Scores and sums are alike where they differ by no more than one bound. A place is shared by all
  * that are alike to the best of them, from the top down.
  */
-import type { Cells } from "../cells";
-import { BlankError, CalcError, amount, choice, isBlankNumber, number } from "../errors";
-import { cellsOf, list, sum } from "../lists";
+import type { Cells } from "../cells.ts";
+import { BlankError, CalcError, amount, choice, isBlankNumber, number } from "../errors.ts";
+import { cellsOf, list, sum } from "../lists.ts";
 
 export interface Judgement {
   /** A row for each candidate: its scores, more being better. */
