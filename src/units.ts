@@ -50,7 +50,7 @@ const UNITS: Unit[] = [
 
 const BY_KEY = new Map(UNITS.map((unit) => [squeeze(unit.name), unit]));
 
-/** The names, for drop-downs and error texts. */
+/** The names. Every other list of units, in words, in cells or on a page, is made from these. */
 export const WEIGHT_UNITS = Object.keys(WEIGHTS) as WeightUnit[];
 export const VOLUME_UNITS = Object.keys(VOLUMES) as VolumeUnit[];
 

@@ -1,3 +1,5 @@
+import { VOLUME_UNITS, WEIGHT_UNITS } from "../../src/units.ts";
+
 /**
  * The closed list of what an argument or a result can be: the word in brackets that opens each
  * `@param` and `@returns`. The text is what a person reads beside it.
@@ -22,7 +24,7 @@ export const KINDS = {
   worded: "percents, and a word on them",
   category: 'a number or "none"',
   number: "a number",
-  unit: "a unit: mg g kg oz lb, or mL L tsp tbsp floz pt qt gal impfloz impgal",
+  unit: `a unit, of weight ${WEIGHT_UNITS.join(" ")} or of volume ${VOLUME_UNITS.join(" ")}`,
   choice: "one of the words in quotes",
 } as const;
 

@@ -1,4 +1,6 @@
 /** The reference pages: one for each function, and their index. All from the catalog. */
+import { turn } from "../../src/measure/turn.ts";
+import { VOLUME_UNITS, WEIGHT_UNITS } from "../../src/units.ts";
 import { cautionOf } from "../catalog/topics";
 import { type CatalogEntry, NAMESPACE, meaning, shownName, signature } from "../catalog/entry";
 import { readCall } from "../catalog/examples";
@@ -31,7 +33,22 @@ function index(entries: readonly CatalogEntry[]): string {
     `Type \`${NAMESPACE}.\` before each name.`,
     "",
     ...sections,
+    "## Units",
+    "",
+    ...units(),
+    "",
   ].join("\n");
+}
+
+/** The closed list, with the size of each. */
+function units(): string[] {
+  const inBase = (unit: string, base: string) => `| ${unit} | ${turn(1, unit, base)} ${base} |`;
+  return [
+    "| unit | is |",
+    "|---|---|",
+    ...WEIGHT_UNITS.map((unit) => inBase(unit, "g")),
+    ...VOLUME_UNITS.map((unit) => inBase(unit, "mL")),
+  ];
 }
 
 function page(entry: CatalogEntry): string {

@@ -14,7 +14,7 @@ const CUBIC_METRES: Record<RoomUnit, number> = { m3: 1, ft3: 0.3048 ** 3 };
  * @topic limits
  * @need How much of my spray is in the air of a room, and how fast does it clear?
  * @param weight (weight) Weight of what is sprayed in all, zero or more; SPRAYSIN finds the weight of a spray.
- * @param unit (unit) Unit of the weight: mg, g, kg, oz or lb.
+ * @param unit (unit) Unit of the weight.
  * @param room (number) Volume of the room, length x width x height, above zero.
  * @param roomunit (choice) "m3" or "ft3": cubic metres or cubic feet.
  * @param airchanges (number) How often an hour the air of the room is changed; 0 in a sealed room.

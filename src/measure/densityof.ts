@@ -9,9 +9,9 @@ import { toGrams, toMillilitres, volumeUnit, weightUnit } from "../units.ts";
  * @topic measure
  * @need What is the density of my base or oil?
  * @param weight (weight) Weight of the liquid, above zero.
- * @param weightunit (unit) mg, g, kg, oz or lb.
+ * @param weightunit (unit) Unit of the weight.
  * @param volume (volume) Volume of the same liquid, above zero.
- * @param volumeunit (unit) mL, L, tsp, tbsp, floz, pt, qt, gal, impfloz or impgal.
+ * @param volumeunit (unit) Unit of the volume.
  * @returns (density) g/mL.
  * @throws value - weight or volume is blank or zero
  * @throws value - the units stand the wrong way round

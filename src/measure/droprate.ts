@@ -10,7 +10,7 @@ import { toGrams, weightUnit } from "../units.ts";
  * @need How many drops of this oil make a millilitre?
  * @param drops (drops) Drops counted, above zero.
  * @param weight (weight) What they weigh together, above zero.
- * @param unit (unit) Unit of the weight: mg, g, kg, oz or lb.
+ * @param unit (unit) Unit of the weight.
  * @param density (density) g/mL of this liquid; DENSITYOF finds it.
  * @returns (rate) Drops per mL.
  * @throws value - drops, weight or density is blank or zero

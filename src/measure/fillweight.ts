@@ -9,7 +9,7 @@ import { toMillilitres, volumeUnit } from "../units.ts";
  * @topic measure
  * @need How many grams go into one bottle?
  * @param volume (volume) Volume that the label states, above zero.
- * @param unit (unit) Unit of volume: mL, L, tsp, tbsp, floz, pt, qt, gal, impfloz or impgal.
+ * @param unit (unit) Unit of the volume.
  * @param density (density) g/mL of the finished spray; DENSITYOF finds it.
  * @param [overfill] (share) Poured over the stated volume, 0 % to 100 % (default 0 %).
  * @returns (weight) Grams.

@@ -11,7 +11,7 @@ import { convert, unitOf, weightUnit } from "../units.ts";
  * @topic measure
  * @need How many sprays are in this bottle?
  * @param weighings (weight) One row or column: what single strokes weigh, or groups of as many strokes each; two or more.
- * @param weightunit (unit) Unit of the weighings: mg, g, kg, oz or lb.
+ * @param weightunit (unit) Unit of weight of the weighings.
  * @param fill (amount) What is in the bottle, above zero, a weight or a volume.
  * @param fillunit (unit) Unit of the fill, a weight or a volume.
  * @param [density] (density) g/mL; only for a fill by volume, no default.

@@ -4,7 +4,7 @@ import { convert, unitOf } from "../units.ts";
 /**
  * An amount in another unit.
  *
- * @remarks Units: mg g kg oz lb (weight); mL L tsp tbsp floz pt qt gal impfloz impgal (volume, US unless imp). oz is a weight, floz a volume; case and spaces do not matter. Between weight and volume the density is needed: none is assumed.
+ * @remarks Units of weight and of volume, which is US unless the name says imp: oz is a weight, floz a volume; case and spaces do not matter. Between weight and volume the density is needed: none is assumed.
  * @customfunction TURN
  * @topic measure
  * @need How much is this in another unit?

@@ -10,7 +10,7 @@ import { densityOfMixture, refuseFrozen, temperature, weightShare } from "./mixt
  * @topic spirit
  * @need How much water brings my alcohol down to a strength?
  * @param volume (volume) Alcohol before cutting, above zero, at the temperature given.
- * @param unit (unit) Unit of volume: mL, L, tsp, tbsp, floz, pt, qt, gal, impfloz or impgal.
+ * @param unit (unit) Unit of the volume.
  * @param abv (share) Its ethanol by volume, above 0 % and up to 100 %.
  * @param targetabv (share) Ethanol by volume wanted, above 0 % and not over abv.
  * @param [celsius] (celsius) Temperature of all volumes and strengths, -20 to 40 (default 20; United States gauging tables use 15.56).
