@@ -22,6 +22,8 @@ export interface Param {
 export interface WorkingLine {
   /** When it applies: "basis is base", "counts given", or an expression; always where it is missing. */
   when?: string;
+  /** The same in a reader's words. */
+  where?: string;
   name: string;
   what: string;
   expression: string;
@@ -33,7 +35,10 @@ export interface Need {
   orBlank?: boolean;
   /** As in a working line. */
   when?: string;
+  where?: string;
   expression: string;
+  /** The same in a reader's words. */
+  says: string;
 }
 
 export interface Example {
@@ -75,7 +80,7 @@ export interface SourceEntry extends CatalogEntry {
 
 /** The words that an argument takes, as its text has them in quotes. */
 export function wordsOf({ text }: Param): string[] {
-  return [...text.matchAll(/"([\w-]+)"/g)].map(([, word]) => word);
+  return [...text.matchAll(/"([\w-]+)"/g)].flatMap(([, word]) => word ?? []);
 }
 
 /** The name of an argument as calls show it: in brackets where it may be left out. */
@@ -84,8 +89,8 @@ export function shownName({ name, optional }: Param): string {
 }
 
 /** What a working line is, and where it applies. */
-export function meaning({ what, when }: WorkingLine): string {
-  return when ? `${what}, where ${when}` : what;
+export function meaning({ what, where }: WorkingLine): string {
+  return where ? `${what}, where ${where}` : what;
 }
 
 /** The call with its arguments named, as a person would type it: OILFOR(batch, load, [basis]). */

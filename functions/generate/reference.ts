@@ -5,6 +5,7 @@ import { cautionOf } from "../catalog/topics";
 import { type CatalogEntry, NAMESPACE, meaning, shownName, signature } from "../catalog/entry";
 import { readCall } from "../catalog/examples";
 import { KINDS } from "../catalog/kinds";
+import { MEANINGS } from "../working/meanings";
 import { math, stepsOf } from "../working/steps";
 import { PAGE_HEADER } from "./headers";
 
@@ -63,6 +64,8 @@ function page(entry: CatalogEntry): string {
     PAGE_HEADER,
     `# ${NAMESPACE}.${entry.id}`,
     "",
+    `*${entry.need}*`,
+    "",
     entry.summary,
     "",
     "```text",
@@ -91,6 +94,7 @@ function page(entry: CatalogEntry): string {
     "|---|---|---|---|",
     ...working(entry),
     "",
+    ...meanings(entry),
     `Keep in mind: ${cautionOf(entry)}`,
     "",
     "## Handed over",
@@ -113,21 +117,35 @@ function handedOver({ needs }: CatalogEntry): string[] {
   if (needs.length === 0) {
     return [`In a copy for a partner without the add-in it becomes a fixed value. ${more}`];
   }
-  const lines = needs.map(({ when, expression }) => {
-    return `- \`${expression}\`${when ? `, where ${when}` : ""}`;
-  });
+  const lines = needs.map(({ where, says }) => `- ${says}${where ? `, where ${where}` : ""}`);
   const live = "it becomes an ordinary formula that stays live, and answers where this holds";
   return [`In a copy for a partner without the add-in ${live}. ${more}`, "", ...lines];
 }
 
 /** The lines of the working, with the numbers of the first example beside those that apply to it. */
 function working(entry: CatalogEntry): string[] {
-  const steps = stepsOf(entry, readCall(entry.examples[0].formula).args);
+  const [example] = entry.examples;
+  const steps = example ? stepsOf(entry, readCall(example.formula).args) : [];
   return entry.working.map((line) => {
     const step = steps.find((each) => each.line === line);
     const shown = step ? `\`${step.expression}\` = ${inSix(step.value)}` : "does not apply";
     return `| ${line.name} | ${meaning(line)} | \`${line.expression}\` | ${shown} |`;
   });
+}
+
+/** What the calls in the working mean. */
+function meanings({ working: lines }: CatalogEntry): string[] {
+  const called = new Set<string>();
+  for (const { expression } of lines) {
+    math.parse(expression).traverse((node) => {
+      if (math.isFunctionNode(node)) called.add(node.fn.name);
+    });
+  }
+  const told = [...called].sort().flatMap((name) => {
+    const says = MEANINGS[name];
+    return says ? [`- \`${name}\`: ${says}`] : [];
+  });
+  return told.length > 0 ? [...told, ""] : [];
 }
 
 /** To six figures; powers of ten only where a reader would want them. */
