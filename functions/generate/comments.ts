@@ -82,7 +82,7 @@ function readFunction(
   for (const tag of ts.getJSDocTags(node)) attempt(tag, () => checkTag(tag));
   const summary = attempt(node, () => commentOf(node, source)) ?? "";
   const id = attempt(node, () => idOf(node, file)) ?? "";
-  const topic = attempt(node, () => topicOf(node, file)) ?? TOPICS[0];
+  const topic = attempt(node, () => topicOf(node, file)) ?? "load";
   const params = readParams(node, attempt);
   const returns = attempt(node, () => readReturns(node));
   const names = node.parameters.map((parameter) => parameter.name.getText());

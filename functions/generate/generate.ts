@@ -42,9 +42,7 @@ function bound({ id, name, params, returns }: SourceEntry): Bound {
   return {
     id,
     name,
-    params: params.map(({ name: of, kind, range, mixed, optional, default: fallback }) => {
-      return { name: of, kind, range, mixed, optional, default: fallback };
-    }),
+    params: params.map(({ text: _text, ...shape }) => shape),
     returns: { range: returns.range },
   };
 }

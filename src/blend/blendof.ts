@@ -1,5 +1,5 @@
 import { BlankError, amount, isBlankNumber, number } from "../errors.ts";
-import { askedWhere, flat, list, sameLength, sum } from "../lists.ts";
+import { askedWhere, at, flat, list, sameLength, sum } from "../lists.ts";
 
 /**
  * Weighted mean of several lots: strength, density by volume, cost by amount.
@@ -27,11 +27,11 @@ import { askedWhere, flat, list, sameLength, sum } from "../lists.ts";
 export function blendOf(amounts: number[][], values: number[][]): number {
   const given = flat(values);
   sameLength("amounts", flat(amounts), "values", given);
-  const isLot = (i: number) => !isBlankNumber(given[i]);
+  const isLot = (i: number) => !isBlankNumber(at(given, i));
   const weights = list("amounts", amounts, askedWhere(isLot, amount));
-  const isUsed = (i: number) => weights[i] > 0;
+  const isUsed = (i: number) => (weights[i] ?? 0) > 0;
   const each = list("values", values, askedWhere(isUsed, number));
   const whole = sum(weights);
   if (whole === 0) throw new BlankError("the sum of amounts");
-  return sum(weights.map((weight, i) => (weight / whole) * each[i]));
+  return sum(weights.map((weight, i) => (weight / whole) * at(each, i)));
 }

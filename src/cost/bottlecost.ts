@@ -1,5 +1,5 @@
 import { CalcError, amount, positive, share } from "../errors.ts";
-import { askedWhere, list, orZero, sameLength, sum } from "../lists.ts";
+import { askedWhere, at, list, orZero, sameLength, sum } from "../lists.ts";
 import { checkWhole } from "../load/whole.ts";
 
 /**
@@ -40,11 +40,11 @@ export function bottleCost(
 ): number {
   const parts = list("shares", shares, orZero(share));
   const whole = checkWhole(parts);
-  const isUsed = (i: number) => parts[i] > 0;
+  const isUsed = (i: number) => (parts[i] ?? 0) > 0;
   const costs = list("unitcosts", unitcosts, askedWhere(isUsed, positive, amount));
   sameLength("shares", parts, "unitcosts", costs);
   const kept = 1 - share("loss", loss);
   if (kept === 0) throw new CalcError("loss must be below 100 %, got 100 %");
-  const perUnit = sum(parts.map((part, i) => (part / whole) * costs[i]));
+  const perUnit = sum(parts.map((part, i) => (part / whole) * at(costs, i)));
   return (positive("fill", fill) * perUnit) / kept + amount("packaging", packaging);
 }

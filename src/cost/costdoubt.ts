@@ -1,6 +1,6 @@
 import type { Cells } from "../cells.ts";
 import { BlankError, CalcError, amount, choice, positive, show } from "../errors.ts";
-import { sum } from "../lists.ts";
+import { at, sum } from "../lists.ts";
 import { numberIn, usedLines } from "../filled.ts";
 
 export type Prices = "apart" | "together";
@@ -39,9 +39,11 @@ export function costDoubt(
 ): number[][] {
   const moves = choice("prices", prices, ["apart", "together"] as const);
   const lines = usedLines({ amounts, lows, highs }, amount).map(({ amount, beside }) => {
-    const [low, high] = beside.map((cell) => positive(cell.name, numberIn(cell)));
+    const [first, second] = [at(beside, 0), at(beside, 1)];
+    const low = positive(first.name, numberIn(first));
+    const high = positive(second.name, numberIn(second));
     if (high < low) {
-      const least = `${beside[1].name} must be at least its low`;
+      const least = `${second.name} must be at least its low`;
       throw new CalcError(`${least}, ${show(low)}, got ${show(high)}`);
     }
     return { middle: (amount * (low + high)) / 2, spread: (amount * (high - low)) / Math.sqrt(12) };

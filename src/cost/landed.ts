@@ -1,5 +1,5 @@
 import { amount, positive, share } from "../errors.ts";
-import { askedWhere, laidOutAs, list, orZero, sameLength, sum } from "../lists.ts";
+import { askedWhere, at, laidOutAs, list, orZero, sameLength, sum } from "../lists.ts";
 import { travelsFree } from "./money.ts";
 
 /**
@@ -48,17 +48,19 @@ export function landed(
   weights?: number[][],
 ): number[][] {
   const ordered = list("counts", counts, orZero(amount));
-  const needed = askedWhere((i) => ordered[i] > 0, positive, amount);
+  const needed = askedWhere((i) => (ordered[i] ?? 0) > 0, positive, amount);
   const each = list("prices", prices, needed);
   sameLength("prices", each, "counts", ordered);
-  const goods = each.map((price, i) => price * ordered[i]);
+  const goods = each.map((price, i) => price * at(ordered, i));
   const heavy = weights && list("weights", weights, needed);
   if (heavy) sameLength("prices", each, "weights", heavy);
-  const keys = heavy ? heavy.map((weight, i) => weight * ordered[i]) : goods;
+  const keys = heavy ? heavy.map((weight, i) => weight * at(ordered, i)) : goods;
   const paid = freightFor(sum(goods), amount("freight", freight), amount("freeover", freeover));
   const rate = share("tax", tax);
   const whole = sum(keys);
-  const lines = goods.map((good, i) => good * (1 + rate) + (whole ? (paid * keys[i]) / whole : 0));
+  const lines = goods.map(
+    (good, i) => good * (1 + rate) + (whole ? (paid * at(keys, i)) / whole : 0),
+  );
   return laidOutAs(prices, lines);
 }
 

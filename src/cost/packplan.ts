@@ -1,5 +1,5 @@
 import { CalcError, amount, isBlankNumber, positive, show } from "../errors.ts";
-import { flat, laidOutAs, list, sameLength } from "../lists.ts";
+import { at, flat, laidOutAs, list, sameLength } from "../lists.ts";
 import { type Order, cheapest } from "./cheapest.ts";
 import { leastFree } from "./money.ts";
 import { unitsFor, wholeNumbers } from "./whole-numbers.ts";
@@ -42,10 +42,10 @@ export function packPlan(
   const wanted = amount("need", need);
   const offers = offersOf(sizes, prices);
   if (wanted > 0 && offers.length === 0) throw new CalcError("sizes and prices must hold a pack");
-  const charges = [amount("freight", freight), amount("freeover", freeover)];
+  const charges = [amount("freight", freight), amount("freeover", freeover)] as const;
   const counts = wanted > 0 ? cheapest(orderOf(wanted, offers, charges)) : [];
   const plan = flat(sizes).map(() => 0);
-  counts.forEach((count, i) => (plan[offers[i].line] = count));
+  counts.forEach((count, i) => (plan[at(offers, i).line] = count));
   return laidOutAs(sizes, plan);
 }
 
@@ -60,12 +60,12 @@ function offersOf(sizes: number[][], prices: number[][]): Offer[] {
   const [allSizes, allPrices] = [flat(sizes), flat(prices)];
   const isFilled = (value: number) => !isBlankNumber(value) && value !== 0;
   const onOffer = (name: string, value: number, i: number) =>
-    isFilled(allSizes[i]) || isFilled(allPrices[i]) ? positive(name, value) : 0;
+    isFilled(at(allSizes, i)) || isFilled(at(allPrices, i)) ? positive(name, value) : 0;
   sameLength("sizes", allSizes, "prices", allPrices);
   const holds = list("sizes", sizes, onOffer);
   const costs = list("prices", prices, onOffer);
   const offers = holds.flatMap((size, line) =>
-    size > 0 ? [{ line, size, price: costs[line] }] : [],
+    size > 0 ? [{ line, size, price: at(costs, line) }] : [],
   );
   if (offers.length <= MOST_OFFERS) return offers;
   throw new CalcError(
@@ -74,12 +74,16 @@ function offersOf(sizes: number[][], prices: number[][]): Offer[] {
 }
 
 /** The order in whole units of size and of money. */
-function orderOf(wanted: number, offers: Offer[], [freight, freeover]: number[]): Order {
+function orderOf(
+  wanted: number,
+  offers: Offer[],
+  [freight, freeover]: readonly [number, number],
+): Order {
   const size = wholeNumbers(offers.map((offer) => offer.size));
   const money = wholeNumbers([freight, ...offers.map((offer) => offer.price)]);
-  const [paid, ...prices] = money.values;
+  const [paid = 0, ...prices] = money.values;
   const need = unitsFor(wanted, size.unit);
-  const packs = size.values.map((each, i) => ({ size: each, price: prices[i] }));
+  const packs = size.values.map((each, i) => ({ size: each, price: at(prices, i) }));
   const ofOnePack = packs.map((pack) => Math.ceil(need / pack.size) * pack.price);
   if (!Number.isSafeInteger(need) || !Number.isSafeInteger(Math.min(...ofOnePack) + paid)) {
     throw new CalcError(

@@ -12,6 +12,7 @@
  * Sizes and prices are whole numbers, so equal is equal.
  */
 import { CalcError } from "../errors.ts";
+import { at } from "../lists.ts";
 
 export interface Pack {
   size: number;
@@ -53,7 +54,7 @@ export function search(packs: readonly Pack[], rules: Rules, patience: number): 
   for (const pack of [...packs].sort((a, b) => a.price / a.size - b.price / b.size)) {
     // The list grows while it is gone through: a pack is added to plans that hold it already.
     for (let i = 0; i < open.length; i++) {
-      const plan = add(open[i], pack);
+      const plan = add(at(open, i), pack);
       if (++steps > patience * STEPS) return false;
       if (!isWorth(plan)) continue;
       const rivals = kept.get(key(plan)) ?? [];

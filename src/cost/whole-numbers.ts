@@ -31,7 +31,7 @@ export function unitsFor(amount: number, unit: number): number {
 }
 
 function decimalsOf(value: number): number {
-  const [digits, exponent = "0"] = String(value).split("e");
+  const [digits = "", exponent = "0"] = String(value).split("e");
   return Math.max(0, (digits.split(".")[1]?.length ?? 0) - Number(exponent));
 }
 

@@ -1,6 +1,6 @@
 import { type Cells, flagsOf } from "../cells.ts";
 import { density } from "../errors.ts";
-import { list, sameLength, sum } from "../lists.ts";
+import { at, list, sameLength, sum } from "../lists.ts";
 import { type Intervals, compositionOf, lowHigh, richest } from "./intervals.ts";
 
 /**
@@ -31,7 +31,7 @@ export function alcoholVolume(
   const gml = list("densities", densities, (name, value, i) =>
     parts.highs[i] === 0 && !value ? 1 : density(name, value),
   );
-  const counts = flagsOf("isalcohol", isalcohol, (i) => parts.highs[i] > 0);
+  const counts = flagsOf("isalcohol", isalcohol, (i) => (parts.highs[i] ?? 0) > 0);
   sameLength("shares", parts.lows, "densities", gml);
   sameLength("shares", parts.lows, "isalcohol", counts);
   const most = greatestPart(parts, gml, counts);
@@ -46,7 +46,7 @@ export function alcoholVolume(
 function greatestPart(parts: Intervals, gml: number[], counts: boolean[]): number {
   for (let part = 0; ;) {
     const worth = gml.map((each, i) => ((counts[i] ? 1 : 0) - part) / each);
-    const volumes = richest(parts, worth).map((share, i) => share / gml[i]);
+    const volumes = richest(parts, worth).map((share, i) => share / at(gml, i));
     const better = sum(volumes.filter((_, i) => counts[i])) / sum(volumes);
     // Volumes beyond all numbers have no part, and end it as well.
     if (!(better > part * (1 + 1e-15))) return better;

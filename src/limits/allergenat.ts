@@ -1,6 +1,6 @@
 import type { Cells } from "../cells.ts";
 import { BlankError, CalcError, choice, share, showShare } from "../errors.ts";
-import { sum } from "../lists.ts";
+import { at, sum } from "../lists.ts";
 import { type NamedCell, isEmpty, usedLines } from "../filled.ts";
 
 export type Use = "leave-on" | "rinse-off";
@@ -46,7 +46,7 @@ export function allergenAt(loads: Cells, contents: Cells, use: Use = "leave-on")
   const limit = THRESHOLDS[choice("use", use, ["leave-on", "rinse-off"] as const)];
   const lines = usedLines({ loads, contents }, share);
   const load = sum(lines.map(({ amount }) => amount));
-  const inOils = lines.map(({ amount, beside: [content] }) => amount * contentOf(content));
+  const inOils = lines.map(({ amount, beside }) => amount * contentOf(at(beside, 0)));
   if (load === 0) throw new BlankError("the sum of loads");
   if (load > 1 + 1e-9) throw new CalcError(`loads must be 100 % at most, got ${showShare(load)}`);
   return [[sum(inOils), word(sum(inOils) / limit)]];

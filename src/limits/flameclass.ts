@@ -1,5 +1,6 @@
 import type { Cells } from "../cells.ts";
 import { BlankError, CalcError, choice, isBlankNumber, number, show } from "../errors.ts";
+import { at } from "../lists.ts";
 
 type Scale = "C" | "F";
 
@@ -60,7 +61,7 @@ export function flameClass(flash: number, boiling?: number, scale?: Scale): Cell
     each,
     category: categoryOf(point, boils, each),
   }));
-  const [{ category }, other] = readings;
+  const [{ category }, other] = [at(readings, 0), readings[1]];
   if (other && other.category !== category) {
     const said = readings.map((each) => {
       const where = each.category === "none" ? "in none" : `category ${each.category}`;

@@ -3,6 +3,7 @@ import { ETHANOL_FLASH_TABLE } from "../data/alcohol-vapour.ts";
 import { BlankError, CalcError, share, showShare } from "../errors.ts";
 import { USUAL_CELSIUS, volumeShare } from "../spirit/mixture.ts";
 import { vapourFlash } from "./flash.ts";
+import { at } from "../lists.ts";
 
 /** What the published table itself is good to, degrees. */
 const TABLE_ERROR = 3;
@@ -51,17 +52,25 @@ export function flashGuess(ethanol: number, propanol = 0): Cells {
   // A trace of it must not lift the value, nor more alcohol: the lowest of all ways to read them.
   const alone = vapourFlash(0, propanol);
   const cautious = Math.min(method, alone, byVolume ?? method);
-  const range = [cautious - Math.max(below, ROUGH.below), Math.max(method + ROUGH.above, highest)];
+  const range = [
+    cautious - Math.max(below, ROUGH.below),
+    Math.max(method + ROUGH.above, highest),
+  ] as const;
   return answer(cautious, range, isOutside, "rough, with isopropanol: ");
 }
 
-function answer(cautious: number, range: number[], isOutside: boolean, about = ""): Cells {
+function answer(
+  cautious: number,
+  range: readonly [number, number],
+  isOutside: boolean,
+  about = "",
+): Cells {
   const decides = isOutside ? "test needed: outside the published table" : word(range);
   return [[cautious, ...range, about + decides]];
 }
 
 /** What an estimate with this range decides: near a cut-off, nothing. */
-function word([low, high]: number[]): string {
+function word([low, high]: readonly [number, number]): string {
   const straddled = CUT_OFFS.filter((cutOff) => low <= cutOff && cutOff <= high);
   if (straddled.length === 0) return "an estimate, not a test";
   return `test needed: it may lie on either side of ${straddled.join(" and ")} C`;
@@ -71,9 +80,9 @@ function word([low, high]: number[]): string {
 function tableAt(part: number): number | undefined {
   const next = ETHANOL_FLASH_TABLE.findIndex(([share]) => share >= part);
   if (next < 0) return undefined;
-  const [high, celsius] = ETHANOL_FLASH_TABLE[next];
+  const [high, celsius] = at(ETHANOL_FLASH_TABLE, next);
   if (high === part) return celsius;
   if (next === 0) return undefined;
-  const [low, colder] = ETHANOL_FLASH_TABLE[next - 1];
+  const [low, colder] = at(ETHANOL_FLASH_TABLE, next - 1);
   return colder + ((part - low) / (high - low)) * (celsius - colder);
 }

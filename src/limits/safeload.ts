@@ -1,6 +1,6 @@
 import { type Cells, limitOf } from "../cells.ts";
 import { share } from "../errors.ts";
-import { cellsOf, list, orZero, sameLength, sum } from "../lists.ts";
+import { at, cellsOf, list, orZero, sameLength, sum } from "../lists.ts";
 import { checkWhole } from "../load/whole.ts";
 
 /**
@@ -39,6 +39,6 @@ export function usedUp(shares: number[][], limits: Cells): number[] {
   const whole = checkWhole(parts);
   // An oil that is not in the blend needs no certificate.
   return cells.map((each, i) =>
-    parts[i] === 0 ? 0 : parts[i] / whole / limitOf(each.name, each.cell),
+    parts[i] === 0 ? 0 : at(parts, i) / whole / limitOf(each.name, each.cell),
   );
 }

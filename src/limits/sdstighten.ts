@@ -1,4 +1,4 @@
-import { sum } from "../lists.ts";
+import { at, sum } from "../lists.ts";
 import { canBeWhole, lowsAndHighs } from "./intervals.ts";
 
 /**
@@ -34,13 +34,13 @@ export function sdsTighten(lows: number[][], highs: number[][]): number[][] {
   );
   const [least, most] = [sum(ranges.lows), sum(ranges.highs)];
   const narrow = ranges.lows.map((from, i) => {
-    const to = ranges.highs[i];
+    const to = at(ranges.highs, i);
     // Sums of the others: rounding must not push a bound outside its own range.
     const lowest = Math.max(from, Math.min(to, 1 - (most - to)));
     const highest = Math.min(to, Math.max(from, 1 - (least - from)));
-    return [lowest, Math.max(lowest, highest)];
+    return [lowest, Math.max(lowest, highest)] as const;
   });
   return lows.length === 1 && narrow.length > 1
     ? [narrow.map(([from]) => from), narrow.map(([, to]) => to)]
-    : narrow;
+    : narrow.map(([from, to]) => [from, to]);
 }

@@ -1,6 +1,6 @@
 import { type Cells, isBlank, limitOf } from "../cells.ts";
 import { CalcError } from "../errors.ts";
-import { cellsOf, sameLength } from "../lists.ts";
+import { at, cellsOf, sameLength } from "../lists.ts";
 
 /**
  * The lowest of several limits on a load, and which one it is.
@@ -41,7 +41,7 @@ export function limitLines(labels: Cells, limits: Cells): LimitLine[] {
   const cells = cellsOf("limits", limits);
   sameLength("labels", names, "limits", cells);
   return cells.flatMap(({ name, cell }, i) => {
-    const label = String(names[i].cell);
+    const label = String(at(names, i).cell);
     return isBlank(cell) && isBlank(label) ? [] : [{ label, limit: limitOf(name, cell) }];
   });
 }

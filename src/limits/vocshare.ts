@@ -62,11 +62,11 @@ const FLAGS = "a cell for each line of shares, yes for the lines that are fragra
 
 /** Which lines are fragrance. How much of it there is, the shares say. */
 function fragranceLines(fragrance: Cells, shares: number[]): boolean[] {
-  const [[first]] = fragrance;
+  const first = fragrance[0]?.[0];
   const isShare = typeof first === "number" && (shares.length > 1 || (first !== 0 && first !== 1));
   if (isShare && fragrance.flat().length === 1)
     throw new CalcError(`fragrance must be yes or no, ${FLAGS}, got ${showShare(first)}`);
-  const lines = flagsOf("fragrance", fragrance, (i) => shares[i] > 0);
+  const lines = flagsOf("fragrance", fragrance, (i) => (shares[i] ?? 0) > 0);
   sameLength("shares", shares, "fragrance", lines);
   return lines;
 }

@@ -1,5 +1,5 @@
 import { CalcError, amount, positive, share, show } from "../errors.ts";
-import { askedWhere, list, orZero, sameLength } from "../lists.ts";
+import { askedWhere, at, list, orZero, sameLength } from "../lists.ts";
 import { checkWhole } from "./whole.ts";
 
 /** Cells that an answer may have: a whole column of ingredients for four sizes. */
@@ -40,11 +40,11 @@ export function sizeRun(shares: number[][], fills: number[][], counts?: number[]
   const parts = list("shares", shares, orZero(share));
   const sizes = list("fills", fills, orZero(amount));
   // A size whose bottles are not counted is unknown; one that has neither is spare.
-  const asked = askedWhere((i) => sizes[i] > 0, wholeCount);
+  const asked = askedWhere((i) => (sizes[i] ?? 0) > 0, wholeCount);
   const bottles = counts ? list("counts", counts, asked) : sizes.map(() => 1);
   sameLength("fills", sizes, "counts", bottles);
   // A bottle that is to be filled has a size.
-  list("fills", fills, (name, fill, i) => (bottles[i] > 0 ? positive(name, fill) : fill));
+  list("fills", fills, (name, fill, i) => (at(bottles, i) > 0 ? positive(name, fill) : fill));
   const whole = checkWhole(parts);
   const cells = parts.length * sizes.length;
   if (cells > MOST_CELLS) {
@@ -52,7 +52,7 @@ export function sizeRun(shares: number[][], fills: number[][], counts?: number[]
       `shares and fills must be shorter: the answer would have ${show(cells)} cells`,
     );
   }
-  return parts.map((part) => sizes.map((fill, i) => (part / whole) * fill * bottles[i]));
+  return parts.map((part) => sizes.map((fill, i) => (part / whole) * fill * at(bottles, i)));
 }
 
 function wholeCount(argument: string, value: number): number {

@@ -7,6 +7,7 @@
 import { ETHANOL_FREEZING } from "../data/ethanol-freezing.ts";
 import { OIML_R22 } from "../data/oiml-r22.ts";
 import { CalcError, number, show } from "../errors.ts";
+import { at } from "../lists.ts";
 
 /** The temperature that a strength by volume is told at, unless another is given. */
 export const USUAL_CELSIUS = 20;
@@ -67,8 +68,8 @@ function freezingPoint(byVolume: number): number {
   if (next === 0) return 0;
   if (next < 0) return Number.NEGATIVE_INFINITY;
   const [[lowShare, lowCelsius], [share, celsius]] = [
-    ETHANOL_FREEZING[next - 1],
-    ETHANOL_FREEZING[next],
+    at(ETHANOL_FREEZING, next - 1),
+    at(ETHANOL_FREEZING, next),
   ];
   return lowCelsius + ((byVolume - lowShare) / (share - lowShare)) * (celsius - lowCelsius);
 }

@@ -39,9 +39,8 @@ export function spiritCut(
   if (to > from) {
     throw new CalcError(`targetabv must be at most ${showShare(from)}, got ${showShare(to)}`);
   }
-  const [strong, weak] = [from, to].map((each) =>
-    weightShare(each, temperature("celsius", celsius)),
-  );
+  const warmth = temperature("celsius", celsius);
+  const [strong, weak] = [weightShare(from, warmth), weightShare(to, warmth)];
   refuseFrozen("celsius", weak, celsius);
   refuseFrozen("celsius", 0, celsius);
   // The ethanol stays, so its volume over the strength is the new volume.

@@ -1,5 +1,11 @@
 import { choice, share } from "../errors.ts";
-import { USUAL_CELSIUS, densityOfMixture, refuseFrozen, temperature, weightShare } from "./mixture.ts";
+import {
+  USUAL_CELSIUS,
+  densityOfMixture,
+  refuseFrozen,
+  temperature,
+  weightShare,
+} from "./mixture.ts";
 
 export type Measure = "volume" | "weight";
 

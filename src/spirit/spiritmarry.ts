@@ -1,5 +1,11 @@
 import { BlankError, amount, share } from "../errors.ts";
-import { densityOfMixture, refuseFrozen, temperature, volumeShare, weightShare } from "./mixture.ts";
+import {
+  densityOfMixture,
+  refuseFrozen,
+  temperature,
+  volumeShare,
+  weightShare,
+} from "./mixture.ts";
 
 /**
  * Volume and strength of two alcohols together.
@@ -34,13 +40,15 @@ export function spiritMarry(
   celsius = 20,
 ): number[][] {
   const at = temperature("celsius", celsius);
-  const lots = [
-    { volume: amount("volumea", volumea), byWeight: weightShare(share("abva", abva), at) },
-    { volume: amount("volumeb", volumeb), byWeight: weightShare(share("abvb", abvb), at) },
-  ].map((lot) => ({ ...lot, weight: lot.volume * densityOfMixture(lot.byWeight, at) }));
-  const weight = lots[0].weight + lots[1].weight;
+  const a = lotOf(amount("volumea", volumea), weightShare(share("abva", abva), at), at);
+  const b = lotOf(amount("volumeb", volumeb), weightShare(share("abvb", abvb), at), at);
+  const weight = a.weight + b.weight;
   if (weight === 0) throw new BlankError("volumea and volumeb together");
-  for (const lot of lots) if (lot.volume > 0) refuseFrozen("celsius", lot.byWeight, at);
-  const byWeight = (lots[0].byWeight * lots[0].weight + lots[1].byWeight * lots[1].weight) / weight;
+  for (const lot of [a, b]) if (lot.volume > 0) refuseFrozen("celsius", lot.byWeight, at);
+  const byWeight = (a.byWeight * a.weight + b.byWeight * b.weight) / weight;
   return [[weight / densityOfMixture(byWeight, at), volumeShare(byWeight, at)]];
+}
+
+function lotOf(volume: number, byWeight: number, celsius: number) {
+  return { volume, byWeight, weight: volume * densityOfMixture(byWeight, celsius) };
 }

@@ -1,7 +1,7 @@
 import jstat from "jstat";
 import type { Cells } from "../cells.ts";
 import { CalcError } from "../errors.ts";
-import { sum } from "../lists.ts";
+import { at, sum } from "../lists.ts";
 import { exactChance } from "./friedman.ts";
 import { type LeftOut, type Ranked, rankTotals, rankedRows } from "./ranks.ts";
 
@@ -37,7 +37,7 @@ export function panelAgree(ranks: number[][], without: LeftOut = "nothing"): Cel
 
 /** Kendall's W, Friedman's chi-square, p, and how it was found. */
 export function agreement(ranked: readonly Ranked[]) {
-  const [people, samples] = [ranked.length, ranked[0].places.length];
+  const [people, samples] = [ranked.length, at(ranked, 0).places.length];
   const middle = (people * (samples + 1)) / 2;
   const apart = 12 * sum(rankTotals(ranked).map((total) => (total - middle) ** 2));
   const ties = sum(ranked.map((row) => row.ties));

@@ -1,5 +1,6 @@
 import type { Cells } from "../cells.ts";
 import { judge, placesOf } from "./worth.ts";
+import { at } from "../lists.ts";
 
 /**
  * Weighted score of each candidate, and its place.
@@ -24,7 +25,7 @@ export function standing(scores: number[][], weights: number[][], directions?: C
   const { totals, rows, bound } = judge(scores, weights, directions);
   const places = withPlaces(totals, bound);
   const lines: Cells = scores.map(() => ["", ""]);
-  rows.forEach((row, i) => (lines[row] = places[i]));
+  rows.forEach((row, i) => (lines[row] = at(places, i)));
   return lines;
 }
 
@@ -33,7 +34,8 @@ export function withPlaces(totals: readonly number[], bound: number): Cells {
   const placed: Cells = [];
   let place = 1;
   for (const group of placesOf(totals, bound)) {
-    for (const i of group) placed[i] = [totals[i], `${place}${group.length > 1 ? " tied" : ""}`];
+    for (const i of group)
+      placed[i] = [at(totals, i), `${place}${group.length > 1 ? " tied" : ""}`];
     place += group.length;
   }
   return placed;

@@ -1,5 +1,5 @@
 import type { Cells } from "../cells.ts";
-import { sum } from "../lists.ts";
+import { at, sum } from "../lists.ts";
 import { type Judgement, NEAR, judge, placesOf } from "./worth.ts";
 
 interface Tip {
@@ -29,8 +29,9 @@ interface Tip {
 export function tipPoint(scores: number[][], weights: number[][], directions?: Cells): Cells {
   const judged = judge(scores, weights, directions);
   const { totals, rows, bound } = judged;
-  const [[winner, second]] = placesOf(totals, bound);
-  if (second !== undefined) return [[0, "tie", rows[second] + 1]];
+  const best = at(placesOf(totals, bound), 0);
+  const [winner, second] = [at(best, 0), best[1]];
+  if (second !== undefined) return [[0, "tie", at(rows, second) + 1]];
   let tip: Tip | undefined;
   totals.forEach((_, candidate) => {
     if (candidate === winner) return;
@@ -39,19 +40,20 @@ export function tipPoint(scores: number[][], weights: number[][], directions?: C
     }
   });
   if (!tip) return [["no single weight", "", ""]];
-  return [[tip.change, tip.criterion + 1, rows[tip.candidate] + 1]];
+  return [[tip.change, tip.criterion + 1, at(rows, tip.candidate) + 1]];
 }
 
 /** The changes of one weight at which a candidate draws level with the winner. */
 function turnsOf({ worth, weights, bound }: Judgement, winner: number, candidate: number): Tip[] {
-  const leads = worth[winner].map((each, i) => each - worth[candidate][i]);
-  const lead = sum(leads.map((each, i) => each * weights[i]));
+  const theirs = at(worth, candidate);
+  const leads = at(worth, winner).map((each, i) => each - at(theirs, i));
+  const lead = sum(leads.map((each, i) => each * at(weights, i)));
   return leads.flatMap((each, criterion) => {
     // Alike in this criterion, no weight of it helps.
     if (Math.abs(each) <= bound) return [];
     const change = -lead / each;
     // A weight may fall to nothing and no further, and not the last of them; rounding is nothing.
-    const [now, all] = [weights[criterion], sum(weights)];
+    const [now, all] = [at(weights, criterion), sum(weights)];
     const isPossible = now + change >= -NEAR * now && all + change > NEAR * all;
     return isPossible ? [{ change: Math.max(change, -now), criterion, candidate }] : [];
   });
