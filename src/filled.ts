@@ -50,7 +50,10 @@ export interface UsedLine {
   beside: NamedCell[];
 }
 
-/** The filled lines of which the first cell is not zero: of none of it nothing else needs to be known. */
+/**
+ * The filled lines of which the first cell is not zero: of none of it nothing else needs to be
+ * known.
+ */
 export function usedLines(
   ranges: Record<string, Cells>,
   guard: (name: string, value: number) => number,

@@ -4,7 +4,9 @@ import { CalcError, isBlankNumber } from "./errors.ts";
 /** What a cell of a list must be: gives its value, or refuses it by its name. */
 export type Guard = (argument: string, value: number, index: number) => number;
 
-/** A cell of one row or one column. Its name is made when an error asks for it: columns are long. */
+/**
+ * A cell of one row or one column. Its name is made when an error asks for it: columns are long.
+ */
 class NamedCell<T> {
   constructor(
     private readonly argument: string,
@@ -22,7 +24,9 @@ function nameOf(argument: string, place: number, length: number): string {
   return length > 1 ? `${argument}, cell ${place + 1},` : argument;
 }
 
-/** What a list holds at a place; for places that are known to be there, as in a list beside another. */
+/**
+ * What a list holds at a place; for places that are known to be there, as in a list beside another.
+ */
 export function at<T>(values: readonly T[], place: number): T {
   const value = values[place];
   if (value === undefined) throw new RangeError(`a list of ${values.length} has no place ${place}`);

@@ -11,7 +11,9 @@ import { WORD_KINDS } from "../catalog/kinds";
 import { type Argument, type Line, argumentsOf, at, extentOf } from "./arguments";
 import { type CellValue, type Grid, type Param, faultOf, isEmpty, isFault, settle } from "./cell";
 
-/** A function of src. Which arguments it takes is known from its doc comment, not to the compiler. */
+/**
+ * A function of src. Which arguments it takes is known from its doc comment, not to the compiler.
+ */
 export type Pure = (...args: never[]) => unknown;
 
 /** The worksheet form of a pure function: a grid comes back for anything that a host passes. */
@@ -77,7 +79,9 @@ function refuseBlanks(inputs: { param: Param; input: unknown }[]) {
   if (blank) throw new BlankError(blank.param.name, "blank");
 }
 
-/** A required quantity. A line on which none is filled is a spare line of a table, not a mistake. */
+/**
+ * A required quantity. A line on which none is filled is a spare line of a table, not a mistake.
+ */
 function isQuantity({ optional, kind }: Param): boolean {
   return !optional && !WORD_KINDS.has(kind);
 }

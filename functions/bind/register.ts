@@ -1,8 +1,8 @@
 /**
  * Ties every worksheet function to its host.
  *
- * In Excel that is the CustomFunctions object of the custom functions runtime; the local sheet has one
- * of its own of the same shape, so both hosts run this same code.
+ * In Excel that is the CustomFunctions object of the custom functions runtime; the local sheet has
+ * one of its own of the same shape, so both hosts run this same code.
  */
 import * as src from "../../src/index";
 import type { Bound } from "../catalog/entry";

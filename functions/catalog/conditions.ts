@@ -17,8 +17,9 @@ export function conditionIn(text: string): Condition {
 }
 
 /**
- * What conditions may call besides what working lines may, and how a reader is told of it: {0} is the
- * first argument. A phrase is denied by its first "is". functions/native says the same in cells.
+ * What conditions may call besides what working lines may, and how a reader is told of it: {0} is
+ * the first argument. A phrase is denied by its first "is". functions/native says the same in
+ * cells.
  */
 export const CONDITION_WORDS: Readonly<Record<string, string>> = {
   abs: "the size of ({0})",

@@ -1,9 +1,10 @@
 /**
  * Reads the small language of `@example` lines: a call with constant arguments, and its result.
  *
- * Arguments are Excel's constants: numbers, percents, "text", and arrays such as {0.95; 0.05} with a
- * comma between columns and a semicolon between rows; Excel takes no percent in an array. A result
- * may start with `about`: then it is held to the digits that it prints, otherwise to 12 digits.
+ * Arguments are Excel's constants: numbers, percents, "text", and arrays such as {0.95; 0.05} with
+ * a comma between columns and a semicolon between rows; Excel takes no percent in an array. A
+ * result may start with `about`: then it is held to the digits that it prints, otherwise to 12
+ * digits.
  */
 export type Constant = number | string | null;
 

@@ -2,8 +2,8 @@
  * Reads the doc comments of src into the catalog, and refuses what Excel or a reader would trip on.
  *
  * The comment above a function is the only place where its name, units, ranges, errors and examples
- * are written. Each refusal names the file and the reason; tests/functions/refusals holds one folder
- * for each.
+ * are written. Each refusal names the file and the reason; tests/functions/refusals holds one
+ * folder for each.
  */
 import { readdirSync, readFileSync, statSync } from "node:fs";
 import { basename, join, relative, sep } from "node:path";

@@ -1,4 +1,6 @@
-/** Conditions as a reader is told of them: `isunit(unit) and volume >= 0` in words and common signs. */
+/**
+ * Conditions as a reader is told of them: `isunit(unit) and volume >= 0` in words and common signs.
+ */
 import {
   type MathNode,
   isConstantNode,

@@ -99,7 +99,7 @@ function page(entry: CatalogEntry): string {
     "",
     "## Handed over",
     "",
-    ...handedOver(entry),
+    ...inACopy(entry),
     "",
     "## Errors",
     "",
@@ -112,7 +112,7 @@ function page(entry: CatalogEntry): string {
 }
 
 /** What becomes of it in a copy for a partner without the add-in. */
-function handedOver({ needs }: CatalogEntry): string[] {
+function inACopy({ needs }: CatalogEntry): string[] {
   const more = "See [sharing](../sharing.md).";
   if (needs.length === 0) {
     return [`In a copy for a partner without the add-in it becomes a fixed value. ${more}`];
@@ -122,7 +122,9 @@ function handedOver({ needs }: CatalogEntry): string[] {
   return [`In a copy for a partner without the add-in ${live}. ${more}`, "", ...lines];
 }
 
-/** The lines of the working, with the numbers of the first example beside those that apply to it. */
+/**
+ * The lines of the working, with the numbers of the first example beside those that apply to it.
+ */
 function working(entry: CatalogEntry): string[] {
   const [example] = entry.examples;
   const steps = example ? stepsOf(entry, readCall(example.formula).args) : [];

@@ -20,5 +20,8 @@ export function refuse(reason: string, node?: ts.Node): never {
   throw new Refusal(reason, node);
 }
 
-/** Runs a part of the reading; what it refuses is noted, so that the other parts are read all the same. */
+/**
+ * Runs a part of the reading; what it refuses is noted, so that the other parts are read all the
+ * same.
+ */
 export type Attempt = <T>(node: ts.Node, read: () => T) => T | undefined;

@@ -4,7 +4,10 @@ import { askedWhere, at, flat, list, sameLength, sum } from "../lists.ts";
 /**
  * Density of a mixture, its volumes taken as additive.
  *
- * @remarks Total weight over the sum of weight / density. An estimate: real volumes shrink or swell a little, alcohol with water by more than 3 %. Where it matters, weigh a known volume and use DENSITYOF. A line of no weight may leave its density blank; one with a density and no weight is refused, as unknown.
+ * @remarks Total weight over the sum of weight / density. An estimate: real volumes shrink or swell
+ * a little, alcohol with water by more than 3 %. Where it matters, weigh a known volume and use
+ * DENSITYOF. A line of no weight may leave its density blank; one with a density and no weight is
+ * refused, as unknown.
  * @customfunction BLENDDENSITY
  * @topic blend
  * @need What is the density of base and oil together?

@@ -4,12 +4,16 @@ import { askedWhere, at, flat, list, sameLength, sum } from "../lists.ts";
 /**
  * Weighted mean of several lots: strength, density by volume, cost by amount.
  *
- * @remarks Sum of amount x value over the sum of amounts (alligation medial). A lot of zero may leave its value blank; a lot with a value and no amount is refused, as unknown. Right for whatever mixes in proportion to the amount: strength by weight with amounts by weight, price per pound with pounds.
+ * @remarks Sum of amount x value over the sum of amounts (alligation medial). A lot of zero may
+ * leave its value blank; a lot with a value and no amount is refused, as unknown. Right for
+ * whatever mixes in proportion to the amount: strength by weight with amounts by weight, price per
+ * pound with pounds.
  * @customfunction BLENDOF
  * @topic blend
  * @need What strength, or price, does this mixture have?
  * @param amounts (amount) One row or column: how much of each lot, zero or more, all in one unit.
- * @param values (number) One row or column as long as amounts: the value of each lot, all in one unit.
+ * @param values (number) One row or column as long as amounts: the value of each lot, all in one
+ * unit.
  * @returns (number) Mean value, in the unit of values.
  * @throws value - amounts and values are of unlike length
  * @throws value - the amounts sum to zero

@@ -5,13 +5,17 @@ import { checkWhole } from "../load/whole.ts";
 /**
  * Cost of one filled bottle: its liquid, with what is lost, and its packaging.
  *
- * @remarks Liquid = fill x sum of share x unit cost. Loss is the part of the liquid that is bought and never sold (left in jugs, spilled, tested): the liquid is divided by 1 - loss. Overfill is not loss: put it into the fill, as FILLWEIGHT does. Labour and fees are not in it.
+ * @remarks Liquid = fill x sum of share x unit cost. Loss is the part of the liquid that is bought
+ * and never sold (left in jugs, spilled, tested): the liquid is divided by 1 - loss. Overfill is
+ * not loss: put it into the fill, as FILLWEIGHT does. Labour and fees are not in it.
  * @customfunction BOTTLECOST
  * @topic cost
  * @need What does one filled bottle cost me?
  * @param fill (amount) What goes into one bottle, above zero, in any unit of weight.
- * @param shares (share) One row or column: each ingredient's share of the finished batch, together 100 % within 0.1 %; a blank is none.
- * @param unitcosts (money) One row or column as long as shares: money for one unit of fill of each ingredient (per gram where fill is in grams).
+ * @param shares (share) One row or column: each ingredient's share of the finished batch, together
+ * 100 % within 0.1 %; a blank is none.
+ * @param unitcosts (money) One row or column as long as shares: money for one unit of fill of each
+ * ingredient (per gram where fill is in grams).
  * @param [packaging] (money) Bottle, cap, sprayer, label and box together (default 0).
  * @param [loss] (share) Part of the liquid that is never sold, 0 % and below 100 % (default 0 %).
  * @returns (money) Cost of one bottle.

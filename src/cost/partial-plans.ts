@@ -1,13 +1,13 @@
 /**
  * Searching the ways to buy packs, each of which may be bought many times.
  *
- * One pack, the base, has the most for its money; any plan is some other packs and then bases. So only
- * the choice of the others is searched, as partial plans, and two facts keep them few:
+ * One pack, the base, has the most for its money; any plan is some other packs and then bases. So
+ * only the choice of the others is searched, as partial plans, and two facts keep them few:
  *
- * - What is still missing costs at least what it would at the base's rate. A partial plan that cannot
- *   reach the best plan found so far is dropped.
- * - Of two partial plans that differ by whole bases, one may serve wherever the other does. The other is
- *   dropped.
+ * - What is still missing costs at least what it would at the base's rate. A partial plan that
+ *   cannot reach the best plan found so far is dropped.
+ * - Of two partial plans that differ by whole bases, one may serve wherever the other does. The
+ *   other is dropped.
  *
  * Sizes and prices are whole numbers, so equal is equal.
  */

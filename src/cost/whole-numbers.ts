@@ -11,7 +11,9 @@ export interface Whole {
   unit: number;
 }
 
-/** The numbers as multiples of the largest unit that they share: 0.5 and 1.25 are 2 and 5 of 0.25. */
+/**
+ * The numbers as multiples of the largest unit that they share: 0.5 and 1.25 are 2 and 5 of 0.25.
+ */
 export function wholeNumbers(numbers: readonly number[]): Whole {
   const rounded = numbers.map((value) => Number(value.toPrecision(DIGITS)));
   const decimals = rounded.reduce((most, value) => Math.max(most, decimalsOf(value)), 0);

@@ -1,8 +1,9 @@
 /**
  * VOC that counts where a rule does not count the first points of fragrance.
  *
- * Only fragrance is waived, and never more than there is of it. Which of the oils the first points are, no
- * rule says: for the most that can count they are those with least VOC, for the least those with most.
+ * Only fragrance is waived, and never more than there is of it. Which of the oils the first points
+ * are, no rule says: for the most that can count they are those with least VOC, for the least those
+ * with most.
  */
 import { at, sum } from "../lists.ts";
 import { type Intervals, byWorth, mostOf } from "./intervals.ts";
@@ -35,9 +36,9 @@ export function countedVoc(
 }
 
 /**
- * The most that the parts which count can be worth, just so much of the fragrance being waived. Of the
- * fragrance that is surely there the rest must count; what is then left to fill goes to what is worth most,
- * and of the fragrance no more can count than its highs less what is waived.
+ * The most that the parts which count can be worth, just so much of the fragrance being waived. Of
+ * the fragrance that is surely there the rest must count; what is then left to fill goes to what is
+ * worth most, and of the fragrance no more can count than its highs less what is waived.
  */
 function greatest(
   { lows, highs }: Intervals,

@@ -54,7 +54,9 @@ function tolerableError(stated: number, unit: Unit): number {
   return convert(error, metric, unit);
 }
 
-/** Average, the least that passes, the least fill, how many are below it and far below, and a word. */
+/**
+ * Average, the least that passes, the least fill, how many are below it and far below, and a word.
+ */
 export function checkFills(
   range: Cells,
   size: number,
@@ -100,7 +102,9 @@ function verdict(found: Found): string {
   return "kept by these";
 }
 
-/** Short bottles at which a batch is accepted, and rejected; between two plans the stricter holds. */
+/**
+ * Short bottles at which a batch is accepted, and rejected; between two plans the stricter holds.
+ */
 function numbersFor({ rule, count, isWhole }: Found): { accept: number; reject: number } {
   if (rule === "US" || isWhole) {
     // US, from memory: none beyond the allowed variation, or one of 48 and more.

@@ -8,7 +8,10 @@ import { at } from "../lists.ts";
 /** What the published table itself is good to, degrees. */
 const TABLE_ERROR = 3;
 
-/** With isopropanol nothing is published to lean on: of one product it is known, seven degrees above. */
+/**
+ * With isopropanol nothing is published to lean on: of one product it is known, seven degrees
+ * above.
+ */
 const ROUGH = { below: 5, above: 10 };
 
 /** Where rules change: GHS and transport 23 and 60, older fire codes 38. */
@@ -17,7 +20,15 @@ const CUT_OFFS = [23, 38, 60];
 /**
  * Estimated closed-cup flash point of alcohol and water, with its range, and what it cannot decide.
  *
- * @remarks An estimate, never a test. Vapour pressure with van Laar activity coefficients. Against the one published table for ethanol the method is off by 1.4 degrees on average and 2.1 at most if the table is by volume, by 1.8 and 5.8 if it is by weight; which it is, is disputed. So the cautious value comes back: the lower of the method and the table read by volume; the range takes in both readings and 3 degrees. With isopropanol it is rough: the cautious value is the lowest of the method for both alcohols, for the isopropanol alone, and of the table with all the alcohol read as ethanol; the range is from 5 degrees below that to 10 above the method. Fragrance oil, glycols and other solvents are not in it and can move it either way. Within its range of 23, 38 or 60 degrees it says "test needed".
+ * @remarks An estimate, never a test. Vapour pressure with van Laar activity coefficients. Against
+ * the one published table for ethanol the method is off by 1.4 degrees on average and 2.1 at most
+ * if the table is by volume, by 1.8 and 5.8 if it is by weight; which it is, is disputed. So the
+ * cautious value comes back: the lower of the method and the table read by volume; the range takes
+ * in both readings and 3 degrees. With isopropanol it is rough: the cautious value is the lowest of
+ * the method for both alcohols, for the isopropanol alone, and of the table with all the alcohol
+ * read as ethanol; the range is from 5 degrees below that to 10 above the method. Fragrance oil,
+ * glycols and other solvents are not in it and can move it either way. Within its range of 23, 38
+ * or 60 degrees it says "test needed".
  * @customfunction FLASHGUESS
  * @topic limits
  * @need Roughly, at what temperature can my base catch fire?
@@ -27,11 +38,15 @@ const CUT_OFFS = [23, 38, 60];
  * @throws value - there is no alcohol, or more than 100 % of it
  * @throws value - ethanol is typed as 60 instead of 60 %
  * @working modelled: vapour-pressure method, van Laar = flashof(ethanol, propanol)
- * @working range: with what the table says in either reading, and their errors = flashrange(ethanol, propanol)
+ * @working range: with what the table says in either reading, and their errors =
+ * flashrange(ethanol, propanol)
  * @working guess: cautious value, lowest, highest, and what it decides = range
- * @source Liaw and Chiu's form of the vapour-pressure method; constants from memory; table as reprinted by Engineering ToolBox.
- * @example FLASHGUESS(10%, 10%) // => {about 29.3, about 24.3, about 39.3, "rough, with isopropanol: test needed: it may lie on either side of 38 C"}
- * @example FLASHGUESS(80%) // => {about 18.4, about 15.4, 23, "test needed: it may lie on either side of 23 C"}
+ * @source Liaw and Chiu's form of the vapour-pressure method; constants from memory; table as
+ * reprinted by Engineering ToolBox.
+ * @example FLASHGUESS(10%, 10%) // => {about 29.3, about 24.3, about 39.3, "rough, with
+ * isopropanol: test needed: it may lie on either side of 38 C"}
+ * @example FLASHGUESS(80%) // => {about 18.4, about 15.4, 23, "test needed: it may lie on either
+ * side of 23 C"}
  */
 export function flashGuess(ethanol: number, propanol = 0): Cells {
   const alcohol = share("ethanol", ethanol) + share("propanol", propanol);

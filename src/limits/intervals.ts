@@ -2,9 +2,9 @@
  * Compositions that are known only as ranges.
  *
  * A safety data sheet gives each component a low and a high. The shares sum to 100 %, so not every
- * choice within the ranges is possible; the least and the most that a mixture can have of something is
- * found by pouring what the lows leave over into the components that have least, or most, of it. That
- * is the exact answer of the linear programme.
+ * choice within the ranges is possible; the least and the most that a mixture can have of something
+ * is found by pouring what the lows leave over into the components that have least, or most, of it.
+ * That is the exact answer of the linear programme.
  */
 import { CalcError, isBlankNumber, share, showShare } from "../errors.ts";
 import { at, flat, list, sameLength, sum } from "../lists.ts";
@@ -17,7 +17,9 @@ export interface Intervals {
   isRange: boolean;
 }
 
-/** True for a line of which the cells, one or a low and a high, may be blank: then they are zero. */
+/**
+ * True for a line of which the cells, one or a low and a high, may be blank: then they are zero.
+ */
 type MayBeBlank = (cells: number[], line: number) => boolean;
 
 /** A line with nothing on it at all, which has nothing of what is asked. */

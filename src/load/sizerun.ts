@@ -8,13 +8,18 @@ const MOST_CELLS = 5_000_000;
 /**
  * What to weigh of each ingredient for each bottle size.
  *
- * @remarks One row for each ingredient, one column for each size: share x fill x count. Shares that sum to 100 % within 0.1 % are first divided by their sum, so that each column sums to its fills exactly.
+ * @remarks One row for each ingredient, one column for each size: share x fill x count. Shares that
+ * sum to 100 % within 0.1 % are first divided by their sum, so that each column sums to its fills
+ * exactly.
  * @customfunction SIZERUN
  * @topic load
  * @need What do I weigh for several bottle sizes?
- * @param shares (share) One row or column: each ingredient's share of the finished batch, together 100 %; a blank is none.
- * @param fills (amount) One row or column: what goes into one bottle of each size, in any unit of weight.
- * @param [counts] (count) One row or column as long as fills: whole bottles of each size (default 1 of each); 0 where none are filled.
+ * @param shares (share) One row or column: each ingredient's share of the finished batch, together
+ * 100 %; a blank is none.
+ * @param fills (amount) One row or column: what goes into one bottle of each size, in any unit of
+ * weight.
+ * @param [counts] (count) One row or column as long as fills: whole bottles of each size (default 1
+ * of each); 0 where none are filled.
  * @returns (amount) Ingredient x size grid, in the unit of fills.
  * @throws value - shares do not sum to 100 %: the text gives their sum
  * @throws value - counts and fills are of unlike length, or a count is not whole

@@ -4,7 +4,8 @@ import { toGrams, toMillilitres, volumeUnit, weightUnit } from "../units.ts";
 /**
  * Density found by weighing a known volume.
  *
- * @remarks Density = weight / volume. Weigh the empty vessel first, fill it to a mark, and use the difference. Warm liquid is lighter: note the temperature.
+ * @remarks Density = weight / volume. Weigh the empty vessel first, fill it to a mark, and use the
+ * difference. Warm liquid is lighter: note the temperature.
  * @customfunction DENSITYOF
  * @topic measure
  * @need What is the density of my base or oil?
@@ -22,7 +23,8 @@ import { toGrams, toMillilitres, volumeUnit, weightUnit } from "../units.ts";
  * @working grams: the weight in grams = weight * per(weightunit)
  * @working millilitres: the volume in mL = volume * per(volumeunit)
  * @working density: g/mL = grams / millilitres
- * @source Definition of density; example from US Army MD0802, Pharmaceutical Calculations, par. 2-2.
+ * @source Definition of density; example from US Army MD0802, Pharmaceutical Calculations, par.
+ * 2-2.
  * @example DENSITYOF(8.5, "g", 10, "mL") // => 0.85
  * @example DENSITYOF(7.1, "lb", 1, "gal") // => about 0.85077
  */

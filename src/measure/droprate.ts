@@ -4,7 +4,8 @@ import { toGrams, weightUnit } from "../units.ts";
 /**
  * Drops per mL of this liquid from this dropper.
  *
- * @remarks Count 50 or more drops onto a scale: rate = drops x density / weight. Thin alcohol bases give more and smaller drops than water or heavy oils.
+ * @remarks Count 50 or more drops onto a scale: rate = drops x density / weight. Thin alcohol bases
+ * give more and smaller drops than water or heavy oils.
  * @customfunction DROPRATE
  * @topic measure
  * @need How many drops of this oil make a millilitre?
@@ -21,7 +22,8 @@ import { toGrams, weightUnit } from "../units.ts";
  * @needs density <= 3
  * @working grams: the weight in grams = weight * per(unit)
  * @working rate: drops per mL = drops * density / grams
- * @source By hand: volume = weight / density; the counting is that of dropper calibration in pharmacy practice.
+ * @source By hand: volume = weight / density; the counting is that of dropper calibration in
+ * pharmacy practice.
  * @example DROPRATE(35, 2, "g", 1) // => 17.5
  * @example DROPRATE(60, 1.5, "g", 0.85) // => 34
  */

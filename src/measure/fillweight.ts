@@ -4,7 +4,8 @@ import { toMillilitres, volumeUnit } from "../units.ts";
 /**
  * Grams to weigh into one bottle.
  *
- * @remarks Grams = volume in mL x density x (1 + overfill). Filling by weight keeps every bottle alike; the density is that of the finished spray, at the temperature of filling.
+ * @remarks Grams = volume in mL x density x (1 + overfill). Filling by weight keeps every bottle
+ * alike; the density is that of the finished spray, at the temperature of filling.
  * @customfunction FILLWEIGHT
  * @topic measure
  * @need How many grams go into one bottle?

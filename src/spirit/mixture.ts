@@ -1,8 +1,9 @@
 /**
- * Ethanol and water by the OIML formula: density, and strength by weight as strength by volume and back.
+ * Ethanol and water by the OIML formula: density, and strength by weight as strength by volume and
+ * back.
  *
- * Nothing but ethanol and water is in it. For glycols, isopropanol and fragrance oil no such table is
- * published: BLENDDENSITY takes their volumes as additive, and says so.
+ * Nothing but ethanol and water is in it. For glycols, isopropanol and fragrance oil no such table
+ * is published: BLENDDENSITY takes their volumes as additive, and says so.
  */
 import { ETHANOL_FREEZING } from "../data/ethanol-freezing.ts";
 import { OIML_R22 } from "../data/oiml-r22.ts";

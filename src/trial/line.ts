@@ -16,7 +16,10 @@ export interface Line {
   spread: number;
 }
 
-/** Fits y = intercept + slope x. Sums are taken about the means, so that large numbers lose no digits. */
+/**
+ * Fits y = intercept + slope x. Sums are taken about the means, so that large numbers lose no
+ * digits.
+ */
 export function fitLine(xs: readonly number[], ys: readonly number[]): Line {
   const points = xs.length;
   const [centre, level] = [sum(xs) / points, sum(ys) / points];

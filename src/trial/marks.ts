@@ -63,7 +63,7 @@ function pairsOf(hours: Cells, scores: Cells): { hour: number; score: number }[]
   });
 }
 
-/** Whole scores are taken for marks on a scale of whole ones. */
+/** Whole scores are marks on a scale of whole ones. */
 function stepOf(scores: number[]): number {
   return scores.every(Number.isInteger) ? 1 : 0;
 }

@@ -11,18 +11,24 @@ interface Tip {
 /**
  * The smallest change of one weight that changes the winner.
  *
- * @remarks One weight moves and the others stay; the weights are taken in proportion afterwards, which changes no place. If a small change tips the result, the result is not firm. Weights do not go below zero, and never all to zero. Where several already win, by the rule of STANDING, no change is needed and 0 comes back; where no single weight can tip it, it says so.
+ * @remarks One weight moves and the others stay; the weights are taken in proportion afterwards,
+ * which changes no place. If a small change tips the result, the result is not firm. Weights do not
+ * go below zero, and never all to zero. Where several already win, by the rule of STANDING, no
+ * change is needed and 0 comes back; where no single weight can tip it, it says so.
  * @customfunction TIPPOINT
  * @topic trial
  * @need How firm is that winner?
  * @param scores (number) A table: a row for each candidate, a column for each criterion.
  * @param weights (number) One row or column with a weight for each criterion, zero or more.
- * @param [directions] (label) One row or column: "up" or "down" for each criterion (default: all on one scale, more is better).
- * @returns (label) Three cells: change of the weight, number of the criterion, number of the candidate that then draws level.
+ * @param [directions] (label) One row or column: "up" or "down" for each criterion (default: all on
+ * one scale, more is better).
+ * @returns (label) Three cells: change of the weight, number of the criterion, number of the
+ * candidate that then draws level.
  * @throws value - a score, a weight or a direction is blank beside others
  * @throws value - weights or directions are not as many as criteria
  * @working totals: score times weight, over the weights = weighed(scores, weights, directions)
- * @working tip: the least change of one weight that draws level, found among all = tip(scores, weights, directions)
+ * @working tip: the least change of one weight that draws level, found among all = tip(scores,
+ * weights, directions)
  * @source By hand: where two weighted sums cross.
  * @example TIPPOINT({4, 2; 3, 4}, {0.7, 0.3}) // => {about 0.05, 2, 2}
  */
