@@ -101,7 +101,7 @@ export function choice<T extends string>(argument: string, value: string, words:
 }
 
 /** Text without case and spaces, for comparing words. */
-export function squeeze(text: string): string {
+export function squeeze(text: string | number | null | undefined): string {
   return String(text ?? "")
     .replace(/\s+/g, "")
     .toLowerCase();

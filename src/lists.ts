@@ -37,7 +37,7 @@ export function at<T>(values: readonly T[], place: number): T {
 export function flat<T>(range: readonly (readonly T[])[]): readonly T[] {
   if (range.length === 1) return at(range, 0);
   // A column of a million rows, which is slow to flatten otherwise.
-  return range[0]?.length === 1 ? range.map((row) => at(row, 0)) : (range.flat() as T[]);
+  return range[0]?.length === 1 ? range.map((row) => at(row, 0)) : range.flatMap((row) => row);
 }
 
 /** The cells of a range that is one row or one column, and no other. */

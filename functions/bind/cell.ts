@@ -87,7 +87,7 @@ export function onlyCell(grid: Grid): CellValue | undefined {
 export function readCell(param: Param, cell: CellValue): unknown {
   if (WORD_KINDS.has(param.kind)) {
     if (isEmpty(cell)) return param.optional ? undefined : "";
-    return String(cell);
+    return textOf(cell);
   }
   if (param.optional && (isBlank(cell) || (cell === 0 && isLeftOutAtZero(param)))) return undefined;
   if (cell === 0 && isRefusedAtZero(param)) throw new CalcError(zeroDegrees(param));
@@ -104,7 +104,11 @@ function zeroDegrees({ name, optional, default: fallback }: Param): string {
 function plain(cell: CellValue): number | string {
   if (typeof cell === "number") return cell;
   if (typeof cell === "boolean") return cell ? "TRUE" : "FALSE";
-  return cell === null ? "" : String(cell);
+  return cell === null ? "" : textOf(cell);
+}
+
+function textOf(cell: CellValue): string {
+  return isFault(cell) ? cell.fault : String(cell);
 }
 
 function readNumber({ name }: Param, cell: CellValue): number {
@@ -113,7 +117,7 @@ function readNumber({ name }: Param, cell: CellValue): number {
   if (typeof cell === "boolean") {
     throw new CalcError(`${name} must be a number, got ${cell ? "TRUE" : "FALSE"}`);
   }
-  const text = String(cell);
+  const text = textOf(cell);
   const numeric = /^[\d.,\s]+%?$/.test(text);
   const mend = numeric ? ", which is text: retype it in a cell that is not formatted as text" : "";
   throw new CalcError(`${name} must be a number, got "${text}"${mend}`);

@@ -74,7 +74,10 @@ function readWorking(text: string, known: Known): WorkingLine {
 
 function checkWhen(tag: string, when: string, known: Known) {
   const condition = conditionIn(when);
-  if (condition.sort === "expression") return checkExpression(tag, when, known);
+  if (condition.sort === "expression") {
+    checkExpression(tag, when, known);
+    return;
+  }
   const { name } = condition;
   if (!known.has(name)) refuse(`${tag} [${when}] names ${name}, which is no argument`);
   if (condition.sort === "word") checkWord(tag, when, name, condition.word, known);

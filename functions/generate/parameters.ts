@@ -45,7 +45,7 @@ function readParam(
     refuse(optional ? `@param ${name} must be written [${name}]` : `${name} is not optional`);
   }
   if (optional) checkDefault(name, kind, text, parameter.initializer);
-  const fallback = parameter.initializer && JSON.parse(parameter.initializer.getText());
+  const fallback = literalIn(parameter.initializer);
   return {
     name,
     kind,
@@ -55,6 +55,15 @@ function readParam(
     ...(fallback !== undefined && { default: fallback }),
     text,
   };
+}
+
+/** The default as the catalog holds it: a number or a word, and no other expression. */
+function literalIn(initializer: ts.Expression | undefined): number | string | undefined {
+  if (!initializer) return undefined;
+  if (ts.isStringLiteral(initializer)) return initializer.text;
+  const value = Number(initializer.getText());
+  if (!Number.isNaN(value)) return value;
+  return refuse(`a default must be a number or a word, got ${initializer.getText()}`);
 }
 
 export function readReturns(node: ts.FunctionDeclaration): SourceEntry["returns"] {

@@ -31,13 +31,13 @@ export const NOTHING: Plan = { size: 0, price: 0, count: 0 };
 
 export interface Rules {
   /** Partial plans with one key are compared. */
-  key(plan: Plan): number | string;
+  key: (plan: Plan) => number | string;
   /** True when a partial plan serves wherever the other, with the same key, does. */
-  serves(plan: Plan, other: Plan): boolean;
+  serves: (plan: Plan, other: Plan) => boolean;
   /** False when no plan that begins so can be the best. */
-  isWorth(plan: Plan): boolean;
+  isWorth: (plan: Plan) => boolean;
   /** Completes a partial plan with bases; false when adding to it is no use. */
-  complete(plan: Plan): boolean;
+  complete: (plan: Plan) => boolean;
 }
 
 /** Steps for each partial plan that patience allows: most of what is tried is dropped at once. */
