@@ -17,7 +17,8 @@ const DEV_HOST = `https://localhost:${EXCEL_PORT}`;
 const shared = {
   mode: "production",
   devtool: false,
-  resolve: { extensions: [".ts", ".js"] },
+  // The compiler writes imports of .ts files as imports of .js.
+  resolve: { extensions: [".ts", ".js"], extensionAlias: { ".js": [".ts", ".js"] } },
   module: {
     rules: [
       {

@@ -1,6 +1,6 @@
 /** The pane's port on the local sheet's engine. */
 import { parseA1Ref } from "@borgar/fx/xlsx";
-import type { CellValue } from "../functions/bind/lift";
+import type { CellValue } from "../functions/bind/cell";
 import { cellName } from "../functions/formula/addresses";
 import { CHART_COLORS, MARK_PAINT, PAINT } from "../taskpane/sheets/looks";
 import {

@@ -1,6 +1,6 @@
 /** Ranges whose cells may be numbers or words, such as the limits on a certificate. */
-import { BlankError, CalcError, positiveShare, showShare, squeeze } from "./errors";
-import { cellsOf } from "./lists";
+import { BlankError, CalcError, positiveShare, showShare, squeeze } from "./errors.ts";
+import { cellsOf } from "./lists.ts";
 
 /** A number or a word; a blank cell is an empty word. */
 export type Cell = number | string;
@@ -33,8 +33,8 @@ export function limitOf(name: string, cell: Cell): number {
 const LARGE = 0.5;
 
 /**
- * The limits that were typed as large numbers, as they are read: "cell 2: limit 98 %". It is for a reader,
- * who knows what the certificate says; no number comes of it.
+ * The limits that were typed as large numbers, as they are read: "cell 2: limit 98 %". It is for a
+ * reader, who knows what the certificate says; no number comes of it.
  */
 export function largeLimits(argument: string, limits: Cells): string {
   const said = cellsOf(argument, limits).flatMap(({ cell }, i) =>
@@ -43,7 +43,10 @@ export function largeLimits(argument: string, limits: Cells): string {
   return said.length > 0 ? said.join("; ") : `none is above ${showShare(LARGE)}`;
 }
 
-/** Yes or no, as a word, as 1, or as TRUE or FALSE. A blank is neither, nor a 0, which may be a blank. */
+/**
+ * Yes or no, as a word, as 1, or as TRUE or FALSE. A blank is neither, nor a 0, which may be a
+ * blank.
+ */
 export function yesOrNo(name: string, cell: Cell): boolean {
   if (isBlank(cell)) throw new BlankError(name, "blank: type yes or no");
   const word = squeeze(String(cell));

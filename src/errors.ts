@@ -8,7 +8,9 @@ export class CalcError extends Error {
   override name = "CalcError";
 }
 
-/** An input that must be filled and is not. A line with nothing on it at all shows blank instead. */
+/**
+ * An input that must be filled and is not. A line with nothing on it at all shows blank instead.
+ */
 export class BlankError extends CalcError {
   override name = "BlankError";
   constructor(argument: string, what = "blank or zero") {
@@ -57,7 +59,10 @@ export function positive(argument: string, value: number): number {
   return value;
 }
 
-/** A fraction shown as percent, 0 to 1. 5 in place of 5 % is refused, and the text says what to type. */
+/**
+ * A fraction shown as percent, 0 to 1. 5 in place of 5 % is refused, and the text says what to
+ * type.
+ */
 export function share(argument: string, value: number): number {
   if (number(argument, value) >= 0 && value <= 1) return value;
   const mend = value > 1 && value <= 100 ? `: type ${show(value)} %` : "";
@@ -74,8 +79,8 @@ export function positiveShare(argument: string, value: number): number {
 const DENSEST = 3;
 
 /**
- * Grams per millilitre. 8.5 is pounds per US gallon, of which 3785.411784 / 453.59237 are 1 g/mL, and 850
- * kilograms per cubic metre: both are refused.
+ * Grams per millilitre. 8.5 is pounds per US gallon, of which 3785.411784 / 453.59237 are 1 g/mL,
+ * and 850 kilograms per cubic metre: both are refused.
  */
 export function density(argument: string, value: number): number {
   if (positive(argument, value) <= DENSEST) return value;
@@ -96,7 +101,7 @@ export function choice<T extends string>(argument: string, value: string, words:
 }
 
 /** Text without case and spaces, for comparing words. */
-export function squeeze(text: string): string {
+export function squeeze(text: string | number | null | undefined): string {
   return String(text ?? "")
     .replace(/\s+/g, "")
     .toLowerCase();

@@ -1,7 +1,7 @@
 /** Cells that may be empty, told apart from a zero that somebody typed. */
-import type { Cell, Cells } from "./cells";
-import { BLANK, CalcError, squeeze } from "./errors";
-import { lineOf, sameLength } from "./lists";
+import type { Cell, Cells } from "./cells.ts";
+import { BLANK, CalcError, squeeze } from "./errors.ts";
+import { at, lineOf, sameLength } from "./lists.ts";
 
 /** True for a cell in which nothing was typed; a zero is something. */
 export function isEmpty(cell: Cell): boolean {
@@ -23,7 +23,7 @@ export interface NamedCell {
 
 /** The cells of one row or one column that are filled. */
 export function filledCells(argument: string, range: Cells): NamedCell[] {
-  return filledLines({ [argument]: range }).map(([cell]) => cell);
+  return filledLines({ [argument]: range }).flat();
 }
 
 /** The lines of ranges that are read side by side; one in which nothing is typed is spare. */
@@ -32,14 +32,14 @@ export function filledLines(ranges: Record<string, Cells>): NamedCell[][] {
     name,
     cells: lineOf(name, range),
   }));
-  const [first, ...others] = columns;
-  for (const { name, cells } of others) sameLength(first.name, first.cells, name, cells);
+  const first = at(columns, 0);
+  for (const { name, cells } of columns) sameLength(first.name, first.cells, name, cells);
   const lines: NamedCell[][] = [];
   // A whole column has a million cells, most of them empty: only the filled ones get a name.
   first.cells.forEach((_, i) => {
-    if (columns.every(({ cells }) => isEmpty(cells[i]))) return;
+    if (columns.every(({ cells }) => isEmpty(at(cells, i)))) return;
     const place = first.cells.length > 1 ? `, cell ${i + 1},` : "";
-    lines.push(columns.map(({ name, cells }) => ({ name: name + place, cell: cells[i] })));
+    lines.push(columns.map(({ name, cells }) => ({ name: name + place, cell: at(cells, i) })));
   });
   return lines;
 }
@@ -50,12 +50,16 @@ export interface UsedLine {
   beside: NamedCell[];
 }
 
-/** The filled lines of which the first cell is not zero: of none of it nothing else needs to be known. */
+/**
+ * The filled lines of which the first cell is not zero: of none of it nothing else needs to be
+ * known.
+ */
 export function usedLines(
   ranges: Record<string, Cells>,
   guard: (name: string, value: number) => number,
 ): UsedLine[] {
-  return filledLines(ranges).flatMap(([first, ...beside]) => {
+  return filledLines(ranges).flatMap((line) => {
+    const [first, beside] = [at(line, 0), line.slice(1)];
     const amount = guard(first.name, numberIn(first));
     return amount === 0 ? [] : [{ amount, beside }];
   });

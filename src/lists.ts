@@ -1,10 +1,12 @@
 /** Rows and columns of cells: guarded cell by cell, side by side, summed, and laid out again. */
-import { CalcError, isBlankNumber } from "./errors";
+import { CalcError, isBlankNumber } from "./errors.ts";
 
 /** What a cell of a list must be: gives its value, or refuses it by its name. */
 export type Guard = (argument: string, value: number, index: number) => number;
 
-/** A cell of one row or one column. Its name is made when an error asks for it: columns are long. */
+/**
+ * A cell of one row or one column. Its name is made when an error asks for it: columns are long.
+ */
 class NamedCell<T> {
   constructor(
     private readonly argument: string,
@@ -22,11 +24,20 @@ function nameOf(argument: string, place: number, length: number): string {
   return length > 1 ? `${argument}, cell ${place + 1},` : argument;
 }
 
+/**
+ * What a list holds at a place; for places that are known to be there, as in a list beside another.
+ */
+export function at<T>(values: readonly T[], place: number): T {
+  const value = values[place];
+  if (value === undefined) throw new RangeError(`a list of ${values.length} has no place ${place}`);
+  return value;
+}
+
 /** The cells of a range in their order. */
 export function flat<T>(range: readonly (readonly T[])[]): readonly T[] {
-  if (range.length === 1) return range[0];
+  if (range.length === 1) return at(range, 0);
   // A column of a million rows, which is slow to flatten otherwise.
-  return range[0]?.length === 1 ? range.map(([cell]) => cell) : (range.flat() as T[]);
+  return range[0]?.length === 1 ? range.map((row) => at(row, 0)) : range.flatMap((row) => row);
 }
 
 /** The cells of a range that is one row or one column, and no other. */

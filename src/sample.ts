@@ -1,9 +1,11 @@
-/** What was measured a few times over: its mean, its spread, and how far the mean can be trusted. */
+/**
+ * What was measured a few times over: its mean, its spread, and how far the mean can be trusted.
+ */
 import jstat from "jstat";
-import type { Cells } from "./cells";
-import { positive } from "./errors";
-import { sum } from "./lists";
-import { filledCells, numberIn } from "./filled";
+import type { Cells } from "./cells.ts";
+import { positive } from "./errors.ts";
+import { sum } from "./lists.ts";
+import { filledCells, numberIn } from "./filled.ts";
 
 export interface Sample {
   values: number[];
@@ -12,7 +14,10 @@ export interface Sample {
   spread: number;
 }
 
-/** The values of one row or column, each above zero; cells in which nothing is typed are passed over. */
+/**
+ * The values of one row or column, each above zero; cells in which nothing is typed are passed
+ * over.
+ */
 export function sampleOf(argument: string, range: Cells): Sample {
   const cells = filledCells(argument, range);
   const values = cells.map((cell) => positive(cell.name, numberIn(cell)));

@@ -8,7 +8,7 @@
  *
  * Every factor is a whole number of a small part, so that 1 lb is 16 oz to the last digit.
  */
-import { BlankError, CalcError, amount, density as checkDensity, squeeze } from "./errors";
+import { BlankError, CalcError, amount, density as checkDensity, squeeze } from "./errors.ts";
 
 /** Nanograms in one unit. */
 const WEIGHTS = {
@@ -50,7 +50,7 @@ const UNITS: Unit[] = [
 
 const BY_KEY = new Map(UNITS.map((unit) => [squeeze(unit.name), unit]));
 
-/** The names, for drop-downs and error texts. */
+/** The names. Every other list of units, in words, in cells or on a page, is made from these. */
 export const WEIGHT_UNITS = Object.keys(WEIGHTS) as WeightUnit[];
 export const VOLUME_UNITS = Object.keys(VOLUMES) as VolumeUnit[];
 
@@ -99,7 +99,8 @@ const FLUID_OUNCE = BY_KEY.get("floz") as Unit;
  * none is ever assumed.
  */
 export function convert(value: number, from: Unit, to: Unit, density?: number): number {
-  // A zero that was typed is a density of zero, and refused; only what is left out is not looked at.
+  // A zero that was typed is a density of zero, and refused; only what is left out is not looked
+  // at.
   if (density !== undefined) checkDensity("density", density);
   if (from.measures === to.measures) return (value * from.parts) / to.parts;
   if (density === undefined) {
@@ -115,12 +116,12 @@ export function convert(value: number, from: Unit, to: Unit, density?: number): 
   return (across * far.parts) / to.parts;
 }
 
-/** An amount in millilitres, whatever its unit. */
+/** An amount of any unit in millilitres. */
 export function toMillilitres(argument: string, value: number, unit: Unit, density?: number) {
   return convert(amount(argument, value), unit, MILLILITRE, density);
 }
 
-/** An amount in US fluid ounces, whatever its unit. */
+/** An amount of any unit in US fluid ounces. */
 export function toFluidOunces(argument: string, value: number, unit: Unit, density?: number) {
   return convert(amount(argument, value), unit, FLUID_OUNCE, density);
 }

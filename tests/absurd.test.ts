@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { catalog } from "../functions/catalog/catalog";
-import { isFault } from "../functions/bind/lift";
+import { isFault } from "../functions/bind/cell";
 import { worksheetFunction } from "../functions/bind/register";
 
 const CALLS = 300;

@@ -1,7 +1,11 @@
+import { spawnSync } from "node:child_process";
+import { existsSync, readFileSync } from "node:fs";
 import * as math from "mathjs";
 import { describe, expect, test } from "vitest";
+import { KINDS } from "../functions/catalog/kinds";
 import { turn } from "../src/index";
 import { VOLUME_UNITS, WEIGHT_UNITS, unitOf } from "../src/units";
+import { PACK_UNITS } from "../taskpane/sheets/pack-units";
 import { holdToPublished } from "./reference/hold";
 import { refuses } from "./refuses";
 
@@ -53,10 +57,31 @@ test("names are read without case and spaces; the list is closed", () => {
   expect(unitOf("unit", " Fl OZ ").name).toBe("floz");
   expect(unitOf("unit", "ML").name).toBe("mL");
   expect(unitOf("unit", "imp gal").name).toBe("impgal");
-  expect([...WEIGHT_UNITS, ...VOLUME_UNITS]).toHaveLength(15);
   refuses(
     () => unitOf("from", "cup"),
-    "from must be a weight (mg g kg oz lb) or a volume " +
-      '(mL L tsp tbsp floz pt qt gal impfloz impgal), got "cup"',
+    `from must be a weight (${WEIGHT_UNITS.join(" ")}) or a volume ` +
+      `(${VOLUME_UNITS.join(" ")}), got "cup"`,
   );
+});
+
+describe("a unit is added in src/units.ts and nowhere else", () => {
+  const names = [...WEIGHT_UNITS, ...VOLUME_UNITS];
+  const written = spawnSync("git", ["ls-files"], { encoding: "utf8" })
+    .stdout.split("\n")
+    .filter((path) => /^(src|functions|taskpane|localsheet|docs)\/.*\.(ts|md|html)$/.test(path))
+    .filter((path) => !path.startsWith("docs/reference/") && existsSync(path));
+
+  test.each(written)("%s has no list of units of its own", (path) => {
+    const name = `["'\`]?(?:${names.join("|")})["'\`]?`;
+    const list = new RegExp(`(?<![\\w-])${name}(?:(?:,? or |,\\s*| )${name}(?![\\w-])){2,}`);
+    expect(list.exec(readFileSync(path, "utf8"))?.[0]).toBeUndefined();
+  });
+
+  test("the table of the reference, drop-downs and the texts of arguments follow", () => {
+    const reference = readFileSync("docs/reference/README.md", "utf8");
+    const rows = [...reference.matchAll(/^\| (\w+) \| [\d.e-]+ (?:g|mL) \|$/gm)];
+    expect(rows.map(([, unit]) => unit)).toEqual(names);
+    expect(PACK_UNITS).toEqual(names);
+    for (const unit of names) expect(KINDS.unit.split(" ")).toContain(unit);
+  });
 });

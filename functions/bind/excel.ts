@@ -1,4 +1,4 @@
 /** The functions bundle of the Excel add-in. */
 import { register } from "./register";
 
-register(CustomFunctions as never);
+register(CustomFunctions);

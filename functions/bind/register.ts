@@ -1,30 +1,36 @@
 /**
- * Ties every worksheet function to its host. The only file that knows CustomFunctions.
+ * Ties every worksheet function to its host.
  *
- * In Excel that object comes with the custom functions runtime; the local sheet brings its own of the
- * same shape, so both hosts run this same code.
+ * In Excel that is the CustomFunctions object of the custom functions runtime; the local sheet has
+ * one of its own of the same shape, so both hosts run this same code.
  */
 import * as src from "../../src/index";
 import type { Bound } from "../catalog/entry";
-import { type Fault, isFault, lift } from "./lift";
-import list from "./list.json";
+import { type Fault, type Grid, isFault } from "./cell";
+import { type Pure, lift } from "./lift";
+import generated from "./list.json";
 
 export interface FunctionsHost {
   associate(id: string, run: (...args: unknown[]) => unknown): void;
   Error: new (code: never, message?: string) => unknown;
 }
 
-/** Each function in its worksheet form, by id. */
-export function worksheetFunction(entry: Bound) {
-  return lift(
-    entry,
-    src[entry.name as keyof typeof src] as unknown as (...args: never[]) => unknown,
-  );
+// What JSON holds is no more than text to the compiler; it is written from a list of Bound.
+const list = generated as Bound[];
+
+/** The exports of src by name. */
+const pure: Readonly<Record<string, unknown>> = src;
+
+/** A function in its worksheet form. */
+export function worksheetFunction(entry: Bound): (...args: unknown[]) => Grid {
+  const found = pure[entry.name];
+  if (typeof found !== "function") throw new Error(`src has no function ${entry.name}`);
+  return lift(entry, found as Pure);
 }
 
 /** Registers them all. */
 export function register(host: FunctionsHost): void {
-  for (const entry of list as Bound[]) {
+  for (const entry of list) {
     const run = worksheetFunction(entry);
     host.associate(entry.id, (...args) => {
       return run(...args).map((row) =>
@@ -38,10 +44,9 @@ export function register(host: FunctionsHost): void {
 const GIVEN_BACK: ReadonlySet<string> = new Set(["#VALUE!", "#N/A", "#DIV/0!", "#NUM!", "#NULL!"]);
 
 function asError(host: FunctionsHost, { fault, text }: Fault): unknown {
-  // The host's codes are the texts that the cell shows, such as "#N/A".
-  if (GIVEN_BACK.has(fault)) return new host.Error(fault as never, text);
-  return new host.Error(
-    "#VALUE!" as never,
-    `an input is the error ${fault}${text ? `: ${text}` : ""}`,
-  );
+  const isGivenBack = GIVEN_BACK.has(fault);
+  const code = isGivenBack ? fault : "#VALUE!";
+  const told = isGivenBack ? text : `an input is the error ${fault}${text ? `: ${text}` : ""}`;
+  // The host's codes are the texts that the cell shows, such as "#N/A"; its type names are its own.
+  return new host.Error(code as never, told);
 }

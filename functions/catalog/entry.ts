@@ -10,7 +10,7 @@ export interface Param {
   kind: Kind;
   /** A whole range, read as one list; otherwise a single value that broadcasts over a range. */
   range: boolean;
-  /** A range whose cells may be numbers or words, handed over as they are. */
+  /** A range whose cells may be numbers or words, passed on as they are. */
   mixed?: boolean;
   optional: boolean;
   /** What is taken where it is left out. */
@@ -20,20 +20,29 @@ export interface Param {
 
 /** One line of how a number comes about, in the language of mathjs. */
 export interface WorkingLine {
-  /** When it applies: "basis is base", "counts given", or an expression; always where it is missing. */
+  /**
+   * When it applies: "basis is base", "counts given", or an expression; always where it is missing.
+   */
   when?: string;
+  /** The same in a reader's words. */
+  where?: string;
   name: string;
   what: string;
   expression: string;
 }
 
-/** What must hold for there to be an answer, in the language of mathjs; for a range, in each cell. */
+/**
+ * What must hold for there to be an answer, in the language of mathjs; for a range, in each cell.
+ */
 export interface Need {
   /** Where it fails on a line without any required quantity, the cell shows blank, not an error. */
   orBlank?: boolean;
   /** As in a working line. */
   when?: string;
+  where?: string;
   expression: string;
+  /** The same in a reader's words. */
+  says: string;
 }
 
 export interface Example {
@@ -52,7 +61,9 @@ export interface CatalogEntry {
   params: Param[];
   returns: { kind: Kind; range: boolean; text: string };
   throws: string[];
-  /** In the order in which they are looked at. Only functions that are plain arithmetic have them. */
+  /**
+   * In the order in which they are looked at. Only functions that are plain arithmetic have them.
+   */
   needs: Need[];
   /** Line by line; the last that applies gives what the cell shows. */
   working: WorkingLine[];
@@ -60,7 +71,10 @@ export interface CatalogEntry {
   examples: Example[];
 }
 
-/** What the binding needs of a function: the catalog without its texts, so that a workbook loads no more. */
+/**
+ * What the binding needs of a function: the catalog without its texts, so that a workbook loads no
+ * more.
+ */
 export interface Bound {
   id: string;
   name: string;
@@ -75,7 +89,7 @@ export interface SourceEntry extends CatalogEntry {
 
 /** The words that an argument takes, as its text has them in quotes. */
 export function wordsOf({ text }: Param): string[] {
-  return [...text.matchAll(/"([\w-]+)"/g)].map(([, word]) => word);
+  return [...text.matchAll(/"([\w-]+)"/g)].flatMap(([, word]) => word ?? []);
 }
 
 /** The name of an argument as calls show it: in brackets where it may be left out. */
@@ -84,8 +98,8 @@ export function shownName({ name, optional }: Param): string {
 }
 
 /** What a working line is, and where it applies. */
-export function meaning({ what, when }: WorkingLine): string {
-  return when ? `${what}, where ${when}` : what;
+export function meaning({ what, where }: WorkingLine): string {
+  return where ? `${what}, where ${where}` : what;
 }
 
 /** The call with its arguments named, as a person would type it: OILFOR(batch, load, [basis]). */

@@ -1,9 +1,10 @@
 /**
  * Reads the small language of `@example` lines: a call with constant arguments, and its result.
  *
- * Arguments are Excel's constants: numbers, percents, "text", and arrays such as {0.95; 0.05} with a
- * comma between columns and a semicolon between rows; Excel takes no percent in an array. A result may start with `about`: then it is
- * held to the digits that it prints, otherwise to 12 digits.
+ * Arguments are Excel's constants: numbers, percents, "text", and arrays such as {0.95; 0.05} with
+ * a comma between columns and a semicolon between rows; Excel takes no percent in an array. A
+ * result may start with `about`: then it is held to the digits that it prints, otherwise to 12
+ * digits.
  */
 export type Constant = number | string | null;
 
@@ -23,11 +24,10 @@ const ABOUT = /^about\s+/;
 
 /** Reads the call of an example; throws an Error that says what it could not read. */
 export function readCall(formula: string): ExampleCall {
-  const match = CALL.exec(formula.trim());
-  if (!match) throw new Error(`cannot read the call "${formula}"`);
-  const inside = match[2].trim();
-  const args = inside === "" ? [] : split(inside, ",").map(readArgument);
-  return { id: match[1], args };
+  const [, id, inside = ""] = CALL.exec(formula.trim()) ?? [];
+  if (!id) throw new Error(`cannot read the call "${formula}"`);
+  const args = inside.trim() === "" ? [] : split(inside, ",").map(readArgument);
+  return { id, args };
 }
 
 /** Reads the result of an example: one value, or an array of them. */
@@ -75,7 +75,7 @@ function readExpected(text: string): Expected {
 }
 
 function halfLastDigit(printed: string): number {
-  const decimals = /\.(\d+)/.exec(printed)?.[1].length ?? 0;
+  const decimals = /\.(\d+)/.exec(printed)?.[1]?.length ?? 0;
   return 0.5 * 10 ** -decimals * (printed.endsWith("%") ? 0.01 : 1);
 }
 

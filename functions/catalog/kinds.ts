@@ -1,3 +1,5 @@
+import { VOLUME_UNITS, WEIGHT_UNITS } from "../../src/units.ts";
+
 /**
  * The closed list of what an argument or a result can be: the word in brackets that opens each
  * `@param` and `@returns`. The text is what a person reads beside it.
@@ -22,7 +24,7 @@ export const KINDS = {
   worded: "percents, and a word on them",
   category: 'a number or "none"',
   number: "a number",
-  unit: "a unit: mg g kg oz lb, or mL L tsp tbsp floz pt qt gal impfloz impgal",
+  unit: `a unit, of weight ${WEIGHT_UNITS.join(" ")} or of volume ${VOLUME_UNITS.join(" ")}`,
   choice: "one of the words in quotes",
 } as const;
 
@@ -32,13 +34,13 @@ export type Kind = keyof typeof KINDS;
 export const WORD_KINDS: ReadonlySet<Kind> = new Set(["unit", "choice"]);
 
 /**
- * What a 0 is taken for. Excel on the desktop hands a blank cell over as 0, so that a zero may be either;
- * null and "" are a blank for every kind. A whole line of zeros is a blank line, whatever the kinds.
+ * What a 0 means. Excel on the desktop passes a blank cell as 0, so a zero may be either;
+ * null and "" are a blank for every kind. A whole line of zeros is a blank line for all kinds.
  *
  * - zero: the number, as there are such; the function refuses it where it makes no sense (a price)
- * - blank: there is no such thing, so it is a blank handed over as one
- * - unclear: both are likely and the answers differ, so it is refused with what to type instead; where
- *   nothing stands in for a blank, it is one
+ * - blank: there is no such thing, so it is a blank passed as one
+ * - unclear: both are likely and the answers differ, so it is refused with what to type instead;
+ *   where nothing stands in for a blank, it is one
  */
 export const ZERO: Record<Kind, "zero" | "blank" | "unclear"> = {
   amount: "zero",
@@ -70,7 +72,10 @@ interface Asked {
   default?: number | string;
 }
 
-/** True where a zero counts as left out. A required density is left to its function, to refuse in its words. */
+/**
+ * True where a zero counts as left out. A required density is left to its function, to refuse in
+ * its words.
+ */
 export function isLeftOutAtZero({ kind, optional, default: fallback }: Asked): boolean {
   return optional && (ZERO[kind] === "blank" || (kind === "celsius" && fallback === undefined));
 }

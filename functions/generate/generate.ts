@@ -42,9 +42,7 @@ function bound({ id, name, params, returns }: SourceEntry): Bound {
   return {
     id,
     name,
-    params: params.map(({ name: of, kind, range, mixed, optional, default: fallback }) => {
-      return { name: of, kind, range, mixed, optional, default: fallback };
-    }),
+    params: params.map(({ text: _text, ...shape }) => shape),
     returns: { range: returns.range },
   };
 }
@@ -55,10 +53,12 @@ function withoutFile(key: string, value: unknown): unknown {
 }
 
 function sourceIndex(entries: readonly SourceEntry[]): string {
-  const lines = entries.map(
-    ({ name, file }) => `export { ${name} } from "./${file.slice(0, -3)}";`,
-  );
-  return [CODE_HEADER + 'export { CalcError } from "./errors";', ...lines, ""].join("\n");
+  const lines = entries.map(({ name, file }) => `export { ${name} } from "./${file}";`);
+  const shared = [
+    'export { CalcError } from "./errors.ts";',
+    'export type { Cell, Cells } from "./cells.ts";',
+  ];
+  return [CODE_HEADER + shared.join("\n"), ...lines, ""].join("\n");
 }
 
 /** A template file is named after its title, and exports `template`. */

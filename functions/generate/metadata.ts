@@ -2,15 +2,19 @@
  * Excel's metadata, made by Microsoft's own tool.
  *
  * The tool reads TypeScript, so each catalog entry is written out as the declaration that Excel
- * should see: every argument and the result a grid of anything. Then ranges reach lift.ts whole, and
- * a wrong input becomes our error text instead of Excel's bare #VALUE!. Words of a closed list are an
- * enum, which a newer Excel offers while the formula is typed; an older one takes the texts as they are.
+ * should see: every argument and the result a grid of anything. Then ranges reach lift.ts whole,
+ * and a wrong input becomes our error text instead of Excel's bare #VALUE!. Words of a closed list
+ * are an enum, which a newer Excel offers while the formula is typed; an older one takes the texts
+ * as they are.
  */
 import { parseTree } from "custom-functions-metadata";
 import { type CatalogEntry, type Param, shownName, wordsOf } from "../catalog/entry";
 import { KINDS } from "../catalog/kinds";
 
-/** Where the pages are while the add-in is developed; the build puts in where it will be served from. */
+/**
+ * Where the pages are while the add-in is developed; the build puts in where it will be served
+ * from.
+ */
 const HELP = "https://localhost:3000/help/reference";
 
 /** The text of functions.json. */
@@ -28,7 +32,9 @@ function isChoice({ kind, range }: Param): boolean {
   return kind === "choice" && !range;
 }
 
-/** The lists of words that arguments take, each with the name of the first argument that takes it. */
+/**
+ * The lists of words that arguments take, each with the name of the first argument that takes it.
+ */
 function enumsOf(entries: readonly CatalogEntry[]): Map<string, string> {
   const enums = new Map<string, string>();
   for (const param of entries.flatMap(({ params }) => params).filter(isChoice)) {

@@ -1,8 +1,11 @@
 /** The reference pages: one for each function, and their index. All from the catalog. */
+import { turn } from "../../src/measure/turn.ts";
+import { VOLUME_UNITS, WEIGHT_UNITS } from "../../src/units.ts";
 import { cautionOf } from "../catalog/topics";
 import { type CatalogEntry, NAMESPACE, meaning, shownName, signature } from "../catalog/entry";
 import { readCall } from "../catalog/examples";
 import { KINDS } from "../catalog/kinds";
+import { MEANINGS } from "../working/meanings";
 import { math, stepsOf } from "../working/steps";
 import { PAGE_HEADER } from "./headers";
 
@@ -31,7 +34,22 @@ function index(entries: readonly CatalogEntry[]): string {
     `Type \`${NAMESPACE}.\` before each name.`,
     "",
     ...sections,
+    "## Units",
+    "",
+    ...units(),
+    "",
   ].join("\n");
+}
+
+/** The closed list, with the size of each. */
+function units(): string[] {
+  const inBase = (unit: string, base: string) => `| ${unit} | ${turn(1, unit, base)} ${base} |`;
+  return [
+    "| unit | is |",
+    "|---|---|",
+    ...WEIGHT_UNITS.map((unit) => inBase(unit, "g")),
+    ...VOLUME_UNITS.map((unit) => inBase(unit, "mL")),
+  ];
 }
 
 function page(entry: CatalogEntry): string {
@@ -45,6 +63,8 @@ function page(entry: CatalogEntry): string {
   return [
     PAGE_HEADER,
     `# ${NAMESPACE}.${entry.id}`,
+    "",
+    `*${entry.need}*`,
     "",
     entry.summary,
     "",
@@ -74,11 +94,12 @@ function page(entry: CatalogEntry): string {
     "|---|---|---|---|",
     ...working(entry),
     "",
+    ...meanings(entry),
     `Keep in mind: ${cautionOf(entry)}`,
     "",
     "## Handed over",
     "",
-    ...handedOver(entry),
+    ...inACopy(entry),
     "",
     "## Errors",
     "",
@@ -91,26 +112,42 @@ function page(entry: CatalogEntry): string {
 }
 
 /** What becomes of it in a copy for a partner without the add-in. */
-function handedOver({ needs }: CatalogEntry): string[] {
+function inACopy({ needs }: CatalogEntry): string[] {
   const more = "See [sharing](../sharing.md).";
   if (needs.length === 0) {
     return [`In a copy for a partner without the add-in it becomes a fixed value. ${more}`];
   }
-  const lines = needs.map(({ when, expression }) => {
-    return `- \`${expression}\`${when ? `, where ${when}` : ""}`;
-  });
+  const lines = needs.map(({ where, says }) => `- ${says}${where ? `, where ${where}` : ""}`);
   const live = "it becomes an ordinary formula that stays live, and answers where this holds";
   return [`In a copy for a partner without the add-in ${live}. ${more}`, "", ...lines];
 }
 
-/** The lines of the working, with the numbers of the first example beside those that apply to it. */
+/**
+ * The lines of the working, with the numbers of the first example beside those that apply to it.
+ */
 function working(entry: CatalogEntry): string[] {
-  const steps = stepsOf(entry, readCall(entry.examples[0].formula).args);
+  const [example] = entry.examples;
+  const steps = example ? stepsOf(entry, readCall(example.formula).args) : [];
   return entry.working.map((line) => {
     const step = steps.find((each) => each.line === line);
     const shown = step ? `\`${step.expression}\` = ${inSix(step.value)}` : "does not apply";
     return `| ${line.name} | ${meaning(line)} | \`${line.expression}\` | ${shown} |`;
   });
+}
+
+/** What the calls in the working mean. */
+function meanings({ working: lines }: CatalogEntry): string[] {
+  const called = new Set<string>();
+  for (const { expression } of lines) {
+    math.parse(expression).traverse((node) => {
+      if (math.isFunctionNode(node)) called.add(node.fn.name);
+    });
+  }
+  const told = [...called].sort().flatMap((name) => {
+    const says = MEANINGS[name];
+    return says ? [`- \`${name}\`: ${says}`] : [];
+  });
+  return told.length > 0 ? [...told, ""] : [];
 }
 
 /** To six figures; powers of ten only where a reader would want them. */

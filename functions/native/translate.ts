@@ -378,7 +378,7 @@ function ounceText(ounces: Piece, isHeavy: Piece): Piece {
   return op(op(of("Net wt ", ""), "&", ounces), "&", of(" oz", " fl oz"));
 }
 
-const FUNCTIONS: Record<string, Make> = {
+export const FUNCTIONS: Readonly<Record<string, Make>> = {
   abs: ofPieces((x) => call("ABS", x)),
   exp: ofPieces((x) => call("EXP", x)),
   sqrt: ofPieces((x) => call("SQRT", x)),

@@ -8,7 +8,7 @@ import { type MathNode, all, create } from "mathjs";
 import { squeeze } from "../../src/errors";
 import { conditionIn } from "../catalog/conditions";
 import type { CatalogEntry, Param, WorkingLine } from "../catalog/entry";
-import { type Line, inputsOf } from "../bind/lift";
+import { type Line, inputsOf } from "../bind/arguments";
 import { HELPERS } from "./helpers";
 
 export const math = create(all, { matrix: "Array" });

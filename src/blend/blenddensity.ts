@@ -1,10 +1,13 @@
-import { BlankError, amount, density, isBlankNumber } from "../errors";
-import { askedWhere, flat, list, sameLength, sum } from "../lists";
+import { BlankError, amount, density, isBlankNumber } from "../errors.ts";
+import { askedWhere, at, flat, list, sameLength, sum } from "../lists.ts";
 
 /**
  * Density of a mixture, its volumes taken as additive.
  *
- * @remarks Total weight over the sum of weight / density. An estimate: real volumes shrink or swell a little, alcohol with water by more than 3 %. Where it matters, weigh a known volume and use DENSITYOF. A line of no weight may leave its density blank; one with a density and no weight is refused, as unknown.
+ * @remarks Total weight over the sum of weight / density. An estimate: real volumes shrink or swell
+ * a little, alcohol with water by more than 3 %. Where it matters, weigh a known volume and use
+ * DENSITYOF. A line of no weight may leave its density blank; one with a density and no weight is
+ * refused, as unknown.
  * @customfunction BLENDDENSITY
  * @topic blend
  * @need What is the density of base and oil together?
@@ -27,11 +30,11 @@ import { askedWhere, flat, list, sameLength, sum } from "../lists";
 export function blendDensity(weights: number[][], densities: number[][]): number {
   const given = flat(densities);
   sameLength("weights", flat(weights), "densities", given);
-  const isPart = (i: number) => !isBlankNumber(given[i]);
+  const isPart = (i: number) => !isBlankNumber(at(given, i));
   const each = list("weights", weights, askedWhere(isPart, amount));
-  const isUsed = (i: number) => each[i] > 0;
+  const isUsed = (i: number) => (each[i] ?? 0) > 0;
   const gml = list("densities", densities, askedWhere(isUsed, density, amount));
   const whole = sum(each);
   if (whole === 0) throw new BlankError("the sum of weights");
-  return whole / sum(each.map((weight, i) => (weight ? weight / gml[i] : 0)));
+  return whole / sum(each.map((weight, i) => (weight ? weight / at(gml, i) : 0)));
 }

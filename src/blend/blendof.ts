@@ -1,15 +1,19 @@
-import { BlankError, amount, isBlankNumber, number } from "../errors";
-import { askedWhere, flat, list, sameLength, sum } from "../lists";
+import { BlankError, amount, isBlankNumber, number } from "../errors.ts";
+import { askedWhere, at, flat, list, sameLength, sum } from "../lists.ts";
 
 /**
  * Weighted mean of several lots: strength, density by volume, cost by amount.
  *
- * @remarks Sum of amount x value over the sum of amounts (alligation medial). A lot of zero may leave its value blank; a lot with a value and no amount is refused, as unknown. Right for whatever mixes in proportion to the amount: strength by weight with amounts by weight, price per pound with pounds.
+ * @remarks Sum of amount x value over the sum of amounts (alligation medial). A lot of zero may
+ * leave its value blank; a lot with a value and no amount is refused, as unknown. Right for
+ * whatever mixes in proportion to the amount: strength by weight with amounts by weight, price per
+ * pound with pounds.
  * @customfunction BLENDOF
  * @topic blend
  * @need What strength, or price, does this mixture have?
  * @param amounts (amount) One row or column: how much of each lot, zero or more, all in one unit.
- * @param values (number) One row or column as long as amounts: the value of each lot, all in one unit.
+ * @param values (number) One row or column as long as amounts: the value of each lot, all in one
+ * unit.
  * @returns (number) Mean value, in the unit of values.
  * @throws value - amounts and values are of unlike length
  * @throws value - the amounts sum to zero
@@ -27,11 +31,11 @@ import { askedWhere, flat, list, sameLength, sum } from "../lists";
 export function blendOf(amounts: number[][], values: number[][]): number {
   const given = flat(values);
   sameLength("amounts", flat(amounts), "values", given);
-  const isLot = (i: number) => !isBlankNumber(given[i]);
+  const isLot = (i: number) => !isBlankNumber(at(given, i));
   const weights = list("amounts", amounts, askedWhere(isLot, amount));
-  const isUsed = (i: number) => weights[i] > 0;
+  const isUsed = (i: number) => (weights[i] ?? 0) > 0;
   const each = list("values", values, askedWhere(isUsed, number));
   const whole = sum(weights);
   if (whole === 0) throw new BlankError("the sum of amounts");
-  return sum(weights.map((weight, i) => (weight / whole) * each[i]));
+  return sum(weights.map((weight, i) => (weight / whole) * at(each, i)));
 }

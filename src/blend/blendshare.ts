@@ -1,9 +1,10 @@
-import { CalcError, number, show } from "../errors";
+import { CalcError, number, show } from "../errors.ts";
 
 /**
  * Share of the first of two lots that gives a target value.
  *
- * @remarks Share of a = (target - value of b) / (value of a - value of b) (alligation alternate). The target lies between the two values.
+ * @remarks Share of a = (target - value of b) / (value of a - value of b) (alligation alternate).
+ * The target lies between the two values.
  * @customfunction BLENDSHARE
  * @topic blend
  * @need What part of each of two strengths gives the one I want?

@@ -1,10 +1,11 @@
-import { amount } from "../errors";
-import { blendShare } from "./blendshare";
+import { amount } from "../errors.ts";
+import { blendShare } from "./blendshare.ts";
 
 /**
  * Amounts of two lots that make a total at a target value.
  *
- * @remarks The total split by the share that BLENDSHARE gives; the two amounts sum to the total. Exact by weight. By volume it takes volumes as additive, which alcohol and water are not.
+ * @remarks The total split by the share that BLENDSHARE gives; the two amounts sum to the total.
+ * Exact by weight. By volume it takes volumes as additive, which alcohol and water are not.
  * @customfunction BLENDSPLIT
  * @topic blend
  * @need How much of each of two strengths do I mix?
@@ -19,7 +20,8 @@ import { blendShare } from "./blendshare";
  * @needs target >= min(valuea, valueb) and target <= max(valuea, valueb)
  * @working share: share of a = (target - valueb) / (valuea - valueb)
  * @working split: amounts of a and b = [total * share, total - total * share]
- * @source Alligation alternate; example from a published pharmacy exercise (50 % and 100 % to 20 mL of 70 %).
+ * @source Alligation alternate; example from a published pharmacy exercise (50 % and 100 % to 20 mL
+ * of 70 %).
  * @example BLENDSPLIT(20, 50%, 100%, 70%) // => {12, 8}
  */
 export function blendSplit(

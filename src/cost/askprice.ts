@@ -1,9 +1,12 @@
-import { CalcError, amount, positive, share, showShare } from "../errors";
+import { CalcError, amount, positive, share, showShare } from "../errors.ts";
 
 /**
  * Price that leaves a margin after fees.
  *
- * @remarks Margin is on the price: of a price of 20 with a margin of 50 %, 10 are kept. It is not markup on cost: a markup of 50 % on cost is a margin of 33.3 % on price, and margin = markup / (1 + markup). Fees are the part of the price that a marketplace or card takes, and a fixed sum for each sale. Price = (cost + feefixed) / (1 - margin - feerate).
+ * @remarks Margin is on the price: of a price of 20 with a margin of 50 %, 10 are kept. It is not
+ * markup on cost: a markup of 50 % on cost is a margin of 33.3 % on price, and margin = markup / (1 +
+ * markup). Fees are the part of the price that a marketplace or card takes, and a fixed sum for
+ * each sale. Price = (cost + feefixed) / (1 - margin - feerate).
  * @customfunction ASKPRICE
  * @topic cost
  * @need What do I ask for a bottle to keep a margin?

@@ -1,17 +1,21 @@
-import { CalcError, amount, positive, share } from "../errors";
-import { askedWhere, list, orZero, sameLength, sum } from "../lists";
-import { checkWhole } from "../load/whole";
+import { CalcError, amount, positive, share } from "../errors.ts";
+import { askedWhere, at, list, orZero, sameLength, sum } from "../lists.ts";
+import { checkWhole } from "../load/whole.ts";
 
 /**
  * Cost of one filled bottle: its liquid, with what is lost, and its packaging.
  *
- * @remarks Liquid = fill x sum of share x unit cost. Loss is the part of the liquid that is bought and never sold (left in jugs, spilled, tested): the liquid is divided by 1 - loss. Overfill is not loss: put it into the fill, as FILLWEIGHT does. Labour and fees are not in it.
+ * @remarks Liquid = fill x sum of share x unit cost. Loss is the part of the liquid that is bought
+ * and never sold (left in jugs, spilled, tested): the liquid is divided by 1 - loss. Overfill is
+ * not loss: put it into the fill, as FILLWEIGHT does. Labour and fees are not in it.
  * @customfunction BOTTLECOST
  * @topic cost
  * @need What does one filled bottle cost me?
  * @param fill (amount) What goes into one bottle, above zero, in any unit of weight.
- * @param shares (share) One row or column: each ingredient's share of the finished batch, together 100 % within 0.1 %; a blank is none.
- * @param unitcosts (money) One row or column as long as shares: money for one unit of fill of each ingredient (per gram where fill is in grams).
+ * @param shares (share) One row or column: each ingredient's share of the finished batch, together
+ * 100 % within 0.1 %; a blank is none.
+ * @param unitcosts (money) One row or column as long as shares: money for one unit of fill of each
+ * ingredient (per gram where fill is in grams).
  * @param [packaging] (money) Bottle, cap, sprayer, label and box together (default 0).
  * @param [loss] (share) Part of the liquid that is never sold, 0 % and below 100 % (default 0 %).
  * @returns (money) Cost of one bottle.
@@ -40,11 +44,11 @@ export function bottleCost(
 ): number {
   const parts = list("shares", shares, orZero(share));
   const whole = checkWhole(parts);
-  const isUsed = (i: number) => parts[i] > 0;
+  const isUsed = (i: number) => (parts[i] ?? 0) > 0;
   const costs = list("unitcosts", unitcosts, askedWhere(isUsed, positive, amount));
   sameLength("shares", parts, "unitcosts", costs);
   const kept = 1 - share("loss", loss);
   if (kept === 0) throw new CalcError("loss must be below 100 %, got 100 %");
-  const perUnit = sum(parts.map((part, i) => (part / whole) * costs[i]));
+  const perUnit = sum(parts.map((part, i) => (part / whole) * at(costs, i)));
   return (positive("fill", fill) * perUnit) / kept + amount("packaging", packaging);
 }

@@ -1,5 +1,5 @@
 /** The cheapest way to cover a need with packs, freight counted. Exact. */
-import { cheapestFreeOfFreight } from "./free-of-freight";
+import { cheapestFreeOfFreight } from "./free-of-freight.ts";
 import {
   NOTHING,
   type Pack,
@@ -12,7 +12,7 @@ import {
   leastPrice,
   search,
   timesIn,
-} from "./partial-plans";
+} from "./partial-plans.ts";
 
 export interface Order {
   need: number;
@@ -26,8 +26,8 @@ export interface Order {
 const PATIENCE = 1_000_000;
 
 /**
- * How many of each pack to buy. The cheapest goods may stay below the sum from which freight is free,
- * and a larger order reach it for less than goods and freight together.
+ * How many of each pack to buy. The cheapest goods may stay below the sum from which freight is
+ * free, and a larger order reach it for less than goods and freight together.
  */
 export function cheapest({ need, packs, freight, freeover }: Order): number[] {
   if (need <= 0) return packs.map(() => 0);
@@ -67,8 +67,8 @@ function cheapestGoods(need: number, packs: readonly Pack[]): Plan {
 }
 
 /**
- * Partial plans whose sizes differ by whole bases: the one that is no larger and, with the bases made
- * up, no dearer serves as well.
+ * Partial plans whose sizes differ by whole bases: the one that is no larger and, with the bases
+ * made up, no dearer serves as well.
  */
 function inSizesOf(base: Pack): Pick<Rules, "key" | "serves"> {
   const bases = (plan: Plan) => Math.floor(plan.size / base.size);

@@ -1,9 +1,11 @@
-import { CalcError, amount, positive, share, show } from "../errors";
+import { CalcError, amount, positive, share, show } from "../errors.ts";
 
 /**
  * Bottles to sell before the fixed costs are earned back.
  *
- * @remarks Fixed / (price - cost - price x feerate), rounded up to whole bottles. Fixed costs are those that do not change with the number of bottles: a stall, a test, a course, a share of the rent. A fixed fee for each sale belongs into cost.
+ * @remarks Fixed / (price - cost - price x feerate), rounded up to whole bottles. Fixed costs are
+ * those that do not change with the number of bottles: a stall, a test, a course, a share of the
+ * rent. A fixed fee for each sale belongs into cost.
  * @customfunction EVENPOINT
  * @topic cost
  * @need How many bottles until I break even?
@@ -20,7 +22,8 @@ import { CalcError, amount, positive, share, show } from "../errors";
  * @needs fixed >= 0
  * @working left: what one bottle leaves = price - cost - price * feerate
  * @working bottles: fixed costs over it, rounded up = ceil(fixed / left * (1 - 1e-12))
- * @source Break-even in units of managerial accounting; example from a textbook exercise (price 30, variable 14.50, fixed 13268).
+ * @source Break-even in units of managerial accounting; example from a textbook exercise (price 30,
+ * variable 14.50, fixed 13268).
  * @example EVENPOINT(13268, 30, 14.5) // => 856
  * @example EVENPOINT(100, 20, 8, 10%) // => 10
  */

@@ -1,10 +1,12 @@
-import { CalcError, amount, positive, share } from "../errors";
-import { toFluidOunces, unitOf } from "../units";
+import { CalcError, amount, positive, share } from "../errors.ts";
+import { toFluidOunces, unitOf } from "../units.ts";
 
 /**
  * Landed cost of a pack per US fluid ounce.
  *
- * @remarks (Price + freight) / (fluid ounces x (1 - loss)). A pack sold by weight needs its density: a pound is not 16 fluid ounces. Freight is what this pack's journey cost; loss is what stays in the pail, the pump and the jug.
+ * @remarks (Price + freight) / (fluid ounces x (1 - loss)). A pack sold by weight needs its
+ * density: a pound is not 16 fluid ounces. Freight is what this pack's journey cost; loss is what
+ * stays in the pail, the pump and the jug.
  * @customfunction FLOZCOST
  * @topic cost
  * @need Which supplier's pack is cheapest, freight counted?
@@ -24,7 +26,8 @@ import { toFluidOunces, unitOf } from "../units";
  * @needs [density given] density > 0 and density <= 3
  * @needs not isweight(unit) or given(density)
  * @needs loss >= 0 and loss < 1
- * @working [isweight(unit)] ounces: the pack in fluid ounces, by its density = size * per(unit) / density / per("floz")
+ * @working [isweight(unit)] ounces: the pack in fluid ounces, by its density = size * per(unit) /
+ * density / per("floz")
  * @working [not isweight(unit)] ounces: the pack in fluid ounces = size * per(unit) / per("floz")
  * @working cost: price and freight over what is left = (price + freight) / (ounces * (1 - loss))
  * @source By hand; 1 US fl oz = 29.5735295625 mL exactly (NIST SP 811, 2008, app. B).

@@ -1,7 +1,7 @@
 /**
- * The order that is made larger to travel free: the least money from a sum on whose goods still cover
- * the need. Money and size change places: partial plans are compared where their prices differ by whole
- * bases, and the one with more for it serves as well.
+ * The order that is made larger to travel free: the least money from a sum on whose goods still
+ * cover the need. Money and size change places: partial plans are compared where their prices
+ * differ by whole bases, and the one with more for it serves as well.
  */
 import {
   type Pack,
@@ -13,13 +13,15 @@ import {
   isSmaller,
   leastPrice,
   search,
-} from "./partial-plans";
+} from "./partial-plans.ts";
 
 /** Partial plans looked at for the least money, and then for the least left over at that money. */
 const PATIENCE = 1_000_000;
 const PATIENCE_FOR_TIES = 200_000;
 
-/** The cheapest goods of a price from one sum up to another that cover the need, if there are any. */
+/**
+ * The cheapest goods of a price from one sum up to another that cover the need, if there are any.
+ */
 export function cheapestFreeOfFreight(
   need: number,
   packs: readonly Pack[],

@@ -1,9 +1,11 @@
-import { amount, positive, share } from "../errors";
+import { amount, positive, share } from "../errors.ts";
 
 /**
  * Margin on price that a price leaves, after fees.
  *
- * @remarks (Price - cost - fees) / price. Below zero, each bottle loses money. To read a markup on cost: price = cost x (1 + markup), so a markup of 50 % on a cost of 10 is a price of 15 and keeps 33.3 %.
+ * @remarks (Price - cost - fees) / price. Below zero, each bottle loses money. To read a markup on
+ * cost: price = cost x (1 + markup), so a markup of 50 % on a cost of 10 is a price of 15 and keeps
+ * 33.3 %.
  * @customfunction KEEPRATE
  * @topic cost
  * @need What part of the price do I keep?

@@ -1,20 +1,28 @@
-import { amount, positive, share } from "../errors";
-import { askedWhere, laidOutAs, list, orZero, sameLength, sum } from "../lists";
-import { travelsFree } from "./money";
+import { amount, positive, share } from "../errors.ts";
+import { askedWhere, at, laidOutAs, list, orZero, sameLength, sum } from "../lists.ts";
+import { travelsFree } from "./money.ts";
 
 /**
  * Landed price of each line of an order: its goods, its tax, and its part of the freight.
  *
- * @remarks Goods of a line = price x count; tax is charged on the goods. Freight is shared by the value of the goods, or by weight where weights are given (weight of one pack x count). At or above freeover, goods before tax, the freight is nothing; sums are compared to a millionth of the currency's unit, so a rounding error never decides. A line whose count is blank is not ordered. The lines sum to what the order costs. Where your place taxes freight too, add that tax to the freight.
+ * @remarks Goods of a line = price x count; tax is charged on the goods. Freight is shared by the
+ * value of the goods, or by weight where weights are given (weight of one pack x count). At or
+ * above freeover, goods before tax, the freight is nothing; sums are compared to a millionth of the
+ * currency's unit, so a rounding error never decides. A line whose count is blank is not ordered.
+ * The lines sum to what the order costs. Where your place taxes freight too, add that tax to the
+ * freight.
  * @customfunction LANDED
  * @topic cost
  * @need What does each line of an order cost with its part of the freight?
  * @param prices (money) One row or column: price of one pack of each line.
- * @param counts (count) One row or column as long as prices: packs ordered, zero or more; a blank is none.
+ * @param counts (count) One row or column as long as prices: packs ordered, zero or more; a blank
+ * is none.
  * @param freight (money) Freight of the whole order, zero or more; a blank is refused, as unknown.
- * @param [freeover] (money) Goods from this sum on travel free (default 0, and so is a zero: freight is always charged).
+ * @param [freeover] (money) Goods from this sum on travel free (default 0, and so is a zero:
+ * freight is always charged).
  * @param [tax] (share) Tax on the goods, 0 % to 100 % (default 0 %).
- * @param [weights] (weight) One row or column as long as prices: weight of one pack; freight is then shared by weight (no default: by value).
+ * @param [weights] (weight) One row or column as long as prices: weight of one pack; freight is
+ * then shared by weight (no default: by value).
  * @returns (money) Landed price of each line, laid out as prices are.
  * @throws value - a line that is ordered has no price, or no weight where weights are given
  * @throws value - the ranges are of unlike length
@@ -27,12 +35,14 @@ import { travelsFree } from "./money";
  * @needs freeover >= 0
  * @needs tax >= 0 and tax <= 1
  * @working goods: price times count of each line = prices .* counts
- * @working free: whether the freight is free = sum(goods) == 0 or (freeover > 0 and round(sum(goods), 6) >= round(freeover, 6))
+ * @working free: whether the freight is free = sum(goods) == 0 or (freeover > 0 and
+ * round(sum(goods), 6) >= round(freeover, 6))
  * @working [free] paid: freight, none = 0
  * @working [not free] paid: freight = freight
  * @working [weights given] keys: what the freight is shared by = weights .* counts
  * @working [weights not given] keys: what the freight is shared by = goods
- * @working lines: goods, their tax, and their part of the freight = goods * (1 + tax) + over(paid * keys, sum(keys))
+ * @working lines: goods, their tax, and their part of the freight = goods * (1 + tax) + over(paid *
+ * keys, sum(keys))
  * @source By hand: freight apportioned by value or by weight, as cost accounting does.
  * @example LANDED({10; 20}, {2; 1}, 10) // => {25; 25}
  * @example LANDED({10; 20}, {2; 1}, 10, 40) // => {20; 20}
@@ -48,17 +58,19 @@ export function landed(
   weights?: number[][],
 ): number[][] {
   const ordered = list("counts", counts, orZero(amount));
-  const needed = askedWhere((i) => ordered[i] > 0, positive, amount);
+  const needed = askedWhere((i) => (ordered[i] ?? 0) > 0, positive, amount);
   const each = list("prices", prices, needed);
   sameLength("prices", each, "counts", ordered);
-  const goods = each.map((price, i) => price * ordered[i]);
+  const goods = each.map((price, i) => price * at(ordered, i));
   const heavy = weights && list("weights", weights, needed);
   if (heavy) sameLength("prices", each, "weights", heavy);
-  const keys = heavy ? heavy.map((weight, i) => weight * ordered[i]) : goods;
+  const keys = heavy ? heavy.map((weight, i) => weight * at(ordered, i)) : goods;
   const paid = freightFor(sum(goods), amount("freight", freight), amount("freeover", freeover));
   const rate = share("tax", tax);
   const whole = sum(keys);
-  const lines = goods.map((good, i) => good * (1 + rate) + (whole ? (paid * keys[i]) / whole : 0));
+  const lines = goods.map(
+    (good, i) => good * (1 + rate) + (whole ? (paid * at(keys, i)) / whole : 0),
+  );
   return laidOutAs(prices, lines);
 }
 

@@ -1,11 +1,12 @@
 /**
  * Whether the goods of an order reach the sum from which they travel free.
  *
- * 2.6 x 4 and 13.2 x 3 are 50, but 49.99999999999999 in binary fractions. So sums of money are compared in
- * whole millionths, which is far finer than the cent, the mill, or a unit price of four decimals, and far
- * coarser than such a hair for sums up to 100 million. A copy says the same as ROUND(sum, 6).
+ * 2.6 x 4 and 13.2 x 3 are 50, but 49.99999999999999 in binary fractions. So sums of money are
+ * compared in whole millionths, which is far finer than the cent, the mill, or a unit price of four
+ * decimals, and far coarser than such a hair for sums up to 100 million. A copy says the same as
+ * ROUND(sum, 6).
  */
-import { unitsFor } from "./whole-numbers";
+import { unitsFor } from "./whole-numbers.ts";
 
 const MILLIONTHS = 1e6;
 

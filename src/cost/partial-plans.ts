@@ -1,17 +1,18 @@
 /**
  * Searching the ways to buy packs, each of which may be bought many times.
  *
- * One pack, the base, has the most for its money; any plan is some other packs and then bases. So only
- * the choice of the others is searched, as partial plans, and two facts keep them few:
+ * One pack, the base, has the most for its money; any plan is some other packs and then bases. So
+ * only the choice of the others is searched, as partial plans, and two facts keep them few:
  *
- * - What is still missing costs at least what it would at the base's rate. A partial plan that cannot
- *   reach the best plan found so far is dropped.
- * - Of two partial plans that differ by whole bases, one may serve wherever the other does. The other is
- *   dropped.
+ * - What is still missing costs at least what it would at the base's rate. A partial plan that
+ *   cannot reach the best plan found so far is dropped.
+ * - Of two partial plans that differ by whole bases, one may serve wherever the other does. The
+ *   other is dropped.
  *
  * Sizes and prices are whole numbers, so equal is equal.
  */
-import { CalcError } from "../errors";
+import { CalcError } from "../errors.ts";
+import { at } from "../lists.ts";
 
 export interface Pack {
   size: number;
@@ -30,13 +31,13 @@ export const NOTHING: Plan = { size: 0, price: 0, count: 0 };
 
 export interface Rules {
   /** Partial plans with one key are compared. */
-  key(plan: Plan): number | string;
+  key: (plan: Plan) => number | string;
   /** True when a partial plan serves wherever the other, with the same key, does. */
-  serves(plan: Plan, other: Plan): boolean;
+  serves: (plan: Plan, other: Plan) => boolean;
   /** False when no plan that begins so can be the best. */
-  isWorth(plan: Plan): boolean;
+  isWorth: (plan: Plan) => boolean;
   /** Completes a partial plan with bases; false when adding to it is no use. */
-  complete(plan: Plan): boolean;
+  complete: (plan: Plan) => boolean;
 }
 
 /** Steps for each partial plan that patience allows: most of what is tried is dropped at once. */
@@ -53,7 +54,7 @@ export function search(packs: readonly Pack[], rules: Rules, patience: number): 
   for (const pack of [...packs].sort((a, b) => a.price / a.size - b.price / b.size)) {
     // The list grows while it is gone through: a pack is added to plans that hold it already.
     for (let i = 0; i < open.length; i++) {
-      const plan = add(open[i], pack);
+      const plan = add(at(open, i), pack);
       if (++steps > patience * STEPS) return false;
       if (!isWorth(plan)) continue;
       const rivals = kept.get(key(plan)) ?? [];

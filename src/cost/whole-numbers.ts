@@ -1,5 +1,5 @@
 /** Decimal numbers as whole ones, so that sums and comparisons are exact. */
-import { CalcError } from "../errors";
+import { CalcError } from "../errors.ts";
 
 /** Digits that count: what a measuring person can mean, and more. */
 const DIGITS = 12;
@@ -11,7 +11,9 @@ export interface Whole {
   unit: number;
 }
 
-/** The numbers as multiples of the largest unit that they share: 0.5 and 1.25 are 2 and 5 of 0.25. */
+/**
+ * The numbers as multiples of the largest unit that they share: 0.5 and 1.25 are 2 and 5 of 0.25.
+ */
 export function wholeNumbers(numbers: readonly number[]): Whole {
   const rounded = numbers.map((value) => Number(value.toPrecision(DIGITS)));
   const decimals = rounded.reduce((most, value) => Math.max(most, decimalsOf(value)), 0);
@@ -31,7 +33,7 @@ export function unitsFor(amount: number, unit: number): number {
 }
 
 function decimalsOf(value: number): number {
-  const [digits, exponent = "0"] = String(value).split("e");
+  const [digits = "", exponent = "0"] = String(value).split("e");
   return Math.max(0, (digits.split(".")[1]?.length ?? 0) - Number(exponent));
 }
 

@@ -1,9 +1,10 @@
 /**
  * Vapour of ethanol and isopropanol over water, for estimating a flash point.
  *
- * Antoine: log10(P / mm Hg) = a - b / (c + t), t in degrees Celsius. van Laar constants for the alcohol
- * (A12) and water (A21). Closed-cup flash points of the pure alcohols. All from memory, as reference
- * constants of the Liaw and Chiu form; the pressures at the boiling points come out at 759 and 761 mm Hg.
+ * Antoine: log10(P / mm Hg) = a - b / (c + t), t in degrees Celsius. van Laar constants for the
+ * alcohol (A12) and water (A21). Closed-cup flash points of the pure alcohols. All from memory, as
+ * reference constants of the Liaw and Chiu form; the pressures at the boiling points come out at
+ * 759 and 761 mm Hg.
  */
 export interface Alcohol {
   molarMass: number;
@@ -30,8 +31,8 @@ export const WATER_MOLAR_MASS = 18.015;
 
 /**
  * Closed-cup flash points of ethanol in water, percent and degrees Celsius: a handbook table, as
- * Engineering ToolBox reprints it ("% by weight") and as other lists do ("% by volume"). Its basis is
- * disputed, so nothing may rest on one reading of it.
+ * Engineering ToolBox reprints it ("% by weight") and as other lists do ("% by volume"). Its basis
+ * is disputed, so nothing may rest on one reading of it.
  */
 export const ETHANOL_FLASH_TABLE: readonly (readonly [share: number, celsius: number])[] = [
   [0.05, 62],

@@ -1,6 +1,7 @@
 /**
- * Density of ethanol and water: the general formula of OIML R 22 (1975), International Alcoholometric
- * Tables, with its 54 coefficients (the same text as Council Directive 76/766/EEC, annex, section 4).
+ * Density of ethanol and water: the general formula of OIML R 22 (1975), International
+ * Alcoholometric Tables, with its 54 coefficients (the same text as Council Directive 76/766/EEC,
+ * annex, section 4).
  *
  * rho(p, t) = sum A_k p^(k-1) + sum B_k (t - 20)^k + sum over i of sum C_ik p^k (t - 20)^i
  *

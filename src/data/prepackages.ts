@@ -1,9 +1,9 @@
 /**
  * What the average system of the European Union and the United Kingdom allows of filled packs.
  *
- * Seen in the text, November 2026: Directive 76/211/EEC, annex I 2.4 (rows to 1000) and annex II 2.2,
- * and SI 2006/659, schedule 2, 3.6, on legislation.gov.uk; all rows of the table, and that percents are
- * rounded up to a tenth of a gram or millilitre, on gov.uk (Packaged goods).
+ * Seen in the text, November 2026: Directive 76/211/EEC, annex I 2.4 (rows to 1000) and annex II
+ * 2.2, and SI 2006/659, schedule 2, 3.6, on legislation.gov.uk; all rows of the table, and that
+ * percents are rounded up to a tenth of a gram or millilitre, on gov.uk (Packaged goods).
  */
 
 /** Tolerable negative error by contents, g or mL, from 5 on: a part of them, or a fixed amount. */

@@ -1,5 +1,5 @@
-import { amount, choice, positive } from "../errors";
-import { toGrams, weightUnit } from "../units";
+import { amount, choice, positive } from "../errors.ts";
+import { toGrams, weightUnit } from "../units.ts";
 
 export type RoomUnit = "m3" | "ft3";
 
@@ -9,12 +9,18 @@ const CUBIC_METRES: Record<RoomUnit, number> = { m3: 1, ft3: 0.3048 ** 3 };
 /**
  * Dose of a spray in the air of a room, and its fall as the air is changed.
  *
- * @remarks Dose = weight / room x exp(-air changes x hours). Air is taken as mixed at once and followed by clean air, and nothing as caught by cloth, walls or filters: an upper bound for the room as a whole, not for the air beside the sprayer, which holds many times more until it has mixed. Where air mixes poorly it clears up to ten times as slowly: to be careful, type a tenth of the air changes. It counts all that was sprayed: for one substance multiply by its share. Whether a dose is harmless it does not say: the safety data sheet and a licensed person do.
+ * @remarks Dose = weight / room x exp(-air changes x hours). Air is taken as mixed at once and
+ * followed by clean air, and nothing as caught by cloth, walls or filters: an upper bound for the
+ * room as a whole, not for the air beside the sprayer, which holds many times more until it has
+ * mixed. Where air mixes poorly it clears up to ten times as slowly: to be careful, type a tenth of
+ * the air changes. It counts all that was sprayed: for one substance multiply by its share. Whether
+ * a dose is harmless it does not say: the safety data sheet and a licensed person do.
  * @customfunction AIRDOSE
  * @topic limits
  * @need How much of my spray is in the air of a room, and how fast does it clear?
- * @param weight (weight) Weight of what is sprayed in all, zero or more; SPRAYSIN finds the weight of a spray.
- * @param unit (unit) Unit of the weight: mg, g, kg, oz or lb.
+ * @param weight (weight) Weight of what is sprayed in all, zero or more; SPRAYSIN finds the weight
+ * of a spray.
+ * @param unit (unit) Unit of the weight.
  * @param room (number) Volume of the room, length x width x height, above zero.
  * @param roomunit (choice) "m3" or "ft3": cubic metres or cubic feet.
  * @param airchanges (number) How often an hour the air of the room is changed; 0 in a sealed room.
@@ -35,7 +41,8 @@ const CUBIC_METRES: Record<RoomUnit, number> = { m3: 1, ft3: 0.3048 ** 3 };
  * @working [changes < 0.00001] mean: part of the start, on average = 1 - changes / 2
  * @working [changes >= 0.00001] mean: part of the start, on average = (1 - exp(-changes)) / changes
  * @working dose: at that time, and the mean until then = [start * exp(-changes), start * mean]
- * @source Decay in a well-mixed room, as in the CDC's table of air changes (MMWR 43 RR-13, 1994, table S3-1), which has the factor of ten, too.
+ * @source Decay in a well-mixed room, as in the CDC's table of air changes (MMWR 43 RR-13, 1994,
+ * table S3-1), which has the factor of ten, too.
  * @example AIRDOSE(0.7, "g", 20, "m3", 0.5, 1) // => {about 0.02123, about 0.02754}
  * @example AIRDOSE(0.7, "g", 20, "m3", 0, 8) // => {0.035, 0.035}
  */

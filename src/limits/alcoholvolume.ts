@@ -1,24 +1,34 @@
-import { type Cells, flagsOf } from "../cells";
-import { density } from "../errors";
-import { list, sameLength, sum } from "../lists";
-import { type Intervals, compositionOf, lowHigh, richest } from "./intervals";
+import { type Cells, flagsOf } from "../cells.ts";
+import { density } from "../errors.ts";
+import { at, list, sameLength, sum } from "../lists.ts";
+import { type Intervals, compositionOf, lowHigh, richest } from "./intervals.ts";
 
 /**
  * Alcohol in a product by volume, from shares by weight.
  *
- * @remarks Volume of the alcohols over the volume of all, volumes taken as additive: an estimate. Ethanol and water shrink, so for them it reads low and never high: by 0.07 points at 10 %, 0.34 at 20 %, 0.50 at 24 %, 1.30 at 40 %, and 2.3 at most (at 73 %). So at a limit of 24 % the doubtful band is a reading from 23.5 to 24 %. For those two alone use SPIRITBYVOLUME. Near a limit, go by a hydrometer or a test. Where a component is a range, give low and high in two columns: the answer is the least and the most that any composition within the ranges can have.
+ * @remarks Volume of the alcohols over the volume of all, volumes taken as additive: an estimate.
+ * Ethanol and water shrink, so for them it reads low and never high: by 0.07 points at 10 %, 0.34
+ * at 20 %, 0.50 at 24 %, 1.30 at 40 %, and 2.3 at most (at 73 %). So at a limit of 24 % the
+ * doubtful band is a reading from 23.5 to 24 %. For those two alone use SPIRITBYVOLUME. Near a
+ * limit, go by a hydrometer or a test. Where a component is a range, give low and high in two
+ * columns: the answer is the least and the most that any composition within the ranges can have.
  * @customfunction ALCOHOLVOLUME
  * @topic limits
  * @need How much alcohol is in my spray by volume?
- * @param shares (share) One column, or two for low and high: each ingredient's share of the product by weight, together 100 %.
+ * @param shares (share) One column, or two for low and high: each ingredient's share of the product
+ * by weight, together 100 %.
  * @param densities (density) One column with a line for each ingredient: g/mL.
- * @param isalcohol (yesno) One column with a line for each ingredient: yes for the alcohols that count.
+ * @param isalcohol (yesno) One column with a line for each ingredient: yes for the alcohols that
+ * count.
  * @returns (share) Estimated alcohol by volume; two cells, low and high, where ranges were given.
  * @throws value - shares cannot sum to 100 %: the text gives their sums
- * @throws value - the density of an ingredient that is in the product is blank, or whether it is an alcohol
- * @working volumes: least and most alcohol over all volumes, added up: an estimate = alcoholbyvolume(shares, densities, isalcohol)
+ * @throws value - the density of an ingredient that is in the product is blank, or whether it is an
+ * alcohol
+ * @working volumes: least and most alcohol over all volumes, added up: an estimate =
+ * alcoholbyvolume(shares, densities, isalcohol)
  * @working alcohol: by volume = volumes
- * @source By hand: volume = weight / density; bounds are those of the linear-fractional programme (Dinkelbach's method).
+ * @source By hand: volume = weight / density; bounds are those of the linear-fractional programme
+ * (Dinkelbach's method).
  * @example ALCOHOLVOLUME({0.2; 0.8}, {0.7892; 0.9982}, {"yes"; "no"}) // => about 24.02%
  */
 export function alcoholVolume(
@@ -31,7 +41,7 @@ export function alcoholVolume(
   const gml = list("densities", densities, (name, value, i) =>
     parts.highs[i] === 0 && !value ? 1 : density(name, value),
   );
-  const counts = flagsOf("isalcohol", isalcohol, (i) => parts.highs[i] > 0);
+  const counts = flagsOf("isalcohol", isalcohol, (i) => (parts.highs[i] ?? 0) > 0);
   sameLength("shares", parts.lows, "densities", gml);
   sameLength("shares", parts.lows, "isalcohol", counts);
   const most = greatestPart(parts, gml, counts);
@@ -46,7 +56,7 @@ export function alcoholVolume(
 function greatestPart(parts: Intervals, gml: number[], counts: boolean[]): number {
   for (let part = 0; ;) {
     const worth = gml.map((each, i) => ((counts[i] ? 1 : 0) - part) / each);
-    const volumes = richest(parts, worth).map((share, i) => share / gml[i]);
+    const volumes = richest(parts, worth).map((share, i) => share / at(gml, i));
     const better = sum(volumes.filter((_, i) => counts[i])) / sum(volumes);
     // Volumes beyond all numbers have no part, and end it as well.
     if (!(better > part * (1 + 1e-15))) return better;

@@ -1,11 +1,12 @@
 /**
  * VOC that counts where a rule does not count the first points of fragrance.
  *
- * Only fragrance is waived, and never more than there is of it. Which of the oils the first points are, no
- * rule says: for the most that can count they are those with least VOC, for the least those with most.
+ * Only fragrance is waived, and never more than there is of it. Which of the oils the first points
+ * are, no rule says: for the most that can count they are those with least VOC, for the least those
+ * with most.
  */
-import { sum } from "../lists";
-import { type Intervals, byWorth, mostOf } from "./intervals";
+import { at, sum } from "../lists.ts";
+import { type Intervals, byWorth, mostOf } from "./intervals.ts";
 
 export interface Exemption {
   isFragrance: readonly boolean[];
@@ -35,9 +36,9 @@ export function countedVoc(
 }
 
 /**
- * The most that the parts which count can be worth, just so much of the fragrance being waived. Of the
- * fragrance that is surely there the rest must count; what is then left to fill goes to what is worth most,
- * and of the fragrance no more can count than its highs less what is waived.
+ * The most that the parts which count can be worth, just so much of the fragrance being waived. Of
+ * the fragrance that is surely there the rest must count; what is then left to fill goes to what is
+ * worth most, and of the fragrance no more can count than its highs less what is waived.
  */
 function greatest(
   { lows, highs }: Intervals,
@@ -50,18 +51,18 @@ function greatest(
   let most = Math.max(0, sum(fragrance) - exempt);
   let left = 1 - exempt - sum(counted);
   const take = (i: number, more: number) => {
-    counted[i] += more;
+    counted[i] = at(counted, i) + more;
     left -= more;
     if (isFragrance[i]) most -= more;
   };
-  for (const i of byWorth(worth, (each) => isFragrance[each] && lows[each] > 0)) {
-    const more = Math.min(surely, lows[i]);
+  for (const i of byWorth(worth, (each) => at(isFragrance, each) && at(lows, each) > 0)) {
+    const more = Math.min(surely, at(lows, i));
     surely -= more;
     take(i, more);
   }
-  for (const i of byWorth(worth, (each) => highs[each] > counted[each])) {
-    const room = Math.min(left, highs[i] - counted[i], isFragrance[i] ? most : 1);
+  for (const i of byWorth(worth, (each) => at(highs, each) > at(counted, each))) {
+    const room = Math.min(left, at(highs, i) - at(counted, i), isFragrance[i] ? most : 1);
     take(i, Math.max(0, room));
   }
-  return sum(counted.map((part, i) => part * worth[i]));
+  return sum(counted.map((part, i) => part * at(worth, i)));
 }

@@ -1,9 +1,9 @@
 /** What two published systems ask of filled packs: of each one, and of all on average. */
-import type { Cells } from "../cells";
-import { SAMPLING_PLANS, TOLERABLE_ERRORS, WHOLE_BATCH } from "../data/prepackages";
-import { CalcError, positive, show } from "../errors";
-import { meanReach, sampleOf } from "../sample";
-import { type Unit, convert, unitOf } from "../units";
+import type { Cells } from "../cells.ts";
+import { SAMPLING_PLANS, TOLERABLE_ERRORS, WHOLE_BATCH } from "../data/prepackages.ts";
+import { CalcError, positive, show } from "../errors.ts";
+import { meanReach, sampleOf } from "../sample.ts";
+import { type Unit, convert, unitOf } from "../units.ts";
 
 export type Rule = "EU" | "US";
 
@@ -54,7 +54,9 @@ function tolerableError(stated: number, unit: Unit): number {
   return convert(error, metric, unit);
 }
 
-/** Average, the least that passes, the least fill, how many are below it and far below, and a word. */
+/**
+ * Average, the least that passes, the least fill, how many are below it and far below, and a word.
+ */
 export function checkFills(
   range: Cells,
   size: number,
@@ -100,7 +102,9 @@ function verdict(found: Found): string {
   return "kept by these";
 }
 
-/** Short bottles at which a batch is accepted, and rejected; between two plans the stricter holds. */
+/**
+ * Short bottles at which a batch is accepted, and rejected; between two plans the stricter holds.
+ */
 function numbersFor({ rule, count, isWhole }: Found): { accept: number; reject: number } {
   if (rule === "US" || isWhole) {
     // US, from memory: none beyond the allowed variation, or one of 48 and more.

@@ -1,5 +1,6 @@
-import type { Cells } from "../cells";
-import { BlankError, CalcError, choice, isBlankNumber, number, show } from "../errors";
+import type { Cells } from "../cells.ts";
+import { BlankError, CalcError, choice, isBlankNumber, number, show } from "../errors.ts";
+import { at } from "../lists.ts";
 
 type Scale = "C" | "F";
 
@@ -14,13 +15,21 @@ const CUT_OFFS = {
 /**
  * GHS category of a flammable liquid from a measured flash point.
  *
- * @remarks 1: flash below 23 C (73.4 F) and boiling up to 35 C (95 F). 2: flash below 23 C and boiling above 35 C. 3: flash from 23 C to 60 C (140 F). 4: flash above 60 C to 93 C (199.4 F). Cut-offs are inclusive as the rule has them. 62 F is category 2, 62 C is category 4: without a scale only those numbers are answered that are of one category in both. Some hosts hand a blank cell over as 0, so an exact 0 is refused: type 0.001 for it. Put in a closed-cup flash point from a test or a safety data sheet, not a guess; transport, storage and fire codes have cut-offs of their own.
+ * @remarks 1: flash below 23 C (73.4 F) and boiling up to 35 C (95 F). 2: flash below 23 C and
+ * boiling above 35 C. 3: flash from 23 C to 60 C (140 F). 4: flash above 60 C to 93 C (199.4 F).
+ * Cut-offs are inclusive as the rule has them. 62 F is category 2, 62 C is category 4: without a
+ * scale only those numbers are answered that are of one category in both. Some hosts hand a blank
+ * cell over as 0, so an exact 0 is refused: type 0.001 for it. Put in a closed-cup flash point from
+ * a test or a safety data sheet, not a guess; transport, storage and fire codes have cut-offs of
+ * their own.
  * @customfunction FLAMECLASS
  * @topic limits
  * @need Which flammable category is a flash point?
  * @param flash (celsius) Closed-cup flash point.
- * @param [boiling] (celsius) Initial boiling point, in the same scale; needed below a flash point of 23 C (73.4 F), no default.
- * @param [scale] (choice) "C" or "F": the scale of both; no default, as most numbers could be either.
+ * @param [boiling] (celsius) Initial boiling point, in the same scale; needed below a flash point
+ * of 23 C (73.4 F), no default.
+ * @param [scale] (choice) "C" or "F": the scale of both; no default, as most numbers could be
+ * either.
  * @returns (category) 1, 2, 3 or 4, or "none" above 93 C (199.4 F).
  * @throws value - flash is blank, or 0
  * @throws value - boiling is needed, and blank or 0
@@ -31,7 +40,8 @@ const CUT_OFFS = {
  * @needs [boiling not given] flash >= 73.4 or (flash >= 23 and not same(scale, "F"))
  * @needs [boiling given] boiling != 0 or flash >= 73.4 or (flash >= 23 and not same(scale, "F"))
  * @needs [boiling not given] filled(scale) or flash > 199.4
- * @needs [boiling given] filled(scale) or flash > 199.4 or (flash < 23 and (boiling <= 35 or boiling > 95))
+ * @needs [boiling given] filled(scale) or flash > 199.4 or (flash < 23 and (boiling <= 35 or
+ * boiling > 95))
  * @working [same(scale, "F")] cold: categories 1 and 2 are below, in F = 73.4
  * @working [not same(scale, "F")] cold: categories 1 and 2 are below, in C = 23
  * @working [same(scale, "F")] boils: category 1 boils at most at = 95
@@ -42,7 +52,8 @@ const CUT_OFFS = {
  * @working [not same(scale, "F")] hot: category 4 is at most = 93
  * @working [flash < cold and boiling <= boils] category: flash and boiling point both low = 1
  * @working [flash < cold and boiling > boils] category: flash low, boiling above = 2
- * @working [flash >= cold and flash <= warm] category: flash from the first cut-off to the second = 3
+ * @working [flash >= cold and flash <= warm] category: flash from the first cut-off to the second =
+ * 3
  * @working [flash > warm and flash <= hot] category: flash above the second to the third = 4
  * @working [flash > hot] category: flash above all of them = "none"
  * @source GHS and 29 CFR 1910.1200, appendix B.6, table B.6.1.
@@ -60,7 +71,7 @@ export function flameClass(flash: number, boiling?: number, scale?: Scale): Cell
     each,
     category: categoryOf(point, boils, each),
   }));
-  const [{ category }, other] = readings;
+  const [{ category }, other] = [at(readings, 0), readings[1]];
   if (other && other.category !== category) {
     const said = readings.map((each) => {
       const where = each.category === "none" ? "in none" : `category ${each.category}`;

@@ -2,13 +2,13 @@
  * Compositions that are known only as ranges.
  *
  * A safety data sheet gives each component a low and a high. The shares sum to 100 %, so not every
- * choice within the ranges is possible; the least and the most that a mixture can have of something is
- * found by pouring what the lows leave over into the components that have least, or most, of it. That
- * is the exact answer of the linear programme.
+ * choice within the ranges is possible; the least and the most that a mixture can have of something
+ * is found by pouring what the lows leave over into the components that have least, or most, of it.
+ * That is the exact answer of the linear programme.
  */
-import { CalcError, isBlankNumber, share, showShare } from "../errors";
-import { list, sameLength, sum } from "../lists";
-import { checkWhole } from "../load/whole";
+import { CalcError, isBlankNumber, share, showShare } from "../errors.ts";
+import { at, flat, list, sameLength, sum } from "../lists.ts";
+import { checkWhole } from "../load/whole.ts";
 
 export interface Intervals {
   lows: number[];
@@ -17,7 +17,9 @@ export interface Intervals {
   isRange: boolean;
 }
 
-/** True for a line of which the cells, one or a low and a high, may be blank: then they are zero. */
+/**
+ * True for a line of which the cells, one or a low and a high, may be blank: then they are zero.
+ */
 type MayBeBlank = (cells: number[], line: number) => boolean;
 
 /** A line with nothing on it at all, which has nothing of what is asked. */
@@ -44,22 +46,28 @@ export function intervalsOf(
       `${argument} must be one column, or two (low and high), got ${rows} x ${columns} cells`,
     );
   }
-  const [low, high] = columns === 2 ? [0, 1].map((i) => range.map((row) => row[i])) : range;
+  const side = (i: number) => (columns === 2 ? range.map((row) => at(row, i)) : at(range, i));
   const names = [`low of ${argument}`, `high of ${argument}`] as const;
-  return { ...lowsAndHighs(argument, names, [[low], [high]], mayBeBlank), isRange: true };
+  return { ...lowsAndHighs(argument, names, [[side(0)], [side(1)]], mayBeBlank), isRange: true };
 }
 
 /** Lows and highs from a row or column each; of one line neither or both may be blank. */
 export function lowsAndHighs(
   argument: string,
   names: readonly [string, string],
-  [low, high]: number[][][],
+  [low, high]: readonly [number[][], number[][]],
   mayBeBlank: MayBeBlank = isSpare,
 ): { lows: number[]; highs: number[] } {
-  const cells = [low.flat(), high.flat()];
+  const cells = [flat(low), flat(high)];
   const read = (name: string, range: number[][]) =>
     list(name, range, (cell, value, i) =>
-      isBlankNumber(value) && mayBeBlank([cells[0][i], cells[1][i]], i) ? 0 : share(cell, value),
+      isBlankNumber(value) &&
+      mayBeBlank(
+        cells.flatMap((side) => side.slice(i, i + 1)),
+        i,
+      )
+        ? 0
+        : share(cell, value),
     );
   const [lows, highs] = [read(names[0], low), read(names[1], high)];
   sameLength(names[0], lows, names[1], highs);
@@ -68,11 +76,11 @@ export function lowsAndHighs(
 
 /** Highs are not below their lows. */
 function checkOrder(argument: string, lows: number[], highs: number[]) {
-  const wrong = lows.findIndex((low, i) => low > highs[i]);
+  const wrong = lows.findIndex((low, i) => low > at(highs, i));
   if (wrong < 0) return { lows, highs };
   throw new CalcError(
-    `${argument}, line ${wrong + 1}, must have a high of at least ${showShare(lows[wrong])}, ` +
-      `got ${showShare(highs[wrong])}`,
+    `${argument}, line ${wrong + 1}, must have a high of at least ${showShare(at(lows, wrong))}, ` +
+      `got ${showShare(at(highs, wrong))}`,
   );
 }
 
@@ -105,9 +113,9 @@ export function canBeWhole<T extends { lows: number[]; highs: number[] }>(
 export function richest({ lows, highs }: Intervals, weights: readonly number[]): number[] {
   const shares = lows.slice();
   let left = 1 - sum(lows);
-  for (const i of byWorth(weights, (each) => highs[each] > lows[each])) {
-    const more = Math.min(Math.max(0, left), highs[i] - lows[i]);
-    shares[i] += more;
+  for (const i of byWorth(weights, (each) => at(highs, each) > at(lows, each))) {
+    const more = Math.min(Math.max(0, left), at(highs, i) - at(lows, i));
+    shares[i] = at(shares, i) + more;
     left -= more;
   }
   return shares;
@@ -118,12 +126,12 @@ export function byWorth(worth: readonly number[], counts: (line: number) => bool
   return worth
     .map((_, i) => i)
     .filter(counts)
-    .sort((a, b) => worth[b] - worth[a]);
+    .sort((a, b) => at(worth, b) - at(worth, a));
 }
 
 /** The most that the mixture can have of something, each component having so much of it. */
 export function mostOf(parts: Intervals, weights: readonly number[]): number {
-  return sum(richest(parts, weights).map((part, i) => part * weights[i]));
+  return sum(richest(parts, weights).map((part, i) => part * at(weights, i)));
 }
 
 /** One cell, or a low and a high. */

@@ -1,11 +1,17 @@
-import type { Cells } from "../cells";
-import { CalcError, positive, show } from "../errors";
-import { convert, unitOf } from "../units";
+import type { Cells } from "../cells.ts";
+import { CalcError, positive, show } from "../errors.ts";
+import { convert, unitOf } from "../units.ts";
 
 /**
  * Net contents in both systems for a United States label, never overstated.
  *
- * @remarks A spray by volume, a candle or a wax melt by weight. Both numbers are rounded down: ounces to a hundredth, the metric one to two figures below 100 and to three from there on (L and kg from 1000). What is in the pack must be at least that, on average and within the allowed variation. It is for household goods, 16 CFR 500. What goes on the body is a cosmetic, and its label stands in 21 CFR 701: a body mist is one, a room spray is not. Type size, place and wording have rules of their own; larger packs may need pounds, pints or quarts too: read the rule, or ask.
+ * @remarks A spray by volume, a candle or a wax melt by weight. Both numbers are rounded down:
+ * ounces to a hundredth, the metric one to two figures below 100 and to three from there on (L and
+ * kg from 1000). What is in the pack must be at least that, on average and within the allowed
+ * variation. It is for household goods, 16 CFR 500. What goes on the body is a cosmetic, and its
+ * label stands in 21 CFR 701: a body mist is one, a room spray is not. Type size, place and wording
+ * have rules of their own; larger packs may need pounds, pints or quarts too: read the rule, or
+ * ask.
  * @customfunction NETLABEL
  * @topic limits
  * @need What do I print as net contents?
@@ -22,8 +28,10 @@ import { convert, unitOf } from "../units";
  * @working [not isweight(unit)] ounces: US fluid ounces = held / per("floz")
  * @working shown: rounded down to a hundredth = down(ounces, 2)
  * @working metric: rounded down to two or three figures = metrictext(held, unit)
- * @working label: both, never more than there is = concat(ouncetext(shown, unit), " (", metric, ")")
- * @source 16 CFR 500.17(a), by which decimals go to three places at most; metric digits of 16 CFR 500.19(b); rounding down after the Uniform Packaging and Labeling Regulation (NIST Handbook 130).
+ * @working label: both, never more than there is = concat(ouncetext(shown, unit), " (", metric,
+ * ")")
+ * @source 16 CFR 500.17(a), by which decimals go to three places at most; metric digits of 16 CFR
+ * 500.19(b); rounding down after the Uniform Packaging and Labeling Regulation (NIST Handbook 130).
  * @example NETLABEL(4, "floz") // => "4 fl oz (118 mL)"
  * @example NETLABEL(250, "mL") // => "8.45 fl oz (250 mL)"
  * @example NETLABEL(8, "oz") // => "Net wt 8 oz (226 g)"
@@ -55,7 +63,9 @@ export function metricText(held: number, isWeight: boolean): string {
   return `${down(held, Math.max(0, (digits === 3 ? 3 : 2) - digits))} ${small}`;
 }
 
-/** Rounded down to some decimals; a number short of the next by a rounding error alone is the next. */
+/**
+ * Rounded down to some decimals; a number short of the next by a rounding error alone is the next.
+ */
 export function down(value: number, decimals: number): number {
   const scale = 10 ** decimals;
   return Math.floor(value * scale * (1 + 1e-12)) / scale;

@@ -1,16 +1,21 @@
-import { type Cells, isBlank, limitOf } from "../cells";
-import { CalcError } from "../errors";
-import { cellsOf, sameLength } from "../lists";
+import { type Cells, isBlank, limitOf } from "../cells.ts";
+import { CalcError } from "../errors.ts";
+import { at, cellsOf, sameLength } from "../lists.ts";
 
 /**
  * The lowest of several limits on a load, and which one it is.
  *
- * @remarks Put in every limit that you know: skin category, supplier's maximum, what dissolved in the trial, what VOC leaves room for. Lines with neither label nor limit are passed over; a label without a limit is an error, because a limit that is not known is not "not limited". Many limits are below 1 %: type 0.98 % with its sign, as .98 is 98 % and 1 is 100 %; Working says back in words what was typed above 50 %.
+ * @remarks Put in every limit that you know: skin category, supplier's maximum, what dissolved in
+ * the trial, what VOC leaves room for. Lines with neither label nor limit are passed over; a label
+ * without a limit is an error, because a limit that is not known is not "not limited". Many limits
+ * are below 1 %: type 0.98 % with its sign, as .98 is 98 % and 1 is 100 %; Working says back in
+ * words what was typed above 50 %.
  * @customfunction TOPLOAD
  * @topic limits
  * @need Which of my limits is the lowest?
  * @param labels (label) One row or column: what each limit is.
- * @param limits (limit) One row or column as long as labels: the limits, as shares of the finished product.
+ * @param limits (limit) One row or column as long as labels: the limits, as shares of the finished
+ * product.
  * @returns (limit) Two cells: the lowest limit, and its label; of equals, both labels.
  * @throws value - a label has no limit
  * @throws value - there is no line at all
@@ -21,7 +26,8 @@ import { cellsOf, sameLength } from "../lists";
  * @working answer: it, and its label = [lowest, labelof(labels, limits)]
  * @source By hand: a product keeps all limits when it keeps the lowest.
  * @example TOPLOAD({"skin"; "supplier"}, {0.08; 0.05}) // => {5%, "supplier"}
- * @example TOPLOAD({"skin"; "seen to dissolve"}, {"not limited"; 0.12}) // => {12%, "seen to dissolve"}
+ * @example TOPLOAD({"skin"; "seen to dissolve"}, {"not limited"; 0.12}) // => {12%, "seen to
+ * dissolve"}
  */
 export function topLoad(labels: Cells, limits: Cells): Cells {
   const lines = limitLines(labels, limits);
@@ -41,7 +47,7 @@ export function limitLines(labels: Cells, limits: Cells): LimitLine[] {
   const cells = cellsOf("limits", limits);
   sameLength("labels", names, "limits", cells);
   return cells.flatMap(({ name, cell }, i) => {
-    const label = String(names[i].cell);
+    const label = String(at(names, i).cell);
     return isBlank(cell) && isBlank(label) ? [] : [{ label, limit: limitOf(name, cell) }];
   });
 }

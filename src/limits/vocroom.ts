@@ -1,18 +1,27 @@
-import type { Cells } from "../cells";
-import { CalcError, share, showShare } from "../errors";
+import type { Cells } from "../cells.ts";
+import { CalcError, share, showShare } from "../errors.ts";
 
 /**
  * The loads of fragrance oil that keep a VOC limit: lowest, highest, and a word on them.
  *
- * @remarks VOC at a load = (1 - load) x base + what is above exempt of the load x oil, by weight: fragrance up to exempt is not counted, the rest keeps its VOC part, and the base all of its own. Where the base alone is over the limit, only more of an oil with less VOC brings it under: then no load below the lowest will do. Where no load keeps it both cells say none, which TOPLOAD takes for no load at all. Put in the highest that base and oil can have; with least the word says where a lighter base would decide otherwise. What counts, what is exempt and which limit holds, the rule of your place says; certificates have limits of their own.
+ * @remarks VOC at a load = (1 - load) x base + what is above exempt of the load x oil, by weight:
+ * fragrance up to exempt is not counted, the rest keeps its VOC part, and the base all of its own.
+ * Where the base alone is over the limit, only more of an oil with less VOC brings it under: then
+ * no load below the lowest will do. Where no load keeps it both cells say none, which TOPLOAD takes
+ * for no load at all. Put in the highest that base and oil can have; with least the word says where
+ * a lighter base would decide otherwise. What counts, what is exempt and which limit holds, the
+ * rule of your place says; certificates have limits of their own.
  * @customfunction VOCROOM
  * @topic limits
  * @need How much oil can I use under a VOC limit?
  * @param limit (share) VOC limit of the product by weight, 0 % to 100 %.
- * @param base (share) Part of the base that counts as VOC, by weight; where it is known only as a range, its high.
+ * @param base (share) Part of the base that counts as VOC, by weight; where it is known only as a
+ * range, its high.
  * @param oil (share) Part of the oil that counts as VOC, by weight; the high of a range.
- * @param [exempt] (share) Fragrance that is not counted, as a share of the product, 0 % to 100 % (default 0 %).
- * @param [least] (share) Low of the base's range, where base is its high (no default: base is exact).
+ * @param [exempt] (share) Fragrance that is not counted, as a share of the product, 0 % to 100 %
+ * (default 0 %).
+ * @param [least] (share) Low of the base's range, where base is its high (no default: base is
+ * exact).
  * @returns (worded) Three cells: lowest and highest load, or "none" in both, and a word on them.
  * @throws value - least is above base
  * @throws value - a part is typed as 18 instead of 18 %
@@ -25,8 +34,10 @@ import { CalcError, share, showShare } from "../errors";
  * @working bottom: the least VOC that any load gives = (1 - exempt) * min(base, oil)
  * @working alone: VOC of the oil alone = (1 - exempt) * oil
  * @working [base <= near] low: lowest load = 0
- * @working [base > near and base - limit <= exempt * base + 2e-12] low: lowest load, while no oil counts = 1 - limit / base
- * @working [base > near and base - limit > exempt * base + 2e-12] low: lowest load, where the oil counts too = (base - exempt * oil - limit) / (base - oil)
+ * @working [base > near and base - limit <= exempt * base + 2e-12] low: lowest load, while no oil
+ * counts = 1 - limit / base
+ * @working [base > near and base - limit > exempt * base + 2e-12] low: lowest load, where the oil
+ * counts too = (base - exempt * oil - limit) / (base - oil)
  * @working [alone <= near] high: highest load = 1
  * @working [alone > near] high: highest load = (limit - base + exempt * oil) / (oil - base)
  * @working [base <= near and alone <= near] said: in words = "any load keeps it"
@@ -35,13 +46,17 @@ import { CalcError, share, showShare } from "../errors";
  * @working [base > near and alone > near] said: in words = "from the lowest to the highest"
  * @working [least given] floor: base at its least = least
  * @working [least not given] floor: base at its least = base
- * @working [floor < base and (base > near or alone > near)] open: what is left open = "; beyond that the base decides"
+ * @working [floor < base and (base > near or alone > near)] open: what is left open = "; beyond
+ * that the base decides"
  * @working [floor == base or (base <= near and alone <= near)] open: what is left open = ""
  * @working word: both = concat(said, open)
  * @working [bottom <= near] room: lowest, highest and the word = [low, high, word]
- * @working [bottom > near and (1 - exempt) * min(floor, oil) <= near] room: none surely = ["none", "none", "no load surely keeps it: the base decides"]
- * @working [bottom > near and (1 - exempt) * min(floor, oil) > near] room: none = ["none", "none", "no load keeps it"]
- * @source By hand, from 40 CFR 59.203(e) and 17 CCR 94510(c): fragrance up to a part of the product is not included.
+ * @working [bottom > near and (1 - exempt) * min(floor, oil) <= near] room: none surely = ["none",
+ * "none", "no load surely keeps it: the base decides"]
+ * @working [bottom > near and (1 - exempt) * min(floor, oil) > near] room: none = ["none", "none",
+ * "no load keeps it"]
+ * @source By hand, from 40 CFR 59.203(e) and 17 CCR 94510(c): fragrance up to a part of the product
+ * is not included.
  * @example VOCROOM(18%, 17%, 50%, 2%) // => {0%, about 6.061%, "up to the highest"}
  * @example VOCROOM(18%, 20%, 10%) // => {20%, 100%, "from the lowest up"}
  * @example VOCROOM(18%, 40%, 90%, 2%) // => {"none", "none", "no load keeps it"}

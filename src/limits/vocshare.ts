@@ -1,24 +1,36 @@
-import { type Cells, flagsOf } from "../cells";
-import { CalcError, share, showShare } from "../errors";
-import { sameLength } from "../lists";
-import { countedVoc } from "./exemption";
-import { compositionOf, intervalsOf, lowHigh } from "./intervals";
+import { type Cells, flagsOf } from "../cells.ts";
+import { CalcError, share, showShare } from "../errors.ts";
+import { sameLength } from "../lists.ts";
+import { countedVoc } from "./exemption.ts";
+import { compositionOf, intervalsOf, lowHigh } from "./intervals.ts";
 
 /**
  * VOC of a product by weight.
  *
- * @remarks Sum of share x VOC part, less the VOC of the fragrance that the rule exempts: of a 2 % exemption the first 2 points of fragrance, with what VOC they hold, and never a part of the alcohol. Which of several oils come first, no rule says: those with least VOC are taken off, which is the cautious answer; the low end of a range takes off those with most. All by weight; alcohol by volume is another number. Which substances count, and which are of low vapour pressure (LVP) and do not, the rule of your place says. Where a component is a range, give low and high in two columns: the answer is the least and the most that any composition within the ranges can have.
+ * @remarks Sum of share x VOC part, less the VOC of the fragrance that the rule exempts: of a 2 %
+ * exemption the first 2 points of fragrance, with what VOC they hold, and never a part of the
+ * alcohol. Which of several oils come first, no rule says: those with least VOC are taken off,
+ * which is the cautious answer; the low end of a range takes off those with most. All by weight;
+ * alcohol by volume is another number. Which substances count, and which are of low vapour pressure
+ * (LVP) and do not, the rule of your place says. Where a component is a range, give low and high in
+ * two columns: the answer is the least and the most that any composition within the ranges can
+ * have.
  * @customfunction VOCSHARE
  * @topic limits
  * @need How much VOC is in my spray, by weight?
- * @param shares (share) One column, or two for low and high: each ingredient's share of the product by weight, together 100 %.
- * @param vocshares (share) One column, or two for low and high: the part of each ingredient that counts as VOC, by weight.
- * @param [fragrance] (yesno) One column with a line for each ingredient: yes for those that are fragrance; no default where exempt is given.
- * @param [exempt] (share) Most fragrance that the rule exempts, as a share of the product, 0 % to 100 % (default 0 %).
+ * @param shares (share) One column, or two for low and high: each ingredient's share of the product
+ * by weight, together 100 %.
+ * @param vocshares (share) One column, or two for low and high: the part of each ingredient that
+ * counts as VOC, by weight.
+ * @param [fragrance] (yesno) One column with a line for each ingredient: yes for those that are
+ * fragrance; no default where exempt is given.
+ * @param [exempt] (share) Most fragrance that the rule exempts, as a share of the product, 0 % to
+ * 100 % (default 0 %).
  * @returns (share) VOC by weight; two cells, low and high, where ranges were given.
  * @throws value - shares cannot sum to 100 %: the text gives their sums
  * @throws value - vocshares has not as many lines as shares
- * @throws value - the VOC part of an ingredient that is in the product is blank, or whether it is fragrance
+ * @throws value - the VOC part of an ingredient that is in the product is blank, or whether it is
+ * fragrance
  * @throws value - exempt is given, and not which lines are fragrance
  * @throws value - fragrance is a share, as it was once: it is yes or no, line by line
  * @needs shares >= 0 and shares <= 1
@@ -31,10 +43,14 @@ import { compositionOf, intervalsOf, lowHigh } from "./intervals";
  * @needs [fragrance given] samelength(shares, fragrance)
  * @needs [fragrance given] shares == 0 or isyesno(fragrance)
  * @working [isrange(shares, vocshares)] waived: fragrance that is not counted, at most = exempt
- * @working [not isrange(shares, vocshares)] waived: VOC of the fragrance that is not counted = waivedvoc(shares, vocshares, fragrance, exempt)
- * @working [isrange(shares, vocshares)] voc: least and most that a composition can have, less what is not counted = countedvoc(shares, vocshares, fragrance, waived)
- * @working [not isrange(shares, vocshares)] voc: all of it, less what is not counted = vocof(shares, vocshares) - waived
- * @source By hand from 40 CFR 59.203(e), by which fragrances up to a combined 2 % are not included, and 17 CCR 94508 to 94510; bounds are those of the linear programme.
+ * @working [not isrange(shares, vocshares)] waived: VOC of the fragrance that is not counted =
+ * waivedvoc(shares, vocshares, fragrance, exempt)
+ * @working [isrange(shares, vocshares)] voc: least and most that a composition can have, less what
+ * is not counted = countedvoc(shares, vocshares, fragrance, waived)
+ * @working [not isrange(shares, vocshares)] voc: all of it, less what is not counted =
+ * vocof(shares, vocshares) - waived
+ * @source By hand from 40 CFR 59.203(e), by which fragrances up to a combined 2 % are not included,
+ * and 17 CCR 94508 to 94510; bounds are those of the linear programme.
  * @example VOCSHARE({0.18; 0.03; 0.79}, {1; 0.5; 0}, {"no"; "yes"; "no"}, 2%) // => 18.5%
  * @example VOCSHARE({0.2; 0.03; 0.05; 0.72}, {1; 1; 0; 0}, {"no"; "yes"; "no"; "no"}, 2%) // => 21%
  * @example VOCSHARE({0.6, 0.8; 0.2, 0.4}, {1; 0}) // => {60%, 80%}
@@ -62,11 +78,11 @@ const FLAGS = "a cell for each line of shares, yes for the lines that are fragra
 
 /** Which lines are fragrance. How much of it there is, the shares say. */
 function fragranceLines(fragrance: Cells, shares: number[]): boolean[] {
-  const [[first]] = fragrance;
+  const first = fragrance[0]?.[0];
   const isShare = typeof first === "number" && (shares.length > 1 || (first !== 0 && first !== 1));
   if (isShare && fragrance.flat().length === 1)
     throw new CalcError(`fragrance must be yes or no, ${FLAGS}, got ${showShare(first)}`);
-  const lines = flagsOf("fragrance", fragrance, (i) => shares[i] > 0);
+  const lines = flagsOf("fragrance", fragrance, (i) => (shares[i] ?? 0) > 0);
   sameLength("shares", shares, "fragrance", lines);
   return lines;
 }

@@ -1,10 +1,11 @@
-import { amount, share } from "../errors";
-import { type Basis, basisOf, finishedShare } from "./basis";
+import { amount, share } from "../errors.ts";
+import { type Basis, basisOf, finishedShare } from "./basis.ts";
 
 /**
  * Spray base to weigh for a batch at a fragrance load.
  *
- * @remarks Load of the finished batch: base = batch x (1 - load). Load of the base: base = batch / (1 + load). Oil and base together are the batch.
+ * @remarks Load of the finished batch: base = batch x (1 - load). Load of the base: base = batch /
+ * (1 + load). Oil and base together are the batch.
  * @customfunction BASEFOR
  * @topic load
  * @need How much base do I weigh?

@@ -4,7 +4,7 @@
  * "finished": oil / (oil + base). "base": oil / base. 5 % of the base is 4.76 % of the finished
  * batch, so every load function asks which is meant and says which it takes when it is not told.
  */
-import { CalcError, choice } from "../errors";
+import { CalcError, choice } from "../errors.ts";
 
 export type Basis = "finished" | "base";
 

@@ -1,10 +1,11 @@
-import { amount, positiveShare } from "../errors";
-import { type Basis, basisOf, finishedShare } from "./basis";
+import { amount, positiveShare } from "../errors.ts";
+import { type Basis, basisOf, finishedShare } from "./basis.ts";
 
 /**
  * Finished batch that the oil on hand makes.
  *
- * @remarks Load of the finished batch: batch = oil / load. Load of the base: batch = oil x (1 + load) / load.
+ * @remarks Load of the finished batch: batch = oil / load. Load of the base: batch = oil x (1 +
+ * load) / load.
  * @customfunction BATCHFROM
  * @topic load
  * @need How big a batch does this bottle of oil make?

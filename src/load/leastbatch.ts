@@ -1,15 +1,19 @@
-import { positive, positiveShare } from "../errors";
+import { positive, positiveShare } from "../errors.ts";
 
 /**
  * Smallest batch whose oil the scale weighs within a tolerance.
  *
- * @remarks Least oil = readability / tolerance; least batch = least oil / load. A 0.1 g scale and 5 % ask for 2 g of oil. Readability stands for the scale's error: a worn or badly placed scale is worse, so check it with a known weight.
+ * @remarks Least oil = readability / tolerance; least batch = least oil / load. A 0.1 g scale and 5 %
+ * ask for 2 g of oil. Readability stands for the scale's error: a worn or badly placed scale is
+ * worse, so check it with a known weight.
  * @customfunction LEASTBATCH
  * @topic load
  * @need How small a trial batch can my scale weigh?
  * @param load (share) Fragrance load of the finished batch, above 0 % and up to 100 %.
- * @param readability (amount) Smallest step that the scale shows, above zero, in any unit of weight.
- * @param [tolerance] (share) Largest error allowed in the oil, above 0 % and up to 100 % (default 5 %).
+ * @param readability (amount) Smallest step that the scale shows, above zero, in any unit of
+ * weight.
+ * @param [tolerance] (share) Largest error allowed in the oil, above 0 % and up to 100 % (default 5
+ * %).
  * @returns (amount) Finished batch, in the unit of readability.
  * @throws value - load or readability is blank or zero
  * @needs [or blank] readability > 0

@@ -1,10 +1,17 @@
-import { BlankError, CalcError, amount, positive, show } from "../errors";
-import { type Basis, basisOf } from "./basis";
+import { BlankError, CalcError, amount, positive, show } from "../errors.ts";
+import { type Basis, basisOf } from "./basis.ts";
 
 /**
  * Fragrance load with its uncertainty from the steps of the scale.
  *
- * @remarks A reading stands for anything within half a step: standard uncertainty step / (2 sqrt 3). The difference of two readings (full less empty, without the tare key) has twice the variance. Load = oil / (oil + base), its uncertainty follows from both weights. Low and high are two standard uncertainties away (k = 2) and take in 95 % or more. LOADSPAN gives the worst case of single roundings; where one weight alone decides, as a little oil in much base, low and high reach a little beyond it, since twice the standard uncertainty is more than half a step. Only steps are counted, not a scale out of true, a draught or drips. For a base of less than 5 steps it does not hold, and is refused.
+ * @remarks A reading stands for anything within half a step: standard uncertainty step / (2 sqrt
+ * 3). The difference of two readings (full less empty, without the tare key) has twice the
+ * variance. Load = oil / (oil + base), its uncertainty follows from both weights. Low and high are
+ * two standard uncertainties away (k = 2) and take in 95 % or more. LOADSPAN gives the worst case
+ * of single roundings; where one weight alone decides, as a little oil in much base, low and high
+ * reach a little beyond it, since twice the standard uncertainty is more than half a step. Only
+ * steps are counted, not a scale out of true, a draught or drips. For a base of less than 5 steps
+ * it does not hold, and is refused.
  * @customfunction LOADDOUBT
  * @topic load
  * @need How far off can my load be, as a figure with an uncertainty?
@@ -12,7 +19,8 @@ import { type Basis, basisOf } from "./basis";
  * @param base (amount) Base as the scale showed it, 5 steps of the scale or more, in the same unit.
  * @param readability (amount) Smallest step that the scale shows, above zero, in the same unit.
  * @param [basis] (choice) "finished" (default) or "base": what the load is a percentage of.
- * @param [readings] (count) Readings behind each weight, a whole number (default 1): 2 where the vessel was taken off by subtraction.
+ * @param [readings] (count) Readings behind each weight, a whole number (default 1): 2 where the
+ * vessel was taken off by subtraction.
  * @returns (share) Four cells: the load, its standard uncertainty, and low and high (k = 2).
  * @throws value - readability is blank or zero
  * @throws value - base is less than 5 steps of the scale
@@ -25,12 +33,17 @@ import { type Basis, basisOf } from "./basis";
  * @working each: standard uncertainty of a weight = readability * sqrt(readings / 12)
  * @working [basis is finished] load: oil over all that was poured = oil / (oil + base)
  * @working [basis is base] load: oil over base = oil / base
- * @working [basis is finished] doubt: its standard uncertainty = each * sqrt(oil ^ 2 + base ^ 2) / (oil + base) ^ 2
- * @working [basis is base] doubt: its standard uncertainty = each * sqrt(oil ^ 2 + base ^ 2) / base ^ 2
- * @working answer: the load, its uncertainty, low and high = [load, doubt, max(0, load - 2 * doubt), load + 2 * doubt]
- * @source JCGM 100:2008 (GUM), 4.3.7, 5.1.2 and F.2.2.1, from memory; checked by Monte Carlo as in JCGM 101.
+ * @working [basis is finished] doubt: its standard uncertainty = each * sqrt(oil ^ 2 + base ^ 2) /
+ * (oil + base) ^ 2
+ * @working [basis is base] doubt: its standard uncertainty = each * sqrt(oil ^ 2 + base ^ 2) / base ^
+ * 2
+ * @working answer: the load, its uncertainty, low and high = [load, doubt, max(0, load - 2 *
+ * doubt), load + 2 * doubt]
+ * @source JCGM 100:2008 (GUM), 4.3.7, 5.1.2 and F.2.2.1, from memory; checked by Monte Carlo as in
+ * JCGM 101.
  * @example LOADDOUBT(3, 57, 0.1) // => {5%, about 0.0458%, about 4.908%, about 5.092%}
- * @example LOADDOUBT(3, 57, 0.1, "finished", 2) // => {5%, about 0.0647%, about 4.871%, about 5.129%}
+ * @example LOADDOUBT(3, 57, 0.1, "finished", 2) // => {5%, about 0.0647%, about 4.871%, about
+ * 5.129%}
  */
 export function loadDoubt(
   oil: number,

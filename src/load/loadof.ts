@@ -1,5 +1,5 @@
-import { BlankError, amount, positive } from "../errors";
-import { type Basis, basisOf } from "./basis";
+import { BlankError, amount, positive } from "../errors.ts";
+import { type Basis, basisOf } from "./basis.ts";
 
 /**
  * Fragrance load that was really poured.

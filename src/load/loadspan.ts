@@ -1,10 +1,11 @@
-import { BlankError, CalcError, amount, positive, show } from "../errors";
-import { type Basis, basisOf, loadFromFinished } from "./basis";
+import { BlankError, CalcError, amount, positive, show } from "../errors.ts";
+import { type Basis, basisOf, loadFromFinished } from "./basis.ts";
 
 /**
  * Lowest and highest load that two scale readings can mean.
  *
- * @remarks A reading stands for anything within half a step of it. Lowest: oil half a step less and base half a step more; highest: the other way round. Only the scale's rounding is counted.
+ * @remarks A reading stands for anything within half a step of it. Lowest: oil half a step less and
+ * base half a step more; highest: the other way round. Only the scale's rounding is counted.
  * @customfunction LOADSPAN
  * @topic load
  * @need How sure can I be of a load weighed on a coarse scale?

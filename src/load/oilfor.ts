@@ -1,10 +1,11 @@
-import { amount, share } from "../errors";
-import { type Basis, basisOf, finishedShare } from "./basis";
+import { amount, share } from "../errors.ts";
+import { type Basis, basisOf, finishedShare } from "./basis.ts";
 
 /**
  * Fragrance oil to weigh for a batch at a fragrance load.
  *
- * @remarks Load of the finished batch: oil = batch x load. Load of the base: oil = batch x load / (1 + load).
+ * @remarks Load of the finished batch: oil = batch x load. Load of the base: oil = batch x load /
+ * (1 + load).
  * @customfunction OILFOR
  * @topic load
  * @need How much fragrance oil do I weigh?

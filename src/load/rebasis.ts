@@ -1,5 +1,5 @@
-import { share } from "../errors";
-import { type Basis, basisOf, finishedShare, loadFromFinished } from "./basis";
+import { share } from "../errors.ts";
+import { type Basis, basisOf, finishedShare, loadFromFinished } from "./basis.ts";
 
 /**
  * The same fragrance load told in the other convention.

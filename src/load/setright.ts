@@ -1,5 +1,5 @@
-import { BlankError, CalcError, amount, positiveShare, share } from "../errors";
-import { type Basis, basisOf, finishedShare } from "./basis";
+import { BlankError, CalcError, amount, positiveShare, share } from "../errors.ts";
+import { type Basis, basisOf, finishedShare } from "./basis.ts";
 
 /** A batch this near its load is right: smaller than any scale step, larger than rounding. */
 const NEAR = 1e-12;
@@ -7,7 +7,9 @@ const NEAR = 1e-12;
 /**
  * Oil and base to add to bring a mis-poured batch onto its load.
  *
- * @remarks Nothing is ever taken out: too little oil is mended with oil, too much with base. With f the load as a share of the finished batch and b the batch as poured, oil to add = (f x b - oil) / (1 - f), or base to add = oil / f - b.
+ * @remarks Nothing is ever taken out: too little oil is mended with oil, too much with base. With f
+ * the load as a share of the finished batch and b the batch as poured, oil to add = (f x b - oil) /
+ * (1 - f), or base to add = oil / f - b.
  * @customfunction SETRIGHT
  * @topic load
  * @need I poured too much (or too little) oil: what do I add?

@@ -1,6 +1,6 @@
-import { CalcError, amount, positive, share, show } from "../errors";
-import { askedWhere, list, orZero, sameLength } from "../lists";
-import { checkWhole } from "./whole";
+import { CalcError, amount, positive, share, show } from "../errors.ts";
+import { askedWhere, at, list, orZero, sameLength } from "../lists.ts";
+import { checkWhole } from "./whole.ts";
 
 /** Cells that an answer may have: a whole column of ingredients for four sizes. */
 const MOST_CELLS = 5_000_000;
@@ -8,13 +8,18 @@ const MOST_CELLS = 5_000_000;
 /**
  * What to weigh of each ingredient for each bottle size.
  *
- * @remarks One row for each ingredient, one column for each size: share x fill x count. Shares that sum to 100 % within 0.1 % are first divided by their sum, so that each column sums to its fills exactly.
+ * @remarks One row for each ingredient, one column for each size: share x fill x count. Shares that
+ * sum to 100 % within 0.1 % are first divided by their sum, so that each column sums to its fills
+ * exactly.
  * @customfunction SIZERUN
  * @topic load
  * @need What do I weigh for several bottle sizes?
- * @param shares (share) One row or column: each ingredient's share of the finished batch, together 100 %; a blank is none.
- * @param fills (amount) One row or column: what goes into one bottle of each size, in any unit of weight.
- * @param [counts] (count) One row or column as long as fills: whole bottles of each size (default 1 of each); 0 where none are filled.
+ * @param shares (share) One row or column: each ingredient's share of the finished batch, together
+ * 100 %; a blank is none.
+ * @param fills (amount) One row or column: what goes into one bottle of each size, in any unit of
+ * weight.
+ * @param [counts] (count) One row or column as long as fills: whole bottles of each size (default 1
+ * of each); 0 where none are filled.
  * @returns (amount) Ingredient x size grid, in the unit of fills.
  * @throws value - shares do not sum to 100 %: the text gives their sum
  * @throws value - counts and fills are of unlike length, or a count is not whole
@@ -40,11 +45,11 @@ export function sizeRun(shares: number[][], fills: number[][], counts?: number[]
   const parts = list("shares", shares, orZero(share));
   const sizes = list("fills", fills, orZero(amount));
   // A size whose bottles are not counted is unknown; one that has neither is spare.
-  const asked = askedWhere((i) => sizes[i] > 0, wholeCount);
+  const asked = askedWhere((i) => (sizes[i] ?? 0) > 0, wholeCount);
   const bottles = counts ? list("counts", counts, asked) : sizes.map(() => 1);
   sameLength("fills", sizes, "counts", bottles);
   // A bottle that is to be filled has a size.
-  list("fills", fills, (name, fill, i) => (bottles[i] > 0 ? positive(name, fill) : fill));
+  list("fills", fills, (name, fill, i) => (at(bottles, i) > 0 ? positive(name, fill) : fill));
   const whole = checkWhole(parts);
   const cells = parts.length * sizes.length;
   if (cells > MOST_CELLS) {
@@ -52,7 +57,7 @@ export function sizeRun(shares: number[][], fills: number[][], counts?: number[]
       `shares and fills must be shorter: the answer would have ${show(cells)} cells`,
     );
   }
-  return parts.map((part) => sizes.map((fill, i) => (part / whole) * fill * bottles[i]));
+  return parts.map((part) => sizes.map((fill, i) => (part / whole) * fill * at(bottles, i)));
 }
 
 function wholeCount(argument: string, value: number): number {

@@ -1,6 +1,6 @@
 /** Shares of a recipe make a whole. */
-import { CalcError, showShare } from "../errors";
-import { sum } from "../lists";
+import { CalcError, showShare } from "../errors.ts";
+import { sum } from "../lists.ts";
 
 /** How far they may sum from 100 %: room for percents rounded to two digits. */
 const TOLERANCE = 0.001;

@@ -1,17 +1,18 @@
-import { positive } from "../errors";
-import { toGrams, toMillilitres, volumeUnit, weightUnit } from "../units";
+import { positive } from "../errors.ts";
+import { toGrams, toMillilitres, volumeUnit, weightUnit } from "../units.ts";
 
 /**
  * Density found by weighing a known volume.
  *
- * @remarks Density = weight / volume. Weigh the empty vessel first, fill it to a mark, and use the difference. Warm liquid is lighter: note the temperature.
+ * @remarks Density = weight / volume. Weigh the empty vessel first, fill it to a mark, and use the
+ * difference. Warm liquid is lighter: note the temperature.
  * @customfunction DENSITYOF
  * @topic measure
  * @need What is the density of my base or oil?
  * @param weight (weight) Weight of the liquid, above zero.
- * @param weightunit (unit) mg, g, kg, oz or lb.
+ * @param weightunit (unit) Unit of the weight.
  * @param volume (volume) Volume of the same liquid, above zero.
- * @param volumeunit (unit) mL, L, tsp, tbsp, floz, pt, qt, gal, impfloz or impgal.
+ * @param volumeunit (unit) Unit of the volume.
  * @returns (density) g/mL.
  * @throws value - weight or volume is blank or zero
  * @throws value - the units stand the wrong way round
@@ -22,7 +23,8 @@ import { toGrams, toMillilitres, volumeUnit, weightUnit } from "../units";
  * @working grams: the weight in grams = weight * per(weightunit)
  * @working millilitres: the volume in mL = volume * per(volumeunit)
  * @working density: g/mL = grams / millilitres
- * @source Definition of density; example from US Army MD0802, Pharmaceutical Calculations, par. 2-2.
+ * @source Definition of density; example from US Army MD0802, Pharmaceutical Calculations, par.
+ * 2-2.
  * @example DENSITYOF(8.5, "g", 10, "mL") // => 0.85
  * @example DENSITYOF(7.1, "lb", 1, "gal") // => about 0.85077
  */

@@ -1,16 +1,17 @@
-import { density as checkDensity, positive } from "../errors";
-import { toGrams, weightUnit } from "../units";
+import { density as checkDensity, positive } from "../errors.ts";
+import { toGrams, weightUnit } from "../units.ts";
 
 /**
  * Drops per mL of this liquid from this dropper.
  *
- * @remarks Count 50 or more drops onto a scale: rate = drops x density / weight. Thin alcohol bases give more and smaller drops than water or heavy oils.
+ * @remarks Count 50 or more drops onto a scale: rate = drops x density / weight. Thin alcohol bases
+ * give more and smaller drops than water or heavy oils.
  * @customfunction DROPRATE
  * @topic measure
  * @need How many drops of this oil make a millilitre?
  * @param drops (drops) Drops counted, above zero.
  * @param weight (weight) What they weigh together, above zero.
- * @param unit (unit) Unit of the weight: mg, g, kg, oz or lb.
+ * @param unit (unit) Unit of the weight.
  * @param density (density) g/mL of this liquid; DENSITYOF finds it.
  * @returns (rate) Drops per mL.
  * @throws value - drops, weight or density is blank or zero
@@ -21,7 +22,8 @@ import { toGrams, weightUnit } from "../units";
  * @needs density <= 3
  * @working grams: the weight in grams = weight * per(unit)
  * @working rate: drops per mL = drops * density / grams
- * @source By hand: volume = weight / density; the counting is that of dropper calibration in pharmacy practice.
+ * @source By hand: volume = weight / density; the counting is that of dropper calibration in
+ * pharmacy practice.
  * @example DROPRATE(35, 2, "g", 1) // => 17.5
  * @example DROPRATE(60, 1.5, "g", 0.85) // => 34
  */

@@ -1,10 +1,12 @@
-import { positive } from "../errors";
-import { toMillilitres, unitOf } from "../units";
+import { positive } from "../errors.ts";
+import { toMillilitres, unitOf } from "../units.ts";
 
 /**
  * Drops to count for an amount.
  *
- * @remarks Drops = volume in mL x drops per mL. There is no standard drop: it changes with the dropper and the liquid, so find the rate of yours with DROPRATE. Drops are for first sniffs; weigh what you will sell.
+ * @remarks Drops = volume in mL x drops per mL. There is no standard drop: it changes with the
+ * dropper and the liquid, so find the rate of yours with DROPRATE. Drops are for first sniffs;
+ * weigh what you will sell.
  * @customfunction DROPSFOR
  * @topic measure
  * @need How many drops is that?

@@ -1,15 +1,16 @@
-import { density as checkDensity, positive, share } from "../errors";
-import { toMillilitres, volumeUnit } from "../units";
+import { density as checkDensity, positive, share } from "../errors.ts";
+import { toMillilitres, volumeUnit } from "../units.ts";
 
 /**
  * Grams to weigh into one bottle.
  *
- * @remarks Grams = volume in mL x density x (1 + overfill). Filling by weight keeps every bottle alike; the density is that of the finished spray, at the temperature of filling.
+ * @remarks Grams = volume in mL x density x (1 + overfill). Filling by weight keeps every bottle
+ * alike; the density is that of the finished spray, at the temperature of filling.
  * @customfunction FILLWEIGHT
  * @topic measure
  * @need How many grams go into one bottle?
  * @param volume (volume) Volume that the label states, above zero.
- * @param unit (unit) Unit of volume: mL, L, tsp, tbsp, floz, pt, qt, gal, impfloz or impgal.
+ * @param unit (unit) Unit of the volume.
  * @param density (density) g/mL of the finished spray; DENSITYOF finds it.
  * @param [overfill] (share) Poured over the stated volume, 0 % to 100 % (default 0 %).
  * @returns (weight) Grams.

@@ -1,36 +1,53 @@
-import type { Cells } from "../cells";
-import { CalcError, amount, positive, share, show } from "../errors";
-import { type Sample, meanReach, sampleOf } from "../sample";
-import { convert, unitOf, weightUnit } from "../units";
+import type { Cells } from "../cells.ts";
+import { CalcError, amount, positive, share, show } from "../errors.ts";
+import { type Sample, meanReach, sampleOf } from "../sample.ts";
+import { convert, unitOf, weightUnit } from "../units.ts";
 
 /**
  * Sprays in a bottle, and the weight of one spray, from strokes that were weighed.
  *
- * @remarks Weight of a spray = mean of the weighings / strokes, with Student's 95 % interval; sprays = what comes out of the fill / that weight, low and high from the ends of the interval. It holds for the mean of this pump: for all pumps weigh one group of strokes of each of several bottles. Leave out the first strokes, which fill the pump, and the last, which draw air. A stroke weighs a tenth of a gram or so: on a scale of 0.01 g weigh ten or more at once. With readability a whole step is added on either side, as a weighing is the difference of two readings; weighings that are all alike need it. Empty cells are passed over. For a label take the low, rounded down.
+ * @remarks Weight of a spray = mean of the weighings / strokes, with Student's 95 % interval;
+ * sprays = what comes out of the fill / that weight, low and high from the ends of the interval. It
+ * holds for the mean of this pump: for all pumps weigh one group of strokes of each of several
+ * bottles. Leave out the first strokes, which fill the pump, and the last, which draw air. A stroke
+ * weighs a tenth of a gram or so: on a scale of 0.01 g weigh ten or more at once. With readability
+ * a whole step is added on either side, as a weighing is the difference of two readings; weighings
+ * that are all alike need it. Empty cells are passed over. For a label take the low, rounded down.
  * @customfunction SPRAYSIN
  * @topic measure
  * @need How many sprays are in this bottle?
- * @param weighings (weight) One row or column: what single strokes weigh, or groups of as many strokes each; two or more.
- * @param weightunit (unit) Unit of the weighings: mg, g, kg, oz or lb.
+ * @param weighings (weight) One row or column: what single strokes weigh, or groups of as many
+ * strokes each; two or more.
+ * @param weightunit (unit) Unit of weight of the weighings.
  * @param fill (amount) What is in the bottle, above zero, a weight or a volume.
  * @param fillunit (unit) Unit of the fill, a weight or a volume.
  * @param [density] (density) g/mL; only for a fill by volume, no default.
  * @param [strokes] (count) Strokes in each weighing, a whole number (default 1).
- * @param [left] (share) Part of the fill that the dip tube leaves in the bottle, 0 % and below 100 % (default 0 %).
- * @param [readability] (weight) Smallest step that the scale shows, in weightunit (default 0: not counted).
- * @returns (number) Six cells: sprays, their low and high; weight of one spray in weightunit, its low and high.
+ * @param [left] (share) Part of the fill that the dip tube leaves in the bottle, 0 % and below 100 %
+ * (default 0 %).
+ * @param [readability] (weight) Smallest step that the scale shows, in weightunit (default 0: not
+ * counted).
+ * @returns (number) Six cells: sprays, their low and high; weight of one spray in weightunit, its
+ * low and high.
  * @throws value - fewer than two weighings, or all alike without the scale's step
  * @throws value - a weighing is more than the fill: the bottle's weight instead of the difference
  * @throws value - density is needed for a fill by volume
  * @throws value - a weighing is zero
- * @working content: what can be sprayed, in weightunit = fill * inunit(fillunit, weightunit, density) * (1 - left)
+ * @working content: what can be sprayed, in weightunit = fill * inunit(fillunit, weightunit,
+ * density) * (1 - left)
  * @working each: weight of one spray = averageof(weighings) / strokes
- * @working half: half of its 95 % interval, with a step of the scale = (reachof(0.975, weighings) * spreadof(weighings) + readability) / strokes
- * @working [half < each] sprays: sprays, their low and high, and the weight of one = [content / each, content / (each + half), content / (each - half), each, each - half, each + half]
- * @working [half >= each] sprays: sprays, their low and no upper end, and the weight of one = [content / each, content / (each + half), "no upper end", each, 0, each + half]
- * @source Student's interval for a mean, t as printed in tables; the step of the scale by hand, as the worst case.
- * @example SPRAYSIN({0.13; 0.14; 0.15}, "g", 100, "g") // => {about 714.3, about 606.6, about 868.4, 0.14, about 0.1152, about 0.1648}
- * @example SPRAYSIN({1.3, 1.4, 1.5}, "g", 100, "mL", 0.9, 10, 2%) // => {630, about 535.1, about 765.9, 0.14, about 0.1152, about 0.1648}
+ * @working half: half of its 95 % interval, with a step of the scale = (reachof(0.975, weighings) *
+ * spreadof(weighings) + readability) / strokes
+ * @working [half < each] sprays: sprays, their low and high, and the weight of one = [content /
+ * each, content / (each + half), content / (each - half), each, each - half, each + half]
+ * @working [half >= each] sprays: sprays, their low and no upper end, and the weight of one =
+ * [content / each, content / (each + half), "no upper end", each, 0, each + half]
+ * @source Student's interval for a mean, t as printed in tables; the step of the scale by hand, as
+ * the worst case.
+ * @example SPRAYSIN({0.13; 0.14; 0.15}, "g", 100, "g") // => {about 714.3, about 606.6, about
+ * 868.4, 0.14, about 0.1152, about 0.1648}
+ * @example SPRAYSIN({1.3, 1.4, 1.5}, "g", 100, "mL", 0.9, 10, 2%) // => {630, about 535.1, about
+ * 765.9, 0.14, about 0.1152, about 0.1648}
  */
 export function spraysIn(
   weighings: Cells,

@@ -1,10 +1,12 @@
-import { amount as checkAmount } from "../errors";
-import { convert, unitOf } from "../units";
+import { amount as checkAmount } from "../errors.ts";
+import { convert, unitOf } from "../units.ts";
 
 /**
  * An amount in another unit.
  *
- * @remarks Units: mg g kg oz lb (weight); mL L tsp tbsp floz pt qt gal impfloz impgal (volume, US unless imp). oz is a weight, floz a volume; case and spaces do not matter. Between weight and volume the density is needed: none is assumed.
+ * @remarks Units of weight and of volume, which is US unless the name says imp: oz is a weight,
+ * floz a volume; case and spaces do not matter. Between weight and volume the density is needed:
+ * none is assumed.
  * @customfunction TURN
  * @topic measure
  * @need How much is this in another unit?
@@ -22,10 +24,14 @@ import { convert, unitOf } from "../units";
  * @needs isunit(to)
  * @needs [density given] density > 0 and density <= 3
  * @needs isweight(from) == isweight(to) or given(density)
- * @working [isweight(from) == isweight(to)] answer: by the sizes of the two units = amount * per(from) / per(to)
- * @working [isweight(from) and not isweight(to)] answer: weight over density, by the sizes of the units = amount * per(from) / density / per(to)
- * @working [not isweight(from) and isweight(to)] answer: volume times density, by the sizes of the units = amount * per(from) * density / per(to)
- * @source Exact factors: 1 lb = 453.59237 g and 1 US gal = 3785.411784 mL (NIST SP 811, 2008, app. B), 1 imperial gal = 4546.09 mL.
+ * @working [isweight(from) == isweight(to)] answer: by the sizes of the two units = amount *
+ * per(from) / per(to)
+ * @working [isweight(from) and not isweight(to)] answer: weight over density, by the sizes of the
+ * units = amount * per(from) / density / per(to)
+ * @working [not isweight(from) and isweight(to)] answer: volume times density, by the sizes of the
+ * units = amount * per(from) * density / per(to)
+ * @source Exact factors: 1 lb = 453.59237 g and 1 US gal = 3785.411784 mL (NIST SP 811, 2008, app.
+ * B), 1 imperial gal = 4546.09 mL.
  * @example TURN(1, "lb", "oz") // => 16
  * @example TURN(1, "floz", "mL") // => 29.5735295625
  * @example TURN(1, "lb", "floz", 0.85) // => about 18.04445

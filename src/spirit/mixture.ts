@@ -1,12 +1,14 @@
 /**
- * Ethanol and water by the OIML formula: density, and strength by weight as strength by volume and back.
+ * Ethanol and water by the OIML formula: density, and strength by weight as strength by volume and
+ * back.
  *
- * Nothing but ethanol and water is in it. For glycols, isopropanol and fragrance oil no such table is
- * published: BLENDDENSITY takes their volumes as additive, and says so.
+ * Nothing but ethanol and water is in it. For glycols, isopropanol and fragrance oil no such table
+ * is published: BLENDDENSITY takes their volumes as additive, and says so.
  */
-import { ETHANOL_FREEZING } from "../data/ethanol-freezing";
-import { OIML_R22 } from "../data/oiml-r22";
-import { CalcError, number, show } from "../errors";
+import { ETHANOL_FREEZING } from "../data/ethanol-freezing.ts";
+import { OIML_R22 } from "../data/oiml-r22.ts";
+import { CalcError, number, show } from "../errors.ts";
+import { at } from "../lists.ts";
 
 /** The temperature that a strength by volume is told at, unless another is given. */
 export const USUAL_CELSIUS = 20;
@@ -67,8 +69,8 @@ function freezingPoint(byVolume: number): number {
   if (next === 0) return 0;
   if (next < 0) return Number.NEGATIVE_INFINITY;
   const [[lowShare, lowCelsius], [share, celsius]] = [
-    ETHANOL_FREEZING[next - 1],
-    ETHANOL_FREEZING[next],
+    at(ETHANOL_FREEZING, next - 1),
+    at(ETHANOL_FREEZING, next),
   ];
   return lowCelsius + ((byVolume - lowShare) / (share - lowShare)) * (celsius - lowCelsius);
 }

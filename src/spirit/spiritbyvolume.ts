@@ -1,5 +1,5 @@
-import { share as checkShare } from "../errors";
-import { refuseFrozen, temperature, volumeShare } from "./mixture";
+import { share as checkShare } from "../errors.ts";
+import { refuseFrozen, temperature, volumeShare } from "./mixture.ts";
 
 /**
  * Strength by volume of a strength by weight.
@@ -9,7 +9,8 @@ import { refuseFrozen, temperature, volumeShare } from "./mixture";
  * @topic spirit
  * @need The data sheet gives alcohol by weight: what is that by volume?
  * @param share (share) Ethanol by weight, 0 % to 100 %.
- * @param [celsius] (celsius) Temperature at which the strength by volume is told, -20 to 40 (default 20; United States gauging tables use 15.56).
+ * @param [celsius] (celsius) Temperature at which the strength by volume is told, -20 to 40
+ * (default 20; United States gauging tables use 15.56).
  * @returns (share) Ethanol by volume.
  * @throws value - share is typed as 70 instead of 70 %
  * @throws value - celsius is out of range, or the mixture has begun to freeze there

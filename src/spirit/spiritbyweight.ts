@@ -1,15 +1,17 @@
-import { share } from "../errors";
-import { refuseFrozen, temperature, weightShare } from "./mixture";
+import { share } from "../errors.ts";
+import { refuseFrozen, temperature, weightShare } from "./mixture.ts";
 
 /**
  * Strength by weight of a strength by volume.
  *
- * @remarks Labels and suppliers tell alcohol by volume; weighing, safety data sheets and VOC rules ask for it by weight. 95 % by volume is 92.4 % by weight.
+ * @remarks Labels and suppliers tell alcohol by volume; weighing, safety data sheets and VOC rules
+ * ask for it by weight. 95 % by volume is 92.4 % by weight.
  * @customfunction SPIRITBYWEIGHT
  * @topic spirit
  * @need My alcohol is 95 % by volume: what is that by weight?
  * @param abv (share) Ethanol by volume, 0 % to 100 %.
- * @param [celsius] (celsius) Temperature at which the strength by volume is told, -20 to 40 (default 20; United States gauging tables use 15.56).
+ * @param [celsius] (celsius) Temperature at which the strength by volume is told, -20 to 40
+ * (default 20; United States gauging tables use 15.56).
  * @returns (share) Ethanol by weight.
  * @throws value - abv is typed as 95 instead of 95 %
  * @throws value - celsius is out of range, or the mixture has begun to freeze there

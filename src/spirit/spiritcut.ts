@@ -1,26 +1,31 @@
-import { CalcError, positive, positiveShare, showShare } from "../errors";
-import { volumeUnit } from "../units";
-import { densityOfMixture, refuseFrozen, temperature, weightShare } from "./mixture";
+import { CalcError, positive, positiveShare, showShare } from "../errors.ts";
+import { volumeUnit } from "../units.ts";
+import { densityOfMixture, refuseFrozen, temperature, weightShare } from "./mixture.ts";
 
 /**
  * Water to add to bring alcohol down to a strength, and the volume that results.
  *
- * @remarks Ethanol is conserved by weight; the mixture shrinks, so the two volumes do not add up to the result. Add the water slowly, let it cool, and check with a hydrometer. Only ethanol and water: an estimate where the alcohol is denatured, and no use where it holds glycol or fragrance oil.
+ * @remarks Ethanol is conserved by weight; the mixture shrinks, so the two volumes do not add up to
+ * the result. Add the water slowly, let it cool, and check with a hydrometer. Only ethanol and
+ * water: an estimate where the alcohol is denatured, and no use where it holds glycol or fragrance
+ * oil.
  * @customfunction SPIRITCUT
  * @topic spirit
  * @need How much water brings my alcohol down to a strength?
  * @param volume (volume) Alcohol before cutting, above zero, at the temperature given.
- * @param unit (unit) Unit of volume: mL, L, tsp, tbsp, floz, pt, qt, gal, impfloz or impgal.
+ * @param unit (unit) Unit of the volume.
  * @param abv (share) Its ethanol by volume, above 0 % and up to 100 %.
  * @param targetabv (share) Ethanol by volume wanted, above 0 % and not over abv.
- * @param [celsius] (celsius) Temperature of all volumes and strengths, -20 to 40 (default 20; United States gauging tables use 15.56).
+ * @param [celsius] (celsius) Temperature of all volumes and strengths, -20 to 40 (default 20;
+ * United States gauging tables use 15.56).
  * @returns (volume) Two cells: water to add and the volume that results, both in the unit given.
  * @throws value - targetabv is over abv: water cannot make it stronger
  * @throws value - unit is a weight
  * @working strong: strength by weight before = weightshare(abv, celsius)
  * @working weak: strength by weight after = weightshare(targetabv, celsius)
  * @working after: volume after, the ethanol being the same = volume * abv / targetabv
- * @working weight: weight that was added = after * oiml(weak, celsius) - volume * oiml(strong, celsius)
+ * @working weight: weight that was added = after * oiml(weak, celsius) - volume * oiml(strong,
+ * celsius)
  * @working cut: water to add, and volume that results = [weight / oiml(0, celsius), after]
  * @source OIML R 22 (1975), general formula; ethanol conserved by weight.
  * @example SPIRITCUT(1000, "mL", 95%, 70%) // => {about 391.16, about 1357.14}
@@ -39,9 +44,8 @@ export function spiritCut(
   if (to > from) {
     throw new CalcError(`targetabv must be at most ${showShare(from)}, got ${showShare(to)}`);
   }
-  const [strong, weak] = [from, to].map((each) =>
-    weightShare(each, temperature("celsius", celsius)),
-  );
+  const warmth = temperature("celsius", celsius);
+  const [strong, weak] = [weightShare(from, warmth), weightShare(to, warmth)];
   refuseFrozen("celsius", weak, celsius);
   refuseFrozen("celsius", 0, celsius);
   // The ethanol stays, so its volume over the strength is the new volume.

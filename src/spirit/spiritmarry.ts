@@ -1,10 +1,18 @@
-import { BlankError, amount, share } from "../errors";
-import { densityOfMixture, refuseFrozen, temperature, volumeShare, weightShare } from "./mixture";
+import { BlankError, amount, share } from "../errors.ts";
+import {
+  densityOfMixture,
+  refuseFrozen,
+  temperature,
+  volumeShare,
+  weightShare,
+} from "./mixture.ts";
 
 /**
  * Volume and strength of two alcohols together.
  *
- * @remarks Ethanol and water are each conserved by weight, and the mixture shrinks: 50 mL of alcohol and 50 mL of water are about 96.5 mL. A strength of 0 % is water. Only ethanol and water; with glycols or fragrance oil in a base it is an estimate.
+ * @remarks Ethanol and water are each conserved by weight, and the mixture shrinks: 50 mL of
+ * alcohol and 50 mL of water are about 96.5 mL. A strength of 0 % is water. Only ethanol and water;
+ * with glycols or fragrance oil in a base it is an estimate.
  * @customfunction SPIRITMARRY
  * @topic spirit
  * @need What do two alcohols of different strength make together?
@@ -13,7 +21,8 @@ import { densityOfMixture, refuseFrozen, temperature, volumeShare, weightShare }
  * @param volumeb (volume) Volume of the second, in the same unit.
  * @param abvb (share) Its ethanol by volume, 0 % to 100 %.
  * @param [celsius] (celsius) Temperature of all volumes and strengths, -20 to 40 (default 20).
- * @returns (volume) Two cells: the volume together, in the unit given, and its ethanol by volume as a share.
+ * @returns (volume) Two cells: the volume together, in the unit given, and its ethanol by volume as
+ * a share.
  * @throws value - both volumes are blank or zero
  * @throws value - a strength is typed as 95 instead of 95 %
  * @working a: strength of the first by weight = weightshare(abva, celsius)
@@ -22,7 +31,8 @@ import { densityOfMixture, refuseFrozen, temperature, volumeShare, weightShare }
  * @working weightb: weight of the second = volumeb * oiml(b, celsius)
  * @working both: strength of both by weight = (a * weighta + b * weightb) / (weighta + weightb)
  * @working volume: volume of both, shrunk = (weighta + weightb) / oiml(both, celsius)
- * @working married: volume, and strength by volume = [volume, both * oiml(both, celsius) / oiml(1, celsius)]
+ * @working married: volume, and strength by volume = [volume, both * oiml(both, celsius) / oiml(1,
+ * celsius)]
  * @source OIML R 22 (1975), general formula; ethanol and water conserved by weight.
  * @example SPIRITMARRY(40, 100%, 60, 0%) // => {about 96.70, about 41.4%}
  */
@@ -34,13 +44,15 @@ export function spiritMarry(
   celsius = 20,
 ): number[][] {
   const at = temperature("celsius", celsius);
-  const lots = [
-    { volume: amount("volumea", volumea), byWeight: weightShare(share("abva", abva), at) },
-    { volume: amount("volumeb", volumeb), byWeight: weightShare(share("abvb", abvb), at) },
-  ].map((lot) => ({ ...lot, weight: lot.volume * densityOfMixture(lot.byWeight, at) }));
-  const weight = lots[0].weight + lots[1].weight;
+  const a = lotOf(amount("volumea", volumea), weightShare(share("abva", abva), at), at);
+  const b = lotOf(amount("volumeb", volumeb), weightShare(share("abvb", abvb), at), at);
+  const weight = a.weight + b.weight;
   if (weight === 0) throw new BlankError("volumea and volumeb together");
-  for (const lot of lots) if (lot.volume > 0) refuseFrozen("celsius", lot.byWeight, at);
-  const byWeight = (lots[0].byWeight * lots[0].weight + lots[1].byWeight * lots[1].weight) / weight;
+  for (const lot of [a, b]) if (lot.volume > 0) refuseFrozen("celsius", lot.byWeight, at);
+  const byWeight = (a.byWeight * a.weight + b.byWeight * b.weight) / weight;
   return [[weight / densityOfMixture(byWeight, at), volumeShare(byWeight, at)]];
+}
+
+function lotOf(volume: number, byWeight: number, celsius: number) {
+  return { volume, byWeight, weight: volume * densityOfMixture(byWeight, celsius) };
 }

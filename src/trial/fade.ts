@@ -7,7 +7,8 @@
  * the likelihood: all rates whose curves leave little more than the best one does.
  */
 import jstat from "jstat";
-import type { Hours, Marks } from "./marks";
+import type { Hours, Marks } from "./marks.ts";
+import { at } from "../lists.ts";
 
 /** Of all curves of one rate, that which leaves the least. */
 export interface Curve {
@@ -45,16 +46,16 @@ export function fitFade(marks: Marks): Fade {
   const rates = ratesFor(marks);
   const curves = rates.map((rate) => curveOf(marks, rate));
   const valleys = curves.slice(1).flatMap((curve, i) => {
-    if (curves[i].pull >= 0 || curve.pull < 0) return [];
+    if (at(curves, i).pull >= 0 || curve.pull < 0) return [];
     const isDown = (rate: number) => curveOf(marks, rate).pull < 0;
-    return [curveOf(marks, edge(isDown, curves[i].rate, curve.rate))];
+    return [curveOf(marks, edge(isDown, at(curves, i).rate, curve.rate))];
   });
-  const best = [...valleys, curves[0], ...curves.slice(-1)].reduce((a, b) =>
+  const best = [...valleys, at(curves, 0), ...curves.slice(-1)].reduce((a, b) =>
     b.left < a.left ? b : a,
   );
   const most = best.left + slack(marks, best);
   const isWithin = (rate: number) => curveOf(marks, rate).left <= most;
-  const within = [best.rate, ...rates.filter((_, i) => curves[i].left <= most)];
+  const within = [best.rate, ...rates.filter((_, i) => at(curves, i).left <= most)];
   const [low, high] = [Math.min(...within), Math.max(...within)];
   const [below] = rates.filter((rate) => rate < low).slice(-1);
   const above = rates.find((rate) => rate > high);
@@ -69,15 +70,15 @@ export function curveOf({ hours, scores, first, last }: Marks, rate: number): Cu
   const shape = hours.map((hour) => 2 ** (-rate * (hour - top)));
   let [weight, product] = [0, 0];
   for (let i = 0; i < shape.length; i++) {
-    weight += shape[i] * shape[i];
-    product += shape[i] * scores[i];
+    weight += at(shape, i) * at(shape, i);
+    product += at(shape, i) * at(scores, i);
   }
   const level = product / weight;
   let [left, pull] = [0, 0];
   for (let i = 0; i < shape.length; i++) {
-    const off = scores[i] - level * shape[i];
+    const off = at(scores, i) - level * at(shape, i);
     left += off * off;
-    pull += off * shape[i] * (hours[i] - top);
+    pull += off * at(shape, i) * (at(hours, i) - top);
   }
   return { rate, top, level, left, weight, pull };
 }
@@ -124,7 +125,9 @@ function edge(holds: (at: number) => boolean, inside: number, outside: number): 
  */
 function slack({ hours, scores, step }: Marks, best: Curve): number {
   const least = step || scores.reduce((a, b) => (b > 0 && b < a ? b : a), Number.POSITIVE_INFINITY);
-  const silent = scores.filter((score, i) => score === 0 && heightOf(best, hours[i]) < least / 2);
+  const silent = scores.filter(
+    (score, i) => score === 0 && heightOf(best, at(hours, i)) < least / 2,
+  );
   const degrees = Math.max(1, scores.length - 2 - silent.length / 2);
   const scatter = jstat.studentt.inv(0.975, degrees) ** 2 * (best.left / degrees);
   // Rounding is known and not guessed from the row, so it has the normal 1.96 and not Student's t.

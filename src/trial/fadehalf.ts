@@ -1,7 +1,7 @@
-import type { Cell, Cells } from "../cells";
-import { show } from "../errors";
-import { type Fade, fitFade, isFlat, isSteep } from "./fade";
-import { type Marks, marksOf } from "./marks";
+import type { Cell, Cells } from "../cells.ts";
+import { show } from "../errors.ts";
+import { type Fade, fitFade, isFlat, isSteep } from "./fade.ts";
+import { type Marks, marksOf } from "./marks.ts";
 
 /** Stand in a cell where an interval has no end: a number would be infinite, or nothing. */
 export const NO_LOW = "no lower end";
@@ -14,23 +14,38 @@ export const under = (hour: number): string => `under ${show(hour)}`;
 /**
  * Half-life of a scent's strength from hourly scores, with its 95 % interval.
  *
- * @remarks The curve score = start x 2^(-hours / half-life) that leaves the least squares of the scores themselves. A zero is a score like any other; blank cells and dashes are gaps. The interval is that of the likelihood: all half-lives whose curve leaves little more than the best, by Student's t; a zero where the curve is next to nothing tells half as much of the scatter. Marks on a scale are rounded, and the interval allows for it: whole scores by 1, others by the least that you tell. A scent that does not fade within the hours is told as over the last hour, one that is gone by the second as under the time until it. Scores are one nose's opinion: keep the same load, cloth, distance and nose.
+ * @remarks The curve score = start x 2^(-hours / half-life) that leaves the least squares of the
+ * scores themselves. A zero is a score like any other; blank cells and dashes are gaps. The
+ * interval is that of the likelihood: all half-lives whose curve leaves little more than the best,
+ * by Student's t; a zero where the curve is next to nothing tells half as much of the scatter.
+ * Marks on a scale are rounded, and the interval allows for it: whole scores by 1, others by the
+ * least that you tell. A scent that does not fade within the hours is told as over the last hour,
+ * one that is gone by the second as under the time until it. Scores are one nose's opinion: keep
+ * the same load, cloth, distance and nose.
  * @customfunction FADEHALF
  * @topic trial
  * @need How fast does this scent fade?
  * @param hours (hours) One row or column: hours since spraying.
- * @param scores (score) One row or column as long as hours: strength as scored, zero or more, on one scale.
- * @param [least] (score) The least score above zero on your scale, which scores are rounded to (default: 1 where all scores are whole, else not rounded).
- * @returns (hours) Three cells: half-life in hours, and the low and high of its 95 % interval; words where no number tells it.
+ * @param scores (score) One row or column as long as hours: strength as scored, zero or more, on
+ * one scale.
+ * @param [least] (score) The least score above zero on your scale, which scores are rounded to
+ * (default: 1 where all scores are whole, else not rounded).
+ * @returns (hours) Three cells: half-life in hours, and the low and high of its 95 % interval;
+ * words where no number tells it.
  * @throws value - fewer than three scores, or none above zero
  * @throws value - all scores of one hour
- * @working rate: halvings an hour of the curve with the least squares = faderate(hours, scores, least)
+ * @working rate: halvings an hour of the curve with the least squares = faderate(hours, scores,
+ * least)
  * @working squares: squares that it leaves = fadesquares(hours, scores, least)
  * @working most: squares that a curve of the interval may leave = fademost(hours, scores, least)
- * @working half: half-life, 1 / rate, and those of the slowest and the fastest such curve = fadelives(hours, scores, least)
- * @source First-order decay by least squares with the interval of the profile likelihood (Bates and Watts 1988), from memory; example after OpenStax Chemistry 12.4 (hydrogen peroxide).
- * @example FADEHALF({0, 6, 12, 18, 24}, {1, 0.5, 0.25, 0.125, 0.0625}) // => {6, about 6.000, about 6.000}
- * @example FADEHALF({0, 1, 2, 4, 8}, {7, 5, 6, 7, 6}) // => {"over 8", about 7.7734, "no upper end"}
+ * @working half: half-life, 1 / rate, and those of the slowest and the fastest such curve =
+ * fadelives(hours, scores, least)
+ * @source First-order decay by least squares with the interval of the profile likelihood (Bates and
+ * Watts 1988), from memory; example after OpenStax Chemistry 12.4 (hydrogen peroxide).
+ * @example FADEHALF({0, 6, 12, 18, 24}, {1, 0.5, 0.25, 0.125, 0.0625}) // => {6, about 6.000, about
+ * 6.000}
+ * @example FADEHALF({0, 1, 2, 4, 8}, {7, 5, 6, 7, 6}) // => {"over 8", about 7.7734, "no upper
+ * end"}
  */
 export function fadeHalf(hours: Cells, scores: Cells, least?: number): Cells {
   const marks = marksOf(hours, scores, least);

@@ -6,6 +6,7 @@
  * person's ranks may stay where they are, and of the sums of ranks only the sizes count, not their
  * order.
  */
+import { at } from "../lists.ts";
 
 /** Most samples and ways that are counted, and most steps that it may take: well under a second. */
 const MOST_SAMPLES = 20;
@@ -26,10 +27,10 @@ export function exactChance(ranks: readonly (readonly number[])[]): number | und
   const people = telling.map((row) => row.map((rank) => Math.round(2 * rank)).sort(bySize));
   people.sort((a, b) => waysOf(b) - waysOf(a));
   const [first, last, ...others] = people;
-  if (people.length < 2) return 1;
+  if (!first || !last) return 1;
   const ways = [last, ...others].reduce((all, row) => all * waysOf(row), 1);
   if (ways > MOST_WAYS || first.length > MOST_SAMPLES) return undefined;
-  const seen = squares(first.map((_, j) => telling.reduce((all, row) => all + 2 * row[j], 0)));
+  const seen = squares(first.map((_, j) => telling.reduce((all, row) => all + 2 * at(row, j), 0)));
   const budget = { steps: MOST_STEPS };
   let sums = new Map([[keyOf(first), 1]]);
   for (const row of others) sums = added(sums, row, budget);
@@ -51,7 +52,7 @@ function added(sums: Map<string, number>, row: number[], budget: Budget): Map<st
   for (const [key, count] of sums) {
     const before = sumsOf(key);
     for (const ranks of arrangements) {
-      const after = keyOf(before.map((sum, j) => sum + ranks[j]));
+      const after = keyOf(before.map((sum, j) => sum + at(ranks, j)));
       next.set(after, (next.get(after) ?? 0) + count);
     }
   }
@@ -62,11 +63,11 @@ function added(sums: Map<string, number>, row: number[], budget: Budget): Map<st
 function waysToReach(sums: number[], ranks: number[], need: number, budget: Budget): number {
   if (budget.steps-- < 0) return 0;
   // Most where large ranks meet large sums, least where they meet small ones.
-  const most = ranks.reduce((all, rank, i) => all + rank * sums[i], 0);
+  const most = ranks.reduce((all, rank, i) => all + rank * at(sums, i), 0);
   if (most < need) return 0;
-  const least = ranks.reduce((all, rank, i) => all + rank * sums[sums.length - 1 - i], 0);
+  const least = ranks.reduce((all, rank, i) => all + rank * at(sums, sums.length - 1 - i), 0);
   if (least >= need) return waysOf(ranks);
-  const [sum, ...others] = sums;
+  const [sum = 0, ...others] = sums;
   return ranks.reduce((all, rank, i) => {
     if (rank === ranks[i - 1]) return all;
     return all + waysToReach(others, without(ranks, i), need - sum * rank, budget);
@@ -86,7 +87,7 @@ function arrangementsOf(row: number[]): number[][] {
 function waysOf(row: readonly number[]): number {
   let run = 0;
   return row.reduce((ways, rank, i) => {
-    run = i > 0 && rank === row[i - 1] ? run + 1 : 1;
+    run = rank === row[i - 1] ? run + 1 : 1;
     return Math.round((ways * (i + 1)) / run);
   }, 1);
 }

@@ -3,10 +3,11 @@
  * end.
  */
 import jstat from "jstat";
-import { CalcError, show } from "../errors";
-import { type Curve, MOST_FALL, curveOf, fitFade, heightOf, isFlat, isSteep } from "./fade";
-import { type Line, fitLine } from "./line";
-import type { Marks } from "./marks";
+import { CalcError, show } from "../errors.ts";
+import { type Curve, MOST_FALL, curveOf, fitFade, heightOf, isFlat, isSteep } from "./fade.ts";
+import { type Line, fitLine } from "./line.ts";
+import type { Marks } from "./marks.ts";
+import { at } from "../lists.ts";
 
 export interface Lasts {
   /** Endless where the curve does not fall. */
@@ -69,14 +70,17 @@ function between(from: number, to: number): number[] {
 /** The largest value that a smooth function has at numbers in order, and between them. */
 function largest(numbers: number[], value: (at: number) => number): number {
   const values = numbers.map(value);
-  const top = values.reduce((best, each, i) => (each > values[best] ? i : best), 0);
-  let [from, to] = [numbers[Math.max(0, top - 1)], numbers[Math.min(top + 1, numbers.length - 1)]];
+  const top = values.reduce((best, each, i) => (each > at(values, best) ? i : best), 0);
+  let [from, to] = [
+    at(numbers, Math.max(0, top - 1)),
+    at(numbers, Math.min(top + 1, numbers.length - 1)),
+  ];
   for (let round = 0; round < 60; round++) {
     const [a, b] = [from + (to - from) / 3, to - (to - from) / 3];
     if (value(a) > value(b)) to = b;
     else from = a;
   }
-  return Math.max(values[top], value((from + to) / 2));
+  return Math.max(at(values, top), value((from + to) / 2));
 }
 
 /** The fitted score at the start, and the halvings an hour. */
@@ -97,8 +101,8 @@ export function lastsByLogs(marks: Marks, floor: number): Lasts {
   holdFloor(floor, Math.exp(intercept + (falls ? 0 : slope * marks.last)), falls);
   const above = intercept + slope * centre - Math.log(floor);
   const until = falls ? centre - above / slope : ENDLESS;
-  const [low, high] = fieller(line, above, falls).map((end) => centre + end);
-  return { until, low, high: falls ? high : ENDLESS };
+  const [low, high] = fieller(line, above, falls);
+  return { until, low: centre + low, high: falls ? centre + high : ENDLESS };
 }
 
 function logLine({ hours, scores }: Marks): Line {

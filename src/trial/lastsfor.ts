@@ -1,8 +1,8 @@
-import type { Cell, Cells } from "../cells";
-import { choice, positive } from "../errors";
-import { NO_HIGH, NO_LOW, over, under } from "./fadehalf";
-import { type Lasts, lastsByLogs, lastsByScores } from "./lasts";
-import { type Hours, type Marks, marksOf } from "./marks";
+import type { Cell, Cells } from "../cells.ts";
+import { choice, positive } from "../errors.ts";
+import { NO_HIGH, NO_LOW, over, under } from "./fadehalf.ts";
+import { type Lasts, lastsByLogs, lastsByScores } from "./lasts.ts";
+import { type Hours, type Marks, marksOf } from "./marks.ts";
 
 /** What the curve is fitted to. */
 export type Fit = "scores" | "logs";
@@ -10,25 +10,38 @@ export type Fit = "scores" | "logs";
 /**
  * Hours until the fitted strength falls to a floor, with a 95 % interval.
  *
- * @remarks Where the fitted curve is at the floor. With a fit of scores it is the curve of FADEHALF, with its interval: for marks on a scale and for zeros. With a fit of logs it is a straight line through the logarithms, with Fieller's interval: for readings above zero whose error grows with them; the logarithms of small whole scores lead it astray. Only falling curves are in the interval. An end before the start is 0; an end that there is not is told in words. A scent that does not fade within the hours is told as over the last hour. Beyond the last hour scored a number is a guess by the curve.
+ * @remarks Where the fitted curve is at the floor. With a fit of scores it is the curve of
+ * FADEHALF, with its interval: for marks on a scale and for zeros. With a fit of logs it is a
+ * straight line through the logarithms, with Fieller's interval: for readings above zero whose
+ * error grows with them; the logarithms of small whole scores lead it astray. Only falling curves
+ * are in the interval. An end before the start is 0; an end that there is not is told in words. A
+ * scent that does not fade within the hours is told as over the last hour. Beyond the last hour
+ * scored a number is a guess by the curve.
  * @customfunction LASTSFOR
  * @topic trial
  * @need How many hours until this scent is too weak?
  * @param hours (hours) One row or column: hours since spraying.
- * @param scores (score) One row or column as long as hours: strength as scored, zero or more, on one scale.
+ * @param scores (score) One row or column as long as hours: strength as scored, zero or more, on
+ * one scale.
  * @param floor (score) The score that is too weak, above zero, on the same scale.
- * @param [least] (score) The least score above zero on your scale, as in FADEHALF (default: 1 where all scores are whole, else not rounded).
- * @param [fit] (choice) "scores" or "logs": what the curve is fitted to (default: "logs" where no score is zero and least is left out, else "scores").
- * @returns (hours) Three cells: hours until the floor, and the low and high of its 95 % interval; words where no number tells it.
+ * @param [least] (score) The least score above zero on your scale, as in FADEHALF (default: 1 where
+ * all scores are whole, else not rounded).
+ * @param [fit] (choice) "scores" or "logs": what the curve is fitted to (default: "logs" where no
+ * score is zero and least is left out, else "scores").
+ * @returns (hours) Three cells: hours until the floor, and the low and high of its 95 % interval;
+ * words where no number tells it.
  * @throws value - floor is blank or zero, or not below the fitted score at the start
  * @throws value - fewer than three scores, or none above zero
  * @throws value - a fit of logs, and a score is zero
  * @working fitted: what the curve is fitted to = fadefit(hours, scores, least, fit)
  * @working start: fitted score at the start = fadestart(hours, scores, least, fitted)
  * @working rate: halvings an hour = faderate(hours, scores, least, fitted)
- * @working lasts: log2(start / floor) / rate, with its 95 % interval = fadelasts(hours, scores, floor, least, fitted)
- * @source Inverse prediction, with the interval of the profile likelihood for a fit of scores and Fieller's for one of logs, from memory; example by hand, on the decay of OpenStax Chemistry 12.4.
- * @example LASTSFOR({0, 6, 12, 18, 24}, {1, 0.5, 0.25, 0.125, 0.0625}, 0.125) // => {18, about 18.000, about 18.000}
+ * @working lasts: log2(start / floor) / rate, with its 95 % interval = fadelasts(hours, scores,
+ * floor, least, fitted)
+ * @source Inverse prediction, with the interval of the profile likelihood for a fit of scores and
+ * Fieller's for one of logs, from memory; example by hand, on the decay of OpenStax Chemistry 12.4.
+ * @example LASTSFOR({0, 6, 12, 18, 24}, {1, 0.5, 0.25, 0.125, 0.0625}, 0.125) // => {18, about
+ * 18.000, about 18.000}
  * @example LASTSFOR({0, 1, 2, 4}, {4, 3, 3, 1}, 3) // => {about 1.1538, 0, about 3.45400}
  */
 export function lastsFor(

@@ -1,5 +1,5 @@
 /** Least squares for a straight line, with the standard errors of what it finds. */
-import { sum } from "../lists";
+import { at, sum } from "../lists.ts";
 
 export interface Line {
   slope: number;
@@ -16,16 +16,19 @@ export interface Line {
   spread: number;
 }
 
-/** Fits y = intercept + slope x. Sums are taken about the means, so that large numbers lose no digits. */
+/**
+ * Fits y = intercept + slope x. Sums are taken about the means, so that large numbers lose no
+ * digits.
+ */
 export function fitLine(xs: readonly number[], ys: readonly number[]): Line {
   const points = xs.length;
   const [centre, level] = [sum(xs) / points, sum(ys) / points];
   const across = xs.map((x) => x - centre);
   const up = ys.map((y) => y - level);
   const spread = sum(across.map((x) => x * x));
-  const slope = sum(across.map((x, i) => x * up[i])) / spread;
+  const slope = sum(across.map((x, i) => x * at(up, i))) / spread;
   const intercept = level - slope * centre;
-  const left = sum(up.map((y, i) => (y - slope * across[i]) ** 2));
+  const left = sum(up.map((y, i) => (y - slope * at(across, i)) ** 2));
   const all = sum(up.map((y) => y * y));
   const meanSquare = points > 2 ? left / (points - 2) : 0;
   return {

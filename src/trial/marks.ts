@@ -1,7 +1,7 @@
 /** Hours and the scores given then, as they stand in two ranges. */
-import type { Cell, Cells } from "../cells";
-import { BlankError, CalcError, amount, positive, show, squeeze } from "../errors";
-import { cellsOf, sameLength } from "../lists";
+import type { Cell, Cells } from "../cells.ts";
+import { BlankError, CalcError, amount, positive, show, squeeze } from "../errors.ts";
+import { at, cellsOf, sameLength } from "../lists.ts";
 
 /** The first hour, the one that comes after it, and the last. */
 export interface Hours {
@@ -33,7 +33,7 @@ export function marksOf(hours: Cells, scores: Cells, least?: number): Marks {
   const marks = read.map(({ score }) => score);
   if (!marks.some((score) => score > 0)) throw new CalcError("scores must not all be zero");
   const inOrder = read.map(({ hour }) => hour).sort((a, b) => a - b);
-  const [first, last] = [inOrder[0], inOrder[inOrder.length - 1]];
+  const [first, last] = [at(inOrder, 0), at(inOrder, inOrder.length - 1)];
   // Nearer than this is the same hour.
   const near = Math.max(1e-9, 1e-9 * (last - first));
   const second = inOrder.find((hour) => hour > first + near);
@@ -48,7 +48,7 @@ function pairsOf(hours: Cells, scores: Cells): { hour: number; score: number }[]
   sameLength("hours", times, "scores", given);
   return given.flatMap(({ name, cell }, i) => {
     if (isGap(cell)) return [];
-    const time = times[i];
+    const time = at(times, i);
     if (isGap(time.cell)) throw new BlankError(time.name, "blank beside a score");
     const [hour, score] = [numberIn(time.name, time.cell), numberIn(name, cell)];
     if (hour > LONGEST) {
@@ -63,7 +63,7 @@ function pairsOf(hours: Cells, scores: Cells): { hour: number; score: number }[]
   });
 }
 
-/** Whole scores are taken for marks on a scale of whole ones. */
+/** Whole scores are marks on a scale of whole ones. */
 function stepOf(scores: number[]): number {
   return scores.every(Number.isInteger) ? 1 : 0;
 }

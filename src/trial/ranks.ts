@@ -1,6 +1,6 @@
 /** What people thought of samples, as places within each person's own row. */
-import { BlankError, CalcError, choice, isBlankNumber, number } from "../errors";
-import { sum } from "../lists";
+import { BlankError, CalcError, choice, isBlankNumber, number } from "../errors.ts";
+import { at, sum } from "../lists.ts";
 
 export interface Ranked {
   places: number[];
@@ -36,18 +36,18 @@ function scored(ranks: number[][], without: LeftOut): number[][] {
   }
   const rows = people.map(({ row }) => row);
   if (without === "person") return rows.filter((row) => !row.some(isBlankNumber));
-  const isWhole = rows[0]?.map((_, j) => rows.every((row) => !isBlankNumber(row[j]))) ?? [];
-  return rows.map((row) => row.filter((_, j) => isWhole[j]));
+  const isWhole = rows[0]?.map((_, j) => rows.every((row) => !isBlankNumber(at(row, j)))) ?? [];
+  return rows.map((row) => row.filter((_, j) => at(isWhole, j)));
 }
 
 /** Places within a row, ties at their mean. */
 export function midRanks(row: readonly number[]): Ranked {
-  const order = row.map((_, i) => i).sort((a, b) => row[a] - row[b]);
+  const order = row.map((_, i) => i).sort((a, b) => at(row, a) - at(row, b));
   const places: number[] = [];
   let ties = 0;
   for (let from = 0; from < order.length;) {
     let end = from + 1;
-    while (end < order.length && row[order[end]] === row[order[from]]) end++;
+    while (end < order.length && row[at(order, end)] === row[at(order, from)]) end++;
     for (const i of order.slice(from, end)) places[i] = (from + 1 + end) / 2;
     ties += (end - from) ** 3 - (end - from);
     from = end;
@@ -57,5 +57,5 @@ export function midRanks(row: readonly number[]): Ranked {
 
 /** The sum of the places of each sample. */
 export function rankTotals(ranked: readonly Ranked[]): number[] {
-  return ranked[0].places.map((_, j) => sum(ranked.map(({ places }) => places[j])));
+  return at(ranked, 0).places.map((_, j) => sum(ranked.map(({ places }) => at(places, j))));
 }

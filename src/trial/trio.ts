@@ -1,8 +1,8 @@
 /**
- * The blind odd-one-out test: of three samples two are alike, and a guess is right one time in three.
- * Counted in whole numbers, so that the chance at a limit falls on its right side.
+ * The blind odd-one-out test: of three samples two are alike, and a guess is right one time in
+ * three. Counted in whole numbers, so that the chance at a limit falls on its right side.
  */
-import { CalcError, amount, show } from "../errors";
+import { CalcError, amount, show } from "../errors.ts";
 
 /** Most tests that are counted: a panel, not a census. */
 const MOST = 1000;

@@ -1,10 +1,12 @@
-import { CalcError } from "../errors";
-import { chanceOfAtLeast, wholeTests } from "./trio";
+import { CalcError } from "../errors.ts";
+import { chanceOfAtLeast, wholeTests } from "./trio.ts";
 
 /**
  * Chance to find the odd one out so often by guessing alone.
  *
- * @remarks Three coded samples, two alike; who tests must name one, and a guess is right one time in three. Exact binomial. A small chance says that a difference is smelled, not that it is liked, nor how large it is.
+ * @remarks Three coded samples, two alike; who tests must name one, and a guess is right one time
+ * in three. Exact binomial. A small chance says that a difference is smelled, not that it is liked,
+ * nor how large it is.
  * @customfunction TRIOCHANCE
  * @topic trial
  * @need Could they have guessed that?
@@ -12,7 +14,8 @@ import { chanceOfAtLeast, wholeTests } from "./trio";
  * @param tests (count) Tests made, 1 to 1000.
  * @returns (share) Chance of at least so many by guessing.
  * @throws value - correct is more than tests, or a number is not whole
- * @working chance: ways to be right so often or more, over all ways to answer = oddchance(correct, tests)
+ * @working chance: ways to be right so often or more, over all ways to answer = oddchance(correct,
+ * tests)
  * @source Binomial distribution with chance 1/3, as in ISO 4120 and FAO v7180e, appendix A.
  * @example TRIOCHANCE(9, 16) // => about 4.996%
  */

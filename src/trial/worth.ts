@@ -4,9 +4,9 @@
  * Scores and sums are alike where they differ by no more than one bound. A place is shared by all
  * that are alike to the best of them, from the top down.
  */
-import type { Cells } from "../cells";
-import { BlankError, CalcError, amount, choice, isBlankNumber, number } from "../errors";
-import { cellsOf, list, sum } from "../lists";
+import type { Cells } from "../cells.ts";
+import { BlankError, CalcError, amount, choice, isBlankNumber, number } from "../errors.ts";
+import { at, cellsOf, list, sum } from "../lists.ts";
 
 export interface Judgement {
   /** A row for each candidate: its scores, more being better. */
@@ -34,14 +34,14 @@ export function judge(scores: number[][], weights: number[][], directions?: Cell
   const rows = scores.flatMap((row, i) => (row.every(isBlankNumber) ? [] : [i]));
   if (rows.length === 0) throw new BlankError("scores", "blank");
   const given = rows.map((i) =>
-    scores[i].map((value, j) => number(`scores, row ${i + 1}, column ${j + 1},`, value)),
+    at(scores, i).map((value, j) => number(`scores, row ${i + 1}, column ${j + 1},`, value)),
   );
   const shares = list("weights", weights, amount);
-  holdCount("weights", shares.length, given[0].length);
+  holdCount("weights", shares.length, at(given, 0).length);
   const whole = sum(shares);
   if (whole === 0) throw new BlankError("the sum of weights");
   const worth = directions ? onOneScale(given, directions) : given;
-  const totals = worth.map((row) => sum(row.map((each, i) => (each * shares[i]) / whole)));
+  const totals = worth.map((row) => sum(row.map((each, i) => (each * at(shares, i)) / whole)));
   if (!totals.every(Number.isFinite)) {
     throw new CalcError("scores and weights are too large to be weighed: check their sizes");
   }
@@ -58,10 +58,10 @@ function boundOf(worth: readonly number[][]): number {
 /** The candidates, from 0, in groups that share a place, best first. */
 export function placesOf(totals: readonly number[], bound: number): number[][] {
   const groups: number[][] = [];
-  const order = totals.map((_, i) => i).sort((a, b) => totals[b] - totals[a]);
+  const order = totals.map((_, i) => i).sort((a, b) => at(totals, b) - at(totals, a));
   for (const i of order) {
-    const group = groups[groups.length - 1];
-    if (group && totals[group[0]] - totals[i] <= bound) group.push(i);
+    const group = groups.at(-1);
+    if (group && at(totals, at(group, 0)) - at(totals, i) <= bound) group.push(i);
     else groups.push([i]);
   }
   return groups;
@@ -78,16 +78,16 @@ function onOneScale(scores: number[][], directions: Cells): number[][] {
   const words = cellsOf("directions", directions).map(({ name, cell }) =>
     choice(name, String(cell), ["up", "down"] as const),
   );
-  holdCount("directions", words.length, scores[0].length);
+  holdCount("directions", words.length, at(scores, 0).length);
   const scales = words.map((word, j) => {
-    let [low, high] = [scores[0][j], scores[0][j]];
-    for (const row of scores) [low, high] = [Math.min(low, row[j]), Math.max(high, row[j])];
+    let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+    for (const row of scores) [low, high] = [Math.min(low, at(row, j)), Math.max(high, at(row, j))];
     const [worst, best] = word === "up" ? [low, high] : [high, low];
     return { worst, span: best - worst, isAlike: high - low <= boundOf([[low, high]]) };
   });
   return scores.map((row) =>
     row.map((value, j) => {
-      const { worst, span, isAlike } = scales[j];
+      const { worst, span, isAlike } = at(scales, j);
       return isAlike ? 1 : (value - worst) / span;
     }),
   );

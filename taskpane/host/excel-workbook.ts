@@ -1,5 +1,5 @@
 /** The pane's port on Excel, through Office.js: what each part does stands in a file of its own. */
-import type { CellValue } from "../../functions/bind/lift";
+import type { CellValue } from "../../functions/bind/cell";
 import { drawAt, drawOnNewSheet, drawOnNewSheets } from "./draw";
 import { enter, sweep, type as write } from "./enter";
 import { file, give } from "./file";

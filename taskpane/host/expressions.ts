@@ -3,7 +3,7 @@
  * nothing is written to the workbook, not even a name that goes again.
  */
 import { parseA1Ref, parseStructRef } from "@borgar/fx/xlsx";
-import type { Grid } from "../../functions/bind/lift";
+import type { Grid } from "../../functions/bind/cell";
 import { type Node, childrenOf, readFormula } from "../../functions/formula/reader";
 import { absolute, isRange } from "../../functions/formula/references";
 import { type References, Untold, evaluate } from "../working/evaluate";

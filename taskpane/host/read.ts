@@ -1,5 +1,5 @@
 /** What stands in a workbook of Excel's. Nothing here changes it. */
-import type { CellValue } from "../../functions/bind/lift";
+import type { CellValue } from "../../functions/bind/cell";
 import { cellName } from "../../functions/formula/addresses";
 import { rangeOf } from "./orders";
 import { isSupported, read } from "./run";

@@ -4,7 +4,7 @@
  * Excel without the add-in keeps such a call as _xldudf_MIST_OILFOR(...) and shows #NAME?; it stays so until
  * somebody enters the formula again. Calls that have an answer are left alone.
  */
-import { isFault } from "../../functions/bind/lift";
+import { isFault } from "../../functions/bind/cell";
 import { NAMESPACE } from "../../functions/catalog/entry";
 import { cellName } from "../../functions/formula/addresses";
 import {

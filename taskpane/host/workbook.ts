@@ -2,7 +2,7 @@
  * The port: the few things that the pane may ask of a workbook. excel-workbook.ts answers for Excel,
  * localsheet/local-workbook.ts for the local sheet.
  */
-import type { CellValue } from "../../functions/bind/lift";
+import type { CellValue } from "../../functions/bind/cell";
 import type { Drawing } from "../sheets/drawing";
 
 /** A cell of a sheet. Rows and columns count from zero. */

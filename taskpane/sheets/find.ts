@@ -3,7 +3,7 @@
  * moved, its columns and rows may have moved too. A sheet is known by the title in its first cell, a list by its
  * headings, a field or a row by its label.
  */
-import type { CellValue } from "../../functions/bind/lift";
+import type { CellValue } from "../../functions/bind/cell";
 import type { Workbook } from "../host/workbook";
 import { placesOf } from "./lay";
 import type { Other, Others, Place } from "./names";

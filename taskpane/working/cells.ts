@@ -1,5 +1,5 @@
 /** Cells as Excel takes them in a sum or a comparison. */
-import { type CellValue, type Fault, type Grid, isFault } from "../../functions/bind/lift";
+import { type CellValue, type Fault, type Grid, isFault } from "../../functions/bind/cell";
 
 /** What an expression gives cannot be told here. */
 export class Untold extends Error {}

@@ -4,7 +4,7 @@
  * Only what is sure: where an answer would hang on the language of the computer (a text taken for a number,
  * a number as text) or on a function that is not in the list, it cannot be told.
  */
-import { type CellValue, type Fault, type Grid, isFault } from "../../functions/bind/lift";
+import { type CellValue, type Fault, type Grid, isFault } from "../../functions/bind/cell";
 import { worksheetFunction } from "../../functions/bind/register";
 import {
   type Argument,

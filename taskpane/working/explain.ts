@@ -8,15 +8,8 @@
 import type { CallExpression } from "@borgar/fx/xlsx";
 import { cautionOf } from "../../functions/catalog/topics";
 import { type CatalogEntry, NAMESPACE } from "../../functions/catalog/entry";
-import {
-  type CellValue,
-  type Fault,
-  type Grid,
-  type Line,
-  isFault,
-  lineOf,
-  linesOf,
-} from "../../functions/bind/lift";
+import { type Line, lineOf, linesOf } from "../../functions/bind/arguments";
+import { type CellValue, type Fault, type Grid, isFault } from "../../functions/bind/cell";
 import { worksheetFunction } from "../../functions/bind/register";
 import { MEANINGS } from "../../functions/working/meanings";
 import { type Step, stepsOf } from "../../functions/working/steps";

@@ -1,5 +1,5 @@
 /** The functions of a sheet that small expressions may have. */
-import type { CellValue } from "../../functions/bind/lift";
+import type { CellValue } from "../../functions/bind/cell";
 import { fault } from "./cells";
 
 /** A number that counts, or null for a cell that does not. */

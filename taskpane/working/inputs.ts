@@ -1,7 +1,8 @@
 /** What went into a call: each argument with its value, its unit, and where it comes from. */
 import { parseA1Ref } from "@borgar/fx/xlsx";
 import { type CatalogEntry, NAMESPACE, type Param } from "../../functions/catalog/entry";
-import { type CellValue, type Grid, type Line, isFault, lineOf } from "../../functions/bind/lift";
+import { type Line, lineOf } from "../../functions/bind/arguments";
+import { type CellValue, type Grid, isFault } from "../../functions/bind/cell";
 import type { Kind } from "../../functions/catalog/kinds";
 import { cellName } from "../../functions/formula/addresses";
 import {

@@ -1,6 +1,6 @@
 /** Why a line has no number, and how to mend it. */
 import { type CatalogEntry, NAMESPACE } from "../../functions/catalog/entry";
-import type { Fault } from "../../functions/bind/lift";
+import type { Fault } from "../../functions/bind/cell";
 import type { Input } from "./inputs";
 
 export interface Problem {

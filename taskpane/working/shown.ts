@@ -1,7 +1,7 @@
 /** Values as a person reads them, with their units. */
 import type { CatalogEntry, Param } from "../../functions/catalog/entry";
 import type { Kind } from "../../functions/catalog/kinds";
-import { type CellValue, isFault } from "../../functions/bind/lift";
+import { type CellValue, isFault } from "../../functions/bind/cell";
 
 /** What stands behind a number of a kind. */
 const UNITS: Partial<Record<Kind, string>> = {

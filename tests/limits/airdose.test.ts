@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { BLANK } from "../../src/errors";
 import { airDose } from "../../src/index";
+import { WEIGHT_UNITS } from "../../src/units";
 import { refuses } from "../refuses";
 
 describe("AIRDOSE", () => {
@@ -63,7 +64,7 @@ describe("AIRDOSE", () => {
     refuses(() => airDose(1, "g", 20, "" as never, 1, 1), "roomunit is blank");
     refuses(
       () => airDose(1, "mL", 20, "m3", 1, 1),
-      "unit must be a unit of weight (mg g kg oz lb), got mL, a unit of volume",
+      `unit must be a unit of weight (${WEIGHT_UNITS.join(" ")}), got mL, a unit of volume`,
     );
     refuses(() => airDose(1, "g", 20, "m3", -1, 1), "airchanges must be zero or more, got -1");
   });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { catalog } from "../../functions/catalog/catalog";
 import { NAMESPACE } from "../../functions/catalog/entry";
-import { isFault } from "../../functions/bind/lift";
+import { isFault } from "../../functions/bind/cell";
 import { cellName, readCellName } from "../../functions/formula/addresses";
 import { drawingOf } from "../../taskpane/sheets/drawing";
 import { templates } from "../../taskpane/templates/index";

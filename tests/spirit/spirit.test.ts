@@ -8,6 +8,7 @@ import {
   spiritMarry,
   turn,
 } from "../../src/index";
+import { VOLUME_UNITS } from "../../src/units";
 import { published, rowsOf } from "../reference/checks";
 import { holdToPublished } from "../reference/hold";
 import { refuses } from "../refuses";
@@ -204,7 +205,7 @@ describe("refusals", () => {
     refuses(() => spiritCut(0, "mL", 0.7, 0.5), "volume is blank or zero");
     refuses(
       () => spiritCut(100, "g", 0.7, 0.5),
-      "unit must be a unit of volume (mL L tsp tbsp floz pt qt gal impfloz impgal), got g, a unit of weight",
+      `unit must be a unit of volume (${VOLUME_UNITS.join(" ")}), got g, a unit of weight`,
     );
     refuses(() => spiritMarry(0, 0.7, 0, 0.5), "volumea and volumeb together is blank or zero");
     expect(spiritCut(100, "mL", 0.7, 0.7)).toEqual([[0, 100]]);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { Grid } from "../../functions/bind/lift";
+import type { Grid } from "../../functions/bind/cell";
 import { readFormula } from "../../functions/formula/reader";
 import { Untold, evaluate } from "../../taskpane/working/evaluate";
 

@@ -1,7 +1,7 @@
 /** The sheets as one workbook: what is typed once is drawn everywhere, and follows. */
 import { describe, expect, test } from "vitest";
 import { LocalWorkbook, newModel } from "../localsheet/load-engine";
-import type { CellValue } from "../../functions/bind/lift";
+import type { CellValue } from "../../functions/bind/cell";
 import { cellName, readCellName } from "../../functions/formula/addresses";
 import { insertSet } from "../../taskpane/sheets/insert";
 import { findSheets } from "../../taskpane/sheets/find";

@@ -1,0 +1,123 @@
+/** The arguments of a call, and its lines: a call whose arguments are ranges has several. */
+import type { Bound } from "../catalog/entry";
+import {
+  type CellValue,
+  type Fault,
+  type Grid,
+  type Param,
+  gridOf,
+  isEmpty,
+  isFault,
+  onlyCell,
+  readCell,
+  readRange,
+} from "./cell";
+
+/** An argument of a call as its lines see it. What is the same for all lines is worked out once. */
+export interface Argument {
+  param: Param;
+  grid: Grid;
+  /** Of a range that is read whole: the first error in it, and whether it holds nothing. */
+  fault?: Fault | undefined;
+  isNothing?: boolean;
+  /** One cell for many lines: like a unit that is typed once, it does not fill a line. */
+  isStretched: boolean;
+  /** Reads it for the pure function; a range that is read whole, once for all lines. */
+  read: (cell: CellValue) => unknown;
+}
+
+/** How many lines a call has, down and across. */
+export interface Extent {
+  rows: number;
+  columns: number;
+}
+
+/** A line of a call, counted from zero. */
+export interface Line {
+  row: number;
+  column: number;
+}
+
+/** The arguments of a call, as many as the function has. */
+export function argumentsOf(entry: Bound, args: readonly unknown[]): Argument[] {
+  const given = entry.params.map((param, i) => ({ param, grid: gridOf(args[i]) }));
+  const trimmed = withoutSpareEnds(given);
+  const { rows, columns } = extentOf(trimmed);
+  return trimmed.map(({ param, grid }) => {
+    if (param.range) return { param, grid, isStretched: false, ...ofWholeRange(param, grid) };
+    const isStretched = rows * columns > 1 && onlyCell(grid) !== undefined;
+    return { param, grid, isStretched, read: (cell: CellValue) => readCell(param, cell) };
+  });
+}
+
+function ofWholeRange(param: Param, grid: Grid) {
+  let reading: { value: unknown } | undefined;
+  return {
+    fault: firstFault(grid),
+    isNothing: grid.every((row) => row.every(isEmpty)),
+    read: () => (reading ??= { value: readRange(param, grid) }).value,
+  };
+}
+
+type Given = Pick<Argument, "param" | "grid">;
+
+/** How many lines these arguments make together. */
+export function extentOf(args: readonly Given[]): Extent {
+  const grids = args.filter(({ param }) => !param.range).map(({ grid }) => grid);
+  return {
+    rows: Math.max(1, ...grids.map((grid) => grid.length)),
+    columns: Math.max(1, ...grids.map(([first]) => first?.length ?? 0)),
+  };
+}
+
+/** From so many rows on a range is a whole column, of which only the filled lines are meant. */
+const TALL = 10_000;
+
+/** Whole columns without the blank lines below the last that is filled in any of them. */
+function withoutSpareEnds(args: readonly Given[]): readonly Given[] {
+  if (args.every(({ grid }) => grid.length < TALL)) return args;
+  const filled = args.map(({ grid }) =>
+    grid.length < TALL ? grid.length : 1 + grid.findLastIndex((row) => !row.every(isEmpty)),
+  );
+  const rows = Math.max(1, ...filled);
+  return args.map(({ param, grid }) => {
+    return { param, grid: grid.length < TALL ? grid : grid.slice(0, rows) };
+  });
+}
+
+function firstFault(grid: Grid): Fault | undefined {
+  for (const row of grid) {
+    const fault = row.find(isFault);
+    if (fault) return fault;
+  }
+  return undefined;
+}
+
+/** The cell of a range for a line: single cells, rows and columns stretch; past the end is #N/A. */
+export function at(grid: Grid, { row, column }: Line): CellValue {
+  const cells = grid[grid.length === 1 ? 0 : row];
+  const cell = cells?.[cells.length === 1 ? 0 : column];
+  if (cell !== undefined) return cell;
+  return { fault: "#N/A", text: "the ranges are of unlike length: this one has ended" };
+}
+
+const FIRST: Line = { row: 0, column: 0 };
+
+/** What the pure function gets for a line of a call; what is left out is undefined. */
+export function inputsOf(entry: Bound, args: readonly unknown[], line = FIRST): unknown[] {
+  return argumentsOf(entry, args).map(({ param, grid, read }) =>
+    read(param.range ? null : at(grid, line)),
+  );
+}
+
+/** How many lines a call has, down and across. */
+export function linesOf(entry: Bound, args: readonly unknown[]): Extent {
+  return extentOf(argumentsOf(entry, args));
+}
+
+/** One line of a call as a host would pass it: its own cells, and ranges whole. */
+export function lineOf(entry: Bound, args: readonly unknown[], line: Line): Grid[] {
+  return argumentsOf(entry, args).map(({ param, grid }) =>
+    param.range ? grid : [[at(grid, line)]],
+  );
+}

@@ -1,0 +1,124 @@
+/** What must hold and how the number comes about: `@needs` and `@working`, as trees of mathjs. */
+import {
+  type FunctionNode,
+  type MathNode,
+  isConstantNode,
+  isFunctionNode,
+  isSymbolNode,
+  parse,
+} from "mathjs";
+import type ts from "typescript";
+import { CONDITION_NAMES, CONDITION_WORDS, conditionIn } from "../catalog/conditions";
+import { type Need, type Param, type WorkingLine, wordsOf } from "../catalog/entry";
+import { MEANINGS } from "../working/meanings";
+import { inWords, whenInWords } from "./in-words";
+import { type Attempt, refuse } from "./refusal";
+import { eachTag, tagsOf } from "./tags";
+
+/** What an expression may name: the arguments with the words that each takes, and earlier lines. */
+type Known = Map<string, readonly string[]>;
+
+/** The arguments, as far as they could be read. */
+export function knownOf(names: readonly string[], params: readonly Param[]): Known {
+  return new Map(
+    names.map((name) => {
+      const param = params.find((each) => each.name === name);
+      return [name, param?.kind === "choice" && !param.range ? wordsOf(param) : []];
+    }),
+  );
+}
+
+export function readNeeds(node: ts.FunctionDeclaration, known: Known, attempt: Attempt): Need[] {
+  return eachTag(node, "needs", attempt, (text) => readNeed(text, known));
+}
+
+/** "[or blank, counts given] fills > 0" */
+function readNeed(text: string, known: Known): Need {
+  const [, bracket = "", expression = text] = /^(?:\[(.+?)\] )?(.+)$/.exec(text) ?? [];
+  const orBlank = /^or blank\b/.test(bracket);
+  const when = bracket.replace(/^or blank(, )?/, "");
+  checkExpression("@needs", expression, known);
+  if (when) checkWhen("@needs", when, known);
+  const where = when && { when, where: whenInWords(when) };
+  return { ...(orBlank && { orBlank }), ...where, expression, says: inWords(expression) };
+}
+
+export function readWorkings(
+  node: ts.FunctionDeclaration,
+  params: Known,
+  attempt: Attempt,
+): WorkingLine[] {
+  const known: Known = new Map(params);
+  const lines = eachTag(node, "working", attempt, (text) => {
+    const line = readWorking(text, known);
+    known.set(line.name, []);
+    return line;
+  });
+  if (tagsOf(node, "working").length === 0) {
+    attempt(node, () => refuse("@working is missing: say how the number comes about"));
+  }
+  return lines;
+}
+
+/** "[basis is base] part: oil as a part of the batch = load / (1 + load)" */
+function readWorking(text: string, known: Known): WorkingLine {
+  const [, when, name, what, expression] =
+    /^(?:\[(.+?)\] )?([a-z]+): (.+?) = (.+)$/.exec(text) ?? [];
+  if (!name || !what || !expression) {
+    return refuse(`@working must read [WHEN] NAME: WHAT = EXPRESSION, got: ${text}`);
+  }
+  checkExpression("@working", expression, known);
+  if (when) checkWhen("@working", when, known);
+  return { ...(when && { when, where: whenInWords(when) }), name, what, expression };
+}
+
+function checkWhen(tag: string, when: string, known: Known) {
+  const condition = conditionIn(when);
+  if (condition.sort === "expression") {
+    checkExpression(tag, when, known);
+    return;
+  }
+  const { name } = condition;
+  if (!known.has(name)) refuse(`${tag} [${when}] names ${name}, which is no argument`);
+  if (condition.sort === "word") checkWord(tag, when, name, condition.word, known);
+}
+
+/** Refuses what mathjs cannot read, and names and words that stand for nothing. */
+function checkExpression(tag: string, expression: string, known: Known) {
+  parsed(tag, expression).traverse((part, path) => {
+    if (isFunctionNode(part) && part.fn.name === "same") checkSame(tag, expression, part, known);
+    if (!isSymbolNode(part)) return;
+    const { name } = part;
+    const isCalled = path === "fn";
+    const isKnown = isCalled
+      ? name in MEANINGS || name in CONDITION_WORDS
+      : known.has(name) || name in CONDITION_NAMES;
+    if (isKnown) return;
+    const what = isCalled ? "calls" : "names";
+    refuse(`${tag} ${what} ${name}, which is not known there: ${expression}`);
+  });
+}
+
+/** same(basis, "base"): a word that the argument takes. */
+function checkSame(tag: string, expression: string, { args }: FunctionNode, known: Known) {
+  const [subject, word] = args;
+  if (!isSymbolNode(subject) || !isConstantNode(word)) {
+    refuse(`${tag} must read same(ARGUMENT, "word"), got: ${expression}`);
+  } else checkWord(tag, expression, subject.name, String(word.value), known);
+}
+
+function checkWord(tag: string, text: string, name: string, word: string, known: Known) {
+  const words = known.get(name) ?? [];
+  if (words.length === 0 || words.includes(word)) return;
+  refuse(`${tag} ${text}: ${name} takes ${words.join(" or ")}, not ${word}`);
+}
+
+function parsed(tag: string, expression: string): MathNode {
+  try {
+    return parse(expression);
+  } catch (error) {
+    return refuse(
+      `${tag} has an expression that mathjs cannot read, ${expression}: ${String(error)}`,
+    );
+  }
+}
