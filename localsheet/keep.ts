@@ -36,10 +36,10 @@ export interface Kept {
 }
 
 export interface Recalled {
-  kept?: Kept;
+  kept?: Kept | undefined;
   changes: Message[];
   /** The workbook that opened last, should the kept one not. */
-  before?: Kept;
+  before?: Kept | undefined;
 }
 
 /** The browser's store, opened once; a promise that fails where the browser blocks it. */

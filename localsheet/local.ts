@@ -99,14 +99,15 @@ type Next = () => object | null | Promise<object | null>;
 /** Puts another workbook in place of this one, after asking; the page then starts from it. */
 async function replace(sheet: Sheet, question: string, choices: Record<string, Next>) {
   if (!sheet.keeper) throw new Error(ONLY_READS);
-  const answers = [...Object.keys(choices), "Save this one first", "Cancel"];
-  const answer = await ask(question, answers);
-  if (answer === "Cancel") return;
-  if (answer === "Save this one first") {
+  const saving = "Save this one first";
+  const [first = saving, ...more] = [...Object.keys(choices), saving, "Cancel"];
+  const answer = await ask(question, [first, ...more]);
+  if (answer === saving) {
     if (await save(sheet)) return replace(sheet, question, choices);
     return;
   }
-  await putInPlace(sheet, choices[answer]);
+  const next = choices[answer];
+  if (next) await putInPlace(sheet, next);
 }
 
 /** The page starts from the next workbook; the one on the screen is kept beside it. */
@@ -138,7 +139,7 @@ async function offerBack(sheet: Sheet) {
 /** The workbook on the screen; without a keeper, this tab only reads. */
 interface Sheet {
   model: Model;
-  keeper?: Keeper;
+  keeper?: Keeper | undefined;
   /** The file that it was opened from; only saving waits for it. */
   opened: Promise<Original | null>;
 }
