@@ -35,8 +35,8 @@ export class Beside {
   cellsOf(path: string): Map<string, string> {
     const cells = [...this.fresh.text(path).matchAll(elementsOf("c"))];
     return new Map(
-      cells.map(([, , attributes, inside = ""]) => {
-        const { r, t, cm } = attributesOf(attributes);
+      cells.map(([, , attributes = "", inside = ""]): [string, string] => {
+        const { r = "", t, cm } = attributesOf(attributes);
         if (inside.trim() === "") return [r, ""];
         if (t === "s") return [r, this.inline(inside)];
         const kind = t === undefined || t === "n" ? "" : ` t="${t}"`;
@@ -82,7 +82,7 @@ export class Beside {
     const xml = this.fresh
       .text(freshPath)
       .replace(elementsOf("c"), (_: string, mark: string, attributes: string) => {
-        const name = attributesOf(attributes).r;
+        const name = attributesOf(attributes).r ?? "";
         const look = sheet.cells.get(name)?.look ?? PLAIN;
         const style = look === PLAIN ? "0" : this.styles.changed("0", PLAIN, look);
         const content = cells.get(name) ?? "";
@@ -158,7 +158,7 @@ export class Beside {
   /** Conditional looks by this file's numbers. */
   private withLooks(xml: string): string {
     return xml.replace(/(\sdxfId=")(\d+)"/g, (_, open: string, id: string) => {
-      const [path] = this.fresh.beside(this.fresh.workbook, "styles");
+      const [path = ""] = this.fresh.beside(this.fresh.workbook, "styles");
       const all = elementsOf("dxfs").exec(this.fresh.text(path))?.[3] ?? "";
       const look = [...all.matchAll(elementsOf("dxf"))][Number(id)]?.[0] ?? "<dxf/>";
       const main = 'xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"';
@@ -224,7 +224,7 @@ export class Beside {
     const isOne = (attributes: string, list: string[]) =>
       list.includes(attributesOf(attributes).sqref ?? "");
     const fresh = [...this.fresh.text(freshPath).matchAll(elementsOf(name))].filter(
-      ([, , attributes]) => isOne(attributes, added),
+      ([, , attributes = ""]) => isOne(attributes, added),
     );
     const prefix = this.prefix(path);
     const marks = fresh.map(([text]) =>
@@ -250,7 +250,8 @@ export class Beside {
 
   private followTables(path: string, freshPath: string, was: SheetState, is: SheetState) {
     this.nameColumns(path, was, is);
-    const [before, now] = [was.tables, is.tables].map((tables) => tables.map(({ range }) => range));
+    const before = was.tables.map(({ range }) => range);
+    const now = is.tables.map(({ range }) => range);
     const gone = before.filter((range) => !now.includes(range));
     for (const range of now.filter((each) => !before.includes(each))) {
       const same = gone.find((each) => String(headOf(each)) === String(headOf(range)));
@@ -312,9 +313,9 @@ export class Beside {
       let at = -1;
       const named = xml.replace(/<(?:\w+:)?tableColumn\s[^>]*>/g, (mark) => {
         const cell = cells[++at];
-        const [before, now] = [was, is].map(
-          (state) => state.cells.get(cell)?.content.replace(/^'/, "") ?? "",
-        );
+        if (cell === undefined) return mark;
+        const headingIn = ({ cells }: SheetState) => cells.get(cell)?.content.replace(/^'/, "");
+        const [before, now] = [headingIn(was) ?? "", headingIn(is) ?? ""];
         if (before === now || now === "") return mark;
         const end = /\s*\/?>$/.exec(mark)?.[0] ?? ">";
         this.lost.push(
@@ -389,7 +390,7 @@ export class Beside {
 
 /** The cells of a range's first row: what stays when a table grows. */
 function headOf(range: string): string[] {
-  const [first, last = first] = range.split(":");
+  const [first = "", last = first] = range.split(":");
   return cellsIn(`${first}:${last.replace(/\d+/, "")}${/\d+/.exec(first)?.[0]}`);
 }
 

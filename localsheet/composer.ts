@@ -27,7 +27,9 @@ export function languageOf(told: string): Language {
 /** Some browsers tell a language as their system writes it, en-US@posix, which Intl refuses. */
 function knownTag(told: string): string {
   try {
-    const [tag = "en-US"] = Intl.getCanonicalLocales(told.split(/[@.]/)[0].replaceAll("_", "-"));
+    const [tag = "en-US"] = Intl.getCanonicalLocales(
+      told.replace(/[@.].*$/, "").replaceAll("_", "-"),
+    );
     return tag;
   } catch {
     return "en-US";

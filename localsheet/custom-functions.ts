@@ -63,7 +63,7 @@ export function toExcelError(code: string): string {
 function toRows(argument: unknown): unknown {
   if (!Array.isArray(argument)) return toExcelValue(argument as EngineCell | null | undefined);
   const columns = argument as EngineCell[][];
-  return columns[0].map((_, row) => columns.map((column) => toExcelValue(column[row])));
+  return (columns[0] ?? []).map((_, row) => columns.map((column) => toExcelValue(column[row])));
 }
 
 /** As Excel hands a cell over: a bare value, or an object for an error. */
@@ -74,10 +74,10 @@ function toExcelValue(cell: EngineCell | null | undefined): unknown {
 }
 
 function toColumns(rows: unknown[][]) {
-  return rows[0].map((_, column) => rows.map((row) => toEngineCell(row[column])));
+  return (rows[0] ?? []).map((_, column) => rows.map((row) => toEngineCell(row[column])));
 }
 
 function toEngineCell(value: unknown) {
-  if (value instanceof CellError) return { value: value.code, message: value.message };
+  if (value instanceof CellError) return { value: value.code, message: value.message ?? "" };
   return { value: value as string | number | boolean | null };
 }

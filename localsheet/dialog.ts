@@ -2,7 +2,7 @@
 import { element } from "../taskpane/pane/elements";
 
 /** Resolves to the answer that was pressed; Escape is the last one. */
-export function ask<T extends string>(question: string, answers: readonly T[]): Promise<T> {
+export function ask<T extends string>(question: string, answers: readonly [T, ...T[]]): Promise<T> {
   const dialog = document.querySelector("#ask") as HTMLDialogElement;
   const text = dialog.querySelector("p") as HTMLElement;
   const menu = dialog.querySelector("menu") as HTMLElement;
@@ -13,7 +13,7 @@ export function ask<T extends string>(question: string, answers: readonly T[]): 
   dialog.returnValue = "";
   dialog.showModal();
   return new Promise((resolve) => {
-    const last = answers[answers.length - 1];
+    const last = answers.at(-1) ?? answers[0];
     const done = () => resolve(answers.find((answer) => answer === dialog.returnValue) ?? last);
     dialog.addEventListener("close", done, { once: true });
   });

@@ -49,6 +49,7 @@ function partOf(path: string, content: string, model: Model, lost: string[]): st
   const sheet = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(path);
   if (!sheet) return stored;
   const sheetId = model.getters.getSheetIds()[Number(sheet[1])];
+  if (sheetId === undefined) return stored;
   return withHeights(new Cells(model, sheetId, lost).written(stored), model, sheetId);
 }
 

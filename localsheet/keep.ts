@@ -36,10 +36,10 @@ export interface Kept {
 }
 
 export interface Recalled {
-  kept?: Kept;
+  kept?: Kept | undefined;
   changes: Message[];
   /** The workbook that opened last, should the kept one not. */
-  before?: Kept;
+  before?: Kept | undefined;
 }
 
 /** The browser's store, opened once; a promise that fails where the browser blocks it. */
@@ -132,7 +132,7 @@ export class Keeper {
   private dirtySince = 0;
   private isSlow = false;
   private writing: Promise<void> = Promise.resolve();
-  private stopped = false;
+  private stopped = true;
 
   constructor(
     private readonly model: Model,
@@ -140,6 +140,11 @@ export class Keeper {
     private readonly told: (isKept: boolean) => void,
   ) {
     transport.heard = (message) => this.changed(message);
+    this.start();
+  }
+
+  start(): void {
+    this.stopped = false;
     window.addEventListener("pagehide", this.leaving);
     document.addEventListener("visibilitychange", this.leaving);
   }

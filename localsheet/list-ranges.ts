@@ -27,7 +27,7 @@ class RulesWithLists extends Rules {
     const { adaptFormulaString } = adapters as Adapters;
     const { rules, history } = this as unknown as Inside;
     for (const sheetId of Object.keys(rules)) {
-      rules[sheetId].forEach(({ criterion: { type, values } }, i) => {
+      rules[sheetId]?.forEach(({ criterion: { type, values } }, i) => {
         if (type !== "isValueInRange") return;
         const moved = adaptFormulaString(sheetId, `=${values[0]}`).slice(1);
         history.update("rules", sheetId, i, "criterion", "values", 0, moved);

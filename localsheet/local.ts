@@ -17,6 +17,7 @@ import { bound, openModel } from "./open";
 import { type Opening, openKept } from "./opening";
 import { keepOriginal, recallOriginal } from "./original";
 import { finishTyping, focusSheet, mountSheet } from "./page";
+import { broughtBack, keepReplaced, wasReplaced } from "./replaced";
 import { type Original, originOf, saveBook, warningOf } from "./save";
 import { startHere } from "./start-here";
 import { claim, takeOver } from "./tabs";
@@ -90,35 +91,55 @@ async function save({ model, opened }: Sheet): Promise<boolean> {
   return true;
 }
 
+const ONLY_READS = "This tab only reads. Take over first: then it can be replaced.";
+
 /** A workbook to put in place of the one on the screen, or null for the demo. */
 type Next = () => object | null | Promise<object | null>;
 
 /** Puts another workbook in place of this one, after asking; the page then starts from it. */
 async function replace(sheet: Sheet, question: string, choices: Record<string, Next>) {
-  if (!sheet.keeper)
-    throw new Error("This tab only reads. Take over first: then it can be replaced.");
-  const answers = [...Object.keys(choices), "Save this one first", "Cancel"];
-  const answer = await ask(question, answers);
-  if (answer === "Cancel") return;
-  if (answer === "Save this one first") {
+  if (!sheet.keeper) throw new Error(ONLY_READS);
+  const saving = "Save this one first";
+  const [first = saving, ...more] = [...Object.keys(choices), saving, "Cancel"];
+  const answer = await ask(question, [first, ...more]);
+  if (answer === saving) {
     if (await save(sheet)) return replace(sheet, question, choices);
     return;
   }
-  const data = await choices[answer]();
-  await sheet.keeper.flush();
-  sheet.keeper.stop();
+  const next = choices[answer];
+  if (next) await putInPlace(sheet, next);
+}
+
+/** The page starts from the next workbook; the one on the screen is kept beside it. */
+async function putInPlace({ keeper, model, opened }: Sheet, next: Next) {
+  if (!keeper) throw new Error(ONLY_READS);
+  const original = await opened;
+  const data = await next();
+  await keeper.flush();
+  keeper.stop();
   try {
     await replaceKept(data);
   } catch {
+    keeper.start();
     throw new Error("This browser cannot hold that workbook. The one on the screen stays.");
   }
+  await keepReplaced({ data: model.exportData(), original });
   location.reload();
+}
+
+async function offerBack(sheet: Sheet) {
+  if (!(await wasReplaced())) return;
+  const back = () =>
+    putInPlace(sheet, broughtBack).catch((error: unknown) => notice(String(error)));
+  notice("This workbook took the place of another, which can be had back.", [
+    { text: "Bring back", then: back },
+  ]);
 }
 
 /** The workbook on the screen; without a keeper, this tab only reads. */
 interface Sheet {
   model: Model;
-  keeper?: Keeper;
+  keeper?: Keeper | undefined;
   /** The file that it was opened from; only saving waits for it. */
   opened: Promise<Original | null>;
 }
@@ -192,6 +213,7 @@ async function start() {
   if (!writes) onlyRead(model);
   else if (opening.isKept) {
     sheet.keeper = new Keeper(model, transport, (isKept) => tellKept(sheet, isKept));
+    void offerBack(sheet);
     if (opening.good) void rememberGood(opening.good).catch(() => undefined);
   } else say("Not kept", true);
   bindButtons(sheet);

@@ -1,7 +1,7 @@
 /** The engine's menus, without what means nothing here: pivots, carousels, pictures, its settings. */
 import { engine } from "./engine";
 
-const HIDDEN: [string, ...string[]][] = [
+const HIDDEN: [menu: string, id: string][] = [
   // Pictures cannot be saved, pivots and carousels are no part of a costing sheet.
   ["insert", "insert_pivot"],
   ["insert", "insert_carousel"],
@@ -11,6 +11,8 @@ const HIDDEN: [string, ...string[]][] = [
   ["view", "view_irregularity_map"],
   ["view", "toggle_pin_panel"],
   ["data", "pivot_data_sources"],
+  ["data", "reinsert_dynamic_pivot"],
+  ["data", "reinsert_static_pivot"],
 ];
 
 const { topbarMenuRegistry } = engine.registries;

@@ -11,9 +11,8 @@ import "./origin";
 /** The bytes of an .xlsx file as the data that a new Model takes. Throws a Refusal, one plain sentence. */
 export function fromXlsx(bytes: Uint8Array): Record<string, string> {
   const parts = readable(bytes);
-  for (const path of Object.keys(parts))
-    if (path.startsWith("xl/worksheets/sheet"))
-      parts[path] = mapFormulas(parts[path], retypedFormula);
+  for (const [path, xml] of Object.entries(parts))
+    if (path.startsWith("xl/worksheets/sheet")) parts[path] = mapFormulas(xml, retypedFormula);
   return parts;
 }
 
@@ -39,17 +38,17 @@ const SPARED: { what: string; less: (parts: Record<string, string>) => void }[] 
 export function openModel(bytes: Uint8Array): Opened {
   const parts = fromXlsx(bytes);
   const hidden: string[] = [];
-  for (let i = 0; ; i++) {
+  for (const spared of [...SPARED, null]) {
     try {
       const data = { ...imported(parts), namedRanges: namesIn(parts) };
       return { model: new engine.Model(data, { mode: "normal" }), hidden };
     } catch (error) {
-      if (error instanceof Refusal || i === SPARED.length)
-        throw error instanceof Refusal ? error : unreadable();
-      SPARED[i].less(parts);
-      hidden.push(SPARED[i].what);
+      if (error instanceof Refusal) throw error;
+      spared?.less(parts);
+      if (spared) hidden.push(spared.what);
     }
   }
+  throw unreadable();
 }
 
 /** The data of an opened workbook, bound to the file that it was read from. */
@@ -74,20 +73,17 @@ function unreadable(): Refusal {
 }
 
 function dropElements(parts: Record<string, string>, ...names: string[]) {
-  for (const path of Object.keys(parts)) {
-    if (!/^xl\/worksheets\/sheet\d+\.xml$/.test(path)) continue;
-    for (const name of names)
-      parts[path] = parts[path].replace(
-        new RegExp(`<${name}\\b[^>]*?(?:/>|>[\\s\\S]*?</${name}>)`, "g"),
-        "",
-      );
-  }
+  const marks = names.map((name) => `<${name}\\b[^>]*?(?:/>|>[\\s\\S]*?</${name}>)`).join("|");
+  for (const [path, xml] of Object.entries(parts))
+    if (/^xl\/worksheets\/sheet\d+\.xml$/.test(path))
+      parts[path] = xml.replace(new RegExp(marks, "g"), "");
 }
 
 /** The names of ranges in an .xlsx file, which the engine does not read: what each stands for. */
 export function namesIn(parts: Record<string, string>): Record<string, string> {
-  const names = parts["xl/workbook.xml"].matchAll(/<definedName\b([^>]*)>([^<]*)<\/definedName>/g);
-  const plain = [...names].flatMap(([, attributes, text]): [string, string][] => {
+  const workbook = parts["xl/workbook.xml"] ?? "";
+  const names = workbook.matchAll(/<definedName\b([^>]*)>([^<]*)<\/definedName>/g);
+  const plain = [...names].flatMap(([, attributes = "", text = ""]): [string, string][] => {
     const name = /\bname="([^"]*)"/.exec(attributes)?.[1] ?? "_";
     const reference = unescaped(text);
     // Names of Excel's own, of one sheet only, and of anything but a range mean nothing here.

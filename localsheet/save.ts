@@ -79,11 +79,12 @@ class Saving {
     let isWritten = false;
     now.forEach((sheet, i) => {
       const known = then.get(sheet.name);
+      const freshPath = freshPaths[i] ?? "";
       const path = paths.get(sheet.name);
       if (known && path && this.origin.sheets[sheet.id] !== undefined)
-        isWritten = this.patch(path, freshPaths[i], known, sheet, beside, styles) || isWritten;
+        isWritten = this.patch(path, freshPath, known, sheet, beside, styles) || isWritten;
       else {
-        paths.set(sheet.name, beside.addSheet(freshPaths[i], sheet));
+        paths.set(sheet.name, beside.addSheet(freshPath, sheet));
         isWritten = true;
       }
     });
@@ -140,7 +141,7 @@ class Saving {
       file.length === now.length &&
       now.every((sheet, i) => {
         const known = then.get(sheet.name);
-        if (!known || file[i].name !== sheet.name) return false;
+        if (!known || file[i]?.name !== sheet.name) return false;
         return bare(known) === bare(sheet) && cellEdits(known, sheet, null).size === 0;
       })
     );
@@ -234,7 +235,7 @@ function sizeEdits(
 
 function formulaCount(xml: string): string {
   const cells = xml.matchAll(/<(?:\w+:)?c\s([^>]*)>\s*<(?:\w+:)?f[\s>/]/g);
-  return [...cells].map(([, attributes]) => attributesOf(attributes).r).join(" ");
+  return [...cells].map(([, attributes = ""]) => attributesOf(attributes).r).join(" ");
 }
 
 /** The order in which Excel last worked cells out; it makes a new one, and takes a wrong one for damage. */
@@ -254,6 +255,7 @@ function isStale(now: SheetState, then?: SheetState): boolean {
 function isNew(line: string, now: SheetState[], then: Map<string, SheetState>): boolean {
   const match = /^([A-Z]+\d+) of "(.*)" is written as its value/.exec(line);
   if (!match) return true;
-  const is = now.find(({ name }) => name === match[2])?.cells.get(match[1]);
-  return then.get(match[2])?.cells.get(match[1])?.content !== is?.content;
+  const [, cell = "", sheet = ""] = match;
+  const is = now.find(({ name }) => name === sheet)?.cells.get(cell);
+  return then.get(sheet)?.cells.get(cell)?.content !== is?.content;
 }

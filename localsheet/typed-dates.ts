@@ -9,8 +9,8 @@ export function isoDate(
 ): string | undefined {
   const figures = /^(\d{1,4})([-/.\s])\s*(\d{1,2})\2\s*(\d{1,4})$/.exec(typed);
   // 1.2.2026 and 1 2 2026 may be something else where no date is asked for.
-  if (figures && (isDateCell || /[-/]/.test(figures[2])))
-    return byFigures(figures[1], figures[3], figures[4], order);
+  const [, first = "", mark = "", second = "", third = ""] = figures ?? [];
+  if (figures && (isDateCell || /[-/]/.test(mark))) return byFigures(first, second, third, order);
   return isDateCell ? byName(typed) : undefined;
 }
 
@@ -23,9 +23,13 @@ function byFigures(first: string, second: string, third: string, order: "dmy" | 
 
 function byName(typed: string): string | undefined {
   const dayFirst = /^(\d{1,2})\.?[\s-]+([a-z]{3,9})\.?,?[\s-]+(\d{4})$/i.exec(typed);
-  if (dayFirst) return written(dayFirst[3], monthOf(dayFirst[2]), dayFirst[1]);
+  if (dayFirst) {
+    const [, day = "", month = "", year = ""] = dayFirst;
+    return written(year, monthOf(month), day);
+  }
   const monthFirst = /^([a-z]{3,9})\.?\s+(\d{1,2}),?\s+(\d{4})$/i.exec(typed);
-  return monthFirst ? written(monthFirst[3], monthOf(monthFirst[1]), monthFirst[2]) : undefined;
+  const [, month = "", day = "", year = ""] = monthFirst ?? [];
+  return monthFirst ? written(year, monthOf(month), day) : undefined;
 }
 
 function monthOf(name: string): string {

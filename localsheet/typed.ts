@@ -13,7 +13,7 @@ import { isoDate } from "./typed-dates";
 export interface Reading {
   content: string;
   /** A doubt to say back, in a sentence; the content is taken all the same. */
-  doubt?: string;
+  doubt?: string | undefined;
 }
 
 /** How the browser's language writes: 5,5 or 5.5; 25/11/2026 or 11/25/2026. */
@@ -68,7 +68,7 @@ function plainNumber(typed: string, language: Language): Plain | undefined {
       typed,
     );
   if (!found) return undefined;
-  const [, minus, , minusToo, body, power = "", , sign] = found;
+  const [, minus, , minusToo, body = "", power = "", , sign] = found;
   const figures = pointed(body.trim().replace(SPACES, ""), language);
   if (figures === undefined || (minus && minusToo)) return undefined;
   const text = `${minus || minusToo ? "-" : ""}${figures}${power}`;

@@ -40,10 +40,11 @@ function withSheets(texts: Texts, xml: string, book: Book): string {
   );
   const other = marks.filter(({ isCells }) => !isCells);
   let id = Math.max(0, ...marks.map((each) => each.id));
+  const [whole, tag = "sheets"] = list;
   const made = book.sheets.map((sheet, i) => {
     const known = kept[i];
     if (known) return shown(known.mark, sheet.isVisible);
-    return newMark(texts, xml, list[1], sheet, ++id);
+    return newMark(texts, xml, tag, sheet, ++id);
   });
   const gone = marks.filter((each) => each.isCells && !kept.includes(each));
   const order = [
@@ -51,16 +52,15 @@ function withSheets(texts: Texts, xml: string, book: Book): string {
     ...other.map((each) => marks.indexOf(each)),
   ];
   const lines = [...made, ...other.map(({ mark }) => mark)];
-  const isSame = lines.length === marks.length && lines.every((line, i) => line === marks[i].mark);
+  const isSame = lines.length === marks.length && lines.every((line, i) => line === marks[i]?.mark);
   if (isSame) return xml;
   for (const { path } of gone) texts.removeWhole(path, texts.workbook);
-  const written = xml.replace(list[0], () => `<${list[1]}>${lines.join("")}</${list[1]}>`);
+  const written = xml.replace(whole, () => `<${tag}>${lines.join("")}</${tag}>`);
   return reordered(written, order);
 }
 
 function relationOf(attributes: Record<string, string>): string {
-  const name = Object.keys(attributes).find((each) => /^\w+:id$/.test(each));
-  return name ? attributes[name] : "";
+  return Object.entries(attributes).find(([name]) => /^\w+:id$/.test(name))?.[1] ?? "";
 }
 
 function shown(mark: string, isVisible: boolean): string {
@@ -121,7 +121,7 @@ function withNames(xml: string, [before, now]: Book["names"]): string {
   );
   if (other.length === 0) return xml;
   const left = xml.replace(elementsOf("definedName"), (whole: string, _, attributes: string) => {
-    const { name, localSheetId } = attributesOf(attributes);
+    const { name = "", localSheetId } = attributesOf(attributes);
     return localSheetId === undefined && other.includes(name) ? "" : whole;
   });
   const prefix = /<((?:\w+:)?)workbook\b/.exec(xml)?.[1] ?? "";
@@ -157,11 +157,11 @@ function placedBefore(xml: string, later: string, made: string): string {
 /** Asks the program that opens it to work everything out anew. */
 function recalculating(xml: string): string {
   const known = elementsOf("calcPr").exec(xml);
-  if (known)
-    return xml.replace(
-      known[0],
-      () => `<${known[1]}${withAttributes(known[2], { fullCalcOnLoad: "1" })}/>`,
-    );
+  if (known) {
+    const [whole, mark = "", attributes = ""] = known;
+    const made = `<${mark}${withAttributes(attributes, { fullCalcOnLoad: "1" })}/>`;
+    return xml.replace(whole, () => made);
+  }
   const prefix = /<((?:\w+:)?)workbook\b/.exec(xml)?.[1] ?? "";
   return placedBefore(xml, AFTER_CALC, `<${prefix}calcPr calcId="0" fullCalcOnLoad="1"/>`);
 }

@@ -7,6 +7,7 @@ import { readCellName, cellName } from "../formula/addresses";
 import { escaped } from "./package";
 import { plainXml } from "./plain-xml";
 import { Refusal } from "./refusal";
+import { type ReadCell, type ReadRow, rowsXml } from "./rows";
 import { type Parts, refuseOther, unpack } from "./unpack";
 
 /** The texts of the parts that the engine reads, by path. */
@@ -306,42 +307,34 @@ class SheetText {
     if (from < 0) return xml;
     const end = xml.indexOf("</sheetData>", from);
     if (end < 0) return plainFormulas(xml);
-    const rows: string[] = [];
-    let used = 0;
-    for (const match of xml.slice(from, end).matchAll(ROW)) {
-      const { text, isUsed } = this.readRow(match[1], match[2] ?? "");
-      rows.push(text);
-      if (isUsed) used = rows.length;
-    }
-    // Looks alone, below all that is filled, would make the engine's grid as long as they reach.
-    const shown = rows.slice(0, used + SPARE_ROWS).join("");
+    const rows = Array.from(
+      xml.slice(from, end).matchAll(ROW),
+      ([, attributes = "", inside = ""]) => this.readRow(attributes, inside),
+    );
+    const head = xml.slice(0, from);
+    const usual = attributesOf(/<sheetFormatPr\b([^>]*)/.exec(head)?.[1] ?? "").defaultRowHeight;
     return (
-      plainFormulas(solid(this.columnLooks(xml.slice(0, from)))) +
-      `<sheetData>${shown}</sheetData>` +
+      plainFormulas(solid(this.columnLooks(head))) +
+      `<sheetData>${rowsXml(rows, usual)}</sheetData>` +
       plainFormulas(solid(xml.slice(end + 12)))
     );
   }
 
-  private readRow(attributes: string, inside: string) {
+  private readRow(attributes: string, inside: string): ReadRow {
     const { r, ...others } = attributesOf(attributes);
     this.row = r ? Number(r) : this.row + 1;
     if (!(this.row >= 1 && this.row <= LAST_ROW)) this.refuse(`row ${r}`);
-    let column = 0;
-    const cells: string[] = [];
-    let isUsed = false;
-    for (const match of inside.matchAll(CELL)) {
-      const own = attributesOf(match[1]);
-      const name = own.r ?? cellName(this.row - 1, column);
-      column = this.columnOf(name) + 1;
-      const content = this.content(name, own.t ?? "n", match[2] ?? "");
-      isUsed ||= content !== "/>";
-      cells.push(`<c r="${name}"${this.hasLook(own.s) ? ` s="${own.s}"` : ""}${content}`);
-    }
+    let column = -1;
+    const cells = Array.from(inside.matchAll(CELL), ([, text = "", within = ""]): ReadCell => {
+      const own = attributesOf(text);
+      const name = own.r ?? cellName(this.row - 1, column + 1);
+      column = this.columnOf(name);
+      const content = this.content(name, own.t ?? "n", within);
+      const look = this.hasLook(own.s) ? ` s="${own.s}"` : "";
+      return { column, xml: `<c r="${name}"${look}${content}`, isUsed: content !== "/>" };
+    });
     if (!this.hasLook(others.s)) delete others.s;
-    const more = Object.entries(others).map(([key, value]) =>
-      key.includes(":") ? "" : ` ${key}="${escaped(value)}"`,
-    );
-    return { text: `<row r="${this.row}"${more.join("")}>${cells.join("")}</row>`, isUsed };
+    return { number: this.row, attributes: others, cells };
   }
 
   /** A look that the file does not hold would stop the engine. */
@@ -409,9 +402,6 @@ class SheetText {
     }
   }
 }
-
-/** Rows of looks alone that are still shown below the last filled one. */
-const SPARE_ROWS = 100;
 
 /** Formulas of rules and formats. */
 function plainFormulas(xml: string): string {

@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
+import { richParts, zipped } from "../files/foreign-book";
 import { launchBrowser } from "./launch";
 import { clickCell, openSheet, ready, shown, typeInto } from "./sheet";
 
@@ -293,5 +294,34 @@ test("start anew gives an empty workbook, or the demo", async () => {
   await page.waitForEvent("load");
   await ready(page);
   expect(await shown(page, "B17")).toBe("60");
+  await page.context().close();
+});
+
+test("what was replaced can be had back, once for each replacing, also with the file that it came from", async () => {
+  const { page } = await openSheet(browser, address);
+  const buffer = Buffer.from(zipped(richParts()));
+  const name = "oils.xlsx";
+  await page.locator("#file").setInputFiles({ name, mimeType: "application/octet-stream", buffer });
+  await page.getByRole("button", { name: "Go on" }).click();
+  await page.waitForEvent("load");
+  await ready(page);
+  await typeInto(page, "B3", "20");
+  await page.getByRole("button", { name: "Start anew" }).click();
+  await page.getByRole("button", { name: "The demo" }).click();
+  await page.waitForEvent("load");
+  await ready(page);
+  await page.getByRole("button", { name: "Bring back" }).click();
+  await page.waitForEvent("load");
+  await ready(page);
+  expect(await shown(page, "B3")).toBe("20");
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: "Save .xlsx" }).click(),
+  ]);
+  expect(download.suggestedFilename()).toBe(name);
+  await page.getByRole("button", { name: "Bring back" }).waitFor();
+  await again(page);
+  await page.waitForTimeout(500);
+  expect(await page.getByRole("button", { name: "Bring back" }).count()).toBe(0);
   await page.context().close();
 });

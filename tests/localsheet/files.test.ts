@@ -117,6 +117,14 @@ describe("values in a file", () => {
   });
 });
 
+test("an answer without room is an error that files know", async () => {
+  const bytes = await saved({ A1: "=MIST.OILFOR({60;120},5%)", A2: "in the way" });
+  const cell = readBook(bytes).get("Sheet")?.get("A1");
+  // ECMA-376 part 1, 18.17.3 lists the errors of a file; one for a spill is not among them.
+  expect([cell?.isError, cell?.value]).toEqual([true, "#VALUE!"]);
+  expect(sheetOf(bytes)).not.toContain("#SPILL!");
+});
+
 test("what is no workbook is refused", () => {
   expect(() => fromXlsx(strToU8("price,46"))).toThrow("save it as .xlsx first");
   expect(() => fromXlsx(zipSync({ "a.xml": strToU8("<a/>") }))).toThrow("it has no sheets");

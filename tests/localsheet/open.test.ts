@@ -1,7 +1,7 @@
 import { strToU8, zipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import { HEAD, inline, partsOf, prefixed, sheet, strict, zipped } from "../files/foreign-book";
-import { openModel, read } from "./load-engine";
+import { fromXlsx, openModel, read } from "./load-engine";
 
 const ROWS = `<row r="1">${inline("A1", "Rain", ' s="1"')}<c r="B1" s="2"><v>0.05</v></c><c r="C1"><f>B1*2</f></c></row>`;
 const parts = partsOf(sheet(ROWS));
@@ -108,6 +108,36 @@ describe("a workbook as another program writes it", () => {
     const rows = `${ROWS}${Array.from({ length: 3000 }, (_, i) => `<row r="${i + 2}"><c r="A${i + 2}" s="1"/></row>`).join("")}`;
     const model = opened({ "xl/worksheets/sheet1.xml": sheet(rows) });
     expect(model.getters.getNumberRows(model.getters.getActiveSheetId())).toBeLessThan(300);
+  });
+
+  test("a look alone in the last cell of all makes the grid no larger", () => {
+    const rows = `${ROWS}<row r="1048576"><c r="XFD1048576" s="1"/></row>`;
+    const { getters } = opened({ "xl/worksheets/sheet1.xml": sheet(rows) });
+    const id = getters.getActiveSheetId();
+    expect(getters.getNumberRows(id) * getters.getNumberCols(id)).toBeLessThan(10_000);
+  });
+
+  test("the engine is given plain rows as one, and rows that say something as they are", () => {
+    const plain = (from: number) =>
+      Array.from(
+        { length: 500 },
+        (_, i) => `<row r="${from + i}" ht="15"><c r="A${from + i}"><v>${from + i}</v></c></row>`,
+      ).join("");
+    const high = '<row r="501" ht="40" customHeight="1"><c r="A501"><v>501</v></c></row>';
+    const xml = sheet(`${plain(1)}${high}${plain(502)}<row r="1002" hidden="1"/>`).replace(
+      "<sheetData>",
+      '<sheetFormatPr defaultRowHeight="15"/><sheetData>',
+    );
+    const read = fromXlsx(zipped({ ...parts, "xl/worksheets/sheet1.xml": xml }));
+    expect(read["xl/worksheets/sheet1.xml"]?.match(/<row\b/g)).toHaveLength(4);
+    const model = opened({ "xl/worksheets/sheet1.xml": xml });
+    expect(cellsOf(model, "A1", "A500", "A501", "A1001")).toEqual([1, 500, 501, 1001]);
+    const id = model.getters.getActiveSheetId();
+    const sizes = [1, 500, 501, 502].map((row) => model.getters.getRowSize(id, row - 1));
+    // By hand: 4/3 of a pixel to a point.
+    expect(sizes).toEqual([20, 20, 53, 20]);
+    expect(model.getters.isRowHidden(id, 1001)).toBe(true);
+    expect(model.getters.isRowHidden(id, 1000)).toBe(false);
   });
 
   test("tabs keep their order, whatever their parts are called", () => {
