@@ -75,7 +75,6 @@ export default tseslint.config(
     rules: {
       "@typescript-eslint/await-thenable": "error",
       "@typescript-eslint/no-floating-promises": "error",
-      "@typescript-eslint/no-unnecessary-type-assertion": "error",
     },
   },
   {

@@ -852,7 +852,7 @@ describe("the rules", () => {
   const limits = seenRows.flatMap((row) => {
     const name = `${row.product} ${row.form}`;
     const kinds = KINDS[`${row.place} ${name}`] ?? KINDS[name] ?? [];
-    return kinds.map((kind) => ({ ...row, kind }));
+    return kinds.map((kind) => ({ ...row, kind }) as Record<string, string>);
   });
 
   test.each(limits)("$place, $kind: $limit_percent %, $how_seen", (row) => {
