@@ -12,7 +12,7 @@ const changed = [
 function testsOf(path: string): string[] {
   if (path.endsWith(".test.ts")) return [path];
   const [house = "", room = ""] = path.split("/");
-  return [`tests/${room}`, `tests/${house}`].filter((folder) => existsSync(folder)).slice(0, 1);
+  return [`tests/${room}/`, `tests/${house}/`].filter((folder) => existsSync(folder)).slice(0, 1);
 }
 
 const wanted = new Set(changed.flatMap(testsOf));
