@@ -1,17 +1,16 @@
 import { readFileSync, readdirSync, statSync } from "node:fs";
-import { dirname, join, relative } from "node:path";
+import { dirname, extname, join } from "node:path";
 import { describe, expect, test } from "vitest";
+import rooms from "./rooms.json";
 
-/** Arrows run one way: each folder, and the folders that it may import from. */
-const MAY_IMPORT: Record<string, string[]> = {
-  src: ["src"],
-  functions: ["src", "functions"],
-  taskpane: ["src", "functions", "taskpane"],
-  localsheet: ["src", "functions", "taskpane", "localsheet"],
-};
+/** Each room, and the rooms that it may import from; DEVELOPERS.md shows the same list. */
+const MAY_IMPORT: Record<string, string[]> = rooms;
+
+/** The topmost folder, as one room, or as its inner rooms. */
+const HOUSES = ["src", "functions", "taskpane", "localsheet"] as const;
 
 /** Packages that each folder may use at run time; types of a host are no imports. */
-const PACKAGES: Record<string, RegExp> = {
+const PACKAGES: Record<(typeof HOUSES)[number], RegExp> = {
   // Distribution functions, and nothing else.
   src: /^jstat$/,
   functions:
@@ -32,19 +31,56 @@ function importsOf(path: string): string[] {
   const text = readFileSync(path, "utf8");
   const imports =
     /^(?:import|export)\b[^;"]*?\bfrom "([^"]+)"|\bimport\("([^"]+)"\)|^import "([^"]+)"/gm;
-  return [...text.matchAll(imports)].map((match) => match[1] ?? match[2] ?? match[3]);
+  return [...text.matchAll(imports)].flatMap((match) => match.slice(1).filter(Boolean));
 }
 
-describe.each(Object.keys(MAY_IMPORT))("%s", (folder) => {
-  test.each(filesOf(folder))("%s", (path) => {
-    for (const name of importsOf(path)) {
-      if (!name.startsWith(".")) expect(name).toMatch(PACKAGES[folder]);
-      else
-        expect(MAY_IMPORT[folder]).toContain(
-          relative(".", join(dirname(path), name)).split("/")[0],
-        );
-    }
+/** The room of a file, or of what it imports: the longest that its path begins with. */
+function roomOf(path: string): string | undefined {
+  const within = Object.keys(MAY_IMPORT).filter((room) => path.startsWith(`${room}/`));
+  return within.sort((a, b) => b.length - a.length).at(0);
+}
+
+/** The files of the repository that a file imports, types counted. */
+function filesImportedBy(path: string): string[] {
+  return importsOf(path)
+    .filter((name) => name.startsWith("."))
+    .map((name) => join(dirname(path), name))
+    .map((name) => (extname(name) ? name : `${name}.ts`));
+}
+
+describe.each(HOUSES)("%s", (house) => {
+  test.each(filesOf(house))("%s", (path) => {
+    const room = roomOf(path) ?? "no room";
+    for (const imported of filesImportedBy(path))
+      expect([room, ...(MAY_IMPORT[room] ?? [])], imported).toContain(roomOf(imported));
+    const packages = importsOf(path).filter((name) => !name.startsWith("."));
+    for (const name of packages) expect(name).toMatch(PACKAGES[house]);
   });
+});
+
+test("no files import each other in a circle, not even for a type", () => {
+  const done = new Set<string>();
+  const circleFrom = (path: string, way: string[]): string[] => {
+    if (way.includes(path)) return [...way.slice(way.indexOf(path)), path];
+    if (done.has(path) || !path.endsWith(".ts")) return [];
+    done.add(path);
+    for (const next of filesImportedBy(path)) {
+      const circle = circleFrom(next, [...way, path]);
+      if (circle.length > 0) return circle;
+    }
+    return [];
+  };
+  for (const path of HOUSES.flatMap(filesOf)) expect(circleFrom(path, [])).toEqual([]);
+});
+
+test("DEVELOPERS.md shows the rooms and their arrows", () => {
+  const guide = readFileSync("DEVELOPERS.md", "utf8");
+  const shown = [...guide.matchAll(/^(\S+) +<- (.+)$/gm)].map(([, room, from]) => [room, from]);
+  const held = Object.entries(MAY_IMPORT).map(([room, from]) => [
+    room,
+    from.join(", ") || "nothing",
+  ]);
+  expect(shown).toEqual(held);
 });
 
 test("src is pure: no clock, chance, page, network or console", () => {

@@ -12,7 +12,7 @@ import { readResult } from "../../functions/catalog/examples";
 import { KINDS } from "../../functions/catalog/kinds";
 import { element } from "./elements";
 import { insertFormula } from "../sheets/insert";
-import type { Tell } from "./pane";
+import type { Tell } from "./tell";
 import type { Workbook } from "../host/workbook";
 
 export function functionsPart(workbook: Workbook, tell: Tell): HTMLElement {

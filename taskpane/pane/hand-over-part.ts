@@ -2,7 +2,7 @@
 import { NAMESPACE } from "../../functions/catalog/entry";
 import { element } from "./elements";
 import type { Replaced } from "../../functions/files/hand-over";
-import type { Tell } from "./pane";
+import type { Tell } from "./tell";
 import type { Workbook } from "../host/workbook";
 
 /** What makes the copy, and what mends, is loaded when it is first wanted. */

@@ -2,13 +2,11 @@
 import { element } from "./elements";
 import { handOverPart } from "./hand-over-part";
 import { sheetsPart } from "./sheets-part";
+import { type Tell, tellIn } from "./tell";
 import type { Workbook } from "../host/workbook";
 import { workingPart } from "./working-part";
 
 declare const MISTWRIGHT_VERSION: string;
-
-/** Runs something a button asks for and tells the outcome, good or bad, in the pane's status line. */
-export type Tell = (action: () => Promise<string>) => Promise<void>;
 
 interface Part {
   name: string;
@@ -20,17 +18,7 @@ interface Part {
 /** Builds the pane inside an element. */
 export function mountPane(root: HTMLElement, workbook: Workbook): void {
   const status = element("p", { class: "status", role: "status" });
-  const tell: Tell = async (action) => {
-    status.className = "status";
-    status.textContent = "Working...";
-    try {
-      status.textContent = await action();
-      status.classList.add("done");
-    } catch (error) {
-      status.textContent = error instanceof Error ? error.message : String(error);
-      status.classList.add("failed");
-    }
-  };
+  const tell = tellIn(status);
   const parts: Part[] = [
     { name: "Sheets", content: sheetsPart(workbook, tell) },
     { name: "Functions", ...functionsWhenShown(workbook, tell) },

@@ -1,7 +1,7 @@
 /** The Sheets part: inserts a template on a new sheet, or at the selection where the cells are empty. */
 import { element } from "./elements";
 import { type InsertOptions, insertSet, insertTemplate } from "../sheets/insert";
-import type { Tell } from "./pane";
+import type { Tell } from "./tell";
 import { templates } from "../templates/index";
 import type { Workbook } from "../host/workbook";
 

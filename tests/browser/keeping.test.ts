@@ -24,8 +24,7 @@ function stored(page: Page, key: string, value?: unknown): Promise<unknown> {
         open.onerror = () => reject(open.error);
         open.onsuccess = () => {
           const kept = open.result.transaction("workbook", "readwrite").objectStore("workbook");
-          const request =
-            next === undefined ? kept.get(name as string) : kept.put(next, name as string);
+          const request = next === undefined ? kept.get(name) : kept.put(next, name);
           request.onsuccess = () => (open.result.close(), resolve(request.result));
           request.onerror = () => reject(request.error);
         };

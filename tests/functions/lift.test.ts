@@ -291,7 +291,7 @@ describe("to the host go only errors that Excel takes from a function", () => {
   }
   const functions = new Map<string, (...args: unknown[]) => unknown>();
   const associate = (id: string, run: (...args: unknown[]) => unknown) => functions.set(id, run);
-  register({ associate, Error: HostError } as never);
+  register({ associate, Error: HostError });
   const given = (basicValue: string) =>
     functions.get("OILFOR")?.({ type: "Error", basicValue }, 0.05);
 

@@ -304,7 +304,7 @@ describe("a cell without a number gets the reason and the mend", () => {
       /press Repair under Hand over/,
     ],
   ])("%s", async (_, contents, cell, reason, mend) => {
-    const found = await problem(contents as unknown as Record<string, string>, cell);
+    const found = await problem(contents, cell);
     if (typeof reason === "string") expect(found?.reason).toBe(reason);
     else expect(found?.reason).toMatch(reason);
     if (typeof mend === "string") expect(found?.mend).toBe(mend);
