@@ -263,7 +263,7 @@ export class LocalWorkbook implements Workbook {
     const position = { sheetId, row, col: column };
     const result = this.model.getters.evaluateFormulaResult(sheetId, `=${expression}`, position);
     const columns = (Array.isArray(result) ? result : [[result]]) as EngineResult[][];
-    return columns[0].map((_, i) => columns.map((cells) => cellValue(cells[i])));
+    return (columns[0] ?? []).map((_, i) => columns.map((cells) => cellValue(cells[i])));
   }
 
   /** Not the browser's own, which a page without https lacks. */
@@ -296,8 +296,10 @@ export class LocalWorkbook implements Workbook {
   }
 }
 
-function wordsFor(reason: string): string {
-  return reason === "Readonly" ? "this tab only reads" : `the sheet refused it (${reason})`;
+function wordsFor(reason: string | undefined): string {
+  return reason === "Readonly"
+    ? "this tab only reads"
+    : `the sheet refused it (${reason ?? "no reason told"})`;
 }
 
 interface EngineResult {
@@ -305,7 +307,9 @@ interface EngineResult {
   message?: string;
 }
 
-function cellValue({ value, message }: EngineResult): CellValue {
+function cellValue(result: EngineResult | undefined): CellValue {
+  if (!result) return null;
+  const { value, message } = result;
   const isError = typeof value === "string" && engine.registries.errorTypes.has(value);
   return isError ? { fault: toExcelError(value), text: message } : value;
 }

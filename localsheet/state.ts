@@ -82,14 +82,19 @@ function cellsOf(model: Model, sheet: Data["sheets"][number], data: Data): Map<s
       }
   };
   put(sheet.styles, (id) => ({ style: meant(data.styles[id]) }));
-  put(sheet.formats, (id) => ({ format: data.formats[id] }));
-  put(sheet.borders, (id) => ({ border: data.borders[id] }));
+  put(sheet.formats, (id) => inLook("format", data.formats[id]));
+  put(sheet.borders, (id) => inLook("border", data.borders[id]));
   for (const cell of cells.values()) cell.lookKey = keyOf(cell.look);
   contents(model, sheet.id, at);
   return cells;
 }
 
 /** What says the same as nothing is left out, so that it is no change. */
+/** One of the aspects of a look, where there is one. */
+function inLook<K extends keyof Look>(aspect: K, value: Look[K] | undefined): Partial<Look> {
+  return value === undefined ? {} : ({ [aspect]: value } as Pick<Look, K>);
+}
+
 function meant(style: Look["style"] = {}): Look["style"] {
   return Object.fromEntries(
     Object.entries(style)

@@ -65,10 +65,12 @@ function tabs(parts: Part[]): HTMLElement[] {
   const show = (index: number) => {
     parts.forEach(({ content }, i) => {
       content.hidden = i !== index;
-      buttons[i].setAttribute("aria-selected", String(i === index));
-      buttons[i].tabIndex = i === index ? 0 : -1;
     });
-    parts[index].onShow?.();
+    buttons.forEach((button, i) => {
+      button.setAttribute("aria-selected", String(i === index));
+      button.tabIndex = i === index ? 0 : -1;
+    });
+    parts[index]?.onShow?.();
   };
   buttons.forEach((button, i) => button.addEventListener("click", () => show(i)));
   list.addEventListener("keydown", (event) => {
@@ -77,7 +79,7 @@ function tabs(parts: Part[]): HTMLElement[] {
     const now = buttons.indexOf(document.activeElement as HTMLButtonElement);
     const next = (now + step + parts.length) % parts.length;
     show(next);
-    buttons[next].focus();
+    buttons[next]?.focus();
   });
   list.append(...buttons);
   show(0);

@@ -31,7 +31,7 @@ function show(theme?: Themed["officeTheme"]) {
 export function darkness(color?: string): boolean | undefined {
   const found = /^#?([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})$/i.exec(color ?? "");
   if (!found) return undefined;
-  const [red, green, blue] = found.slice(1).map((part) => Number.parseInt(part, 16));
+  const [red = 0, green = 0, blue = 0] = found.slice(1).map((part) => Number.parseInt(part, 16));
   // As light as an eye sees it: Rec. ITU-R BT.601.
   return 0.299 * red + 0.587 * green + 0.114 * blue < 128;
 }

@@ -197,8 +197,8 @@ function answerShown(
   { shown }: Shown,
 ): string {
   const { kind } = entry.returns;
-  const [rows, columns] = [answer.length, answer[0].length];
-  if (rows * columns === 1) return `Answer: ${shown(answer[0][0], kind)}`;
+  const [rows, columns] = [answer.length, answer[0]?.length ?? 0];
+  if (rows * columns === 1) return `Answer: ${shown(answer[0]?.[0] ?? null, kind)}`;
   const all =
     rows > 1 && columns > 1
       ? `Answer: ${rows} x ${columns} cells`
@@ -211,7 +211,7 @@ function answerShown(
     ...(rows > 1 ? [`row ${part.row + 1}`] : []),
     ...(columns > 1 ? [`column ${part.column + 1}`] : []),
   ];
-  return `${all}. This cell, ${where.join(", ")}: ${shown(answer[part.row][part.column], kind)}`;
+  return `${all}. This cell, ${where.join(", ")}: ${shown(answer[part.row]?.[part.column] ?? null, kind)}`;
 }
 
 /** A step's value: a number to nine figures, a list of them, a word. */

@@ -269,12 +269,13 @@ function ruleOf(block: Block): DrawnRule {
 
 function areaOfBlock(block: Block): Area {
   const rows = contentsOf(block);
-  return { ...readCellName(block.at), rows: rows.length, columns: rows[0].length };
+  return { ...readCellName(block.at), rows: rows.length, columns: rows[0]?.length ?? 0 };
 }
 
 /** The rectangle that a range such as B8:B13 names. */
 function areaNamed(range: string): Area {
-  const [first, last] = range.split(":").map(readCellName);
+  const [from = range, to = from] = range.split(":");
+  const [first, last] = [readCellName(from), readCellName(to)];
   return { ...first, rows: last.row - first.row + 1, columns: last.column - first.column + 1 };
 }
 

@@ -42,9 +42,12 @@ import {
 } from "./places";
 
 const PERCENT = "0.0%";
-const [SKIN_ROW, VOC_ROW, ALCOHOL_ROW, WATER_ROW, HAZARD_ROW, CARRIED_ROW] = [0, 1, 2, 3, 4, 5].map(
-  (i) => LIMIT + i,
-);
+const SKIN_ROW = LIMIT;
+const VOC_ROW = SKIN_ROW + 1;
+const ALCOHOL_ROW = VOC_ROW + 1;
+const WATER_ROW = ALCOHOL_ROW + 1;
+const HAZARD_ROW = WATER_ROW + 1;
+const CARRIED_ROW = HAZARD_ROW + 1;
 
 /** The four rules that are looked at: of the place and of its country, for each of two kinds. */
 const RULES = [

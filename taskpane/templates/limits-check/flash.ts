@@ -2,7 +2,10 @@
 import { type Block, FLASH, NONE, TEST, cells, found, heading, section, sumIf } from "./places";
 import { ALCOHOL, texts, typed, worked } from "./places";
 
-const [POINT, BOILING, GHS, LABEL] = [0, 1, 2, 3].map((i) => TEST + i);
+const POINT = TEST;
+const BOILING = POINT + 1;
+const GHS = BOILING + 1;
+const LABEL = GHS + 1;
 const isBlank = (row: number) => `OR(C${row}="",D${row}="")`;
 const ofAll = (what: string) => `SUMIF(${typed("B")},"${what}",${worked("F")})`;
 /** The rule prints degrees Celsius to a tenth, and so is turned what was typed in Fahrenheit. */

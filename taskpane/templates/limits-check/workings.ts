@@ -165,8 +165,10 @@ function budget(share: string): string {
 
 /** The first of several reasons that holds, or nothing. */
 function firstOf(...reasons: [condition: string, words: string][]): string {
-  const [[condition, words], ...rest] = reasons;
-  return `IF(${condition},${words},${rest.length > 0 ? firstOf(...rest) : '""'})`;
+  return reasons.reduceRight(
+    (rest, [condition, words]) => `IF(${condition},${words},${rest})`,
+    '""',
+  );
 }
 
 const beside = (what: string, column: string): [string, string] => [
