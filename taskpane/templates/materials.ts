@@ -41,7 +41,7 @@ export const template: Template = {
         {
           name: "filled",
           label: "Lines filled",
-          formula: "=COUNTA({materials.name})",
+          formula: '=SUMPRODUCT(--({materials.name}<>""))',
           format: "0",
           note: '=IF({filled}={counted},"every one is priced or a sample","priced or a sample: "&{counted}&"; look under Said of this line")',
         },

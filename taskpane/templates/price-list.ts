@@ -85,7 +85,7 @@ export const template: Template = {
         {
           name: "filled",
           label: "Lines filled",
-          formula: "=COUNTA({prices.recipe})",
+          formula: '=SUMPRODUCT(--({prices.recipe}<>""))',
           format: "0",
           note: '=IF({filled}={counted},"every one is priced","priced: "&{counted}&"; look under Said of this line")',
         },

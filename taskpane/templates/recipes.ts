@@ -72,7 +72,7 @@ export const template: Template = {
         {
           name: "filled",
           label: "Lines filled",
-          formula: "=COUNTA({recipes.recipe})",
+          formula: '=SUMPRODUCT(--({recipes.recipe}<>""))',
           format: "0",
           note: '=IF({filled}={counted},"every one has its share","with a share: "&{counted}&"; look under Said of this line")',
         },

@@ -32,7 +32,7 @@ export const template: Template = {
         {
           name: "filled",
           label: "Sizes filled",
-          formula: "=COUNTA({sizes.size})",
+          formula: '=SUMPRODUCT(--({sizes.size}<>""))',
           format: "0",
           note: '=IF({filled}={counted},"every one is priced","priced: "&{counted}&"; look under Said of this line")',
         },
