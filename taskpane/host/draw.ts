@@ -6,7 +6,9 @@
  */
 import { freeName } from "../../functions/formula/sheet-names";
 import { type Drawing, type PlacedDrawing, placed } from "../sheets/template";
+import { orderFormats, orderLists, reaching } from "./lists";
 import { POINTS, order, rangeOf } from "./orders";
+import { orderPage } from "./page";
 import { reasonOf, write } from "./run";
 import type { Spot } from "./workbook";
 
@@ -25,13 +27,23 @@ const REMEMBERED: Excel.CellPropertiesLoadOptions = {
 export function drawOnNewSheet(title: string, drawing: Drawing): Promise<string> {
   const drawn = write(async (context) => {
     const sheets = context.workbook.worksheets;
+    const { tables } = context.workbook;
     sheets.load("items/name");
+    tables.load("items/name");
     await context.sync();
     const taken = sheets.items.map((sheet) => sheet.name);
     const name = freeName(title, taken);
+    const there = placed(drawing, 0, 0);
     try {
       const sheet = sheets.add(name);
-      order(context, sheet, placed(drawing, 0, 0));
+      order(context, sheet, reaching(there));
+      orderFormats(sheet, there);
+      orderLists(
+        sheet,
+        there,
+        tables.items.map((table) => table.name),
+      );
+      orderPage(sheet, there);
       sheet.activate();
       await context.sync();
     } catch (error) {
@@ -51,6 +63,9 @@ interface Before {
   /** Charts and marks that were there already, by their ids. */
   charts: string[];
   marks: string[];
+  /** Tables of the sheet, by their ids, and the names of all. */
+  tables: string[];
+  tableNames: string[];
 }
 
 /** Draws with the first cell at the spot. */
@@ -65,6 +80,7 @@ export function drawAt(spot: Spot, drawing: Drawing): Promise<void> {
     );
     try {
       order(context, sheet, { ...there, widths });
+      orderLists(sheet, there, before.tableNames);
       await context.sync();
     } catch (error) {
       const left = "what was drawn before that could not be taken away again: undo it";
@@ -87,10 +103,13 @@ async function remembered(
   const columns = area.getColumnProperties({ format: { columnWidth: true } });
   area.load("numberFormat");
   const { dataValidation, conditionalFormats } = area;
-  const { charts } = sheet;
+  const { charts, tables } = sheet;
+  const allTables = context.workbook.tables;
   dataValidation.load("type");
   conditionalFormats.load("items/id");
   charts.load("items/id");
+  tables.load("items/id");
+  allTables.load("items/name");
   await context.sync();
   if (drawing.rules.length > 0 && dataValidation.type !== "None") {
     throw new HasRules("the cells there already have a rule on what may be typed");
@@ -103,6 +122,8 @@ async function remembered(
     columns: columns.value,
     charts: charts.items.map(({ id }) => id),
     marks: conditionalFormats.items.map(({ id }) => id),
+    tables: tables.items.map(({ id }) => id),
+    tableNames: allTables.items.map(({ name }) => name),
   };
 }
 
@@ -119,6 +140,10 @@ async function putBack(sheetName: string, drawing: PlacedDrawing, before: Before
   await Excel.run(async (context) => {
     const sheet = context.workbook.worksheets.getItem(sheetName);
     const area = rangeOf(sheet, drawing);
+    const { charts, tables } = sheet;
+    tables.load("items/id");
+    await context.sync();
+    for (const table of tables.items) if (!before.tables.includes(table.id)) table.convertToRange();
     area.clear("Contents");
     if (drawing.rules.length > 0) area.dataValidation.clear();
     // Clearing takes the fill away; only the cells that had one are given it again.
@@ -128,7 +153,6 @@ async function putBack(sheetName: string, drawing: PlacedDrawing, before: Before
     area.setColumnProperties(before.columns);
     const marks = area.conditionalFormats;
     marks.load("items/id");
-    const { charts } = sheet;
     charts.load("items/id");
     await context.sync();
     for (const chart of charts.items) if (!before.charts.includes(chart.id)) chart.delete();

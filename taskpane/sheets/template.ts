@@ -142,7 +142,7 @@ export interface DrawnPage {
   landscape?: boolean;
   /** The first and the last row that stand on top of each page. */
   titleRows?: [number, number];
-  /** Said at the foot of each page. */
+  /** Said at the top of each page. */
   caution?: string;
 }
 
