@@ -21,7 +21,9 @@ import { toExcelError } from "./custom-functions";
 import { download } from "./download";
 import { type Model, engine } from "./engine";
 import { toXlsx } from "./files";
+import "./frozen-paste";
 import "./growing";
+import { pageCommand } from "./pages";
 import "./list-ranges";
 
 type Command = { type: string } & Record<string, unknown>;
@@ -98,7 +100,13 @@ export class LocalWorkbook implements Workbook {
     };
     const size = { rows: 100, columns: 26 };
     const there = placed(drawing, 0, 0);
-    this.run([create, ...grow(sheetId, size, there), ...draw(sheetId, there, this.newId)]);
+    this.run([
+      create,
+      ...grow(sheetId, size, there),
+      ...draw(sheetId, there, this.newId),
+      pageCommand(sheetId, there.page ?? {}),
+      ...freeze(sheetId, there),
+    ]);
     this.model.dispatch("ACTIVATE_SHEET", {
       sheetIdFrom: getters.getActiveSheetId(),
       sheetIdTo: sheetId,
@@ -306,6 +314,15 @@ function draw(sheetId: string, drawing: PlacedDrawing, newId: () => string): Com
     ...drawing.charts.map((chart) => chartCommand(sheetId, chart, drawing, newId)),
     // Last, as the engine makes a table longer when something is written right below it.
     ...(drawing.lists ?? []).map((list) => tableCommand(sheetId, list)),
+  ];
+}
+
+/** Headings and names stay in sight. */
+function freeze(sheetId: string, { frozen = { rows: 0, columns: 0 } }: PlacedDrawing): Command[] {
+  const { rows, columns } = frozen;
+  return [
+    ...(rows > 0 ? [{ type: "FREEZE_ROWS", sheetId, quantity: rows }] : []),
+    ...(columns > 0 ? [{ type: "FREEZE_COLUMNS", sheetId, quantity: columns }] : []),
   ];
 }
 

@@ -11,9 +11,13 @@ import "./origin";
 /** The bytes of an .xlsx file as the data that a new Model takes. Throws a Refusal, one plain sentence. */
 export function fromXlsx(bytes: Uint8Array): Record<string, string> {
   const parts = readable(bytes);
-  for (const path of Object.keys(parts))
+  for (const path of Object.keys(parts)) {
     if (path.startsWith("xl/worksheets/sheet"))
       parts[path] = mapFormulas(parts[path], retypedFormula);
+    // A table without a style has none; the engine would take its own.
+    if (path.startsWith("xl/tables/"))
+      parts[path] = parts[path].replace(/<tableStyleInfo\b(?![^>]*\sname=)/g, '$& name="None"');
+  }
   return parts;
 }
 

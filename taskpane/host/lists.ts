@@ -2,6 +2,7 @@
  * Lists that grow, as tables of Excel's: what is typed or pasted right below one, or inserted within, becomes a
  * line of it, and gets the formulas of the column.
  */
+import { freeTableName } from "../../functions/files/table-names";
 import { type DrawnList, type PlacedDrawing, addressOf } from "../sheets/template";
 import { rangeOf } from "./orders";
 
@@ -11,12 +12,10 @@ export function orderLists(
   drawing: PlacedDrawing,
   taken: readonly string[],
 ) {
-  const names = [...taken];
+  const names = new Set(taken.map((name) => name.toLowerCase()));
   for (const list of drawing.lists ?? []) {
     const table = sheet.tables.add(addressOf(list), true);
-    const name = freeTableName(list.name, names);
-    names.push(name);
-    table.name = name;
+    table.name = freeTableName(list.name, names);
     table.style = "TableStyleLight1";
     table.showBandedRows = false;
     orderFormulas(sheet, drawing, list);
@@ -39,15 +38,6 @@ function orderFormulas(sheet: Excel.Worksheet, { cells }: PlacedDrawing, list: D
 
 function isWithin(row: number, area: { row: number; rows: number }): boolean {
   return row >= area.row && row < area.row + area.rows;
-}
-
-/** As names of tables go: letters, figures, points and low lines, not in use. */
-function freeTableName(wanted: string, taken: readonly string[]): string {
-  const plain = wanted.replace(/[^\p{L}\p{N}.]+/gu, "_").replace(/^(?=[\p{N}.])/u, "_");
-  const isTaken = (name: string) => taken.some((each) => each.toLowerCase() === name.toLowerCase());
-  let name = plain;
-  for (let i = 2; isTaken(name); i++) name = `${plain}_${i}`;
-  return name;
 }
 
 /**
