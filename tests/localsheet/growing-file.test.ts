@@ -2,6 +2,7 @@
 import { strFromU8, unzipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import type { Model } from "../../localsheet/engine";
+import { findings, validator } from "../files/validator";
 import { growing } from "../taskpane/growing-list";
 import { LocalWorkbook, newModel, openModel, saveBook, toXlsx, write } from "./load-engine";
 
@@ -93,4 +94,15 @@ describe("in a saved file", () => {
     expect(model.getters.getCellText(cell, { showFormula: true })).toBe('=IF(B8="","",B8*C8)');
     expect((await saveBook(openModel(bytes).model)).bytes.length).toBeGreaterThan(0);
   });
+
+  test.skipIf(!validator)(
+    "Microsoft's validator finds nothing, grown and twice over",
+    async () => {
+      const model = await drawn();
+      write(model, "A8", "Alder Soft");
+      await new LocalWorkbook(model).drawOnNewSheet("Offers", growing);
+      expect(await findings({ growing: await toXlsx(model) })).toEqual([]);
+    },
+    120_000,
+  );
 });
