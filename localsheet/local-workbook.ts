@@ -29,7 +29,9 @@ import { toExcelError } from "./custom-functions";
 import { download } from "./download";
 import { type Model, engine } from "./engine";
 import { toXlsx } from "./files";
+import "./frozen-paste";
 import "./growing";
+import { pageCommand } from "./pages";
 import "./list-ranges";
 
 type Command = { type: string } & Record<string, unknown>;
@@ -118,6 +120,8 @@ export class LocalWorkbook implements Workbook {
       ...made.flatMap(({ sheetId, there }) => [
         ...grow(sheetId, size, there),
         ...draw(sheetId, there, this.newId),
+        pageCommand(sheetId, there.page ?? {}),
+        ...freeze(sheetId, there),
       ]),
     ]);
     const shown = made[0];
@@ -358,6 +362,15 @@ function draw(sheetId: string, drawing: PlacedDrawing, newId: () => string): Com
     ...drawing.charts.map((chart) => chartCommand(sheetId, chart, drawing, newId)),
     // Last, as the engine makes a table longer when something is written right below it.
     ...(drawing.lists ?? []).map((list) => tableCommand(sheetId, list)),
+  ];
+}
+
+/** Headings and names stay in sight. */
+function freeze(sheetId: string, { frozen = { rows: 0, columns: 0 } }: PlacedDrawing): Command[] {
+  const { rows, columns } = frozen;
+  return [
+    ...(rows > 0 ? [{ type: "FREEZE_ROWS", sheetId, quantity: rows }] : []),
+    ...(columns > 0 ? [{ type: "FREEZE_COLUMNS", sheetId, quantity: columns }] : []),
   ];
 }
 

@@ -72,9 +72,9 @@ export const template: Template = {
         {
           name: "filled",
           label: "Lines filled",
-          formula: '=SUMPRODUCT(--({recipes.recipe}<>""))',
+          formula: '=SUMPRODUCT(--({recipes.recipe:all}<>""))-1',
           format: "0",
-          note: '=IF({filled}={counted},"every one has its share","with a share: "&{counted}&"; look under Said of this line")',
+          note: '=IF({filled}={counted},"every one has its share","with a share: "&{counted}&"; look under Said of this line, and above the first and below the last one that is counted")',
         },
         {
           name: "counted",

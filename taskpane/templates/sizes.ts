@@ -32,9 +32,9 @@ export const template: Template = {
         {
           name: "filled",
           label: "Sizes filled",
-          formula: '=SUMPRODUCT(--({sizes.size}<>""))',
+          formula: '=SUMPRODUCT(--({sizes.size:all}<>""))-1',
           format: "0",
-          note: '=IF({filled}={counted},"every one is priced","priced: "&{counted}&"; look under Said of this line")',
+          note: '=IF({filled}={counted},"every one is priced","priced: "&{counted}&"; look under Said of this line, and above the first and below the last one that is counted")',
         },
         { name: "counted", label: "Sizes priced", formula: "=COUNT({sizes.pieces})", format: "0" },
       ],

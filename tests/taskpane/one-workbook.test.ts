@@ -132,3 +132,20 @@ test("sheets may be renamed, and columns moved: they are found by their headings
   const [head] = await workbook.read({ sheet: "Shop list", row: 11, column: 5 }, 1, 1);
   expect(head?.[0]).toBe("Price of a pack ($)");
 });
+
+test("a line put in above the first one is not passed over in silence", async () => {
+  const set = await wholeSet();
+  const { sheet, row } = await set.spot("Materials", "materials.name");
+  const sheetId = set.model.getters.getSheetIdByName(sheet) as string;
+  set.model.dispatch("ADD_COLUMNS_ROWS", {
+    sheetId,
+    sheetName: sheet,
+    dimension: "ROW",
+    position: "before",
+    base: row,
+    quantity: 1,
+  });
+  await set.type("Materials", "materials.name", 0, "Salt Orchard");
+  expect(await set.at("Materials", "filled")).toBe(23);
+  expect(await set.at("Materials", "counted")).toBe(22);
+});
