@@ -122,6 +122,7 @@ export class LocalWorkbook implements Workbook {
         ...draw(sheetId, there, this.newId),
         pageCommand(sheetId, there.page ?? {}),
         ...freeze(sheetId, there),
+        ...hide(sheetId, there),
       ]),
     ]);
     const shown = made[0];
@@ -372,6 +373,11 @@ function freeze(sheetId: string, { frozen = { rows: 0, columns: 0 } }: PlacedDra
     ...(rows > 0 ? [{ type: "FREEZE_ROWS", sheetId, quantity: rows }] : []),
     ...(columns > 0 ? [{ type: "FREEZE_COLUMNS", sheetId, quantity: columns }] : []),
   ];
+}
+
+function hide(sheetId: string, { hidden = [] }: PlacedDrawing): Command[] {
+  if (hidden.length === 0) return [];
+  return [{ type: "HIDE_COLUMNS_ROWS", sheetId, dimension: "COL", elements: hidden }];
 }
 
 /** A list as a table of the engine's, which keeps its name with the rest of its looks; ours are the cells' own. */

@@ -5,6 +5,8 @@ import { rangeOf } from "./orders";
 import { isSupported } from "./run";
 
 export function orderPage(sheet: Excel.Worksheet, drawing: PlacedDrawing) {
+  for (const column of drawing.hidden ?? [])
+    rangeOf(sheet, { row: 0, column, rows: 1, columns: 1 }).columnHidden = true;
   if (isSupported("1.7")) orderFrozen(sheet, drawing);
   if (isSupported("1.9")) orderPaper(sheet, drawing);
 }

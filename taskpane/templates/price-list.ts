@@ -261,6 +261,7 @@ export const template: Template = {
         },
         {
           name: "sline",
+          hidden: true,
           heading: "Line of Sizes",
           format: "0",
           formula:

@@ -148,6 +148,13 @@ export function rangesOf(excel: FakeExcel) {
           if (format !== null) cell.format = format;
         });
       },
+      get columnHidden() {
+        return sheet.widths.get(column) === 0;
+      },
+      // Excel hides a column as one that has no width.
+      set columnHidden(isHidden: boolean) {
+        if (isHidden) sheet.widths.set(column, 0);
+      },
       format: format(name, [area]),
       dataValidation: dataValidation(name, [area]),
       conditionalFormats: marks(name, [area]),
