@@ -14,6 +14,13 @@ const pouredFor = (batch: string, kinds: readonly string[]) =>
     0,
   );
 
+/** Without Weighed nobody can tell where a lot went. */
+const UNKNOWN = 'COUNTIF({batches.found},"Weighed?")>0';
+
+/** What is said of a batch, with what Weighed says of it. */
+const said = (weighed = "") =>
+  `=IF({number}="",IF(COUNTA({date},{recipe})=0,"","which batch?"),TEXTJOIN("; ",TRUE,IF(COUNTIF({batches.number},{number})>1,"twice in the book: give one another number",""),IF({date}="","no date: on hand does not fall",""),IF({recipe}="","which recipe?",""),IF({count}="","bottles not counted","")${weighed}))`;
+
 /** What the k-th batch with the lot has in a column. */
 const traced = (column: string) =>
   `=IF({row}="","",IF(INDEX({batches.${column}},{row})="","",INDEX({batches.${column}},{row})))`;
@@ -49,17 +56,15 @@ export const template: Template = {
           name: "howmany",
           label: "Batches with this lot",
           format: "0",
-          formula: '=IF({lot}="","",COUNT({batches.found}))',
-          note: `=IF({lot}="","type a lot",IF({howmany}>${SHOWN},"the first ${SHOWN} are shown; Found in the list marks them all",IF({howmany}=0,"no batch has this lot, as Weighed says","")))`,
-          alone: '=""',
+          formula: `=IF(OR({lot}="",${UNKNOWN}),"",COUNT({batches.found}))`,
+          note: `=IF({lot}="","type a lot",IF(${UNKNOWN},"without Weighed in the workbook it cannot be told",IF({howmany}>${SHOWN},"the first ${SHOWN} are shown; Has the lot traced marks them all",IF({howmany}=0,"no batch has it, as Weighed says",""))))`,
         },
         {
           name: "bottles",
           label: "Bottles in them (count)",
           format: "0",
-          formula: '=IF({lot}="","",SUMIFS({batches.count},{batches.found},1))',
-          note: '=IF(SUM({batches.found})=SUMPRODUCT(ISNUMBER({batches.found})*ISNUMBER({batches.count})),"","not counted in every one: the bottles are more")',
-          alone: '=""',
+          formula: `=IF(OR({lot}="",${UNKNOWN}),"",SUMIFS({batches.count},{batches.found},1))`,
+          note: '=IF(COUNT({batches.found})=SUMPRODUCT(ISNUMBER({batches.found})*ISNUMBER({batches.count})),"","not counted in every one: there are more")',
         },
         {
           name: "filled",
@@ -160,10 +165,10 @@ export const template: Template = {
           heading: "Said of this batch",
           look: "note",
           marks: [{ begins: "twice", mark: "over" }],
-          formula:
-            '=IF({number}="",IF(COUNTA({date},{recipe})=0,"","which batch?"),TEXTJOIN("; ",TRUE,IF(COUNTIF({batches.number},{number})>1,"twice in the book: give one another number",""),IF({date}="","no date: on hand does not fall",""),IF({recipe}="","which recipe?",""),IF({count}="","bottles not counted",""),IF({weight}="","nothing of it on Weighed",""),IF(COUNTIFS({Weighed!weighed.batch},{number},{Weighed!weighed.said},"*not in Materials*")=0,"","a material of it is not in Materials: not in its weight")))',
-          alone:
-            '=IF({number}="",IF(COUNTA({date},{recipe})=0,"","which batch?"),TEXTJOIN("; ",TRUE,IF(COUNTIF({batches.number},{number})>1,"twice in the book: give one another number",""),IF({date}="","no date",""),IF({recipe}="","which recipe?",""),IF({count}="","bottles not counted","")))',
+          formula: said(
+            ',IF({weight}="","nothing of it on Weighed",""),IF(COUNTIFS({Weighed!weighed.batch},{number},{Weighed!weighed.said},"*not in Materials*")=0,"","a material of it is not in Materials: not in its weight")',
+          ),
+          alone: said(),
         },
         { name: "over", heading: "Typed over", look: "note", over: true },
         {
@@ -172,6 +177,7 @@ export const template: Template = {
           format: "0",
           formula:
             '=IF(OR({lot}="",{number}=""),"",IF(ISERROR(MATCH({number},{Weighed!weighed.traced},0)),"",1))',
+          alone: '=IF(OR({lot}="",{number}=""),"","Weighed?")',
         },
         {
           name: "hit",

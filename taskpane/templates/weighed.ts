@@ -39,7 +39,6 @@ export const template: Template = {
           name: "counted",
           label: "Lines that count",
           formula: "=SUMPRODUCT(ISNUMBER({weighed.line})*ISNUMBER({weighed.grams}))",
-          alone: '=SUMPRODUCT(({weighed.batch}<>"")*ISNUMBER({weighed.grams}))',
           format: "0",
         },
       ],
@@ -82,7 +81,6 @@ export const template: Template = {
           heading: "Counts (g or pieces)",
           format: "#,##0.0##",
           formula: '=IF({batch}="","",IF(AND(ISNUMBER({line}),ISNUMBER({grams})),{grams},0))',
-          alone: '=IF({batch}="","",IF(ISNUMBER({grams}),{grams},0))',
         },
         {
           name: "said",
@@ -90,8 +88,6 @@ export const template: Template = {
           look: "note",
           formula:
             '=IF({batch}="",IF(COUNTA({material},{grams})=0,"","which batch?"),TEXTJOIN("; ",TRUE,IF(ISNUMBER({line}),IF({date}="","the batch has no date",""),"not in the Batch book: does not count"),IF(ISNUMBER({grams}),"","how much?"),IF({material}="","which material?",IF({what}="","not in Materials","")),IF({lot}="","no lot","")))',
-          alone:
-            '=IF({batch}="",IF(COUNTA({material},{grams})=0,"","which batch?"),TEXTJOIN("; ",TRUE,IF({date}="","of which day?",""),IF(ISNUMBER({grams}),"","how much?"),IF({material}="","which material?",IF({what}="","what is it?","")),IF({lot}="","no lot","")))',
         },
         { name: "over", heading: "Typed over", look: "note", over: true },
         {
@@ -112,6 +108,8 @@ export const template: Template = {
           format: "0",
           formula:
             '=IF({batch}="","",IF(ISERROR(MATCH({batch},{Batch book!batches.number},0)),"none",MATCH({batch},{Batch book!batches.number},0)))',
+          // Alone every line counts: there is no book that it could be taken out of.
+          alone: '=IF({batch}="","",ROW()-ROW({weighed.batch:head}))',
         },
       ],
     },
