@@ -2,6 +2,7 @@
 import type { Template } from "../sheets/template";
 import { template as baseComparison } from "./base-comparison";
 import { template as batchBook } from "./batch-book";
+import { template as benchSheet } from "./bench-sheet";
 import { template as bottleCost } from "./bottle-cost";
 import { template as buyingPlan } from "./buying-plan";
 import { template as limitsCheck } from "./limits-check";
@@ -14,4 +15,4 @@ import { template as sprayTrialLog } from "./spray-trial-log";
 import { template as trialBatch } from "./trial-batch";
 import { template as weighed } from "./weighed";
 
-export const templates: Template[] = [baseComparison, batchBook, bottleCost, buyingPlan, limitsCheck, materials, priceList, recipes, sizeRun, sizes, sprayTrialLog, trialBatch, weighed];
+export const templates: Template[] = [baseComparison, batchBook, benchSheet, bottleCost, buyingPlan, limitsCheck, materials, priceList, recipes, sizeRun, sizes, sprayTrialLog, trialBatch, weighed];
