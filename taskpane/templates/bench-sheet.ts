@@ -7,7 +7,7 @@ import type { Template } from "../sheets/template";
 const LINES = 12;
 
 const planned = loadsOf("scale");
-const read = loadsOf("reading");
+const read = loadsOf("reading", "{missing}>0");
 
 /** What is said of a line: first what must not be overlooked. */
 const said = (more: string) =>
@@ -111,7 +111,7 @@ export const template: Template = {
         {
           name: "vessel",
           label: "Vessel holds (g)",
-          demo: 2000,
+          demo: 1500,
           note: '=IF({vessel}="","how much?","")',
         },
         {
@@ -144,9 +144,9 @@ export const template: Template = {
           words: "{Sizes!sizes.size}",
           demo: ["2 fl oz", "4 fl oz"],
         },
-        { name: "count", label: "Bottles to fill (count)", demo: [6, 12] },
+        { name: "count", label: "Bottles to fill (count)", demo: [6, 10] },
         { name: "fill", label: "Fill of one (g)", format: "0.0", demo: [51.6, 103.1], draw: FILL },
-        { name: "filled", label: "Bottles really filled (count)", demo: [6, 12] },
+        { name: "filled", label: "Bottles really filled (count)", demo: [6, 10] },
         {
           name: "said",
           look: "note",
@@ -233,7 +233,7 @@ export const template: Template = {
           name: "reading",
           heading: "Reading (g or oz)",
           format: "#,##0.0##",
-          demo: [63.1, 15.8, 1498.9],
+          demo: [55.3, 13.7, 1298.7],
         },
         {
           name: "ratio",

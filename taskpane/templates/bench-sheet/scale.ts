@@ -21,8 +21,8 @@ const HALF = "{step}/2";
 const byBasis = (finished: string, base: string) =>
   `IF({of}="finished",${finished},IF({of}="base",${base},""))`;
 
-/** The load of what stands under a column, and its least and most: each weighing may be off by half a step. */
-export function loadsOf(column: string) {
+/** The load of what stands under a column, its least and its most: each weighing may be off by half a step. */
+export function loadsOf(column: string, unless = "FALSE") {
   const oil = sum(column, OIL);
   const rest = sum(column, REST);
   const all = `SUM({pours.${column}})`;
@@ -31,7 +31,8 @@ export function loadsOf(column: string) {
   const otherOff = `(COUNT({pours.${column}})-${lines(column, OIL)})*${HALF}`;
   const least = `MAX(0,${oil}-${off})`;
   const most = `(${oil}+${off})`;
-  const known = (formula: string) => `=IF(OR(${all}<=0,SUM({step})<=0,${rest}<=0),"",${formula})`;
+  const known = (formula: string) =>
+    `=IF(OR(${unless},${all}<=0,SUM({step})<=0,${rest}<=0),"",${formula})`;
   return {
     load: known(byBasis(`${oil}/${all}`, `${oil}/${rest}`)),
     low: known(

@@ -12,7 +12,7 @@ interface DemoBatch {
   /** Materials and grams, in pouring order. */
   poured: [string, number][];
   /** Where they were not those of today. */
-  lots?: Record<string, string>;
+  lots?: Partial<Record<string, string>>;
   useby: number;
   notes?: string;
 }
@@ -165,8 +165,10 @@ export const DEMO_WEIGHED = DEMO_BATCHES.flatMap(({ number, date, poured, filled
 );
 
 function piecesOf([size, count]: [string, number]): [string, number][] {
-  const { bottle, sprayer, label, box } = DEMO_SIZES.find((each) => each.size === size) ?? {};
-  return [bottle, sprayer, label, box].flatMap((piece) => (piece ? [[piece, count]] : []));
+  const pieces = DEMO_SIZES.filter((each) => each.size === size).flatMap(
+    ({ bottle, sprayer, label, box }) => [bottle, sprayer, label, box],
+  );
+  return pieces.flatMap((piece) => (piece ? [[piece, count]] : []));
 }
 
 /** The bottles of a batch in words. */
