@@ -6,6 +6,7 @@
  * the add-in may know the calls again; on opening they are turned back.
  */
 import { orderChart } from "../functions/files/chart-order";
+import { finishTables } from "../functions/files/list-tables";
 import { Package, escaped } from "../functions/files/package";
 import { unescaped } from "../functions/files/reading";
 import { readCellName } from "../functions/formula/addresses";
@@ -15,6 +16,8 @@ import { absoluteAll } from "../functions/formula/references";
 import { toExcelError } from "./custom-functions";
 import type { Model } from "./engine";
 import { mapFormulas } from "./open";
+import { nameOf } from "./growing";
+import { pagesOf, withPage } from "./pages";
 
 export { fromXlsx, namesIn } from "./open";
 
@@ -40,7 +43,21 @@ export async function written(model: Model): Promise<Written> {
   });
   const book = Package.of(Object.fromEntries(parts));
   for (const [path] of parts) if (path.startsWith("xl/charts/")) orderChart(book.root(path));
+  nameTables(book, model);
   return { bytes: book.save(), lost };
+}
+
+/** The engine numbers its tables; those of lists have names. */
+function nameTables(book: Package, { getters }: Model) {
+  const taken = new Set(getters.getNamedRanges().map(({ name }) => name.toLowerCase()));
+  getters.getSheetIds().forEach((sheetId, i) => {
+    const names = new Map(
+      getters
+        .getCoreTables(sheetId)
+        .map(({ range, config }) => [getters.zoneToXC(sheetId, range.zone), nameOf(config)]),
+    );
+    finishTables(book, `xl/worksheets/sheet${i}.xml`, (range) => names.get(range), taken);
+  });
 }
 
 function partOf(path: string, content: string, model: Model, lost: string[]): string {
@@ -50,7 +67,8 @@ function partOf(path: string, content: string, model: Model, lost: string[]): st
   if (!sheet) return stored;
   const sheetId = model.getters.getSheetIds()[Number(sheet[1])];
   if (sheetId === undefined) return stored;
-  return withHeights(new Cells(model, sheetId, lost).written(stored), model, sheetId);
+  const cells = withHeights(new Cells(model, sheetId, lost).written(stored), model, sheetId);
+  return withPage(cells, pagesOf(model)[sheetId]);
 }
 
 /** A formula as Excel's files have it; the engine forgets the second prefix of two functions. */
@@ -180,12 +198,27 @@ function withHeights(xml: string, { getters }: Model, sheetId: string): string {
 
 /** The engine writes no names of ranges; formulas that use them need them. */
 function withNames(xml: string, model: Model): string {
-  const names = namesOf(model).map(
-    ([name, reference]) =>
-      `<definedName name="${escaped(name)}">${escaped(reference)}</definedName>`,
-  );
+  const names = [
+    ...namesOf(model).map(
+      ([name, reference]) =>
+        `<definedName name="${escaped(name)}">${escaped(reference)}</definedName>`,
+    ),
+    ...titlesOf(model),
+  ];
   if (names.length === 0) return xml;
   return xml.replace("</sheets>", `</sheets><definedNames>${names.join("")}</definedNames>`);
+}
+
+/** Rows that stand on top of each page, which files tell by a name that Excel knows. */
+function titlesOf(model: Model): string[] {
+  const pages = pagesOf(model);
+  return model.getters.getSheetIds().flatMap((id, i) => {
+    const rows = pages[id]?.titleRows;
+    if (!rows) return [];
+    const sheet = `'${model.getters.getSheetName(id).replaceAll("'", "''")}'`;
+    const range = `${sheet}!$${rows[0] + 1}:$${rows[1] + 1}`;
+    return `<definedName name="_xlnm.Print_Titles" localSheetId="${i}">${escaped(range)}</definedName>`;
+  });
 }
 
 /** The names of ranges, and what they stand for as files have it. */

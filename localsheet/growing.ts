@@ -183,6 +183,11 @@ interface Place {
   row: number;
 }
 
+/** The name of a list, which its table has among its looks, as the engine's tables have no names. */
+export function nameOf(config: object): string | undefined {
+  return (config as { name?: string }).name;
+}
+
 /** Undo and redo bring back what they had; there is nothing new in it. */
 function isHistory({ type }: { type: string }): boolean {
   return /^(REQUEST_)?(UNDO|REDO)$/.test(type);

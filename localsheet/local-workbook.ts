@@ -29,7 +29,9 @@ import { toExcelError } from "./custom-functions";
 import { download } from "./download";
 import { type Model, engine } from "./engine";
 import { toXlsx } from "./files";
+import "./frozen-paste";
 import "./growing";
+import { pageCommand } from "./pages";
 import "./list-ranges";
 
 type Command = { type: string } & Record<string, unknown>;
@@ -112,12 +114,16 @@ export class LocalWorkbook implements Workbook {
       };
       return { sheetId, name, there, create };
     });
-    // All are there before anything is written that leads from one to another.
+    // All are there, as large as they will be, before anything is written that leads from one to another:
+    // a column added later would move what leads past it.
     this.run([
       ...made.map(({ create }) => create),
+      ...made.flatMap(({ sheetId, there }) => grow(sheetId, size, there)),
       ...made.flatMap(({ sheetId, there }) => [
-        ...grow(sheetId, size, there),
         ...draw(sheetId, there, this.newId),
+        pageCommand(sheetId, there.page ?? {}),
+        ...freeze(sheetId, there),
+        ...hide(sheetId, there),
       ]),
     ]);
     const shown = made[0];
@@ -359,6 +365,20 @@ function draw(sheetId: string, drawing: PlacedDrawing, newId: () => string): Com
     // Last, as the engine makes a table longer when something is written right below it.
     ...(drawing.lists ?? []).map((list) => tableCommand(sheetId, list)),
   ];
+}
+
+/** Headings and names stay in sight. */
+function freeze(sheetId: string, { frozen = { rows: 0, columns: 0 } }: PlacedDrawing): Command[] {
+  const { rows, columns } = frozen;
+  return [
+    ...(rows > 0 ? [{ type: "FREEZE_ROWS", sheetId, quantity: rows }] : []),
+    ...(columns > 0 ? [{ type: "FREEZE_COLUMNS", sheetId, quantity: columns }] : []),
+  ];
+}
+
+function hide(sheetId: string, { hidden = [] }: PlacedDrawing): Command[] {
+  if (hidden.length === 0) return [];
+  return [{ type: "HIDE_COLUMNS_ROWS", sheetId, dimension: "COL", elements: hidden }];
 }
 
 /** A list as a table of the engine's, which keeps its name with the rest of its looks; ours are the cells' own. */

@@ -11,8 +11,12 @@ import "./origin";
 /** The bytes of an .xlsx file as the data that a new Model takes. Throws a Refusal, one plain sentence. */
 export function fromXlsx(bytes: Uint8Array): Record<string, string> {
   const parts = readable(bytes);
-  for (const [path, xml] of Object.entries(parts))
+  for (const [path, xml] of Object.entries(parts)) {
     if (path.startsWith("xl/worksheets/sheet")) parts[path] = mapFormulas(xml, retypedFormula);
+    // A table without a style has none; the engine would take its own.
+    if (path.startsWith("xl/tables/"))
+      parts[path] = xml.replace(/<tableStyleInfo\b(?![^>]*\sname=)/g, '$& name="None"');
+  }
   return parts;
 }
 

@@ -6,7 +6,9 @@
  */
 import { freeName } from "../../functions/formula/sheet-names";
 import { type Drawing, type PlacedDrawing, placed } from "../sheets/drawing";
+import { orderFormats, orderLists, reaching } from "./lists";
 import { POINTS, order, rangeOf } from "./orders";
+import { orderPage } from "./page";
 import { reasonOf, write } from "./run";
 import type { NewSheet, Spot } from "./workbook";
 
@@ -36,13 +38,23 @@ export function drawOnNewSheets(added: readonly NewSheet[]): Promise<void> {
 function addSheets(named: (taken: string[]) => Promise<readonly NewSheet[]>): Promise<void> {
   const drawn = write(async (context) => {
     const sheets = context.workbook.worksheets;
+    const { tables } = context.workbook;
     sheets.load("items/name");
+    tables.load("items/name");
     await context.sync();
     const added = await named(sheets.items.map((sheet) => sheet.name));
+    const tableNames = namesOf(tables);
     try {
       // All are there before anything is written that leads from one to another.
-      const made = added.map(({ name, drawing }) => ({ sheet: sheets.add(name), drawing }));
-      for (const { sheet, drawing } of made) order(context, sheet, placed(drawing, 0, 0));
+      const made = added.map(({ name, drawing }) => {
+        return { sheet: sheets.add(name), there: placed(drawing, 0, 0) };
+      });
+      for (const { sheet, there } of made) {
+        order(context, sheet, reaching(there));
+        orderFormats(sheet, there);
+        orderLists(sheet, there, tableNames);
+        orderPage(sheet, there);
+      }
       made[0]?.sheet.activate();
       await context.sync();
     } catch (error) {
@@ -56,6 +68,10 @@ function addSheets(named: (taken: string[]) => Promise<readonly NewSheet[]>): Pr
   return drawn.catch(refused);
 }
 
+function namesOf(tables: Excel.TableCollection): Set<string> {
+  return new Set(tables.items.map(({ name }) => name.toLowerCase()));
+}
+
 interface Before {
   paint: Excel.CellProperties[][];
   formats: unknown[][];
@@ -63,6 +79,9 @@ interface Before {
   /** Charts and marks that were there already, by their ids. */
   charts: string[];
   marks: string[];
+  /** Tables of the sheet, by their ids, and the names of all. */
+  tables: string[];
+  tableNames: Set<string>;
 }
 
 /** Draws with the first cell at the spot. */
@@ -73,10 +92,11 @@ export function drawAt(spot: Spot, drawing: Drawing): Promise<void> {
     const before = await remembered(context, sheet, there);
     // Other cells stand in these columns too: they may grow, never shrink.
     const widths = there.widths.map((width, i) =>
-      Math.max(width, (before.columns[i].format?.columnWidth ?? 0) / POINTS),
+      Math.max(width, (before.columns[i]?.format?.columnWidth ?? 0) / POINTS),
     );
     try {
       order(context, sheet, { ...there, widths });
+      orderLists(sheet, there, before.tableNames);
       await context.sync();
     } catch (error) {
       const left = "what was drawn before that could not be taken away again: undo it";
@@ -99,10 +119,13 @@ async function remembered(
   const columns = area.getColumnProperties({ format: { columnWidth: true } });
   area.load("numberFormat");
   const { dataValidation, conditionalFormats } = area;
-  const { charts } = sheet;
+  const { charts, tables } = sheet;
+  const allTables = context.workbook.tables;
   dataValidation.load("type");
   conditionalFormats.load("items/id");
   charts.load("items/id");
+  tables.load("items/id");
+  allTables.load("items/name");
   await context.sync();
   if (drawing.rules.length > 0 && dataValidation.type !== "None") {
     throw new HasRules("the cells there already have a rule on what may be typed");
@@ -115,6 +138,8 @@ async function remembered(
     columns: columns.value,
     charts: charts.items.map(({ id }) => id),
     marks: conditionalFormats.items.map(({ id }) => id),
+    tables: tables.items.map(({ id }) => id),
+    tableNames: namesOf(allTables),
   };
 }
 
@@ -131,6 +156,10 @@ async function putBack(sheetName: string, drawing: PlacedDrawing, before: Before
   await Excel.run(async (context) => {
     const sheet = context.workbook.worksheets.getItem(sheetName);
     const area = rangeOf(sheet, drawing);
+    const { charts, tables } = sheet;
+    tables.load("items/id");
+    await context.sync();
+    for (const table of tables.items) if (!before.tables.includes(table.id)) table.convertToRange();
     area.clear("Contents");
     if (drawing.rules.length > 0) area.dataValidation.clear();
     // Clearing takes the fill away; only the cells that had one are given it again.
@@ -140,7 +169,6 @@ async function putBack(sheetName: string, drawing: PlacedDrawing, before: Before
     area.setColumnProperties(before.columns);
     const marks = area.conditionalFormats;
     marks.load("items/id");
-    const { charts } = sheet;
     charts.load("items/id");
     await context.sync();
     for (const chart of charts.items) if (!before.charts.includes(chart.id)) chart.delete();

@@ -10,7 +10,6 @@ import {
 } from "../../functions/catalog/entry";
 import { readResult } from "../../functions/catalog/examples";
 import { KINDS } from "../../functions/catalog/kinds";
-import { at } from "../../src/lists.ts";
 import { element } from "./elements";
 import { insertFormula } from "../sheets/insert";
 import type { Tell } from "./tell";
@@ -73,10 +72,10 @@ export function find(words: string): string[] {
 }
 
 function item(entry: CatalogEntry, workbook: Workbook, tell: Tell): HTMLElement {
-  const example = at(entry.examples, 0);
+  const [example = { formula: "", result: "" }] = entry.examples;
   const formula = `=${NAMESPACE}.${example.formula}`;
   const result = readResult(example.result);
-  const size = { rows: result.length, columns: at(result, 0).length };
+  const size = { rows: result.length, columns: result[0]?.length ?? 1 };
   const put = element("button", { type: "button" }, "Put the example in the selected cell");
   put.addEventListener("click", () => tell(() => insertFormula(workbook, formula, size)));
   const params = entry.params.flatMap((param) => [

@@ -1,6 +1,7 @@
 /** The Sheets part: inserts a template on a new sheet, or at the selection where the cells are empty. */
 import { element } from "./elements";
 import { runsPart } from "./runs-part";
+import { ownListPart } from "./own-list";
 import { type InsertOptions, insertSet, insertTemplate } from "../sheets/insert";
 import type { Tell } from "./tell";
 import { templates } from "../templates/index";
@@ -43,6 +44,7 @@ export function sheetsPart(workbook: Workbook, tell: Tell): HTMLElement {
     ),
     all,
     runsPart(workbook, tell),
+    ownListPart(workbook, tell),
     element(
       "fieldset",
       {},

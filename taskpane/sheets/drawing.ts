@@ -55,6 +55,8 @@ export interface Drawing {
   marks: DrawnMark[];
   charts: DrawnChart[];
   widths: number[];
+  /** Columns that are hidden: they are for look-ups alone. */
+  hidden?: number[];
   /** The lists that grow. */
   lists?: DrawnList[];
   /** How it is printed, where it has a sheet of its own. */
@@ -114,6 +116,7 @@ export function drawingOf(
     ),
     charts: drawnCharts,
     widths: roomForFilters(widths, cells, lists),
+    ...(laid.hidden.length > 0 && { hidden: laid.hidden }),
     ...(lists.length > 0 && { lists }),
     ...(page && pageOf(page, laid.places)),
   };
@@ -207,7 +210,7 @@ export function placed(drawing: Drawing, row: number, column: number): PlacedDra
     return { ...part, row: row + part.row, column: column + part.column };
   };
   const isFormula = (content: unknown) => typeof content === "string" && content.startsWith("=");
-  const { lists, page, frozen } = drawing;
+  const { hidden, lists, page, frozen } = drawing;
   return {
     ...drawing,
     row,
@@ -233,6 +236,7 @@ export function placed(drawing: Drawing, row: number, column: number): PlacedDra
       series: chart.series.map(({ name, values }) => ({ name, values: moved(values) })),
       over: moved(chart.over),
     })),
+    ...(hidden && { hidden: hidden.map((each) => column + each) }),
     ...(lists && { lists: lists.map(moved) }),
     ...(page && { page: movedPage(page, row) }),
     ...(frozen && { frozen: { rows: row + frozen.rows, columns: column + frozen.columns } }),

@@ -14,6 +14,8 @@ export interface Laid {
   places: Places;
   /** The lists that grow, by their names. */
   growing: (Place & { name: string; reach: number })[];
+  /** Columns that are hidden, from zero. */
+  hidden: number[];
 }
 
 export const NO_OTHERS: Others = new Map();
@@ -23,6 +25,7 @@ export function lay(parts: readonly Part[], others: Others = NO_OTHERS): Laid {
   const places = placesOf(parts);
   const blocks: Block[] = [];
   const growing: Laid["growing"] = [];
+  const hidden: number[] = [];
   for (const part of parts) {
     const place = places.get(nameOf(part, parts)) as Place;
     const pen = new Pen(places, others);
@@ -37,10 +40,20 @@ export function lay(parts: readonly Part[], others: Others = NO_OTHERS): Laid {
       pen.write(place.row, place.column, part, look, rows, {}, part.alone);
     }
     blocks.push(...pen.blocks);
+    if ("list" in part) hidden.push(...hiddenOf(part, place));
     if ("list" in part && part.reach)
       growing.push({ ...place, rows: part.lines, name: part.list, reach: part.reach });
   }
-  return { blocks, places, growing };
+  return { blocks, places, growing, hidden };
+}
+
+function hiddenOf(list: List, { column }: Place): number[] {
+  let at = column;
+  return list.columns.flatMap((each) => {
+    const first = at;
+    at += widthOf(each);
+    return each.hidden ? Array.from({ length: widthOf(each) }, (_, i) => first + i) : [];
+  });
 }
 
 /** The parts' own names, and names made for those that have none: no formula can write them. */

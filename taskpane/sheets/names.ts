@@ -9,6 +9,7 @@
  * | `{packs.price}` | the whole column of a list, or row of a table: `$C$8:$C$13` |
  * | `{packs}` | a list or a table, whole, without its headings |
  * | `{packs.price:head}`, `:first`, `:last` | its heading, its first cell, its last |
+ * | `{packs.price:all}` | from its heading down, further than formulas look: to count what is typed |
  * | `{packs.price:here}` | its cell beside this one: of this line, or of this column |
  * | `{packs.price:upto}` | from its heading to this line: `$C$7:$C8` |
  * | `{Materials!packs.price}` | the same on the sheet of another template |
@@ -32,6 +33,9 @@ export interface Place {
 }
 
 export type Places = ReadonlyMap<string, Place>;
+
+/** Lines below those that formulas look at: what is typed there is counted as not looked at. */
+const BEYOND = 1000;
 
 /** The cell that a formula is written for. */
 export interface Here {
@@ -114,6 +118,8 @@ function addressIn(place: Place, which: string, here: Here, said: string): strin
     case "upto":
       // Never one cell alone: the engine of the local sheet fails on a range of one beside a longer one.
       return `${hold(place.head ?? row - 1, column)}:${hold(line, last.column, "$", "")}`;
+    case "all":
+      return span(place.head ?? row, column, last.row + BEYOND, last.column);
     case "head":
       if (place.head === undefined) break;
       return isDown
@@ -121,7 +127,7 @@ function addressIn(place: Place, which: string, here: Here, said: string): strin
         : span(row, place.head, last.row, place.head);
   }
   throw new Error(
-    `${said}: ":${which}" is none of first, last, head, here and upto, or is not known of it`,
+    `${said}: ":${which}" is none of first, last, head, here, upto and all, or is not known of it`,
   );
 }
 

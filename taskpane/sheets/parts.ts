@@ -71,6 +71,8 @@ const Column = z.strictObject({
   demo: z.optional(z.array(z.union([content, z.array(content)]))),
   /** The formula of a line. */
   formula: z.optional(formula),
+  /** For look-ups alone: the column is hidden, and not printed. */
+  hidden: z.optional(z.literal(true)),
   /** The column that says which drawn cells of the line are typed over. */
   over: z.optional(z.literal(true)),
   /** Rows and columns that one answer fills; it is then written once for each such stretch. */

@@ -57,7 +57,7 @@ export const template: Template = {
           label: "Batches with this lot",
           format: "0",
           formula: `=IF(OR({lot}="",${UNKNOWN}),"",COUNT({batches.found}))`,
-          note: `=IF({lot}="","type a lot",IF(${UNKNOWN},"without Weighed in the workbook it cannot be told",IF({howmany}>${SHOWN},"the first ${SHOWN} are shown; Has the lot traced marks them all",IF({howmany}=0,"no batch has it, as Weighed says",""))))`,
+          note: `=IF({lot}="","type a lot",IF(${UNKNOWN},"without Weighed in the workbook it cannot be told",IF({howmany}>${SHOWN},"the first ${SHOWN} are shown",IF({howmany}=0,"no batch has it, as Weighed says",""))))`,
         },
         {
           name: "bottles",
@@ -174,6 +174,7 @@ export const template: Template = {
         {
           name: "found",
           heading: "Has the lot traced",
+          hidden: true,
           format: "0",
           formula:
             '=IF(OR({lot}="",{number}=""),"",IF(ISERROR(MATCH({number},{Weighed!weighed.traced},0)),"",1))',
@@ -182,6 +183,7 @@ export const template: Template = {
         {
           name: "hit",
           heading: "Found, in order",
+          hidden: true,
           format: "0",
           formula: '=IF({found}=1,COUNTIF({batches.found:upto},1),"")',
         },

@@ -265,7 +265,7 @@ export const template: Template = {
             { begins: "past", mark: "over" },
           ],
           formula: said(
-            `,IF(AND(ISNUMBER(${onHand}),ISNUMBER({togram}),SUM(${onHand})<SUM({togram})),"on hand only "&TEXT(${onHand},"#,##0.0")&" g",""),IF(ISNUMBER(${flash}),"flash point "&${flash}&" C","")`,
+            `,IF(AND(ISNUMBER(${onHand}),ISNUMBER({togram})),IF(${onHand}<{togram},"on hand only "&TEXT(${onHand},"#,##0.0")&" g",""),""),IF(ISNUMBER(${flash}),"flash point "&${flash}&" C","")`,
           ),
           alone: said(""),
         },

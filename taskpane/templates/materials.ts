@@ -41,9 +41,9 @@ export const template: Template = {
         {
           name: "filled",
           label: "Lines filled",
-          formula: "=COUNTA({materials.name})",
+          formula: '=SUMPRODUCT(--({materials.name:all}<>""))-1',
           format: "0",
-          note: '=IF({filled}={counted},"every one is priced or a sample","priced or a sample: "&{counted}&"; look under Said of this line")',
+          note: '=IF({filled}={counted},"every one is priced or a sample","priced or a sample: "&{counted}&"; look under Said of this line, and above the first and below the last one that is counted")',
         },
         {
           name: "counted",
@@ -221,16 +221,19 @@ export const template: Template = {
         { name: "notes", heading: "Notes", demo: demo("notes") },
         {
           name: "key",
+          hidden: true,
           heading: "Found by (in use)",
           formula: '=IF(OR({name}="",{standing}="offer",{standing}="sample only"),"",{name})',
         },
         {
           name: "nth",
+          hidden: true,
           heading: "Found by (each line)",
           formula: '=IF({name}="","",{name}&"|"&COUNTIF({materials.name:upto},{name}))',
         },
         {
           name: "turn",
+          hidden: true,
           heading: "In use, in order",
           format: "0",
           formula: '=IF({key}="","",COUNTIF({materials.key:upto},"?*")-1)',
@@ -238,12 +241,14 @@ export const template: Template = {
         {
           // Without gaps, for the drop-downs of other sheets.
           name: "picks",
+          hidden: true,
           heading: "Names to pick from",
           formula:
             '=IF(ROW()-ROW({materials.name:head})>COUNT({materials.turn}),"",INDEX({materials.key},MATCH(ROW()-ROW({materials.name:head}),{materials.turn},0)))',
         },
         {
           name: "basenth",
+          hidden: true,
           heading: "Base, in order",
           format: "0",
           formula: '=IF({what}="base",COUNTIF({materials.what:upto},"base"),"")',

@@ -85,9 +85,9 @@ export const template: Template = {
         {
           name: "filled",
           label: "Lines filled",
-          formula: "=COUNTA({prices.recipe})",
+          formula: '=SUMPRODUCT(--({prices.recipe:all}<>""))-1',
           format: "0",
-          note: '=IF({filled}={counted},"every one is priced","priced: "&{counted}&"; look under Said of this line")',
+          note: '=IF({filled}={counted},"every one is priced","priced: "&{counted}&"; look under Said of this line, and above the first and below the last one that is counted")',
         },
         {
           name: "counted",
@@ -261,6 +261,7 @@ export const template: Template = {
         },
         {
           name: "sline",
+          hidden: true,
           heading: "Line of Sizes",
           format: "0",
           formula:

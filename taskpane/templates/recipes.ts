@@ -67,14 +67,16 @@ export const template: Template = {
       ],
     },
     {
-      gap: 1,
+      beside: "kinds",
+      skip: 1,
+      apart: 2,
       fields: [
         {
           name: "filled",
           label: "Lines filled",
-          formula: "=COUNTA({recipes.recipe})",
+          formula: '=SUMPRODUCT(--({recipes.recipe:all}<>""))-1',
           format: "0",
-          note: '=IF({filled}={counted},"every one has its share","with a share: "&{counted}&"; look under Said of this line")',
+          note: '=IF({filled}={counted},"every one has its share","with a share: "&{counted}&"; look under Said of this line, and above the first and below the last one that is counted")',
         },
         {
           name: "counted",
@@ -158,6 +160,7 @@ export const template: Template = {
         },
         {
           name: "line",
+          hidden: true,
           heading: "Line of Materials",
           format: "0",
           formula:
@@ -165,47 +168,70 @@ export const template: Template = {
         },
         {
           name: "total",
+          hidden: true,
           heading: "All loads (%)",
           format: "0.0%",
           formula: '=IF({recipe}="","",SUMIFS({recipes.load},{recipes.recipe},{recipe}))',
         },
         {
           name: "basis",
+          hidden: true,
           heading: "Load of (drawn)",
           formula: ofRecipe("of", "ofkey", '"finished or base?"'),
         },
         {
           name: "nthin",
+          hidden: true,
           heading: "Line of the recipe",
           format: "0",
           formula: '=IF({recipe}="","",COUNTIF({recipes.recipe:upto},{recipe}))',
         },
         {
           name: "nth",
+          hidden: true,
           heading: "Found by (each line)",
           formula: '=IF({recipe}="","",{recipe}&"|"&{nthin})',
         },
-        { name: "kindof", heading: "Kind (drawn)", formula: ofRecipe("kind", "kindkey", '""') },
+        {
+          name: "kindof",
+          hidden: true,
+          heading: "Kind (drawn)",
+          formula: ofRecipe("kind", "kindkey", '""'),
+        },
         {
           name: "rest",
+          hidden: true,
           heading: "Is the rest of",
           formula: '=IF(AND({recipe}<>"",{material}<>"",{load}=""),{recipe},"")',
         },
-        { name: "kindkey", heading: "Says the kind of", formula: '=IF({kind}="","",{recipe})' },
-        { name: "ofkey", heading: "Says Load of for", formula: '=IF({of}="","",{recipe})' },
+        {
+          name: "kindkey",
+          hidden: true,
+          heading: "Says the kind of",
+          formula: '=IF({kind}="","",{recipe})',
+        },
+        {
+          name: "ofkey",
+          hidden: true,
+          heading: "Says Load of for",
+          formula: '=IF({of}="","",{recipe})',
+        },
         {
           name: "densitykey",
+          hidden: true,
           heading: "Has the density of",
           formula: '=IF({measured}="","",{recipe})',
         },
         {
           name: "turn",
+          hidden: true,
           heading: "Recipe, in order",
           format: "0",
           formula: '=IF({nthin}=1,COUNTIF({recipes.nthin:upto},1),"")',
         },
         {
           name: "picks",
+          hidden: true,
           heading: "Names to pick from",
           formula:
             '=IF(ROW()-ROW({recipes.recipe:head})>COUNT({recipes.turn}),"",INDEX({recipes.recipe},MATCH(ROW()-ROW({recipes.recipe:head}),{recipes.turn},0)))',

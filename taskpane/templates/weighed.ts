@@ -15,7 +15,7 @@ export const template: Template = {
   title: "Weighed",
   use: "What was weighed or counted for each batch, from which lot: on hand on Materials falls by it.",
   step: 12,
-  widths: [92, 180, 92, 104, 110, 104, 104, 220, 140, 92, 92, 84],
+  widths: [132, 180, 92, 104, 110, 104, 104, 220, 140, 92, 92, 84],
   parts: [
     { text: "title", rows: ["Weighed"] },
     {
@@ -93,18 +93,21 @@ export const template: Template = {
         {
           name: "liquid",
           heading: "Poured (g)",
+          hidden: true,
           format: "#,##0.0##",
           formula: `=IF(AND(ISNUMBER({grams}),OR(${isLiquid})),{grams},"")`,
         },
         {
           name: "traced",
           heading: "Batch of the lot traced",
+          hidden: true,
           formula:
             '=IF(OR({Batch book!lot}="",{lot}=""),"",IF(AND({lot}&""={Batch book!lot}&"",OR({Batch book!of}="",{Batch book!of}={material})),{batch},""))',
         },
         {
           name: "line",
           heading: "Line of Batch book",
+          hidden: true,
           format: "0",
           formula:
             '=IF({batch}="","",IF(ISERROR(MATCH({batch},{Batch book!batches.number},0)),"none",MATCH({batch},{Batch book!batches.number},0)))',

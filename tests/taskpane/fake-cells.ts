@@ -141,10 +141,19 @@ export function rangesOf(excel: FakeExcel) {
       get numberFormat() {
         return grid(area, (key) => sheet.cells.get(key)?.format ?? "General");
       },
-      set numberFormat(lines: unknown[][]) {
+      set numberFormat(lines: unknown) {
         change(name, area, (cell, i, j) => {
-          if (lines[i][j] !== null) cell.format = lines[i][j];
+          // One alone is that of all cells.
+          const format = Array.isArray(lines) ? (lines as unknown[][])[i]?.[j] : lines;
+          if (format !== null) cell.format = format;
         });
+      },
+      get columnHidden() {
+        return sheet.widths.get(column) === 0;
+      },
+      // Excel hides a column as one that has no width.
+      set columnHidden(isHidden: boolean) {
+        if (isHidden) sheet.widths.set(column, 0);
       },
       format: format(name, [area]),
       dataValidation: dataValidation(name, [area]),
@@ -174,6 +183,7 @@ export function rangesOf(excel: FakeExcel) {
         return range(name, { row, column, rows: bottom - row + 1, columns: right - column + 1 });
       },
       getUsedRangeOrNullObject: () => used(name),
+      getEntireColumn: () => range(name, { row: 0, column, rows: 1_048_576, columns }),
       getTables: () => ({ getFirst: () => excel.table("") }),
       clear: (what: string) => {
         if (what !== "Contents") throw new Error(`clear(${what}) takes more than the contents`);

@@ -8,6 +8,7 @@ import { parseA1Ref } from "@borgar/fx/xlsx";
 import { vi } from "vitest";
 import { type Area, addressOf } from "../../taskpane/sheets/drawing";
 import { rangesOf, typeOf } from "./fake-cells";
+import { paperOf, tablesOf } from "./fake-sheet";
 import { type Execute, officeClient } from "./office-client";
 
 export interface Cell {
@@ -36,6 +37,17 @@ export interface FakeSheet {
   widths: Map<number, number>;
   charts: Set<string>;
   marks: FakeMark[];
+  tables: FakeTable[];
+  /** What was set on its page, by name, and what stays in sight. */
+  page: Record<string, unknown>;
+  frozen?: string;
+}
+
+/** A table of a sheet, and what was set on it. */
+export interface FakeTable {
+  id: string;
+  over: string;
+  [property: string]: unknown;
 }
 
 export interface FakeName {
@@ -241,7 +253,7 @@ export class FakeExcel {
       createAndOpenWorkbook: (bytes: string) => void this.opened.push(bytes),
       worksheets: this.worksheets(),
       names: this.namedItems(),
-      tables: { getItem: (table: string) => this.table(table) },
+      tables: tablesOf(this.sheets, (table) => this.table(table)),
       getActiveCell: () =>
         this.ranges.range(this.active.sheet, { ...this.active, rows: 1, columns: 1 }),
     };
@@ -275,6 +287,8 @@ export class FakeExcel {
       activate: () => void (this.activated = name),
       delete: () => void (this.sheets = this.sheets.filter((sheet) => sheet.name !== name)),
       charts: this.charts(name),
+      tables: tablesOf([this.sheet(name)], (table) => this.table(table)),
+      ...paperOf(this.sheet(name)),
       getRange: (address: string) => this.ranges.range(name, areaNamed(address)),
       getRanges: (addresses: string) =>
         this.ranges.together(name, addresses.split(",").map(areaNamed)),
@@ -411,7 +425,10 @@ function loadedOf(thing: Thing, asked: unknown[]): object {
 }
 
 export function newSheet(name: string): FakeSheet {
-  return { name, cells: new Map(), rules: [], widths: new Map(), charts: new Set(), marks: [] };
+  return {
+    ...{ name, cells: new Map(), rules: [], widths: new Map(), charts: new Set(), marks: [] },
+    ...{ tables: [], page: {} },
+  };
 }
 
 function areaNamed(address: string): Area {

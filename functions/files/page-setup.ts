@@ -1,0 +1,42 @@
+/** A sheet on paper, as its part of a file has it: one page wide, as many long as it takes. */
+import { escaped } from "./package";
+import { putElement } from "./patch-sheet";
+import { elementsOf } from "./texts";
+
+export interface PageSetup {
+  landscape: boolean;
+  /** At the top and the foot of each page, with the codes of files: &C opens the middle, &P is the page. */
+  top: string;
+  foot: string;
+}
+
+export function withPageSetup(xml: string, { landscape, top, foot }: PageSetup): string {
+  const orientation = landscape ? "landscape" : "portrait";
+  const texts =
+    (top && `<oddHeader>${escaped(top)}</oddHeader>`) +
+    (foot && `<oddFooter>${escaped(foot)}</oddFooter>`);
+  const margins =
+    '<pageMargins left="0.5" right="0.5" top="0.9" bottom="0.75" header="0.3" footer="0.3"/>';
+  const paper = `<pageSetup orientation="${orientation}" fitToWidth="1" fitToHeight="0"/>`;
+  return [
+    ["pageMargins", margins],
+    ["pageSetup", paper],
+    ["headerFooter", `<headerFooter>${texts}</headerFooter>`],
+  ].reduce(
+    (made, [name = "", element = ""]) => putElement(made, name, element, true),
+    fitting(xml),
+  );
+}
+
+/** Says that the sheet is fitted to its pages, in the element before all others. */
+function fitting(xml: string): string {
+  const FIT = '<pageSetUpPr fitToPage="1"/>';
+  if (elementsOf("sheetPr").test(xml))
+    return xml.replace(
+      elementsOf("sheetPr"),
+      (_, mark: string, attributes: string, inside = "") => {
+        return `<${mark}${attributes}>${inside as string}${FIT}</${mark}>`;
+      },
+    );
+  return xml.replace(/<worksheet\b[^>]*>/, (open) => `${open}<sheetPr>${FIT}</sheetPr>`);
+}

@@ -1,0 +1,93 @@
+/** What drawn sheets have on paper: kept with the workbook, followed by undo, and written when it is saved. */
+import { type PageSetup, withPageSetup } from "../functions/files/page-setup";
+import { PAGE_NUMBER, cautionOf } from "../taskpane/sheets/page";
+import type { DrawnPage } from "../taskpane/sheets/drawing";
+import { type Model, engine } from "./engine";
+
+type Pages = Record<string, DrawnPage>;
+
+interface Change {
+  type: string;
+  sheetId: string;
+  sheetIdTo: string;
+  page: DrawnPage;
+  dimension: "ROW" | "COL";
+  base: number;
+  quantity: number;
+  position: "before" | "after";
+  elements: number[];
+}
+
+const SET_PAGE = "MISTWRIGHT_PAGE";
+
+export function pageCommand(sheetId: string, page: DrawnPage) {
+  return { type: SET_PAGE, sheetId, page };
+}
+
+class PagesPlugin extends engine.CorePlugin {
+  static override getters = ["getPages"] as never[];
+  private readonly kept: { pages: Pages } = { pages: {} };
+
+  override import(data: never) {
+    this.kept.pages = (data as { mistwrightPages?: Pages }).mistwrightPages ?? {};
+  }
+
+  override export(data: never) {
+    const isThere = Object.keys(this.kept.pages).length > 0;
+    if (isThere) (data as { mistwrightPages?: Pages }).mistwrightPages = this.kept.pages;
+  }
+
+  override handle(command: never) {
+    const change = command as Change;
+    const known = this.kept.pages[change.sheetId];
+    if (change.type === SET_PAGE) this.set(change.sheetId, change.page);
+    if (!known) return;
+    if (change.type === "DUPLICATE_SHEET") this.set(change.sheetIdTo, known);
+    const titleRows = movedRows(known.titleRows, change);
+    if (titleRows !== known.titleRows)
+      this.set(change.sheetId, { ...known, ...(titleRows && { titleRows }) });
+  }
+
+  getPages(): Pages {
+    return this.kept.pages;
+  }
+
+  private set(sheetId: string, page: DrawnPage) {
+    const update = this.history.update.bind(this.history) as (...path: unknown[]) => void;
+    update("kept", "pages", { ...this.kept.pages, [sheetId]: page });
+  }
+}
+
+/** The rows on top of each page, after rows above them were put in or taken out. */
+function movedRows(rows: DrawnPage["titleRows"], change: Change): DrawnPage["titleRows"] {
+  const { type, dimension, base, quantity, position, elements } = change;
+  if (!rows || dimension !== "ROW") return rows;
+  const moved = (row: number): number => {
+    if (type === "ADD_COLUMNS_ROWS")
+      return row >= (position === "before" ? base : base + 1) ? row + quantity : row;
+    return row - elements.filter((each) => each < row).length;
+  };
+  return /^(ADD|REMOVE)_COLUMNS_ROWS$/.test(type) ? [moved(rows[0]), moved(rows[1])] : rows;
+}
+
+engine.registries.corePluginRegistry.add("mistwright_pages", PagesPlugin as never);
+// So that it is kept and taken back like the engine's own changes.
+(engine.coreTypes as Set<string>).add(SET_PAGE);
+engine.registries.inverseCommandRegistry.add(SET_PAGE, (command) => [command]);
+
+/** The pages of a workbook, by the ids of its sheets. */
+export function pagesOf({ getters }: Model): Pages {
+  return (getters as unknown as { getPages(): Pages }).getPages();
+}
+
+/** A sheet's part of a file with its page, where it has one. */
+export function withPage(xml: string, page: DrawnPage | undefined): string {
+  if (!page) return xml;
+  const caution = cautionOf(page);
+  const setup: PageSetup = {
+    landscape: page.landscape ?? false,
+    top: caution && `&L${caution}`,
+    foot: `&C${PAGE_NUMBER}`,
+  };
+  return withPageSetup(xml, setup);
+}

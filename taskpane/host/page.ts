@@ -1,0 +1,39 @@
+/** A new sheet on paper, and what stays in sight when it is scrolled. */
+import { PAGE_NUMBER, cautionOf } from "../sheets/page";
+import type { PlacedDrawing } from "../sheets/drawing";
+import { rangeOf } from "./orders";
+import { isSupported } from "./run";
+
+export function orderPage(sheet: Excel.Worksheet, drawing: PlacedDrawing) {
+  for (const column of drawing.hidden ?? [])
+    rangeOf(sheet, { row: 0, column, rows: 1, columns: 1 }).columnHidden = true;
+  if (isSupported("1.7")) orderFrozen(sheet, drawing);
+  if (isSupported("1.9")) orderPaper(sheet, drawing);
+}
+
+function orderFrozen(sheet: Excel.Worksheet, { frozen }: PlacedDrawing) {
+  if (!frozen) return;
+  const { rows, columns } = frozen;
+  const { freezePanes } = sheet;
+  if (rows > 0 && columns > 0)
+    freezePanes.freezeAt(rangeOf(sheet, { row: 0, column: 0, ...frozen }));
+  else if (rows > 0) freezePanes.freezeRows(rows);
+  else if (columns > 0) freezePanes.freezeColumns(columns);
+}
+
+/** One page wide and as many long as it takes. What may grow has no end at a row. */
+function orderPaper(sheet: Excel.Worksheet, drawing: PlacedDrawing) {
+  const { page = {}, lists = [] } = drawing;
+  const layout = sheet.pageLayout;
+  layout.orientation = page.landscape ? "Landscape" : "Portrait";
+  layout.zoom = { horizontalFitToPages: 1 };
+  const area = rangeOf(sheet, drawing);
+  layout.setPrintArea(lists.length > 0 ? area.getEntireColumn() : area);
+  if (page.titleRows) {
+    const [first, last] = page.titleRows;
+    layout.setPrintTitleRows(`$${first + 1}:$${last + 1}`);
+  }
+  const texts = layout.headersFooters.defaultForAllPages;
+  texts.centerFooter = PAGE_NUMBER;
+  if (page.caution) texts.leftHeader = cautionOf(page);
+}

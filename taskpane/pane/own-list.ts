@@ -1,0 +1,93 @@
+/** The maker's own price list: which sheet, which column is what, and Materials draws from it. */
+import type { Workbook } from "../host/workbook";
+import { findSheets } from "../sheets/find";
+import {
+  type Heading,
+  OWN_COLUMNS,
+  type OwnList,
+  drawFromOwnList,
+  proposed,
+  readOwnList,
+} from "../sheets/own-list";
+import { templates } from "../templates/index";
+import { element } from "./elements";
+import type { Tell } from "./tell";
+
+export function ownListPart(workbook: Workbook, tell: Tell): HTMLElement {
+  const sheets = element("select", { "aria-label": "Sheet with your price list" });
+  const columns = element("div", {});
+  let list: OwnList | null = null;
+  let selects = new Map<string, HTMLSelectElement>();
+
+  const look = async () => {
+    const ours = await findSheets(workbook, templates);
+    const own = new Set([...ours.values()].map(({ sheet }) => sheet));
+    const names = (await workbook.sheetNames()).filter((name) => !own.has(name));
+    const now = sheets.value;
+    sheets.replaceChildren(...names.map((name) => element("option", { value: name }, name)));
+    if (names.includes(now)) sheets.value = now;
+    await read();
+  };
+  const read = async () => {
+    list = sheets.value ? await readOwnList(workbook, sheets.value) : null;
+    selects = new Map();
+    if (!list) {
+      columns.replaceChildren(element("p", {}, "No list with headings was found on that sheet."));
+      return;
+    }
+    const guess = proposed(list.headings);
+    const rows = Object.entries(OWN_COLUMNS).map(([key, { label }]) => {
+      const select = choices(list?.headings ?? [], guess.get(key));
+      selects.set(key, select);
+      return element("label", {}, `${label}: `, select);
+    });
+    columns.replaceChildren(...rows);
+  };
+  sheets.addEventListener("change", () => void read());
+  const draw = element("button", { type: "button" }, "Draw Materials from this list");
+  draw.addEventListener("click", () =>
+    tell(async () => {
+      const materials = (await findSheets(workbook, templates)).get("Materials");
+      if (!materials) throw new Error("Insert Materials empty first: it is not in the workbook.");
+      if (!list) throw new Error("Choose a sheet with a list first.");
+      return drawFromOwnList(workbook, materials, list, chosen(selects, list.headings));
+    }),
+  );
+  const details = element(
+    "details",
+    { class: "own-list" },
+    element("summary", {}, "I have a price list already"),
+    element(
+      "p",
+      {},
+      "Choose its columns once; Materials then draws from it, and prices are typed there only.",
+    ),
+    element("label", {}, "Sheet: ", sheets),
+    columns,
+    draw,
+  );
+  details.addEventListener("toggle", () => {
+    if (details instanceof HTMLDetailsElement && details.open) void look();
+  });
+  return details;
+}
+
+function choices(headings: readonly Heading[], guess: Heading | undefined): HTMLSelectElement {
+  const select = element(
+    "select",
+    {},
+    element("option", { value: "" }, "not in the list"),
+    ...headings.map(({ column, text }) => element("option", { value: String(column) }, text)),
+  );
+  if (guess) select.value = String(guess.column);
+  return select;
+}
+
+function chosen(selects: ReadonlyMap<string, HTMLSelectElement>, headings: readonly Heading[]) {
+  const found = new Map<string, Heading>();
+  for (const [key, { value }] of selects) {
+    const heading = headings.find(({ column }) => String(column) === value);
+    if (value !== "" && heading) found.set(key, heading);
+  }
+  return found;
+}

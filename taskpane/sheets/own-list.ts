@@ -1,0 +1,128 @@
+/**
+ * A price list of the maker's own: its columns are chosen once, and the lines of Materials draw from it by
+ * formulas, so that the list stays the one place where a price is typed.
+ */
+import type { CellValue } from "../../functions/bind/cell";
+import { cellName } from "../../functions/formula/addresses";
+import type { Spot, Workbook, Written } from "../host/workbook";
+import { type Other, type Place, quoted } from "./names";
+
+/** What of Materials a list may have, and words that its heading may be known by. */
+export const OWN_COLUMNS: Record<string, { label: string; words: readonly string[] }> = {
+  name: { label: "Material", words: ["material", "item", "product", "ingredient", "name", "what"] },
+  supplier: { label: "Supplier", words: ["supplier", "vendor", "from", "shop", "bought"] },
+  price: { label: "Price of a pack", words: ["price", "cost", "paid", "$"] },
+  size: { label: "Pack size", words: ["size", "amount", "quantity", "qty", "weight", "volume"] },
+  unit: { label: "Pack unit", words: ["unit", "uom", "measure"] },
+  density: { label: "Density", words: ["density", "g/ml", "gravity"] },
+  packs: { label: "Packs in the order", words: ["packs", "count", "number", "ordered"] },
+  freight: { label: "Freight of the order", words: ["freight", "shipping", "postage", "delivery"] },
+  freefrom: { label: "Freight free from", words: ["free from", "free over", "free"] },
+  lost: { label: "Lost", words: ["lost", "loss", "waste"] },
+  lot: { label: "Lot", words: ["lot", "batch"] },
+};
+
+/** A heading of a list: where it stands and what it says. */
+export interface Heading {
+  column: number;
+  text: string;
+}
+
+/** A list found on a sheet: the row of its headings, and its lines. */
+export interface OwnList {
+  sheet: string;
+  head: number;
+  headings: Heading[];
+  /** Its last filled line, counted like rows from zero. */
+  last: number;
+}
+
+/** Lines that are drawn below the last filled one, for those that are typed later. */
+export const SPARE_LINES = 50;
+
+const LOOKED_AT = { rows: 2000, columns: 40 };
+
+/** The list of a sheet: its headings are the first row with three texts or more side by side. */
+export async function readOwnList(workbook: Workbook, sheet: string): Promise<OwnList | null> {
+  const spot: Spot = { sheet, row: 0, column: 0 };
+  const cells = await workbook.read(spot, LOOKED_AT.rows, LOOKED_AT.columns);
+  const head = cells.findIndex((line) => line.filter(isText).length >= 3);
+  if (head < 0) return null;
+  const headings = (cells[head] ?? []).flatMap((value, column) =>
+    isText(value) ? [{ column, text: String(value).trim() }] : [],
+  );
+  const isFilled = (line: readonly CellValue[]) =>
+    headings.some(({ column }) => line[column] !== null && line[column] !== "");
+  const last = cells.findLastIndex((line, row) => row > head && isFilled(line));
+  return last < 0 ? null : { sheet, head, headings, last };
+}
+
+function isText(value: CellValue): boolean {
+  return typeof value === "string" && value.trim() !== "" && Number.isNaN(Number(value));
+}
+
+/** Which heading each column of Materials seems to be: the best word first, each heading once. */
+export function proposed(headings: readonly Heading[]): Map<string, Heading> {
+  const found = new Map<string, Heading>();
+  const taken = new Set<Heading>();
+  const most = Math.max(...Object.values(OWN_COLUMNS).map(({ words }) => words.length));
+  for (let rank = 0; rank < most; rank++)
+    for (const [key, { words }] of Object.entries(OWN_COLUMNS)) {
+      const word = words[rank];
+      if (word === undefined || found.has(key)) continue;
+      const heading = headings.find((each) => !taken.has(each) && hasWord(each.text, word));
+      if (!heading) continue;
+      found.set(key, heading);
+      taken.add(heading);
+    }
+  return found;
+}
+
+function hasWord(text: string, word: string): boolean {
+  return text.toLowerCase().includes(word);
+}
+
+/** The cells of Materials that draw from the list; refuses where lines of Materials are filled already. */
+export async function drawFromOwnList(
+  workbook: Workbook,
+  materials: Other,
+  list: OwnList,
+  chosen: ReadonlyMap<string, Heading>,
+): Promise<string> {
+  const lines = list.last - list.head + SPARE_LINES;
+  const columns = [...chosen].map(([key, heading]) => {
+    const place = materials.places.get(`materials.${key}`);
+    if (!place) throw new Error(`Materials has no column for "${OWN_COLUMNS[key]?.label ?? key}"`);
+    return { place, heading };
+  });
+  if (!chosen.has("name")) throw new Error("choose which column names the material");
+  await refuseFilled(workbook, materials.sheet, columns, lines);
+  const cells = columns.flatMap(({ place, heading }) =>
+    Array.from({ length: lines }, (_, i): Written => {
+      const cell = `${quoted(list.sheet)}!${cellName(list.head + 1 + i, heading.column)}`;
+      const spot = { sheet: materials.sheet, row: place.row + i, column: place.column };
+      return { spot, content: `=IF(${cell}="","",${cell})` };
+    }),
+  );
+  await workbook.write(cells);
+  return `Materials draws ${list.last - list.head} lines from "${list.sheet}", and the next ${SPARE_LINES} that you type there.`;
+}
+
+async function refuseFilled(
+  workbook: Workbook,
+  sheet: string,
+  columns: readonly { place: Place }[],
+  lines: number,
+) {
+  for (const { place } of columns) {
+    const filled = await workbook.firstFilled(
+      { sheet, row: place.row, column: place.column },
+      lines,
+      1,
+    );
+    if (filled)
+      throw new Error(
+        `Nothing was drawn: ${filled} of "${sheet}" is filled. Insert Materials empty first, or take its lines out.`,
+      );
+  }
+}

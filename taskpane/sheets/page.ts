@@ -1,0 +1,26 @@
+/** What a sheet has on paper, the same on both hosts and in a saved file. */
+import type { DrawnPage } from "./drawing";
+
+/** The most that the top or the foot of a page holds, in Excel and in a file. */
+const LONGEST = 255;
+
+/** Characters of a line of the page's own text that fit across paper of the usual sizes. */
+const LINE = { upright: 90, landscape: 130 };
+
+/** Said at the foot of each page. */
+export const PAGE_NUMBER = "Page &P of &N";
+
+/** The caution at the top of each page, by lines; an & is doubled there, as one alone opens a code. */
+export function cautionOf({ caution, landscape }: DrawnPage): string {
+  const most = landscape ? LINE.landscape : LINE.upright;
+  const lines: string[] = [];
+  for (const word of (caution ?? "").split(" ")) {
+    const line = [lines.at(-1) ?? [], word].flat().join(" ");
+    if (lines.length > 0 && line.length <= most) lines.splice(-1, 1, line);
+    else lines.push(word);
+  }
+  const text = lines.join("\n").replaceAll("&", "&&");
+  if (text.length > LONGEST)
+    throw new Error(`a caution on a page has at most ${LONGEST} characters`);
+  return text;
+}

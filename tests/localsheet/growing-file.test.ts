@@ -1,0 +1,108 @@
+/** Lists that grow, pages and panes in a saved file. */
+import { strFromU8, unzipSync } from "fflate";
+import { describe, expect, test } from "vitest";
+import type { Model } from "../../localsheet/engine";
+import { findings, validator } from "../files/validator";
+import { growing } from "../taskpane/growing-list";
+import { LocalWorkbook, newModel, openModel, saveBook, toXlsx, write } from "./load-engine";
+
+async function drawn() {
+  const model = newModel();
+  await new LocalWorkbook(model).drawOnNewSheet("Offers & more", growing);
+  return model;
+}
+
+async function parts(model: Model) {
+  const files = unzipSync(await toXlsx(model));
+  return (path: string) => strFromU8(files[path] ?? new Uint8Array());
+}
+
+describe("in a saved file", () => {
+  test("a list is a table with its name, its headings, a filter and the formula of its column", async () => {
+    const model = await drawn();
+    write(model, "A8", "Alder Soft");
+    const table = (await parts(model))("xl/tables/table1.xml");
+    expect(table).toMatch(/<table [^>]*name="Offers" displayName="Offers" ref="A4:E8"/);
+    expect(table).toContain('<autoFilter ref="A4:E8"');
+    const names = [...table.matchAll(/<tableColumn [^>]*name="([^"]*)"/g)].map(([, name]) => name);
+    expect(names).toEqual(["Offer", "Price, $", "Load", "Oil, $", "Kind"]);
+    expect(table.match(/<calculatedColumnFormula>[^<]*/g)).toEqual([
+      '<calculatedColumnFormula>IF(B5="","",B5*C5)',
+    ]);
+    expect(table).toMatch(/<tableStyleInfo showFirstColumn="0"/);
+  });
+
+  test("two lists of one name have names of their own", async () => {
+    const model = await drawn();
+    await new LocalWorkbook(model).drawOnNewSheet("Offers", growing);
+    const part = await parts(model);
+    expect(part("xl/tables/table2.xml")).toContain('displayName="Offers_2"');
+  });
+
+  test("the page is one wide, across, with its title rows, its caution and its number", async () => {
+    const part = await parts(await drawn());
+    const sheet = part("xl/worksheets/sheet1.xml");
+    expect(sheet).toContain('<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>');
+    expect(sheet).toContain('<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/>');
+    expect(sheet).toContain("<oddHeader>&amp;LWear gloves &amp;&amp; goggles.</oddHeader>");
+    expect(sheet).toContain("<oddFooter>&amp;CPage &amp;P of &amp;N</oddFooter>");
+    expect(part("xl/workbook.xml")).toContain(
+      `<definedName name="_xlnm.Print_Titles" localSheetId="1">'Offers &amp; more'!$4:$4</definedName>`,
+    );
+    expect(sheet).toMatch(
+      /<pane [^>]*xSplit="1"[^>]*ySplit="4"|<pane [^>]*ySplit="4"[^>]*xSplit="1"/,
+    );
+  });
+
+  test("title rows follow rows that are put in above, and come back by undo", async () => {
+    const model = await drawn();
+    const sheetId = model.getters.getActiveSheetId();
+    const where = { sheetId, sheetName: "Offers & more", dimension: "ROW" };
+    const add = { ...where, base: 0, position: "before", quantity: 2 };
+    model.dispatch("ADD_COLUMNS_ROWS", add as never);
+    expect((await parts(model))("xl/workbook.xml")).toContain("$6:$6");
+    model.dispatch("REQUEST_UNDO");
+    expect((await parts(model))("xl/workbook.xml")).toContain("$4:$4");
+    model.dispatch("REMOVE_COLUMNS_ROWS", { ...where, elements: [0, 1] } as never);
+    expect((await parts(model))("xl/workbook.xml")).toContain("$2:$2");
+  });
+
+  test("a sheet that was there has no page of ours", async () => {
+    const sheet = (await parts(await drawn()))("xl/worksheets/sheet0.xml");
+    expect(sheet).not.toMatch(/pageSetup|headerFooter|pageSetUpPr/);
+  });
+
+  test("a page is kept with the workbook, and goes with its sheet when the drawing is taken back", async () => {
+    const model = await drawn();
+    const again = newModel(model.exportData());
+    expect((await parts(again))("xl/worksheets/sheet1.xml")).toContain("landscape");
+    model.dispatch("REQUEST_UNDO");
+    expect(JSON.stringify(model.exportData())).not.toContain("landscape");
+  });
+
+  test("opened again, the list is a table that grows, and saved again it is as it was", async () => {
+    const bytes = await toXlsx(await drawn());
+    const { model } = openModel(bytes);
+    const [, sheetId = ""] = model.getters.getSheetIds();
+    const [table] = model.getters.getCoreTables(sheetId);
+    expect([table?.range.zone, table?.config.styleId]).toEqual([
+      { top: 3, bottom: 6, left: 0, right: 4 },
+      "None",
+    ]);
+    write(model, "B8", "10", "Offers & more");
+    const cell = { sheetId, col: 3, row: 7 };
+    expect(model.getters.getCellText(cell, { showFormula: true })).toBe('=IF(B8="","",B8*C8)');
+    expect((await saveBook(openModel(bytes).model)).bytes.length).toBeGreaterThan(0);
+  });
+
+  test.skipIf(!validator)(
+    "Microsoft's validator finds nothing, grown and twice over",
+    async () => {
+      const model = await drawn();
+      write(model, "A8", "Alder Soft");
+      await new LocalWorkbook(model).drawOnNewSheet("Offers", growing);
+      expect(await findings({ growing: await toXlsx(model) })).toEqual([]);
+    },
+    120_000,
+  );
+});

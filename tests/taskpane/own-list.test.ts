@@ -1,0 +1,85 @@
+import { expect, test } from "vitest";
+import { LocalWorkbook, newModel } from "../localsheet/load-engine";
+import { findSheets } from "../../taskpane/sheets/find";
+import { insertSet } from "../../taskpane/sheets/insert";
+import { drawFromOwnList, proposed, readOwnList } from "../../taskpane/sheets/own-list";
+import { templates } from "../../taskpane/templates/index";
+
+/** A sheet as a maker keeps it: a title, headings of their own, three lines. */
+const OWN = [
+  ["What we pay", null, null, null, null, null],
+  [null, null, null, null, null, null],
+  ["Vendor", "Item", "Cost", "Qty", "Unit", "Shipping"],
+  ["Alder Row", "Alder Clear", 46, 1, "gal", 14.5],
+  ["Bluepost Chandlery", "Rain on Slate", 27.4, 1, "lb", 12.75],
+  ["Drovers Wharf", "Attic Cedar", 11.9, 100, "mL", null],
+];
+
+async function withOwnList() {
+  const model = newModel();
+  const workbook = new LocalWorkbook(model);
+  const [sheet = ""] = await workbook.sheetNames();
+  await workbook.write(
+    OWN.flatMap((line, row) =>
+      line.map((content, column) => ({ spot: { sheet, row, column }, content })),
+    ),
+  );
+  await insertSet(workbook, templates, false);
+  const list = await readOwnList(workbook, sheet);
+  if (!list) throw new Error("no list was found");
+  const materials = (await findSheets(workbook, templates)).get("Materials");
+  if (!materials) throw new Error("no Materials");
+  const column = async (name: string, lines = 3) => {
+    const place = materials.places.get(`materials.${name}`);
+    if (!place) throw new Error(name);
+    const spot = { sheet: materials.sheet, row: place.row, column: place.column };
+    return (await workbook.read(spot, lines, 1)).map(([value]) => value);
+  };
+  return { workbook, sheet, list, materials, column };
+}
+
+test("headings of a maker's own are proposed for what they are", async () => {
+  const { list } = await withOwnList();
+  expect([list.head, list.last]).toEqual([2, 5]);
+  const guess = proposed(list.headings);
+  const texts = Object.fromEntries([...guess].map(([key, { text }]) => [key, text]));
+  expect(texts).toEqual({
+    name: "Item",
+    supplier: "Vendor",
+    price: "Cost",
+    size: "Qty",
+    unit: "Unit",
+    freight: "Shipping",
+  });
+});
+
+test("Materials draws from the list, follows it, and takes lines that are typed later", async () => {
+  const { workbook, sheet, list, materials, column } = await withOwnList();
+  await drawFromOwnList(workbook, materials, list, proposed(list.headings));
+  expect(await column("name")).toEqual(["Alder Clear", "Rain on Slate", "Attic Cedar"]);
+  expect(await column("price")).toEqual([46, 27.4, 11.9]);
+  // A blank of the list stays a blank: freight is not known, and said.
+  expect(await column("freight")).toEqual([14.5, 12.75, ""]);
+  await workbook.write([
+    { spot: { sheet, row: 3, column: 2 }, content: 50 },
+    { spot: { sheet, row: 6, column: 1 }, content: "Salt Orchard" },
+  ]);
+  expect(await column("price", 1)).toEqual([50]);
+  expect(await column("name", 5)).toEqual([
+    "Alder Clear",
+    "Rain on Slate",
+    "Attic Cedar",
+    "Salt Orchard",
+    "",
+  ]);
+});
+
+test("lines of Materials that are filled are not written over", async () => {
+  const { workbook, list, materials } = await withOwnList();
+  const place = materials.places.get("materials.price");
+  const spot = { sheet: materials.sheet, row: (place?.row ?? 0) + 2, column: place?.column ?? 0 };
+  await workbook.write([{ spot, content: 5 }]);
+  await expect(drawFromOwnList(workbook, materials, list, proposed(list.headings))).rejects.toThrow(
+    "is filled",
+  );
+});
