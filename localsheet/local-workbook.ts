@@ -114,11 +114,12 @@ export class LocalWorkbook implements Workbook {
       };
       return { sheetId, name, there, create };
     });
-    // All are there before anything is written that leads from one to another.
+    // All are there, as large as they will be, before anything is written that leads from one to another:
+    // a column added later would move what leads past it.
     this.run([
       ...made.map(({ create }) => create),
+      ...made.flatMap(({ sheetId, there }) => grow(sheetId, size, there)),
       ...made.flatMap(({ sheetId, there }) => [
-        ...grow(sheetId, size, there),
         ...draw(sheetId, there, this.newId),
         pageCommand(sheetId, there.page ?? {}),
         ...freeze(sheetId, there),
