@@ -4,7 +4,7 @@ import { fileURLToPath } from "node:url";
 import CopyPlugin from "copy-webpack-plugin";
 import HtmlPlugin from "html-webpack-plugin";
 import webpack from "webpack";
-import { helpPage } from "./help-pages.mjs";
+import { helpPage } from "./functions/generate/pages.mjs";
 
 const require = createRequire(import.meta.url);
 const here = (path) => fileURLToPath(new URL(path, import.meta.url));
