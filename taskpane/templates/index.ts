@@ -12,16 +12,4 @@ import { template as sizes } from "./sizes";
 import { template as sprayTrialLog } from "./spray-trial-log";
 import { template as trialBatch } from "./trial-batch";
 
-export const templates: Template[] = [
-  baseComparison,
-  bottleCost,
-  buyingPlan,
-  limitsCheck,
-  materials,
-  priceList,
-  recipes,
-  sizeRun,
-  sizes,
-  sprayTrialLog,
-  trialBatch,
-];
+export const templates: Template[] = [baseComparison, bottleCost, buyingPlan, limitsCheck, materials, priceList, recipes, sizeRun, sizes, sprayTrialLog, trialBatch];
