@@ -20,7 +20,7 @@ const asked = (margin: string, fee: string, fixed: string) =>
 export const template: Template = {
   title: "Price list",
   use: "Every recipe in every size: what it costs, what to ask retail and wholesale, what is kept, what a price change does.",
-  step: 9,
+  step: 11,
   widths: [
     236, 92, 92, 74, 74, 74, 74, 84, 84, 84, 84, 74, 84, 84, 84, 84, 240, 84, 84, 84, 60, 60, 84,
   ],
