@@ -1,5 +1,11 @@
 import { PACK_UNITS } from "../sheets/pack-units";
+import { ofBase } from "../sheets/drawn";
 import type { Template } from "../sheets/template";
+
+/** Lines for packs, and what draws them: every line of Materials that is a base. */
+const LINES = 6;
+const ofBases = (...columns: string[]) =>
+  Array.from({ length: LINES }, (_, i) => columns.map((column) => `=${ofBase(column, i + 1)}`));
 
 /** Supplier packs in unlike sizes, brought to one landed cost per US fluid ounce. Demo data invented. */
 export const template: Template = {
@@ -65,27 +71,41 @@ export const template: Template = {
         [null, null],
         [null, null],
       ],
+      draw: ofBases("supplier", "name"),
     },
     {
       at: "C8",
       look: "input",
       format: "#,##0.00",
       rows: [[46], [39], [61], [null], [null], [null]],
+      draw: ofBases("price"),
     },
-    { at: "D8", look: "input", rows: [[1], [8], [5], [null], [null], [null]] },
+    {
+      at: "D8",
+      look: "input",
+      rows: [[1], [8], [5], [null], [null], [null]],
+      draw: ofBases("size"),
+    },
     {
       at: "E8",
       look: "input",
       words: PACK_UNITS,
       rows: [["gal"], ["lb"], ["L"], [null], [null], [null]],
+      draw: ofBases("unit"),
     },
     {
       at: "F8",
       look: "input",
       format: "0.000",
       rows: [[null], [0.93], [null], [null], [null], [null]],
+      draw: ofBases("density"),
     },
-    { at: "G8", look: "input", rows: [[1], [1], [2], [null], [null], [null]] },
+    {
+      at: "G8",
+      look: "input",
+      rows: [[1], [1], [2], [null], [null], [null]],
+      draw: ofBases("packs"),
+    },
     {
       at: "H8",
       look: "input",
@@ -98,6 +118,7 @@ export const template: Template = {
         [null, null],
         [null, null],
       ],
+      draw: ofBases("freight", "freefrom"),
     },
     {
       at: "J8",
@@ -105,6 +126,7 @@ export const template: Template = {
       format: "0.0%",
       limits: [0, 1],
       rows: [[0.02], [0.02], [0.02], [null], [null], [null]],
+      draw: ofBases("lost"),
     },
     {
       at: "K8",
@@ -132,13 +154,20 @@ export const template: Template = {
       look: "input",
       format: "#,##0.00",
       rows: [[9], [7.5], [11], [null], [null], [null]],
+      draw: ofBases("sampleprice"),
     },
-    { at: "O8", look: "input", rows: [[4], [4], [100], [null], [null], [null]] },
+    {
+      at: "O8",
+      look: "input",
+      rows: [[4], [4], [100], [null], [null], [null]],
+      draw: ofBases("samplesize"),
+    },
     {
       at: "P8",
       look: "input",
       words: PACK_UNITS,
       rows: [["floz"], ["oz"], ["mL"], [null], [null], [null]],
+      draw: ofBases("sampleunit"),
     },
     {
       at: "Q8",
@@ -152,13 +181,21 @@ export const template: Template = {
       look: "input",
       words: ["all named", "part named", "not disclosed"],
       rows: [["all named"], ["part named"], ["not disclosed"], [null], [null], [null]],
+      draw: ofBases("disclosed"),
     },
-    { at: "S8", look: "input", limits: [1, 5], rows: [[4], [3], [4], [null], [null], [null]] },
+    {
+      at: "S8",
+      look: "input",
+      limits: [1, 5],
+      rows: [[4], [3], [4], [null], [null], [null]],
+      draw: ofBases("score"),
+    },
     {
       at: "T8",
       look: "input",
       words: ["pick", "reserve", "no"],
       rows: [["pick"], ["no"], ["reserve"], [null], [null], [null]],
+      draw: ofBases("pick"),
     },
     {
       at: "U8",
@@ -170,6 +207,17 @@ export const template: Template = {
         [null],
         [null],
         [null],
+      ],
+      draw: ofBases("notes"),
+    },
+    {
+      at: "A6",
+      look: "note",
+      needs: ["Materials"],
+      rows: [
+        [
+          `=IF(COUNT({Materials!materials.basenth})>${LINES},"Materials has "&COUNT({Materials!materials.basenth})&" lines of bases, of which the first ${LINES} are here.","Blue cells are drawn from Materials; type there, or over them.")`,
+        ],
       ],
     },
     {
