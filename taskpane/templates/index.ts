@@ -11,17 +11,6 @@ import { template as sizeRun } from "./size-run";
 import { template as sizes } from "./sizes";
 import { template as sprayTrialLog } from "./spray-trial-log";
 import { template as trialBatch } from "./trial-batch";
+import { template as whatIsInIt } from "./what-is-in-it";
 
-export const templates: Template[] = [
-  baseComparison,
-  bottleCost,
-  buyingPlan,
-  limitsCheck,
-  materials,
-  priceList,
-  recipes,
-  sizeRun,
-  sizes,
-  sprayTrialLog,
-  trialBatch,
-];
+export const templates: Template[] = [baseComparison, bottleCost, buyingPlan, limitsCheck, materials, priceList, recipes, sizeRun, sizes, sprayTrialLog, trialBatch, whatIsInIt];
