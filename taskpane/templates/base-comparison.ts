@@ -7,12 +7,19 @@ const LINES = 6;
 const ofBases = (...columns: string[]) =>
   Array.from({ length: LINES }, (_, i) => columns.map((column) => `=${ofBase(column, i + 1)}`));
 
+/** What What is in it says of a base. */
+const inIt = (column: string, base: string) =>
+  `=IF(${base}="","",IF(ISERROR(MATCH(${base},{What is in it!bases.base},0)),"not there",INDEX({What is in it!bases.${column}},MATCH(${base},{What is in it!bases.base},0))))`;
+
 /** Supplier packs in unlike sizes, brought to one landed cost per US fluid ounce. Demo data invented. */
 export const template: Template = {
   title: "Base comparison",
   use: "Several suppliers' packs, sold by weight or volume, as one landed cost per fluid ounce.",
   step: 5,
-  widths: [132, 104, 60, 52, 62, 66, 62, 66, 62, 54, 70, 84, 78, 68, 62, 62, 84, 106, 62, 74, 230],
+  widths: [
+    132, 104, 60, 52, 62, 66, 62, 66, 62, 54, 70, 84, 78, 68, 62, 62, 84, 106, 62, 74, 230, 84, 84,
+    96,
+  ],
   blocks: [
     { at: "A1", look: "title", rows: [["Base comparison"]] },
     {
@@ -219,6 +226,21 @@ export const template: Template = {
           `=IF(COUNT({Materials!materials.basenth})>${LINES},"Materials has "&COUNT({Materials!materials.basenth})&" lines of bases, of which the first ${LINES} are here.","Blue cells are drawn from Materials; type there, or over them.")`,
         ],
       ],
+    },
+    {
+      at: "V7",
+      look: "heading",
+      needs: ["What is in it"],
+      rows: [["Named (count)", "To avoid (count)", "Undisclosed at most (%)"]],
+    },
+    {
+      at: "V8",
+      look: "result",
+      needs: ["What is in it"],
+      format: "0.0%;-0.0%;0",
+      rows: Array.from({ length: LINES }, (_, i) =>
+        ["named", "avoided", "most"].map((column) => inIt(column, `$B${8 + i}`)),
+      ),
     },
     {
       at: "A15",

@@ -18,6 +18,7 @@ export const template: Template = {
   widths: [
     236, 104, 148, 92, 74, 66, 66, 74, 74, 82, 82, 66, 82, 82, 88, 88, 260, 92, 96, 92, 84, 84, 92,
     92, 74, 82, 82, 82, 82, 82, 74, 92, 108, 74, 82, 74, 74, 74, 88, 74, 220, 140, 150, 60, 140, 60,
+    60, 60, 140,
   ],
   parts: [
     { text: "title", rows: ["Materials"] },
@@ -254,6 +255,28 @@ export const template: Template = {
           heading: "Base, in order",
           format: "0",
           formula: '=IF({what}="base",COUNTIF({materials.what:upto},"base"),"")',
+        },
+        {
+          name: "ofbase",
+          hidden: true,
+          heading: "Pack of the base",
+          format: "0",
+          formula:
+            '=IF({basenth}="","",COUNTIFS({materials.name:upto},{name},{materials.what:upto},"base"))',
+        },
+        {
+          name: "baseturn",
+          hidden: true,
+          heading: "Base, each once",
+          format: "0",
+          formula: '=IF({ofbase}=1,COUNTIF({materials.ofbase:upto},1),"")',
+        },
+        {
+          name: "bases",
+          hidden: true,
+          heading: "Bases to pick from",
+          formula:
+            '=IF(ROW()-ROW({materials.name:head})>COUNT({materials.baseturn}),"",INDEX({materials.name},MATCH(ROW()-ROW({materials.name:head}),{materials.baseturn},0)))',
         },
       ],
     },
