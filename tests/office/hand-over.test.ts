@@ -58,7 +58,8 @@ proof("every template, handed over and recalculated", () => {
       const sheet = await new LocalWorkbook(model).drawOnNewSheet(template.title, drawing);
       const bytes = await toXlsx(model);
       const copy = handOver(bytes);
-      expect(copy.replaced.length).toBeGreaterThan(0);
+      const hasOurs = drawing.cells.some(({ content }) => String(content).includes("MIST."));
+      expect(copy.replaced.length > 0).toBe(hasOurs);
       const [before, theirs] = [readBook(bytes), readBook(recalculated(copy.bytes))];
       for (const [cell, own] of before.get(sheet) ?? []) {
         const other = cellOf(theirs, sheet, cell);
@@ -88,7 +89,8 @@ proof("every template, handed over and recalculated", () => {
         expect(isSame(own, other), tell(sheet, cell, own, other, "changed inputs")).toBe(true);
         if (!changes.has(cell) && own.value !== cellOf(before, sheet, cell).value) moved++;
       }
-      expect(moved).toBeGreaterThan(3);
+      // A list without ours may only count its lines.
+      if (hasOurs) expect(moved).toBeGreaterThan(3);
     },
     120_000,
   );
