@@ -29,7 +29,7 @@ const traced = (column: string) =>
 export const template: Template = {
   title: "Batch book",
   use: "Every batch: date, recipe, bottles, what was really poured; from a lot, every batch and bottle it is in.",
-  step: 11,
+  step: 14,
   widths: [92, 104, 150, 104, 220, 84, 84, 104, 104, 220, 220, 92, 74, 74],
   parts: [
     { text: "title", rows: ["Batch book"] },

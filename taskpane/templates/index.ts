@@ -15,19 +15,4 @@ import { template as sprayTrialLog } from "./spray-trial-log";
 import { template as trialBatch } from "./trial-batch";
 import { template as weighed } from "./weighed";
 
-export const templates: Template[] = [
-  baseComparison,
-  batchBook,
-  benchSheet,
-  bottleCost,
-  buyingPlan,
-  limitsCheck,
-  materials,
-  priceList,
-  recipes,
-  sizeRun,
-  sizes,
-  sprayTrialLog,
-  trialBatch,
-  weighed,
-];
+export const templates: Template[] = [baseComparison, batchBook, benchSheet, bottleCost, buyingPlan, limitsCheck, materials, priceList, recipes, sizeRun, sizes, sprayTrialLog, trialBatch, weighed];
