@@ -244,6 +244,15 @@ describe("a run", () => {
     expect(await book("weight")).toBeCloseTo(650, 9);
     expect(await book("load")).toBeCloseTo(0.03, 12);
     expect(await set.at("Weighed", "weighed.lot", 63)).toBe("SO-3");
+    const beside = await set.spot("Batch book", "counted");
+    const said = async () =>
+      (await set.workbook.read({ ...beside, column: beside.column + 1 }, 1, 1))[0]?.[0];
+    expect(await said()).toBe("");
+    await set.type("Weighed", "weighed.grams", 64, 600);
+    // By hand: 30.5 g less than the book has.
+    expect(await said()).toMatch(
+      /^poured in the book .* g, on Weighed .* g: look for what was changed$/,
+    );
     await expect(bookRun(set.workbook)).rejects.toThrow("batch B-012 is in the Batch book already");
     expect(await takeBack(set.workbook, " B-012 ")).toContain("and 7 lines on Weighed are empty");
     expect(await Promise.all(stocked.map((line) => onHand(set, line)))).toEqual(before);
