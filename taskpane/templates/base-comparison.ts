@@ -5,7 +5,7 @@ import type { Template } from "../sheets/template";
 export const template: Template = {
   title: "Base comparison",
   use: "Several suppliers' packs, sold by weight or volume, as one landed cost per fluid ounce.",
-  step: 1,
+  step: 5,
   widths: [132, 104, 60, 52, 62, 66, 62, 66, 62, 54, 70, 84, 78, 68, 62, 62, 84, 106, 62, 74, 230],
   blocks: [
     { at: "A1", look: "title", rows: [["Base comparison"]] },

@@ -13,7 +13,7 @@ const PRICE_NOTE = `=IF(OR(NOT(ISNUMBER(B33)),AND(${settled("B")},${settled("C")
 export const template: Template = {
   title: "Bottle cost",
   use: "Materials, packaging, labour and fees of one bottle; its price, break-even and the split.",
-  step: 3,
+  step: 10,
   widths: [236, 96, 96, 74, 66, 76, 86, 92],
   blocks: [
     { at: "A1", look: "title", rows: [["Bottle cost"]] },

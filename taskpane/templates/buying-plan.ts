@@ -170,7 +170,7 @@ const money = (row: number) =>
 export const template: Template = {
   title: "Buying plan",
   use: "From what a run needs to the packs to buy from each supplier, and where freight turns free.",
-  step: 4,
+  step: 9,
   widths: [142, 132, 92, 96, 92, 74, 84, 18, 142, 84],
   blocks: [
     { at: "A1", look: "title", rows: [["Buying plan"]] },

@@ -253,7 +253,7 @@ const WIDE: Record<number, number> = {
 export const template: Template = {
   title: "Limits check",
   use: "One product's composition beside skin, VOC, transport and flash limits, as ranges with sources.",
-  step: 5,
+  step: 12,
   widths: Array.from({ length: COLUMNS_OF_SHEET }, (_, i) => WIDE[i] ?? 96),
   blocks: [
     ...HEAD,

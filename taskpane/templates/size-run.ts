@@ -4,7 +4,7 @@ import type { Template } from "../sheets/template";
 export const template: Template = {
   title: "Size run",
   use: "One recipe poured into several bottle sizes: what to weigh of each ingredient, and what to buy.",
-  step: 2,
+  step: 8,
   widths: [232, 92, 112, 84, 84, 84, 84, 92, 92],
   blocks: [
     { at: "A1", look: "title", rows: [["Size run"]] },
