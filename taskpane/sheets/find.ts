@@ -24,9 +24,9 @@ export async function findSheets(
   const found = new Map<string, Other>();
   for (const sheet of await workbook.sheetNames()) {
     const first = await workbook.read({ sheet, row: 0, column: 0 }, 1, 1);
-    const template = templates.find(({ title, parts }) => parts && title === first[0]?.[0]);
-    if (!template?.parts || found.has(template.title)) continue;
-    found.set(template.title, await foundOn(workbook, sheet, template.parts));
+    const template = templates.find(({ title }) => title === first[0]?.[0]);
+    if (!template || found.has(template.title)) continue;
+    found.set(template.title, await foundOn(workbook, sheet, template.parts ?? []));
   }
   return found;
 }

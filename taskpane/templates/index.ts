@@ -14,5 +14,6 @@ import { template as sizes } from "./sizes";
 import { template as sprayTrialLog } from "./spray-trial-log";
 import { template as trialBatch } from "./trial-batch";
 import { template as weighed } from "./weighed";
+import { template as whatIsInIt } from "./what-is-in-it";
 
-export const templates: Template[] = [baseComparison, batchBook, benchSheet, bottleCost, buyingPlan, limitsCheck, materials, priceList, recipes, sizeRun, sizes, sprayTrialLog, trialBatch, weighed];
+export const templates: Template[] = [baseComparison, batchBook, benchSheet, bottleCost, buyingPlan, limitsCheck, materials, priceList, recipes, sizeRun, sizes, sprayTrialLog, trialBatch, weighed, whatIsInIt];

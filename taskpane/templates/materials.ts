@@ -17,7 +17,8 @@ export const template: Template = {
   step: 1,
   widths: [
     236, 104, 148, 92, 74, 66, 66, 74, 74, 82, 82, 66, 82, 82, 88, 88, 260, 92, 96, 92, 84, 84, 92,
-    92, 74, 82, 82, 82, 82, 82, 74, 92, 108, 74, 74, 74, 88, 74, 220, 140, 150, 60, 140, 60,
+    92, 74, 82, 82, 82, 82, 82, 74, 92, 108, 74, 82, 74, 74, 74, 88, 74, 220, 140, 150, 60, 140, 60,
+    60, 60, 140,
   ],
   parts: [
     { text: "title", rows: ["Materials"] },
@@ -202,6 +203,8 @@ export const template: Template = {
           words: ["all named", "part named", "not disclosed"],
           demo: demo("disclosed"),
         },
+        { name: "score", heading: "Score (1 to 5)", limits: [1, 5], demo: demo("score") },
+        { name: "pick", heading: "Pick", words: ["pick", "reserve", "no"], demo: demo("pick") },
         {
           name: "sampleprice",
           heading: "Sample price ($)",
@@ -252,6 +255,28 @@ export const template: Template = {
           heading: "Base, in order",
           format: "0",
           formula: '=IF({what}="base",COUNTIF({materials.what:upto},"base"),"")',
+        },
+        {
+          name: "ofbase",
+          hidden: true,
+          heading: "Pack of the base",
+          format: "0",
+          formula:
+            '=IF({basenth}="","",COUNTIFS({materials.name:upto},{name},{materials.what:upto},"base"))',
+        },
+        {
+          name: "baseturn",
+          hidden: true,
+          heading: "Base, each once",
+          format: "0",
+          formula: '=IF({ofbase}=1,COUNTIF({materials.ofbase:upto},1),"")',
+        },
+        {
+          name: "bases",
+          hidden: true,
+          heading: "Bases to pick from",
+          formula:
+            '=IF(ROW()-ROW({materials.name:head})>COUNT({materials.baseturn}),"",INDEX({materials.name},MATCH(ROW()-ROW({materials.name:head}),{materials.baseturn},0)))',
         },
       ],
     },

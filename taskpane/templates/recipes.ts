@@ -207,6 +207,13 @@ export const template: Template = {
           formula: '=IF({recipe}="","",{recipe}&"|"&{nthin})',
         },
         {
+          name: "loadnth",
+          hidden: true,
+          heading: "Found by (each load)",
+          formula:
+            '=IF(OR({recipe}="",{load}=""),"",{recipe}&"|"&COUNTIFS({recipes.recipe:upto},{recipe},{recipes.load:upto},">=0"))',
+        },
+        {
           name: "kindof",
           hidden: true,
           heading: "Kind (drawn)",

@@ -1,4 +1,5 @@
 import { cellName } from "../../functions/formula/addresses";
+import { ofMaterial } from "../sheets/drawn";
 import type { Template } from "../sheets/template";
 
 /** Rows of the log, and of the hours that the chart is drawn from. */
@@ -289,7 +290,13 @@ export const template: Template = {
       look: "input",
       rows: [["Alder Clear"], ["Bluepost Soft"], ["Drovers Dry"]],
     },
-    { at: `B${CARD + 5}`, look: "input", format: "0.000", rows: [[0.482], [0.4], [0.368]] },
+    {
+      at: `B${CARD + 5}`,
+      look: "input",
+      format: "0.000",
+      rows: [[0.482], [0.4], [0.368]],
+      draw: candidates((row) => `=IF($A$${row}="","",${ofMaterial("perfloz", `$A$${row}`)})`),
+    },
     {
       at: `C${CARD + 5}`,
       look: "result",

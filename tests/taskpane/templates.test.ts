@@ -127,7 +127,7 @@ test("the demo is invented: every name is one of our own workshop's", () => {
     // Ingredients and places that are nobody's name.
     "Alcohol of the base, Not disclosed, " +
     "Drovers Mild, Field Wax, Cotton wick, Fine sprayer, Rain room, Rain linen, Rain candle, Orchard body, " +
-    "Jar 8 oz, Bottle 2 fl oz, Bottle 4 fl oz, Bottle 8 fl oz";
+    "Jar 8 oz, Bottle 2 fl oz, Bottle 4 fl oz, Bottle 8 fl oz, Bottle 16 fl oz";
   const names = templates.flatMap((template) =>
     drawingOf(template, true)
       .cells.filter(
