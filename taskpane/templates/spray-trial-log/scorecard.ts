@@ -132,9 +132,9 @@ export const scorecard: Part[] = [
     text: "note",
     rows: [
       "Each criterion is laid between 0 for the worst and 1 for the best; down means that less is better. Weights are taken in proportion. Hours are looked up in the log, by base, on cloth.",
-      sentence,
     ],
   },
+  { text: "note", name: "winner", rows: [sentence] },
   {
     list: "card",
     lines: CANDIDATES,
