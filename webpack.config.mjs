@@ -4,7 +4,8 @@ import { fileURLToPath } from "node:url";
 import CopyPlugin from "copy-webpack-plugin";
 import HtmlPlugin from "html-webpack-plugin";
 import webpack from "webpack";
-import { helpPage } from "./help-pages.mjs";
+import { Licences } from "./functions/generate/licences.mjs";
+import { helpPage } from "./functions/generate/pages.mjs";
 
 const require = createRequire(import.meta.url);
 const here = (path) => fileURLToPath(new URL(path, import.meta.url));
@@ -49,13 +50,26 @@ const served = {
   host: "localhost",
 };
 
+const licence = { from: "LICENSE", to: "LICENSE.txt" };
+/** The packages whose files the local sheet ships as they are. */
+const ENGINE = ["@odoo/o-spreadsheet", "@odoo/owl", "chart.js", "bootstrap", "font-awesome"].map(
+  (name) => here(`node_modules/${name}`),
+);
+
+/** The engine's page templates as a script: a page opened from a file may fetch nothing. */
+const asScript = (xml) => `globalThis.engineTemplates = ${JSON.stringify(String(xml))};\n`;
+
 /** Copies the engine as the unmodified files that its package ships, with its licence. */
 function engineFiles() {
   const from = (path) => here(`node_modules/${path}`);
   return [
     { from: from("@odoo/o-spreadsheet/dist/o_spreadsheet.min.iife.js") },
     { from: from("@odoo/o-spreadsheet/dist/o_spreadsheet.css") },
-    { from: from("@odoo/o-spreadsheet/dist/o_spreadsheet.xml") },
+    {
+      from: from("@odoo/o-spreadsheet/dist/o_spreadsheet.xml"),
+      to: "o_spreadsheet.xml.js",
+      transform: asScript,
+    },
     { from: from("@odoo/o-spreadsheet/LICENSE"), to: "o_spreadsheet.LICENSE.txt" },
     { from: from("@odoo/owl/dist/owl.iife.min.js") },
     { from: from("@odoo/owl/LICENSE"), to: "owl.LICENSE.txt" },
@@ -78,9 +92,11 @@ const localsheet = {
   output: { path: here("dist/localsheet"), clean: true },
   plugins: [
     define,
+    new Licences(ENGINE),
     new CopyPlugin({
       patterns: [
         ...engineFiles(),
+        licence,
         { from: "localsheet/index.html" },
         { from: "localsheet/local.css" },
         { from: "taskpane/pane/pane.css" },
@@ -115,6 +131,7 @@ function excel(host) {
     output: { path: here("dist/excel"), clean: true },
     plugins: [
       define,
+      new Licences(),
       new HtmlPlugin({
         template: "taskpane/pane/taskpane.html",
         filename: "taskpane.html",
@@ -127,7 +144,7 @@ function excel(host) {
           { from: "taskpane/pane/pane.css" },
           { from: "manifest.xml", transform: atHost },
           help,
-          { from: "LICENSE", to: "LICENSE.txt" },
+          licence,
           icons,
         ],
       }),

@@ -92,6 +92,8 @@ class GrowingPlugin extends engine.UIPlugin {
     const first = zone.top + table.config.numberOfHeaders;
     const end = this.ends.get(keyOf(sheetId, table));
     if (end === undefined) return void this.makeReady(sheetId, zone);
+    // Most steps make no list longer: a long one must not be gone through for each.
+    if (zone.bottom <= end && !this.inserted.some((put) => put.sheetId === sheetId)) return;
     const isNew = (row: number) =>
       row > end || this.inserted.some((put) => put.sheetId === sheetId && isWithin(row, put.rows));
     const rows = numbers(first, zone.bottom);

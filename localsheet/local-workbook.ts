@@ -114,11 +114,12 @@ export class LocalWorkbook implements Workbook {
       };
       return { sheetId, name, there, create };
     });
-    // All are there before anything is written that leads from one to another.
+    // All are there, as large as they will be, before anything is written that leads from one to another:
+    // a column added later would move what leads past it.
     this.run([
       ...made.map(({ create }) => create),
+      ...made.flatMap(({ sheetId, there }) => grow(sheetId, size, there)),
       ...made.flatMap(({ sheetId, there }) => [
-        ...grow(sheetId, size, there),
         ...draw(sheetId, there, this.newId),
         pageCommand(sheetId, there.page ?? {}),
         ...freeze(sheetId, there),
@@ -152,12 +153,24 @@ export class LocalWorkbook implements Workbook {
   }
 
   async write(cells: readonly Written[]): Promise<void> {
-    this.run(
-      cells.map(({ spot, content }) => {
-        const at = { sheetId: this.idOf(spot.sheet), row: spot.row, col: spot.column };
-        return { type: "UPDATE_CELL", ...at, content: content === null ? "" : String(content) };
-      }),
-    );
+    const { getters } = this.model;
+    // A sheet that is too short for what is written gets more rows and columns first.
+    const room = [...new Set(cells.map(({ spot }) => spot.sheet))].flatMap((sheet) => {
+      const sheetId = this.idOf(sheet);
+      const spots = cells.filter(({ spot }) => spot.sheet === sheet).map(({ spot }) => spot);
+      const rows = spots.reduce((most, { row }) => Math.max(most, row + 1), 0);
+      const columns = spots.reduce((most, { column }) => Math.max(most, column + 1), 0);
+      const size = {
+        rows: getters.getNumberRows(sheetId),
+        columns: getters.getNumberCols(sheetId),
+      };
+      return grow(sheetId, size, { row: 0, column: 0, rows, columns });
+    });
+    const typed = cells.map(({ spot, content }) => {
+      const at = { sheetId: this.idOf(spot.sheet), row: spot.row, col: spot.column };
+      return { type: "UPDATE_CELL", ...at, content: content === null ? "" : String(content) };
+    });
+    this.run([...room, ...typed]);
   }
 
   async drawAt(spot: Spot, drawing: Drawing): Promise<void> {
@@ -323,7 +336,7 @@ function cellValue(result: EngineResult | undefined): CellValue {
 function grow(
   sheetId: string,
   size: { rows: number; columns: number },
-  { row, column, rows, columns }: PlacedDrawing,
+  { row, column, rows, columns }: Area,
 ): Command[] {
   const needs = [
     { dimension: "ROW", has: size.rows, wants: row + rows },

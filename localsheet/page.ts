@@ -8,6 +8,9 @@ declare const owl: {
   mount(component: unknown, target: Element, config: object): Promise<unknown>;
 };
 
+/** The engine's page templates, from its own script. */
+declare const engineTemplates: string;
+
 const { CellComposerStore, ModelStore, useStoreProvider } = engine.stores;
 
 let composer: TypedComposer | undefined;
@@ -27,8 +30,8 @@ class Page extends owl.Component {
 }
 
 export async function mountSheet(target: Element, props: { model: Model } & object): Promise<void> {
-  const templates = await (await fetch("engine/o_spreadsheet.xml")).text();
-  await owl.mount(Page, target, { props, templates, env: {}, warnIfNoStaticProps: false });
+  const config = { props, templates: engineTemplates, env: {}, warnIfNoStaticProps: false };
+  await owl.mount(Page, target, config);
 }
 
 /** Puts what is being typed into its cell, as Enter would. */

@@ -37,9 +37,15 @@ export const startHere: Template = {
       at: "A11",
       look: "label",
       rows: [
-        ["1. In the pane, under Sheets, insert Base comparison."],
-        ["2. Change a price in a cream cell, and read the landed cost per fluid ounce beside it."],
-        ["3. Insert Size run, and read what to weigh for four bottle sizes."],
+        [
+          "1. In the pane, under Sheets, press Insert the whole workbook. The three quotes stand in Materials.",
+        ],
+        [
+          "2. Type another price into a cream cell of Materials, and read every bottle's cost and price in Price list.",
+        ],
+        [
+          "3. In Base comparison pick a base; in Size run pick a recipe and the bottles, and print its Bench sheet.",
+        ],
         ["4. Under Functions, search for what you need, and put its example in a cell."],
       ],
     },

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, readdirSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { describe, expect, test } from "vitest";
-import { helpPage } from "../help-pages.mjs";
+import { helpPage } from "../functions/generate/pages.mjs";
 
 const guides = ["docs", "docs/reference"].flatMap((folder) =>
   readdirSync(folder)

@@ -24,7 +24,7 @@ function write(name: string, text: string) {
 
 beforeAll(() => {
   const built = join(folder, "built");
-  run("node", ["build-package.mjs", built], ".");
+  run("node", ["functions/generate/package.mjs", built], ".");
   const pack = ["pack", "--json", "--pack-destination", folder];
   const [tarball] = JSON.parse(run("npm", pack, built)) as [
     { filename: string; files: { path: string }[] },

@@ -1,4 +1,5 @@
 /** Formulas entered again, and names that an older version left taken away. */
+import { lengthen } from "./lists";
 import { reasonOf, write } from "./run";
 import type { Placed, Written } from "./workbook";
 
@@ -18,9 +19,10 @@ async function entered(formulas: readonly Placed[]): Promise<string | null> {
   }
 }
 
-/** Types into cells and empties them, in one step. */
+/** Types into cells and empties them, in one step; lists grow by what is typed right below them. */
 export function type(cells: readonly Written[]): Promise<void> {
   return write(async (context) => {
+    await lengthen(context, cells);
     for (const { spot, content } of cells) {
       const sheet = context.workbook.worksheets.getItem(spot.sheet);
       const cell = sheet.getRangeByIndexes(spot.row, spot.column, 1, 1);

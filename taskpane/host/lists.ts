@@ -3,8 +3,10 @@
  * line of it, and gets the formulas of the column.
  */
 import { freeTableName } from "../../functions/files/table-names";
-import { type DrawnList, type PlacedDrawing, addressOf } from "../sheets/drawing";
+import { type Area, type DrawnList, type PlacedDrawing, addressOf } from "../sheets/drawing";
 import { rangeOf } from "./orders";
+import { isSupported } from "./run";
+import type { Written } from "./workbook";
 
 /** Makes the lists tables, which have their looks from the cells; the names are those that no table has, and are added to `names`. */
 export function orderLists(sheet: Excel.Worksheet, drawing: PlacedDrawing, names: Set<string>) {
@@ -70,4 +72,44 @@ export function orderFormats(sheet: Excel.Worksheet, { lists = [], cells }: Plac
       below.numberFormat = format as unknown as string[][];
     }
   }
+}
+
+/**
+ * Makes tables longer by the lines that will be typed right below them. Excel does so by itself for what a person
+ * types; for what a program types, the person's settings of automatic correction decide.
+ */
+export async function lengthen(context: Excel.RequestContext, cells: readonly Written[]) {
+  if (!isSupported("1.13")) return;
+  const typed = cells.filter(({ content }) => content !== null);
+  for (const name of new Set(typed.map(({ spot }) => spot.sheet))) {
+    const { tables } = context.workbook.worksheets.getItem(name);
+    tables.load("items/id");
+    // eslint-disable-next-line office-addins/no-context-sync-in-loop -- a sheet or two
+    await context.sync();
+    const found = tables.items.map((table) => ({ table, range: table.getRange() }));
+    for (const { range } of found)
+      for (const each of ["rowIndex", "columnIndex", "rowCount", "columnCount"]) range.load(each);
+    // eslint-disable-next-line office-addins/no-context-sync-in-loop -- a sheet or two
+    await context.sync();
+    const spots = typed.map(({ spot }) => spot).filter(({ sheet }) => sheet === name);
+    for (const { table, range } of found) {
+      const { rowIndex: row, columnIndex: column, rowCount, columnCount: columns } = range;
+      const rows = rowsWith(spots, { row, column, rows: rowCount, columns });
+      if (rows > rowCount) table.resize(addressOf({ row, column, rows, columns }));
+    }
+  }
+}
+
+/** The rows of a list with those right below it that something is typed into. */
+function rowsWith(
+  spots: readonly { row: number; column: number }[],
+  { row, column, rows, columns }: Area,
+) {
+  const isTyped = (at: number) =>
+    spots.some(
+      (spot) => spot.row === at && spot.column >= column && spot.column < column + columns,
+    );
+  let all = rows;
+  while (isTyped(row + all)) all++;
+  return all;
 }

@@ -5,8 +5,8 @@ import { rangeOf } from "./orders";
 import { isSupported } from "./run";
 
 export function orderPage(sheet: Excel.Worksheet, drawing: PlacedDrawing) {
-  for (const column of drawing.hidden ?? [])
-    rangeOf(sheet, { row: 0, column, rows: 1, columns: 1 }).columnHidden = true;
+  for (const [column, columns] of runs(drawing.hidden ?? []))
+    rangeOf(sheet, { row: 0, column, rows: 1, columns }).columnHidden = true;
   if (isSupported("1.7")) orderFrozen(sheet, drawing);
   if (isSupported("1.9")) orderPaper(sheet, drawing);
 }
@@ -36,4 +36,15 @@ function orderPaper(sheet: Excel.Worksheet, drawing: PlacedDrawing) {
   const texts = layout.headersFooters.defaultForAllPages;
   texts.centerFooter = PAGE_NUMBER;
   if (page.caution) texts.leftHeader = cautionOf(page);
+}
+
+/** Numbers that follow each other, as the first of them and how many there are. */
+function runs(numbers: readonly number[]): [first: number, count: number][] {
+  const found: [number, number][] = [];
+  for (const each of numbers) {
+    const last = found.at(-1);
+    if (last && last[0] + last[1] === each) last[1]++;
+    else found.push([each, 1]);
+  }
+  return found;
 }

@@ -5,6 +5,8 @@
 import type { CellValue } from "../../functions/bind/cell";
 import type { Drawing } from "../sheets/drawing";
 
+export type { CellValue };
+
 /** A cell of a sheet. Rows and columns count from zero. */
 export interface Spot {
   sheet: string;

@@ -1,5 +1,6 @@
 /** The Sheets part: inserts a template on a new sheet, or at the selection where the cells are empty. */
 import { element } from "./elements";
+import { runsPart } from "./runs-part";
 import { ownListPart } from "./own-list";
 import { type InsertOptions, insertSet, insertTemplate } from "../sheets/insert";
 import type { Tell } from "./tell";
@@ -42,6 +43,7 @@ export function sheetsPart(workbook: Workbook, tell: Tell): HTMLElement {
       "All sheets at once, each on its own: materials and recipes are typed once, and every other sheet draws from them.",
     ),
     all,
+    runsPart(workbook, tell),
     ownListPart(workbook, tell),
     element(
       "fieldset",

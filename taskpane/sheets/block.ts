@@ -62,6 +62,13 @@ export const Block = z.strictObject({
   formula: z.optional(z.string().check(z.startsWith("="))),
   down: z.optional(z.int().check(z.positive())),
   across: z.optional(z.int().check(z.positive())),
+  /**
+   * What draws its cells from other sheets, in place of what is typed, where all those sheets are in the
+   * workbook: formulas for the same cells; null leaves what is typed.
+   */
+  draw: z.optional(z.array(z.array(content)).check(z.minLength(1))),
+  /** The titles of sheets without which it is not there at all. */
+  needs: z.optional(z.array(z.string())),
   /** Rows and columns that the formula's own answer spills over. */
   spills: z.optional(z.tuple([z.int().check(z.positive()), z.int().check(z.positive())])),
 });

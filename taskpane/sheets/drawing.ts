@@ -1,8 +1,8 @@
 /** A template as a drawing: every cell, rule, mark and chart that a workbook takes, relative to one place. */
 import { cellName, moveFormula, readCellName } from "../../functions/formula/addresses";
-import type { Block, Look, Mark } from "./block";
+import type { Block, Content, Look, Mark } from "./block";
 import { NO_OTHERS, lay } from "./lay";
-import { type Others, type Places, resolved } from "./names";
+import { type Others, type Places, drawsFrom, resolved } from "./names";
 import { type Template, TemplateSchema } from "./template";
 
 /** One cell to write, relative to the drawing's own first cell. */
@@ -88,7 +88,7 @@ export function drawingOf(
 ): Drawing {
   const { parts, blocks: own = [], widths, charts = [], page } = TemplateSchema.parse(template);
   const laid = lay(parts ?? [], others);
-  const blocks = [...laid.blocks, ...own];
+  const blocks = [...laid.blocks, ...own.flatMap((block) => linked(block, others))];
   const area = (text: string) => areaNamed(resolvedRange(text, laid.places));
   const drawnCharts = charts.map((chart) => ({
     ...chart,
@@ -121,6 +121,40 @@ export function drawingOf(
     ...(page && pageOf(page, laid.places)),
   };
 }
+
+/** A block with its drawn cells, each a block of its own; nothing where a sheet is missing that it needs. */
+function linked({ draw, needs = [], ...block }: Block, others: Others): Block[] {
+  if (!needs.every((title) => others.has(title))) return [];
+  const { words } = block;
+  const named = (cell: Content) =>
+    typeof cell === "string" && cell.startsWith("=") ? resolved(cell, NO_PLACES, {}, others) : cell;
+  const own: Block = {
+    ...block,
+    ...(block.rows && { rows: block.rows.map((line) => line.map(named)) }),
+    ...(typeof words === "string" && {
+      words: resolved(words, NO_PLACES, {}, others).replaceAll("$", ""),
+    }),
+  };
+  const isThere = (formula: string) => drawsFrom(formula).every((title) => others.has(title));
+  const drawn = (draw ?? []).map((line) =>
+    line.map((cell) => (typeof cell === "string" && isThere(cell) ? cell : null)),
+  );
+  if (!drawn.flat().some((cell) => cell !== null)) return [own];
+  const { row, column } = readCellName(own.at);
+  const typed = contentsOf(own);
+  // A rule on what may be typed holds over drawn cells, too: they may be typed over.
+  return typed.flatMap((line, i) =>
+    line.map((cell, j): Block => {
+      const formula = drawn[i]?.[j];
+      const one = { ...own, at: cellName(row + i, column + j), rows: [[cell]] };
+      return typeof formula === "string"
+        ? { ...one, look: "drawn", rows: [[resolved(formula, NO_PLACES, {}, others)]] }
+        : one;
+    }),
+  );
+}
+
+const NO_PLACES: Places = new Map();
 
 /** Columns of a list that grows have a filter's button in their heading, which needs room beside each word. */
 function roomForFilters(

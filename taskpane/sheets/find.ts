@@ -24,12 +24,26 @@ export async function findSheets(
   const found = new Map<string, Other>();
   for (const sheet of await workbook.sheetNames()) {
     const first = await workbook.read({ sheet, row: 0, column: 0 }, 1, 1);
-    const template = templates.find(({ title, parts }) => parts && title === first[0]?.[0]);
-    if (!template?.parts || found.has(template.title)) continue;
-    const corner = await workbook.read({ sheet, row: 0, column: 0 }, ROWS, COLUMNS);
-    found.set(template.title, { sheet, places: placesIn(corner, template.parts) });
+    const template = templates.find(({ title }) => title === first[0]?.[0]);
+    if (!template || found.has(template.title)) continue;
+    found.set(template.title, await foundOn(workbook, sheet, template.parts ?? []));
   }
   return found;
+}
+
+/** The sheets of one template, several alike, in their order. */
+export async function findAll(workbook: Workbook, { title, parts = [] }: Template) {
+  const found: Other[] = [];
+  for (const sheet of await workbook.sheetNames()) {
+    const first = await workbook.read({ sheet, row: 0, column: 0 }, 1, 1);
+    if (first[0]?.[0] === title) found.push(await foundOn(workbook, sheet, parts));
+  }
+  return found;
+}
+
+async function foundOn(workbook: Workbook, sheet: string, parts: readonly Part[]): Promise<Other> {
+  const corner = await workbook.read({ sheet, row: 0, column: 0 }, ROWS, COLUMNS);
+  return { sheet, places: placesIn(corner, parts) };
 }
 
 /** Of new sheets: what they name, where it is drawn. */

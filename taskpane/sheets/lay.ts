@@ -7,7 +7,7 @@ import type { Part } from "./parts";
 type Fields = Extract<Part, { fields: unknown }>;
 type List = Extract<Part, { list: unknown }>;
 type Table = Extract<Part, { table: unknown }>;
-type Aspects = Omit<Block, "at" | "look" | "rows" | "formula" | "down" | "across" | "spills">;
+type Aspects = Pick<Block, "format" | "words" | "limits" | "marks">;
 
 export interface Laid {
   blocks: Block[];

@@ -1,12 +1,25 @@
 import { PACK_UNITS } from "../sheets/pack-units";
+import { ofBase } from "../sheets/drawn";
 import type { Template } from "../sheets/template";
+
+/** Lines for packs, and what draws them: every line of Materials that is a base. */
+const LINES = 6;
+const ofBases = (...columns: string[]) =>
+  Array.from({ length: LINES }, (_, i) => columns.map((column) => `=${ofBase(column, i + 1)}`));
+
+/** What What is in it says of a base. */
+const inIt = (column: string, base: string) =>
+  `=IF(${base}="","",IF(ISERROR(MATCH(${base},{What is in it!bases.base},0)),"not there",INDEX({What is in it!bases.${column}},MATCH(${base},{What is in it!bases.base},0))))`;
 
 /** Supplier packs in unlike sizes, brought to one landed cost per US fluid ounce. Demo data invented. */
 export const template: Template = {
   title: "Base comparison",
   use: "Several suppliers' packs, sold by weight or volume, as one landed cost per fluid ounce.",
-  step: 1,
-  widths: [132, 104, 60, 52, 62, 66, 62, 66, 62, 54, 70, 84, 78, 68, 62, 62, 84, 106, 62, 74, 230],
+  step: 5,
+  widths: [
+    132, 104, 60, 52, 62, 66, 62, 66, 62, 54, 70, 84, 78, 68, 62, 62, 84, 106, 62, 74, 230, 84, 84,
+    96,
+  ],
   blocks: [
     { at: "A1", look: "title", rows: [["Base comparison"]] },
     {
@@ -65,27 +78,41 @@ export const template: Template = {
         [null, null],
         [null, null],
       ],
+      draw: ofBases("supplier", "name"),
     },
     {
       at: "C8",
       look: "input",
       format: "#,##0.00",
       rows: [[46], [39], [61], [null], [null], [null]],
+      draw: ofBases("price"),
     },
-    { at: "D8", look: "input", rows: [[1], [8], [5], [null], [null], [null]] },
+    {
+      at: "D8",
+      look: "input",
+      rows: [[1], [8], [5], [null], [null], [null]],
+      draw: ofBases("size"),
+    },
     {
       at: "E8",
       look: "input",
       words: PACK_UNITS,
       rows: [["gal"], ["lb"], ["L"], [null], [null], [null]],
+      draw: ofBases("unit"),
     },
     {
       at: "F8",
       look: "input",
       format: "0.000",
       rows: [[null], [0.93], [null], [null], [null], [null]],
+      draw: ofBases("density"),
     },
-    { at: "G8", look: "input", rows: [[1], [1], [2], [null], [null], [null]] },
+    {
+      at: "G8",
+      look: "input",
+      rows: [[1], [1], [2], [null], [null], [null]],
+      draw: ofBases("packs"),
+    },
     {
       at: "H8",
       look: "input",
@@ -98,6 +125,7 @@ export const template: Template = {
         [null, null],
         [null, null],
       ],
+      draw: ofBases("freight", "freefrom"),
     },
     {
       at: "J8",
@@ -105,6 +133,7 @@ export const template: Template = {
       format: "0.0%",
       limits: [0, 1],
       rows: [[0.02], [0.02], [0.02], [null], [null], [null]],
+      draw: ofBases("lost"),
     },
     {
       at: "K8",
@@ -132,13 +161,20 @@ export const template: Template = {
       look: "input",
       format: "#,##0.00",
       rows: [[9], [7.5], [11], [null], [null], [null]],
+      draw: ofBases("sampleprice"),
     },
-    { at: "O8", look: "input", rows: [[4], [4], [100], [null], [null], [null]] },
+    {
+      at: "O8",
+      look: "input",
+      rows: [[4], [4], [100], [null], [null], [null]],
+      draw: ofBases("samplesize"),
+    },
     {
       at: "P8",
       look: "input",
       words: PACK_UNITS,
       rows: [["floz"], ["oz"], ["mL"], [null], [null], [null]],
+      draw: ofBases("sampleunit"),
     },
     {
       at: "Q8",
@@ -152,13 +188,21 @@ export const template: Template = {
       look: "input",
       words: ["all named", "part named", "not disclosed"],
       rows: [["all named"], ["part named"], ["not disclosed"], [null], [null], [null]],
+      draw: ofBases("disclosed"),
     },
-    { at: "S8", look: "input", limits: [1, 5], rows: [[4], [3], [4], [null], [null], [null]] },
+    {
+      at: "S8",
+      look: "input",
+      limits: [1, 5],
+      rows: [[4], [3], [4], [null], [null], [null]],
+      draw: ofBases("score"),
+    },
     {
       at: "T8",
       look: "input",
       words: ["pick", "reserve", "no"],
       rows: [["pick"], ["no"], ["reserve"], [null], [null], [null]],
+      draw: ofBases("pick"),
     },
     {
       at: "U8",
@@ -171,6 +215,32 @@ export const template: Template = {
         [null],
         [null],
       ],
+      draw: ofBases("notes"),
+    },
+    {
+      at: "A6",
+      look: "note",
+      needs: ["Materials"],
+      rows: [
+        [
+          `=IF(COUNT({Materials!materials.basenth})>${LINES},"Materials has "&COUNT({Materials!materials.basenth})&" lines of bases, of which the first ${LINES} are here.","Blue cells are drawn from Materials; type there, or over them.")`,
+        ],
+      ],
+    },
+    {
+      at: "V7",
+      look: "heading",
+      needs: ["What is in it"],
+      rows: [["Named (count)", "To avoid (count)", "Undisclosed at most (%)"]],
+    },
+    {
+      at: "V8",
+      look: "result",
+      needs: ["What is in it"],
+      format: "0.0%;-0.0%;0",
+      rows: Array.from({ length: LINES }, (_, i) =>
+        ["named", "avoided", "most"].map((column) => inIt(column, `$B${8 + i}`)),
+      ),
     },
     {
       at: "A15",

@@ -1,4 +1,5 @@
 import { PACK_UNITS } from "../sheets/pack-units";
+import { densityOf, flozOf, loadsOf, ofLoad, ofMaterial, ofRest, ofSize } from "../sheets/drawn";
 import type { Template } from "../sheets/template";
 
 /** True where a column of prices is left alone, or has all that a price needs. */
@@ -9,11 +10,21 @@ const settled = (column: string) => {
 
 const PRICE_NOTE = `=IF(OR(NOT(ISNUMBER(B33)),AND(${settled("B")},${settled("C")})),"","A price needs a margin or your own sum, and both fees: 0 if none.")`;
 
+/** Sheets that one bottle is drawn from, and lines for oils. */
+const SET = ["Materials", "Recipes", "Sizes"];
+const OILS = 4;
+const oils = (formula: (k: number) => string) =>
+  Array.from({ length: OILS }, (_, i) => [formula(i + 1)]);
+const ofLines = (column: string) =>
+  Array.from({ length: OILS + 1 }, (_, i) => [
+    `=IF($A${15 + i}="","",${ofMaterial(column, `$A${15 + i}`)})`,
+  ]);
+
 /** What one bottle costs, what to ask for it, when it pays, and who gets what. Demo data invented. */
 export const template: Template = {
   title: "Bottle cost",
   use: "Materials, packaging, labour and fees of one bottle; its price, break-even and the split.",
-  step: 3,
+  step: 10,
   widths: [236, 96, 96, 74, 66, 76, 86, 92],
   blocks: [
     { at: "A1", look: "title", rows: [["Bottle cost"]] },
@@ -43,9 +54,44 @@ export const template: Template = {
         ["Fill of one bottle"],
       ],
     },
-    { at: "B7", look: "input", rows: [[4]] },
-    { at: "B8", look: "input", format: "0.000", rows: [[0.87]] },
-    { at: "B9", look: "input", format: "0.0%", limits: [0, 1], rows: [[0.02], [0.03]] },
+    { at: "E7", look: "label", needs: SET, rows: [["Recipe"], ["Size"]] },
+    {
+      at: "F7",
+      look: "input",
+      needs: SET,
+      words: "{Recipes!recipes.picks}",
+      rows: [["Rain room"]],
+    },
+    { at: "F8", look: "input", needs: SET, words: "{Sizes!sizes.size}", rows: [["4 fl oz"]] },
+    {
+      at: "E9",
+      look: "note",
+      needs: SET,
+      rows: [
+        [
+          `=IF(F7="","pick a recipe and a size",IF(${loadsOf("F7")}>${OILS},"More than ${OILS} oils: not all of this recipe is here.",IF(B8="","The density of this recipe is not known.","what is blue is drawn; type over it")))`,
+        ],
+      ],
+    },
+    { at: "B7", look: "input", rows: [[4]], draw: [[`=IF($F$8="","",${flozOf("$F$8", "B8")})`]] },
+    {
+      at: "B8",
+      look: "input",
+      format: "0.000",
+      rows: [[0.87]],
+      draw: [[`=IF($F$7="","",${densityOf("$F$7")})`]],
+    },
+    {
+      at: "B9",
+      look: "input",
+      format: "0.0%",
+      limits: [0, 1],
+      rows: [[0.02], [0.03]],
+      draw: [
+        [`=IF($F$8="","",${ofSize("overfill", "$F$8")})`],
+        ['=IF({Price list!lost}="","",{Price list!lost})'],
+      ],
+    },
     {
       at: "B11",
       look: "result",
@@ -84,6 +130,10 @@ export const template: Template = {
       at: "A15",
       look: "input",
       rows: [["Alder Clear (base)"], ["Rain on Slate"], ["Attic Cedar"], [null], [null]],
+      draw: [
+        [`=IF($F$7="","",${ofRest("material", "$F$7")})`],
+        ...oils((k) => `=IF($F$7="","",${ofLoad("material", "$F$7", k)})`),
+      ],
     },
     { at: "B15", look: "result", format: "0.00%", rows: [["=1-SUM(B16:B19)"]] },
     {
@@ -92,21 +142,35 @@ export const template: Template = {
       format: "0.00%",
       limits: [0, 1],
       rows: [[0.04], [0.01], [null], [null]],
+      draw: oils((k) => `=IF($F$7="","",${ofLoad("share", "$F$7", k)})`),
     },
     {
       at: "C15",
       look: "input",
       format: "#,##0.00",
       rows: [[60.5], [27.4], [31.2], [null], [null]],
+      draw: ofLines("landed"),
     },
-    { at: "D15", look: "input", rows: [[1], [1], [16], [null], [null]] },
+    {
+      at: "D15",
+      look: "input",
+      rows: [[1], [1], [16], [null], [null]],
+      draw: ofLines("size"),
+    },
     {
       at: "E15",
       look: "input",
       words: PACK_UNITS,
       rows: [["gal"], ["lb"], ["oz"], [null], [null]],
+      draw: ofLines("unit"),
     },
-    { at: "F15", look: "input", format: "0.000", rows: [[0.85], [null], [null], [null], [null]] },
+    {
+      at: "F15",
+      look: "input",
+      format: "0.000",
+      rows: [[0.85], [null], [null], [null], [null]],
+      draw: ofLines("density"),
+    },
     {
       at: "G15",
       look: "result",
@@ -140,6 +204,12 @@ export const template: Template = {
       look: "input",
       format: "#,##0.00",
       rows: [[0.85], [0.38], [0.12], [0.3], [3], [18]],
+      draw: [
+        ...["bottlecost", "sprayercost", "labelcost", "boxcost", "minutes"].map((column) => [
+          `=IF($F$8="","",${ofSize(column, "$F$8")})`,
+        ]),
+        ['=IF({Price list!hour}="","",{Price list!hour})'],
+      ],
     },
     {
       at: "C22",

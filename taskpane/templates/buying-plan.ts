@@ -1,5 +1,6 @@
 import { PACK_UNITS } from "../sheets/pack-units";
 import { cellName } from "../../functions/formula/addresses";
+import { ofLoad, ofMaterial, ofPack, ofRest } from "../sheets/drawn";
 import type { Template } from "../sheets/template";
 import type { Block } from "../sheets/block";
 
@@ -63,6 +64,13 @@ function orderBlocks({ supplier, freight, freeover, packs }: DemoOrder, i: numbe
   const need = 8 + i;
   const at = (column: string, row: number) => `${column}${top + row}`;
   const span = (column: string) => `${at(column, 4)}:${at(column, 7)}`;
+  // Drawn: the material's own supplier, and its packs from there; another supplier's are left blank.
+  const material = `$A$${need}`;
+  const ofThis = (column: string) => `=IF(${material}="","",${ofMaterial(column, material)})`;
+  const ofPacks = (column: string) =>
+    packs.map((_, k) => [
+      `=IF(${material}="","",IF(${ofPack("supplier", material, k + 1)}=$A$${top + 2},${ofPack(column, material, k + 1)},""))`,
+    ]);
   // As LANDED compares sums of money, so that a rounding error decides nothing.
   const reached = `ROUND(${at("J", 4)},6)>=ROUND(${at("E", 2)},6)`;
   return [
@@ -80,10 +88,16 @@ function orderBlocks({ supplier, freight, freeover, packs }: DemoOrder, i: numbe
         ],
       ],
     },
-    { at: at("A", 2), look: "input", rows: [[supplier]] },
+    { at: at("A", 2), look: "input", rows: [[supplier]], draw: [[ofThis("supplier")]] },
     { at: at("B", 2), look: "result", rows: [[`=IF(A${need}="","",A${need})`]] },
     { at: at("C", 2), look: "result", format: "#,##0.0", rows: [[`=E${need}`]] },
-    { at: at("D", 2), look: "input", format: "#,##0.00", rows: [[freight, freeover]] },
+    {
+      at: at("D", 2),
+      look: "input",
+      format: "#,##0.00",
+      rows: [[freight, freeover]],
+      draw: [[ofThis("freight"), ofThis("freefrom")]],
+    },
     {
       at: at("F", 2),
       look: "note",
@@ -104,19 +118,32 @@ function orderBlocks({ supplier, freight, freeover, packs }: DemoOrder, i: numbe
         ],
       ],
     },
-    { at: at("A", 4), look: "input", rows: packs.map(([size]) => [size]) },
-    { at: at("B", 4), look: "input", words: PACK_UNITS, rows: packs.map(([, unit]) => [unit]) },
+    {
+      at: at("A", 4),
+      look: "input",
+      rows: packs.map(([size]) => [size]),
+      draw: ofPacks("size"),
+    },
+    {
+      at: at("B", 4),
+      look: "input",
+      words: PACK_UNITS,
+      rows: packs.map(([, unit]) => [unit]),
+      draw: ofPacks("unit"),
+    },
     {
       at: at("C", 4),
       look: "input",
       format: "0.000",
       rows: packs.map(([, , density]) => [density]),
+      draw: ofPacks("density"),
     },
     {
       at: at("D", 4),
       look: "input",
       format: "#,##0.00",
       rows: packs.map(([, , , price]) => [price]),
+      draw: ofPacks("price"),
     },
     {
       at: at("E", 4),
@@ -166,12 +193,16 @@ function orderBlocks({ supplier, freight, freeover, packs }: DemoOrder, i: numbe
 const money = (row: number) =>
   ORDERS.map((_, i) => cellName(FIRST - 1 + i * PITCH + row, 9)).join("+");
 
+/** Sheets that the needs of a recipe are drawn from. */
+const SET = ["Materials", "Recipes"];
+const needOf = (share: string) => `=IF(OR($H$8="",$H$9=""),"",IF(${share}="","",$H$9*${share}))`;
+
 /** From what a size run needs to packs bought, order by order, freight counted. Demo data invented. */
 export const template: Template = {
   title: "Buying plan",
   use: "From what a run needs to the packs to buy from each supplier, and where freight turns free.",
-  step: 4,
-  widths: [142, 132, 92, 96, 92, 74, 84, 18, 142, 84],
+  step: 9,
+  widths: [142, 132, 92, 96, 92, 74, 84, 92, 142, 84],
   blocks: [
     { at: "A1", look: "title", rows: [["Buying plan"]] },
     {
@@ -198,10 +229,55 @@ export const template: Template = {
       look: "heading",
       rows: [["Ingredient", "Run needs (g)", "Extra for spills (%)", "On hand (g)", "To buy (g)"]],
     },
-    { at: "A8", look: "input", rows: [["Alder Clear"], ["Rain on Slate"], ["Attic Cedar"]] },
-    { at: "B8", look: "input", format: "#,##0.0", rows: [[7778.6], [327.5], [81.9]] },
+    {
+      at: "G8",
+      look: "label",
+      needs: SET,
+      rows: [["Recipe"], ["Batch (g)"]],
+    },
+    {
+      at: "H8",
+      look: "input",
+      needs: SET,
+      words: "{Recipes!recipes.picks}",
+      rows: [["Rain room"]],
+    },
+    { at: "H9", look: "input", needs: SET, format: "#,##0", rows: [[8188]] },
+    {
+      at: "G10",
+      look: "note",
+      needs: SET,
+      rows: [["Blue is drawn; type over it."]],
+    },
+    {
+      at: "A8",
+      look: "input",
+      rows: [["Alder Clear"], ["Rain on Slate"], ["Attic Cedar"]],
+      draw: [
+        [`=IF($H$8="","",${ofRest("material", "$H$8")})`],
+        [`=IF($H$8="","",${ofLoad("material", "$H$8", 1)})`],
+        [`=IF($H$8="","",${ofLoad("material", "$H$8", 2)})`],
+      ],
+    },
+    {
+      at: "B8",
+      look: "input",
+      format: "#,##0.0",
+      rows: [[7778.6], [327.5], [81.9]],
+      draw: [
+        [needOf(ofRest("share", "$H$8"))],
+        [needOf(ofLoad("share", "$H$8", 1))],
+        [needOf(ofLoad("share", "$H$8", 2))],
+      ],
+    },
     { at: "C8", look: "input", format: "0.0%", limits: [0, 1], rows: [[0.03], [0.03], [0.03]] },
-    { at: "D8", look: "input", format: "#,##0.0", rows: [[null], [40], [null]] },
+    {
+      at: "D8",
+      look: "input",
+      format: "#,##0.0",
+      rows: [[null], [40], [null]],
+      draw: [8, 9, 10].map((row) => [`=IF($A$${row}="","",${ofMaterial("onhand", `$A$${row}`)})`]),
+    },
     {
       at: "E8",
       look: "result",

@@ -38,6 +38,7 @@ import {
 } from "./limits-check/places";
 import { CATEGORY_TABLE, LISTS, POINTERS, RULE_TABLE, serial } from "./limits-check/tables";
 import { COLUMNS_OF_SHEET, WORKINGS } from "./limits-check/workings";
+import { loadsOf, ofLoad, ofMaterial } from "../sheets/drawn";
 import type { Template } from "../sheets/template";
 
 const HEAD: Block[] = [
@@ -119,7 +120,38 @@ const THE_PRODUCT: Block[] = [
 const saidBack = (cell: string) =>
   `IF(ISNUMBER(${cell}),IF(${cell}>0.5,"limit "&${percent(cell, 4)}&" (if "&ROUND(${cell},4)&" is printed, type "&ROUND(${cell},4)&"%)",""),"")`;
 
+/** Lines that the base takes, by its data sheet; the oils of a recipe are drawn below them. */
+const OF_BASE = 3;
+/** Sheets that oils are drawn from. */
+const SET = ["Materials", "Recipes"];
+const RECIPE = `$G$${PRODUCT}`;
+const KIND_OF = `INDEX({Recipes!recipes.kind},MATCH(${RECIPE},{Recipes!recipes.kindkey},0))`;
+/** Rows of formulas for all lines: nothing for the base's, one for each oil. */
+const ofOils = (...columns: ((k: number) => string)[]) =>
+  Array.from({ length: LINES }, (_, i) =>
+    columns.map((write) => (i < OF_BASE ? null : `=IF(${RECIPE}="","",${write(i - OF_BASE + 1)})`)),
+  );
+const ofOil = (column: string) => (k: number) => ofMaterial(column, `$A$${PART + OF_BASE + k - 1}`);
+const loadOf = (column: string) => (k: number) => ofLoad(column, RECIPE, k);
+
 const INGREDIENTS: Block[] = [
+  { ...texts(`F${PRODUCT}`, "label", "Recipe"), needs: SET },
+  {
+    at: `G${PRODUCT}`,
+    look: "input",
+    needs: SET,
+    words: "{Recipes!recipes.picks}",
+    rows: [["Rain room"]],
+  },
+  {
+    ...texts(
+      `F${PRODUCT + 2}`,
+      "note",
+      `=IF(${RECIPE}="","pick a recipe: its oils are drawn",IF(${loadsOf(RECIPE)}>${LINES - OF_BASE},"More than ${LINES - OF_BASE} oils: not all of this recipe is here.","Its oils are drawn, with limits of its kind: "&IF(ISERROR(${KIND_OF}),"not said",${KIND_OF})&"."))`,
+      "The base's own lines are typed: its data sheet's ranges times its share of the batch.",
+    ),
+    needs: SET,
+  },
   section(PART, "What is in it, by weight", 2),
   texts(`F${READ_FOR}`, "label", "Limits were read for category:"),
   {
@@ -155,6 +187,7 @@ const INGREDIENTS: Block[] = [
       ["Attic Cedar"],
       ...blanks(LINES - 5),
     ],
+    draw: ofOils(loadOf("material")),
   },
   {
     at: `B${PART}`,
@@ -168,6 +201,7 @@ const INGREDIENTS: Block[] = [
       ["fragrance oil"],
       ...blanks(LINES - 5),
     ],
+    draw: ofOils(ofOil("what")),
   },
   {
     at: `C${PART}`,
@@ -182,6 +216,7 @@ const INGREDIENTS: Block[] = [
       [0.01, 0.01, 1, 1],
       ...blanks(LINES - 5, 4),
     ],
+    draw: ofOils(loadOf("share"), loadOf("share"), ofOil("vocpart"), ofOil("vocpart")),
   },
   {
     at: `G${PART}`,
@@ -189,6 +224,7 @@ const INGREDIENTS: Block[] = [
     format: "0.000",
     limits: [0, 3],
     rows: [[0.789], [0.998], [1], [0.95], [0.94], ...blanks(LINES - 5)],
+    draw: ofOils(ofOil("density")),
   },
   {
     at: `H${PART}`,
@@ -201,6 +237,7 @@ const INGREDIENTS: Block[] = [
     look: "input",
     format: "0.00%",
     rows: [...blanks(3, 2), [0.08, null], ["not limited", null], ...blanks(LINES - 5, 2)],
+    draw: ofOils((k) => `IF(${loadOf("limit")(k)}="not known","",${loadOf("limit")(k)})`),
   },
   {
     at: `K${PART}`,
@@ -253,7 +290,7 @@ const WIDE: Record<number, number> = {
 export const template: Template = {
   title: "Limits check",
   use: "One product's composition beside skin, VOC, transport and flash limits, as ranges with sources.",
-  step: 5,
+  step: 12,
   widths: Array.from({ length: COLUMNS_OF_SHEET }, (_, i) => WIDE[i] ?? 96),
   blocks: [
     ...HEAD,

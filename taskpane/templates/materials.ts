@@ -17,8 +17,8 @@ export const template: Template = {
   step: 1,
   widths: [
     236, 104, 148, 92, 74, 66, 66, 74, 74, 82, 82, 66, 82, 82, 88, 88, 260, 92, 96, 92, 84, 84, 92,
-    92, 74, 82, 82, 82, 82, 82, 74, 92, 108, 74, 74, 74, 88, 74, 220, 140, 150, 60, 140, 60, 60, 60,
-    140,
+    92, 74, 82, 82, 82, 82, 82, 74, 92, 108, 74, 82, 74, 74, 74, 88, 74, 220, 140, 150, 60, 140, 60,
+    60, 60, 140,
   ],
   parts: [
     { text: "title", rows: ["Materials"] },
@@ -203,6 +203,8 @@ export const template: Template = {
           words: ["all named", "part named", "not disclosed"],
           demo: demo("disclosed"),
         },
+        { name: "score", heading: "Score (1 to 5)", limits: [1, 5], demo: demo("score") },
+        { name: "pick", heading: "Pick", words: ["pick", "reserve", "no"], demo: demo("pick") },
         {
           name: "sampleprice",
           heading: "Sample price ($)",

@@ -20,7 +20,7 @@ const asked = (margin: string, fee: string, fixed: string) =>
 export const template: Template = {
   title: "Price list",
   use: "Every recipe in every size: what it costs, what to ask retail and wholesale, what is kept, what a price change does.",
-  step: 9,
+  step: 11,
   widths: [
     236, 92, 92, 74, 74, 74, 74, 84, 84, 84, 84, 74, 84, 84, 84, 84, 240, 84, 84, 84, 60, 60, 84,
   ],
@@ -157,7 +157,7 @@ export const template: Template = {
           heading: "Liquid ($)",
           format: "0.00",
           formula:
-            '=IF(NOT(ISNUMBER({grams})),"",IF(COUNTIFS({Recipes!recipes.recipe},{recipe},{Recipes!recipes.costpart},"no price")+COUNTIFS({Recipes!recipes.recipe},{recipe},{Recipes!recipes.share},"*?")>0,"no price",{grams}*SUMIFS({Recipes!recipes.costpart},{Recipes!recipes.recipe},{recipe})/(1-SUM({lost}))))',
+            '=IF(NOT(ISNUMBER({grams})),"",IF({unknown}+COUNTIFS({Recipes!recipes.recipe},{recipe},{Recipes!recipes.costpart},"no price")>0,"no price",{grams}*SUMIFS({Recipes!recipes.costpart},{Recipes!recipes.recipe},{recipe})/(1-SUM({lost}))))',
         },
         {
           name: "packaging",
@@ -239,7 +239,7 @@ export const template: Template = {
           look: "note",
           marks: [{ begins: "below cost", mark: "over" }],
           formula:
-            '=IF({recipe}="",IF({size}="","","which recipe?"),TEXTJOIN("; ",TRUE,IF(SUM({kept})<0,"below cost at retail",""),IF(SUM({keptTrade})<0,"below cost at wholesale",""),IF({size}="","which size?",IF(ISNUMBER({sline}),"",{sline})),IF(COUNTIF({Recipes!recipes.recipe},{recipe})=0,"not in Recipes",""),IF({grams}="density?","density of an ingredient is not known",""),IF({liquid}="no price","an ingredient has no price, or no share",""),IF({packaging}="no price","a piece has no price",""),IF({work}="minutes?","minutes, or an hour of work?",""),IF({own}="","",IF(ISNUMBER({ask}),"your own price: asked would be "&TEXT({ask},"0.00"),""))))',
+            '=IF({recipe}="",IF({size}="","","which recipe?"),TEXTJOIN("; ",TRUE,IF(SUM({kept})<0,"below cost at retail",""),IF(SUM({keptTrade})<0,"below cost at wholesale",""),IF({size}="","which size?",IF(ISNUMBER({sline}),"",{sline})),IF(ISNUMBER({rline}),"",{rline}),IF({grams}="density?","density of an ingredient is not known",""),IF({liquid}="no price","an ingredient has no price, or no share",""),IF({packaging}="no price","a piece has no price",""),IF({work}="minutes?","minutes, or an hour of work?",""),IF({own}="","",IF(ISNUMBER({ask}),"your own price: asked would be "&TEXT({ask},"0.00"),""))))',
         },
         {
           name: "then",
@@ -251,7 +251,8 @@ export const template: Template = {
           name: "more",
           heading: "The change adds ($)",
           format: "0.00",
-          formula: `=IF(OR({what}="",{change}="",NOT(ISNUMBER({cost}))),"",{change}*({grams}*SUMIFS({Recipes!recipes.costpart},{Recipes!recipes.recipe},{recipe},{Recipes!recipes.material},{what})/(1-SUM({lost}))+(${ofSize("bottle")}={what})*${ofSize("bottlecost")}+(${ofSize("sprayer")}={what})*${ofSize("sprayercost")}+(${ofSize("label")}={what})*${ofSize("labelcost")}+(${ofSize("box")}={what})*${ofSize("boxcost")}))`,
+          formula:
+            '=IF(OR({what}="",{change}="",NOT(ISNUMBER({cost}))),"",{change}*({grams}*SUMIFS({Recipes!recipes.costpart},{Recipes!recipes.recipe},{recipe},{Recipes!recipes.material},{what})/(1-SUM({lost}))+SUM({piecesof})))',
         },
         {
           name: "fees",
@@ -266,6 +267,28 @@ export const template: Template = {
           format: "0",
           formula:
             '=IF({size}="","",IF(ISERROR(MATCH({size},{Sizes!sizes.size},0)),"not in Sizes",MATCH({size},{Sizes!sizes.size},0)))',
+        },
+        {
+          name: "piecesof",
+          hidden: true,
+          heading: "Pieces of that material ($)",
+          format: "0.000",
+          formula: `=IF(OR({what}="",NOT(ISNUMBER({sline}))),"",(${ofSize("bottle")}={what})*${ofSize("bottlecost")}+(${ofSize("sprayer")}={what})*${ofSize("sprayercost")}+(${ofSize("label")}={what})*${ofSize("labelcost")}+(${ofSize("box")}={what})*${ofSize("boxcost")})`,
+        },
+        {
+          name: "unknown",
+          hidden: true,
+          heading: "Lines without a share",
+          format: "0",
+          formula: '=COUNTIFS({Recipes!recipes.recipe},{recipe},{Recipes!recipes.share},"*?")',
+        },
+        {
+          name: "rline",
+          hidden: true,
+          heading: "Line of Recipes",
+          format: "0",
+          formula:
+            '=IF({recipe}="","",IF(ISERROR(MATCH({recipe},{Recipes!recipes.recipe},0)),"not in Recipes",MATCH({recipe},{Recipes!recipes.recipe},0)))',
         },
         {
           name: "density",

@@ -127,7 +127,7 @@ export const template: Template = {
           heading: "In one gram ($)",
           format: "0.00000",
           formula:
-            '=IF(NOT(ISNUMBER({share})),"",IF({share}=0,0,IF(ISNUMBER(INDEX({Materials!materials.perg},MAX(1,SUM({line})))),IF(ISNUMBER({line}),{share}*INDEX({Materials!materials.perg},{line}),"no price"),"no price")))',
+            '=IF(NOT(ISNUMBER({share})),"",IF({share}=0,0,IF(ISNUMBER({pergram}),{share}*{pergram},"no price")))',
         },
         {
           name: "volumepart",
@@ -156,7 +156,21 @@ export const template: Template = {
           look: "note",
           marks: [{ begins: "over", mark: "over" }],
           formula:
-            '=IF({recipe}="",IF(COUNTA({material},{load})=0,"","which recipe?"),TEXTJOIN("; ",TRUE,IF(AND(ISNUMBER({highest}),ISNUMBER({share}),{share}>{highest}+0.0000001),IF({limit}={highest},"over the certificate limit","over your highest load"),""),IF({material}="","which material?",IF(ISNUMBER({line}),"",{line})),IF({kindof}="","what kind is it?",""),IF(ISNUMBER({share}),IF({share}<0,"loads are over 100 %",""),{share}),IF({costpart}="no price","no price",""),IF({volumepart}="no density","no density",""),IF({limit}="not known","certificate limit not known",""),IF(COUNTIF({recipes.rest},{recipe})=1,"",IF(COUNTIF({recipes.rest},{recipe})=0,"no line is the rest: leave one load blank","two loads are blank"))))',
+            '=IF({recipe}="",IF(COUNTA({material},{load})=0,"","which recipe?"),TEXTJOIN("; ",TRUE,IF(AND(ISNUMBER({highest}),ISNUMBER({share}),{share}>{highest}+0.0000001),IF({limit}={highest},"over the certificate limit","over your highest load"),""),IF({material}="","which material?",IF(ISNUMBER({line}),"",{line})),IF({kindof}="","what kind is it?",""),IF(ISNUMBER({share}),IF({share}<0,"loads are over 100 %",""),{share}),IF({costpart}="no price","no price",""),IF({volumepart}="no density","no density",""),IF({limit}="not known","certificate limit not known",""),IF({rests}=1,"",IF({rests}=0,"no line is the rest: leave one load blank","two loads are blank"))))',
+        },
+        {
+          name: "pergram",
+          hidden: true,
+          heading: "Lands at ($ per g)",
+          format: "0.0000",
+          formula: '=IF(ISNUMBER({line}),INDEX({Materials!materials.perg},{line}),"")',
+        },
+        {
+          name: "rests",
+          hidden: true,
+          heading: "Lines that are the rest",
+          format: "0",
+          formula: '=IF({recipe}="","",COUNTIF({recipes.rest},{recipe}))',
         },
         {
           name: "line",
@@ -191,6 +205,13 @@ export const template: Template = {
           hidden: true,
           heading: "Found by (each line)",
           formula: '=IF({recipe}="","",{recipe}&"|"&{nthin})',
+        },
+        {
+          name: "loadnth",
+          hidden: true,
+          heading: "Found by (each load)",
+          formula:
+            '=IF(OR({recipe}="",{load}=""),"",{recipe}&"|"&COUNTIFS({recipes.recipe:upto},{recipe},{recipes.load:upto},">=0"))',
         },
         {
           name: "kindof",

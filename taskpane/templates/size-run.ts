@@ -1,10 +1,16 @@
+import { basisOf, densityOf, flozOf, loadsOf, ofLoad, ofRest } from "../sheets/drawn";
 import type { Template } from "../sheets/template";
+
+/** Lines for oils. */
+const OILS = 3;
+const oils = (formula: (k: number) => string) =>
+  Array.from({ length: OILS }, (_, i) => [formula(i + 1)]);
 
 /** One recipe over four bottle sizes: what to weigh, whether the scale can, what to buy. Demo invented. */
 export const template: Template = {
   title: "Size run",
   use: "One recipe poured into several bottle sizes: what to weigh of each ingredient, and what to buy.",
-  step: 2,
+  step: 8,
   widths: [232, 92, 112, 84, 84, 84, 84, 92, 92],
   blocks: [
     { at: "A1", look: "title", rows: [["Size run"]] },
@@ -39,8 +45,42 @@ export const template: Template = {
         ["Largest error allowed in an oil"],
       ],
     },
-    { at: "B7", look: "input", words: ["finished", "base"], rows: [["finished"]] },
-    { at: "B8", look: "input", format: "0.000", rows: [[0.87]] },
+    { at: "E7", look: "label", needs: ["Recipes"], rows: [["Recipe"]] },
+    {
+      at: "F7",
+      look: "input",
+      needs: ["Recipes"],
+      words: "{Recipes!recipes.picks}",
+      rows: [["Rain room"]],
+    },
+    {
+      at: "E8",
+      look: "note",
+      needs: ["Recipes"],
+      rows: [
+        [
+          `=IF(F7="","pick a recipe: what is blue is drawn",IF(${loadsOf("F7")}>${OILS},"More than ${OILS} oils: not all of this recipe is here.",IF(${loadsOf("F7")}=0,"not in Recipes","what is blue is drawn; type over it")))`,
+        ],
+        [`=IF(OR(F7="",B7=(${basisOf("F7")})),"","Loads of: typed over")`],
+        [
+          `=IF(OR(F7="",B8=(${densityOf("F7")})),"",IF(B8="","density not known","Density: typed over"))`,
+        ],
+      ],
+    },
+    {
+      at: "B7",
+      look: "input",
+      words: ["finished", "base"],
+      rows: [["finished"]],
+      draw: [[`=IF($F$7="","",${basisOf("$F$7")})`]],
+    },
+    {
+      at: "B8",
+      look: "input",
+      format: "0.000",
+      rows: [[0.87]],
+      draw: [[`=IF($F$7="","",${densityOf("$F$7")})`]],
+    },
     { at: "B9", look: "input", format: "0.0%", limits: [0, 1], rows: [[0.02]] },
     { at: "B10", look: "input", rows: [[0.1]] },
     { at: "B11", look: "input", format: "0.0%", limits: [0, 1], rows: [[0.05]] },
@@ -62,7 +102,24 @@ export const template: Template = {
       look: "label",
       rows: [["Bottle size (US fl oz)"], ["Bottles to fill (count)"], ["Fill of one bottle (g)"]],
     },
-    { at: "D13", look: "input", rows: [[2, 4, 8, 16]] },
+    {
+      at: "D12",
+      look: "input",
+      needs: ["Sizes"],
+      words: "{Sizes!sizes.size}",
+      rows: [["2 fl oz", "4 fl oz", "8 fl oz", "16 fl oz"]],
+    },
+    { at: "A12", look: "label", needs: ["Sizes"], rows: [["Size, of Sizes"]] },
+    {
+      at: "D13",
+      look: "input",
+      rows: [[2, 4, 8, 16]],
+      draw: [
+        ["D", "E", "F", "G"].map(
+          (column) => `=IF(${column}$12="","",${flozOf(`${column}$12`, "$B$8")})`,
+        ),
+      ],
+    },
     { at: "D14", look: "input", rows: [[12, 24, 12, 6]] },
     {
       at: "D15",
@@ -94,9 +151,20 @@ export const template: Template = {
       at: "A19",
       look: "input",
       rows: [["Alder Clear (base)"], ["Rain on Slate"], ["Attic Cedar"], [null]],
+      draw: [
+        [`=IF($F$7="","",${ofRest("material", "$F$7")})`],
+        ...oils((k) => `=IF($F$7="","",${ofLoad("material", "$F$7", k)})`),
+      ],
     },
     { at: "B19", look: "answer", rows: [["the rest"]] },
-    { at: "B20", look: "input", format: "0.0%", limits: [0, 1], rows: [[0.04], [0.01], [null]] },
+    {
+      at: "B20",
+      look: "input",
+      format: "0.0%",
+      limits: [0, 1],
+      rows: [[0.04], [0.01], [null]],
+      draw: oils((k) => `=IF($F$7="","",${ofLoad("load", "$F$7", k)})`),
+    },
     { at: "C19", look: "result", format: "0.00%;-0.00%;", rows: [["=1-SUM(C20:C22)"]] },
     {
       at: "C20",

@@ -1,4 +1,8 @@
+import { basisOf, ofLoad, ofMaterial, ofRest } from "../sheets/drawn";
 import type { Template } from "../sheets/template";
+
+/** Sheets that a pour is drawn from. */
+const SET = ["Materials", "Recipes"];
 
 /** Test pours of one oil at three loads in one base: what to weigh, and what the scale makes of it. */
 export const template: Template = {
@@ -46,8 +50,31 @@ export const template: Template = {
         ["Drops in a millilitre"],
       ],
     },
-    { at: "B7", look: "input", rows: [["Alder Clear"], ["Salt Orchard"]] },
-    { at: "B9", look: "input", words: ["finished", "base"], rows: [["finished"]] },
+    { at: "D7", look: "label", needs: SET, rows: [["Recipe"]] },
+    {
+      at: "E7",
+      look: "input",
+      needs: SET,
+      words: "{Recipes!recipes.picks}",
+      rows: [["Orchard body"]],
+    },
+    { at: "D8", look: "note", needs: SET, rows: [["Blue is drawn; type over it."]] },
+    {
+      at: "B7",
+      look: "input",
+      rows: [["Alder Clear"], ["Salt Orchard"]],
+      draw: [
+        [`=IF($E$7="","",${ofRest("material", "$E$7")})`],
+        [`=IF($E$7="","",${ofLoad("material", "$E$7", 1)})`],
+      ],
+    },
+    {
+      at: "B9",
+      look: "input",
+      words: ["finished", "base"],
+      rows: [["finished"]],
+      draw: [[`=IF($E$7="","",${basisOf("$E$7")})`]],
+    },
     { at: "B10", look: "input", rows: [[20], [0.1]] },
     { at: "B12", look: "input", format: "0.0%", limits: [0, 1], rows: [[0.05]] },
     {
@@ -56,7 +83,13 @@ export const template: Template = {
       rows: [['=IF(OR(B10="",B9<>""),"","blank: of the finished batch")']],
     },
     { at: "C12", look: "note", rows: [['=IF(OR(B11="",B12<>""),"","blank: 5 % is taken")']] },
-    { at: "B13", look: "input", format: "0.000", rows: [[0.94]] },
+    {
+      at: "B13",
+      look: "input",
+      format: "0.000",
+      rows: [[0.94]],
+      draw: [[`=IF($B$8="","",${ofMaterial("density", "$B$8")})`]],
+    },
     { at: "B14", look: "input", rows: [[50], [1.62]] },
     {
       at: "B16",

@@ -17,6 +17,8 @@ export async function openSheet(
   browser: Browser,
   address: string,
   options: BrowserContextOptions = {},
+  /** What all that the page asks for must begin with. */
+  within = address,
 ): Promise<OpenSheet> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
   const page = await context.newPage();
@@ -27,7 +29,7 @@ export async function openSheet(
   page.on("pageerror", (error) => trouble.push(error.message));
   page.on("request", (request) => {
     const url = request.url();
-    if (!url.startsWith(address) && !/^(data|blob):/.test(url)) trouble.push(`asked for ${url}`);
+    if (!url.startsWith(within) && !/^(data|blob):/.test(url)) trouble.push(`asked for ${url}`);
   });
   await page.goto(address);
   await ready(page);

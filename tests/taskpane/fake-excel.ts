@@ -253,7 +253,7 @@ export class FakeExcel {
       createAndOpenWorkbook: (bytes: string) => void this.opened.push(bytes),
       worksheets: this.worksheets(),
       names: this.namedItems(),
-      tables: tablesOf(this.sheets, (table) => this.table(table)),
+      tables: this.tablesOf(this.sheets),
       getActiveCell: () =>
         this.ranges.range(this.active.sheet, { ...this.active, rows: 1, columns: 1 }),
     };
@@ -261,6 +261,14 @@ export class FakeExcel {
   }
 
   private readonly ranges = rangesOf(this);
+
+  private tablesOf(sheets: FakeSheet[]): Thing {
+    return tablesOf(
+      sheets,
+      (table) => this.table(table),
+      ({ name }, address) => this.ranges.range(name, areaNamed(address)),
+    );
+  }
 
   private worksheets(): Thing {
     return {
@@ -287,7 +295,7 @@ export class FakeExcel {
       activate: () => void (this.activated = name),
       delete: () => void (this.sheets = this.sheets.filter((sheet) => sheet.name !== name)),
       charts: this.charts(name),
-      tables: tablesOf([this.sheet(name)], (table) => this.table(table)),
+      tables: this.tablesOf([this.sheet(name)]),
       ...paperOf(this.sheet(name)),
       getRange: (address: string) => this.ranges.range(name, areaNamed(address)),
       getRanges: (addresses: string) =>

@@ -3,7 +3,13 @@ import { parseA1Ref } from "@borgar/fx/xlsx";
 import { type FakeSheet, type FakeTable, Refusal, type Thing, settable } from "./fake-excel";
 
 /** The tables of sheets; of one that was not made here, as far as its columns go. */
-export function tablesOf(sheets: FakeSheet[], columnsOf: (table: string) => Thing): Thing {
+export function tablesOf(
+  sheets: FakeSheet[],
+  columnsOf: (table: string) => Thing,
+  rangeOf: (sheet: FakeSheet, address: string) => Thing,
+): Thing {
+  const thing = (sheet: FakeSheet, table: FakeTable) =>
+    tableOf(sheet, table, () => rangeOf(sheet, table.over));
   const all = () => sheets.flatMap((sheet) => sheet.tables.map((table) => thing(sheet, table)));
   return {
     get items() {
@@ -22,15 +28,16 @@ export function tablesOf(sheets: FakeSheet[], columnsOf: (table: string) => Thin
   };
 }
 
-function thing(sheet: FakeSheet, table: FakeTable): Thing {
+function tableOf(sheet: FakeSheet, table: FakeTable, getRange: () => Thing): Thing {
   const set = (name: string) => [name, (value: unknown) => void (table[name] = value)];
   const convertToRange = () => {
     sheet.tables = sheet.tables.filter(({ id }) => id !== table.id);
     // Gives the range of its cells, of which nobody asks anything here.
     return {};
   };
+  const resize = (over: string) => void (table.over = over);
   const settables = ["name", "style", "showBandedRows"].map(set);
-  return settable({ ...table, convertToRange }, Object.fromEntries(settables));
+  return settable({ ...table, convertToRange, getRange, resize }, Object.fromEntries(settables));
 }
 
 export function paperOf(sheet: FakeSheet): Thing {

@@ -51,6 +51,22 @@ describe("a list that grows", () => {
     expect(cells.get("2003,0")?.format).toBeUndefined();
   });
 
+  test("is longer by what is typed right below it, before that is typed, and by nothing else", async () => {
+    await drawNew();
+    const typed = (row: number, column: number) => {
+      return { spot: { sheet: "Offers", row, column }, content: "typed" };
+    };
+    await new ExcelWorkbook().write([typed(8, 1), typed(7, 0), typed(10, 0), typed(9, 5)]);
+    expect(excel.sheet("Offers").tables).toEqual([{ ...table, over: "A4:E9" }]);
+    const names = excel.orders.map(({ name }) => name);
+    expect(names.indexOf("resize")).toBeLessThan(names.lastIndexOf("formulas"));
+    expect(excel.sheet("Offers").cells.get("8,1")?.formula).toBe("typed");
+    await new ExcelWorkbook().write([
+      { spot: { sheet: "Offers", row: 9, column: 0 }, content: null },
+    ]);
+    expect(excel.sheet("Offers").tables).toEqual([{ ...table, over: "A4:E9" }]);
+  });
+
   test("has a name of its own where the workbook has a table of that name", async () => {
     await drawNew();
     await drawNew();

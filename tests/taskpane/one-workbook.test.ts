@@ -1,40 +1,9 @@
 /** The sheets as one workbook: what is typed once is drawn everywhere, and follows. */
 import { describe, expect, test } from "vitest";
-import { LocalWorkbook, newModel } from "../localsheet/load-engine";
-import type { CellValue } from "../../functions/bind/cell";
 import { cellName, readCellName } from "../../functions/formula/addresses";
-import { insertSet } from "../../taskpane/sheets/insert";
 import { findSheets } from "../../taskpane/sheets/find";
 import { templates } from "../../taskpane/templates/index";
-
-/** A workbook with the whole set, and its cells by their names. */
-export async function wholeSet(filled = true) {
-  const model = newModel();
-  const workbook = new LocalWorkbook(model);
-  await insertSet(workbook, templates, filled);
-  const places = async (title: string) => {
-    const found = (await findSheets(workbook, templates)).get(title);
-    if (!found) throw new Error(`${title} is not there`);
-    return found;
-  };
-  const spot = async (title: string, name: string, line = 0) => {
-    const { sheet, places: all } = await places(title);
-    const place = all.get(name);
-    if (!place) throw new Error(`${name} is not on ${title}`);
-    return { sheet, row: place.row + line, column: place.column };
-  };
-  return {
-    model,
-    workbook,
-    spot,
-    at: async (title: string, name: string, line = 0): Promise<CellValue> => {
-      const [cells] = await workbook.read(await spot(title, name, line), 1, 1);
-      return cells?.[0] ?? null;
-    },
-    type: async (title: string, name: string, line: number, content: string | number | null) =>
-      workbook.write([{ spot: await spot(title, name, line), content }]),
-  };
-}
+import { wholeSet } from "./whole-set";
 
 test("no cell of the whole set is an error, filled or empty", async () => {
   for (const filled of [true, false]) {
@@ -146,6 +115,95 @@ test("a line put in above the first one is not passed over in silence", async ()
     quantity: 1,
   });
   await set.type("Materials", "materials.name", 0, "Salt Orchard");
-  expect(await set.at("Materials", "filled")).toBe(23);
-  expect(await set.at("Materials", "counted")).toBe(22);
+  expect(await set.at("Materials", "filled")).toBe(24);
+  expect(await set.at("Materials", "counted")).toBe(23);
+});
+
+describe("sheets of before, drawn from the one workbook", () => {
+  const cellOf = async (set: Awaited<ReturnType<typeof wholeSet>>, sheet: string, name: string) => {
+    const [cells] = await set.workbook.read({ sheet, ...readCellName(name) }, 1, 1);
+    return cells?.[0] ?? null;
+  };
+
+  test("one price on Materials goes to the comparison, the bottle, the plan and the scorecard", async () => {
+    const set = await wholeSet();
+    const before = {
+      base: await cellOf(set, "Base comparison", "L8"),
+      bottle: await cellOf(set, "Bottle cost", "B33"),
+      plan: await cellOf(set, "Buying plan", "J10"),
+      card: await cellOf(set, "Spray trial log", "B49"),
+    };
+    // By hand: (46 + 14.5) / (128 x 0.98).
+    expect(before.base).toBeCloseTo(60.5 / (128 * 0.98), 12);
+    expect(before.card).toBe(before.base);
+    await set.type("Materials", "materials.price", 0, 50);
+    // By hand: (50 + 14.5) / (128 x 0.98); 4 dollars more a gallon.
+    expect(await cellOf(set, "Base comparison", "L8")).toBeCloseTo(64.5 / (128 * 0.98), 12);
+    expect(await cellOf(set, "Spray trial log", "B49")).toBeCloseTo(64.5 / (128 * 0.98), 12);
+    expect(await cellOf(set, "Buying plan", "D17")).toBe(50);
+    expect(await cellOf(set, "Buying plan", "J10")).not.toBe(before.plan);
+    const grams = Number(await cellOf(set, "Bottle cost", "B11"));
+    const dearer = (4 / (3785.411784 * 0.85)) * 0.95 * (grams / 0.97);
+    expect(Number(await cellOf(set, "Bottle cost", "B33")) - Number(before.bottle)).toBeCloseTo(
+      dearer,
+      10,
+    );
+  });
+
+  test("another recipe in Size run, Bottle cost and Trial batch changes all that is drawn", async () => {
+    const set = await wholeSet();
+    const pick = (sheet: string, name: string, content: string) =>
+      set.workbook.write([{ spot: { sheet, ...readCellName(name) }, content }]);
+    await pick("Size run", "F7", "Rain linen");
+    expect(await cellOf(set, "Size run", "A19")).toBe("Bluepost Soft");
+    expect(await cellOf(set, "Size run", "B20")).toBe(0.03);
+    expect(await cellOf(set, "Size run", "A21")).toBe("");
+    // By hand: 0.97 of 2 fl oz x 12 at 0.93 and 0.95 g/mL, 2 % overfill, volumes additive.
+    const density = 1 / (0.97 / 0.93 + 0.03 / 0.95);
+    expect(await cellOf(set, "Size run", "D19")).toBeCloseTo(
+      12 * 2 * 29.5735295625 * density * 1.02 * 0.97,
+      8,
+    );
+    await pick("Trial batch", "E7", "Rain room");
+    expect(await cellOf(set, "Trial batch", "B8")).toBe("Rain on Slate");
+    expect(await cellOf(set, "Trial batch", "B13")).toBe(0.95);
+    await pick("Bottle cost", "F7", "Rain candle");
+    await pick("Bottle cost", "F8", "Jar");
+    expect(await cellOf(set, "Bottle cost", "A15")).toBe("Field Wax");
+    // By hand: 200 g, no overfill.
+    expect(await cellOf(set, "Bottle cost", "B11")).toBeCloseTo(200, 8);
+  });
+
+  test("no number of Materials is typed on another sheet again", async () => {
+    const set = await wholeSet();
+    const typed = new Map<string, string[]>();
+    for (const sheet of await set.workbook.sheetNames()) {
+      const id = set.model.getters.getSheetIdByName(sheet) as string;
+      for (const cell of set.model.getters.getCells(id)) {
+        // Numbers that are nobody's by chance: prices and densities.
+        if (cell.isFormula || !/^\d+\.\d+$/.test(cell.content)) continue;
+        const { col, row } = set.model.getters.getCellPosition(cell.id);
+        const cells = typed.get(cell.content) ?? [];
+        typed.set(cell.content, [...cells, `${sheet}!${cellName(row, col)}`]);
+      }
+    }
+    const names = ["price", "freight", "density", "sampleprice"];
+    const spots = await Promise.all(
+      names.map((name) => set.spot("Materials", `materials.${name}`)),
+    );
+    const letters = spots.map(({ column }) => cellName(0, column).replace("1", ""));
+    const isOfMaterials = (cell: string) =>
+      letters.some((letter) => new RegExp(`^Materials!${letter}\\d`).test(cell));
+    const again = [...typed].flatMap(([value, cells]) =>
+      cells.some(isOfMaterials)
+        ? cells
+            .filter((cell) => !cell.startsWith("Materials!"))
+            .map((cell) => `${value} in ${cell}`)
+        : [],
+    );
+    console.log(
+      `prices, freights and densities of Materials that stand typed elsewhere: ${again.length}`,
+    );
+    expect(again).toEqual([]);
+  });
 });

@@ -1,7 +1,7 @@
 /** The Spray trial log: alone, and drawing its costs from Materials. */
 import { describe, expect, test } from "vitest";
 import { fadeHalf, lastsFor } from "../../src/index";
-import { wholeSet } from "./one-workbook.test";
+import { wholeSet } from "./whole-set";
 import { oneSheet } from "./one-sheet";
 
 const HOURS = [[0, 1, 2, 4, 6, 8, 12, 24, 48]];

@@ -34,12 +34,15 @@ describe.each(templates)("$title", (template) => {
       ({ look, content }) => look === "input" && typeof content === "number",
     );
     for (const { row, column, format } of numbers) {
-      // A percent, or a unit in the format itself.
-      if (/[%"]/.test(format ?? "")) continue;
+      // A percent, a date, or a unit in the format itself.
+      if (/[%"y]/.test(format ?? "")) continue;
       const heading = drawing.cells
         .filter((cell) => cell.look === "heading" && cell.column === column && cell.row < row)
         .at(-1);
-      const label = at(row, 0)?.look === "label" ? at(row, 0) : undefined;
+      // The nearest label to its left.
+      const label = drawing.cells
+        .filter((cell) => cell.look === "label" && cell.row === row && cell.column < column)
+        .at(-1);
       // A note that stands over several columns speaks for all of them.
       const banners = drawing.cells.filter(
         (cell) =>
@@ -50,7 +53,7 @@ describe.each(templates)("$title", (template) => {
       );
       // In brackets, or in the cell beside it; the unit of a size is picked in the column beside it.
       const unit =
-        /\((\$|g|g\/mL|count|minutes|in its unit|C|1 to the last|g or pieces|US fl oz|1 to 5|0 to 10|1 to 6|date|C or F|\$ per .*)\)|^(g|g\/mL|US fl oz)$| size$/;
+        /\((\$|g|g or oz|g\/mL|count|minutes|in its unit|C|1 to the last|g or pieces|US fl oz|1 to 5|0 to 10|1 to 6|date|C or F|\$ per .*)\)|^(g|g\/mL|US fl oz)$| size$/;
       expect(
         said.some((text) => unit.test(text)),
         `${cellName(row, column)}: ${said.join("; ")}`,
@@ -124,7 +127,7 @@ test("the demo is invented: every name is one of our own workshop's", () => {
     // Ingredients and places that are nobody's name.
     "Alcohol of the base, Not disclosed, " +
     "Drovers Mild, Field Wax, Cotton wick, Fine sprayer, Rain room, Rain linen, Rain candle, Orchard body, " +
-    "Jar 8 oz, Bottle 2 fl oz, Bottle 4 fl oz, Bottle 8 fl oz";
+    "Jar 8 oz, Bottle 2 fl oz, Bottle 4 fl oz, Bottle 8 fl oz, Bottle 16 fl oz";
   const names = templates.flatMap((template) =>
     drawingOf(template, true)
       .cells.filter(

@@ -24,6 +24,8 @@ export interface DemoMaterial {
   flash?: number;
   sheetdate?: number;
   disclosed?: string;
+  score?: number;
+  pick?: string;
   sampleprice?: number;
   samplesize?: number;
   sampleunit?: string;
@@ -118,6 +120,8 @@ export const DEMO_MATERIALS: DemoMaterial[] = [
     sampleprice: 9,
     samplesize: 4,
     sampleunit: "floz",
+    score: 4,
+    pick: "pick",
     notes: "fine mist, dries clear",
     ...counted(5200, 1500, "AC-118"),
   },
@@ -139,6 +143,8 @@ export const DEMO_MATERIALS: DemoMaterial[] = [
     sampleprice: 7.5,
     samplesize: 4,
     sampleunit: "oz",
+    score: 3,
+    pick: "no",
     notes: "soft on cloth, slow to dry",
     ...counted(3000, 1000, "BS-40"),
   },
@@ -158,6 +164,8 @@ export const DEMO_MATERIALS: DemoMaterial[] = [
     sampleprice: 11,
     samplesize: 100,
     sampleunit: "mL",
+    score: 4,
+    pick: "reserve",
     notes: "dries fastest, sharp opening",
   },
   {
@@ -245,6 +253,17 @@ export const DEMO_MATERIALS: DemoMaterial[] = [
     unit: "piece",
     lost: 0.01,
     ...counted(60, 24, "B8", 60),
+  },
+  {
+    ...alder,
+    name: "Bottle 16 fl oz",
+    what: "bottle",
+    standing: "in use",
+    price: 41,
+    size: 24,
+    unit: "piece",
+    lost: 0.01,
+    ...counted(30, 12, "B16", 60),
   },
   {
     ...alder,

@@ -46,6 +46,7 @@ export const DEMO_SIZES: DemoSize[] = [
   { ...spray, size: "2 fl oz", holds: 2, bottle: "Bottle 2 fl oz" },
   { ...spray, size: "4 fl oz", holds: 4, bottle: "Bottle 4 fl oz" },
   { ...spray, size: "8 fl oz", holds: 8, bottle: "Bottle 8 fl oz", box: "Box", minutes: 4 },
+  { ...spray, size: "16 fl oz", holds: 16, bottle: "Bottle 16 fl oz", box: "Box", minutes: 5 },
   {
     size: "Jar",
     holds: 200,

@@ -1,6 +1,7 @@
 /** The scorecard: criteria and their weights, candidates, and who wins how firmly. */
 import type { Part } from "../../sheets/parts";
 import { DEMO_CANDIDATES } from "../demo/trials";
+import { ofMaterial } from "../../sheets/drawn";
 import { hoursOf, linesOf } from "./hours";
 
 const CRITERIA: [criterion: string, way: string, weight: number][] = [
@@ -49,9 +50,6 @@ const remark =
   `IF(${cloth.counted}<${cloth.all},"A line of this base on cloth has no hours: fill it in, or take it out.",` +
   `TRIM(IF(${cloth.all}>1,${cloth.all}&" lines on cloth: their mean counts. ","")&` +
   `IF(${cloth.over}>0,"Outlasts the hours: counts as an hour longer than the longest.",""))))))`;
-
-const perFloz =
-  "INDEX({Materials!materials.perfloz},MATCH({candidate},{Materials!materials.key},0))";
 
 /** Beside the settings: what counts, and how firm the result is. */
 export const criteria: Part[] = [
@@ -150,7 +148,7 @@ export const scorecard: Part[] = [
         heading: "Cost ($ per fl oz)",
         format: "0.000",
         demo: DEMO_CANDIDATES.map(([, cost]) => cost),
-        draw: `=IF(COUNTIF({Materials!materials.key},{candidate})=0,"",IF(ISNUMBER(${perFloz}),${perFloz},""))`,
+        draw: `=${ofMaterial("perfloz", "{candidate}")}`,
       },
       {
         name: "cloth",

@@ -4,7 +4,8 @@ import { join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import ts from "typescript";
 
-const here = (path) => fileURLToPath(new URL(path, import.meta.url));
+const ROOT = new URL("../../", import.meta.url);
+const here = (path) => fileURLToPath(new URL(path, ROOT));
 const root = JSON.parse(readFileSync(here("package.json"), "utf8"));
 
 /** The package's own package.json. */

@@ -1,0 +1,64 @@
+/** Formulas, without their =, that find things on Materials, Recipes and Sizes. Each is blank where it finds nothing. */
+
+const found = (column: string, line: string) =>
+  `IF(ISERROR(${line}),"",IF(INDEX(${column},${line})="","",INDEX(${column},${line})))`;
+
+/** A column of the material in use of that name. */
+export function ofMaterial(column: string, name: string): string {
+  return found(`{Materials!materials.${column}}`, `MATCH(${name},{Materials!materials.key},0)`);
+}
+
+/** A column of the k-th line of Materials of that name: its packs, one after the other. */
+export function ofPack(column: string, name: string, k: number): string {
+  return found(
+    `{Materials!materials.${column}}`,
+    `MATCH(${name}&"|${k}",{Materials!materials.nth},0)`,
+  );
+}
+
+/** A column of the k-th base of Materials. */
+export function ofBase(column: string, k: number): string {
+  return found(`{Materials!materials.${column}}`, `MATCH(${k},{Materials!materials.basenth},0)`);
+}
+
+/** A column of the line of a recipe that is the rest: its base, or its wax. */
+export function ofRest(column: string, recipe: string): string {
+  return found(`{Recipes!recipes.${column}}`, `MATCH(${recipe},{Recipes!recipes.rest},0)`);
+}
+
+/** A column of the k-th line of a recipe that has a load. */
+export function ofLoad(column: string, recipe: string, k: number): string {
+  return found(
+    `{Recipes!recipes.${column}}`,
+    `MATCH(${recipe}&"|${k}",{Recipes!recipes.loadnth},0)`,
+  );
+}
+
+/** What the loads of a recipe are a percentage of. */
+export function basisOf(recipe: string): string {
+  return found("{Recipes!recipes.of}", `MATCH(${recipe},{Recipes!recipes.ofkey},0)`);
+}
+
+/** The loads of a recipe, how many. */
+export function loadsOf(recipe: string): string {
+  return `COUNTIFS({Recipes!recipes.recipe},${recipe},{Recipes!recipes.load},">=0")`;
+}
+
+/** The density of a recipe: as measured, or else by its ingredients, volumes additive (an estimate). */
+export function densityOf(recipe: string): string {
+  const measured = `INDEX({Recipes!recipes.measured},MATCH(${recipe},{Recipes!recipes.densitykey},0))`;
+  const volume = `SUMIFS({Recipes!recipes.volumepart},{Recipes!recipes.recipe},${recipe})`;
+  const unknown = `COUNTIFS({Recipes!recipes.recipe},${recipe},{Recipes!recipes.volumepart},"no density")`;
+  return `IF(COUNTIF({Recipes!recipes.densitykey},${recipe})>0,${measured},IF(OR(${volume}<=0,${unknown}>0),"",1/${volume}))`;
+}
+
+/** A column of a size. */
+export function ofSize(column: string, size: string): string {
+  return found(`{Sizes!sizes.${column}}`, `MATCH(${size},{Sizes!sizes.size},0)`);
+}
+
+/** What a size holds in US fluid ounces; one by weight needs the density. */
+export function flozOf(size: string, density: string): string {
+  const [holds, unit] = [ofSize("holds", size), ofSize("unit", size)];
+  return `IF(${unit}="","",IFERROR(MIST.TURN(${holds},${unit},"floz",${density}),""))`;
+}

@@ -1,0 +1,194 @@
+import { DEMO_BATCHES, DEMO_WEIGHED, bottlesOf } from "./demo/batches";
+import { DEMO_MATERIALS } from "./demo/materials";
+import { LIQUIDS } from "./weighed";
+import type { Template } from "../sheets/template";
+
+/** Batches with a lot that are shown; how many there are is said. */
+const SHOWN = 12;
+
+const isOf = (kinds: readonly string[], material: string) =>
+  DEMO_MATERIALS.some(({ name, what }) => name === material && kinds.includes(what));
+const pouredFor = (batch: string, kinds: readonly string[]) =>
+  DEMO_WEIGHED.filter((line) => line.batch === batch && isOf(kinds, line.material)).reduce(
+    (sum, { amount }) => sum + amount,
+    0,
+  );
+
+/** Without Weighed nobody can tell where a lot went. */
+const UNKNOWN = 'COUNTIF({batches.found},"Weighed?")>0';
+
+/** What is said of a batch, with what Weighed says of it. */
+const said = (weighed = "") =>
+  `=IF({number}="",IF(COUNTA({date},{recipe})=0,"","which batch?"),TEXTJOIN("; ",TRUE,IF(COUNTIF({batches.number},{number})>1,"twice in the book: give one another number",""),IF({date}="","no date: on hand does not fall",""),IF({recipe}="","which recipe?",""),IF({count}="","bottles not counted","")${weighed}))`;
+
+/** What the k-th batch with the lot has in a column. */
+const traced = (column: string) =>
+  `=IF({row}="","",IF(INDEX({batches.${column}},{row})="","",INDEX({batches.${column}},{row})))`;
+
+/** Every batch that was made; and from a lot, every batch and bottle it went into. */
+export const template: Template = {
+  title: "Batch book",
+  use: "Every batch: date, recipe, bottles, what was really poured; from a lot, every batch and bottle it is in.",
+  step: 14,
+  widths: [92, 104, 150, 104, 220, 84, 84, 104, 104, 220, 220, 92, 74, 74],
+  parts: [
+    { text: "title", rows: ["Batch book"] },
+    {
+      text: "note",
+      rows: [
+        "One line for each batch. The pane writes it from a bench sheet: Book this run. What was poured is worked out from Weighed.",
+        "Take a run back in the pane empties its line here and on Weighed, and on hand has the stock again.",
+      ],
+    },
+    {
+      gap: 1,
+      name: "trace",
+      apart: 2,
+      fields: [
+        { name: "lot", label: "Lot to trace", demo: "RS-5" },
+        {
+          name: "of",
+          label: "Of this material (blank: any)",
+          words: "{Materials!materials.picks}",
+          demo: "Rain on Slate",
+        },
+        {
+          name: "howmany",
+          label: "Batches with this lot",
+          format: "0",
+          formula: `=IF(OR({lot}="",${UNKNOWN}),"",COUNT({batches.found}))`,
+          note: `=IF({lot}="","type a lot",IF(${UNKNOWN},"without Weighed in the workbook it cannot be told",IF({howmany}>${SHOWN},"the first ${SHOWN} are shown",IF({howmany}=0,"no batch has it, as Weighed says",""))))`,
+        },
+        {
+          name: "bottles",
+          label: "Bottles in them (count)",
+          format: "0",
+          formula: `=IF(OR({lot}="",${UNKNOWN}),"",SUMIFS({batches.count},{batches.found},1))`,
+          note: '=IF(COUNT({batches.found})=SUMPRODUCT(ISNUMBER({batches.found})*ISNUMBER({batches.count})),"","not counted in every one: there are more")',
+        },
+        {
+          name: "filled",
+          label: "Batches in the book",
+          format: "0",
+          formula: "=COUNTA({batches.number})",
+          note: '=IF({filled}={counted},"every one has what was poured","with what was poured: "&{counted}&"; look under Said of this batch")',
+        },
+        {
+          name: "counted",
+          label: "Batches with what was poured",
+          format: "0",
+          formula: "=COUNT({batches.weight})",
+        },
+      ],
+    },
+    {
+      gap: 1,
+      list: "traced",
+      lines: SHOWN,
+      columns: [
+        { name: "number", heading: "Batch with the lot", formula: traced("number") },
+        { name: "date", heading: "Date", format: "yyyy-mm-dd", formula: traced("date") },
+        { name: "recipe", heading: "Recipe", formula: traced("recipe") },
+        { name: "who", heading: "Who", formula: traced("who") },
+        { name: "sizes", heading: "Bottles filled", formula: traced("sizes") },
+        {
+          name: "count",
+          heading: "Bottles (count)",
+          format: "0",
+          formula: traced("count"),
+        },
+        {
+          name: "row",
+          heading: "Line of the book",
+          format: "0",
+          formula:
+            '=IF(ROW()-ROW({traced.number:head})>COUNT({batches.hit}),"",MATCH(ROW()-ROW({traced.number:head}),{batches.hit},0))',
+        },
+      ],
+    },
+    {
+      gap: 1,
+      list: "batches",
+      lines: DEMO_BATCHES.length + 8,
+      reach: 5000,
+      columns: [
+        { name: "number", heading: "Batch", demo: DEMO_BATCHES.map(({ number }) => number) },
+        {
+          name: "date",
+          heading: "Date",
+          format: "yyyy-mm-dd",
+          demo: DEMO_BATCHES.map(({ date }) => date),
+        },
+        {
+          name: "recipe",
+          heading: "Recipe",
+          words: "{Recipes!recipes.picks}",
+          demo: DEMO_BATCHES.map(({ recipe }) => recipe),
+        },
+        { name: "who", heading: "Who", demo: DEMO_BATCHES.map(({ who }) => who) },
+        {
+          name: "sizes",
+          heading: "Bottles filled",
+          demo: DEMO_BATCHES.map(({ filled }) => bottlesOf(filled)),
+        },
+        {
+          name: "count",
+          heading: "Bottles (count)",
+          format: "0",
+          demo: DEMO_BATCHES.map(({ filled }) => filled.reduce((sum, [, count]) => sum + count, 0)),
+        },
+        {
+          name: "weight",
+          heading: "Poured (g)",
+          format: "#,##0.0",
+          demo: DEMO_BATCHES.map(({ number }) => pouredFor(number, LIQUIDS)),
+          draw: '=IF({number}="","",IF(SUMIFS({Weighed!weighed.liquid},{Weighed!weighed.batch},{number})>0,SUMIFS({Weighed!weighed.liquid},{Weighed!weighed.batch},{number}),""))',
+        },
+        {
+          name: "load",
+          heading: "Oil in what was poured (%)",
+          format: "0.00%",
+          demo: DEMO_BATCHES.map(
+            ({ number }) => pouredFor(number, ["fragrance oil"]) / pouredFor(number, LIQUIDS),
+          ),
+          draw: '=IF(ISNUMBER({weight}),SUMIFS({Weighed!weighed.liquid},{Weighed!weighed.batch},{number},{Weighed!weighed.what},"fragrance oil")/{weight},"")',
+        },
+        {
+          name: "useby",
+          heading: "Use by (date)",
+          format: "yyyy-mm-dd",
+          demo: DEMO_BATCHES.map(({ useby }) => useby),
+        },
+        { name: "notes", heading: "Notes", demo: DEMO_BATCHES.map(({ notes }) => notes ?? null) },
+        {
+          name: "said",
+          heading: "Said of this batch",
+          look: "note",
+          marks: [{ begins: "twice", mark: "over" }],
+          formula: said(
+            ',IF({weight}="","nothing of it on Weighed",""),IF(COUNTIFS({Weighed!weighed.batch},{number},{Weighed!weighed.said},"*not in Materials*")=0,"","a material of it is not in Materials: not in its weight")',
+          ),
+          alone: said(),
+        },
+        { name: "over", heading: "Typed over", look: "note", over: true },
+        {
+          name: "found",
+          heading: "Has the lot traced",
+          hidden: true,
+          format: "0",
+          formula:
+            '=IF(OR({lot}="",{number}=""),"",IF(ISERROR(MATCH({number},{Weighed!weighed.traced},0)),"",1))',
+          alone: '=IF(OR({lot}="",{number}=""),"","Weighed?")',
+        },
+        {
+          name: "hit",
+          heading: "Found, in order",
+          hidden: true,
+          format: "0",
+          formula: '=IF({found}=1,COUNTIF({batches.found:upto},1),"")',
+        },
+      ],
+    },
+  ],
+  page: { landscape: true, heads: "batches", columns: 1 },
+};

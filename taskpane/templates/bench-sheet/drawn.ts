@@ -1,0 +1,46 @@
+/** What the bench sheet draws from Recipes, Sizes and Materials. */
+
+/** The line of the list, from 1. */
+const K = "(ROW()-ROW({pours.material:head}))";
+
+/** The line of Recipes that is the rest: base or wax; and which line of its recipe it is. */
+const REST = "MATCH({recipe},{Recipes!recipes.rest},0)";
+const REST_IS = `INDEX({Recipes!recipes.nthin},${REST})`;
+
+/**
+ * Which line of the recipe is poured k-th: in the recipe's order, but wax first, as it must be molten, and a base
+ * last, as it mends what was poured before it.
+ */
+const TURN = `IF(ISERROR(${REST}),${K},IF(INDEX({Recipes!recipes.what},${REST})="wax",IF(${K}=1,${REST_IS},IF(${K}<=${REST_IS},${K}-1,${K})),IF(${K}={lines},${REST_IS},IF(${K}<${REST_IS},${K},${K}+1))))`;
+
+const ofRecipe = (column: string) =>
+  `INDEX({Recipes!recipes.${column}},MATCH({recipe}&"|"&${TURN},{Recipes!recipes.nth},0))`;
+
+/** A cell of the recipe's k-th line; nothing where there is none. */
+export const poured = (column: string) =>
+  `=IF({recipe}="","",IFERROR(IF(${ofRecipe(column)}="","",${ofRecipe(column)}),""))`;
+
+/** A cell of the line's material; nothing where it is not in use there, or blank. */
+export const ofMaterial = (column: string) => {
+  const found = `INDEX({Materials!materials.${column}},MATCH({material},{Materials!materials.key},0))`;
+  return `IF({material}="","",IFERROR(IF(${found}="","",${found}),""))`;
+};
+
+/** What is typed once for a recipe, on whichever of its lines. */
+const once = (column: string, key: string, none: string) =>
+  `IF({recipe}="","",IFERROR(INDEX({Recipes!recipes.${column}},MATCH({recipe},{Recipes!recipes.${key}},0)),${none}))`;
+
+export const LOAD_OF = `=${once("of", "ofkey", '""')}`;
+
+const VOLUME = "SUMIFS({Recipes!recipes.volumepart},{Recipes!recipes.recipe},{recipe})";
+const UNKNOWN =
+  'COUNTIFS({Recipes!recipes.recipe},{recipe},{Recipes!recipes.volumepart},"no density")';
+
+/** Measured, or else estimated from volumes that add up. */
+export const DENSITY = `=${once("measured", "densitykey", `IF(OR(${VOLUME}<=0,${UNKNOWN}>0),"",1/${VOLUME})`)}`;
+
+const ofSize = (column: string) =>
+  `INDEX({Sizes!sizes.${column}},MATCH({size},{Sizes!sizes.size},0))`;
+
+/** Grams in one bottle of a size that is held by weight, or by volume with the density. */
+export const FILL = `=IF({size}="","",IF(ISERROR(MATCH({size},{Sizes!sizes.size},0)),"not on Sizes",IF(SUM(${ofSize("holds")})<=0,"holds?",IF(ISERROR(MIST.TURN(${ofSize("holds")},${ofSize("unit")},"g")),IF(ISNUMBER({density}),MIST.FILLWEIGHT(${ofSize("holds")},${ofSize("unit")},{density},SUM(${ofSize("overfill")})),"density?"),MIST.TURN(${ofSize("holds")},${ofSize("unit")},"g")*(1+SUM(${ofSize("overfill")}))))))`;

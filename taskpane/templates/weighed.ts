@@ -1,0 +1,121 @@
+import { DEMO_MATERIALS } from "./demo/materials";
+import { DEMO_WEIGHED } from "./demo/batches";
+import type { Template } from "../sheets/template";
+
+/** What is poured; anything else on Materials is counted in pieces. */
+export const LIQUIDS = ["base", "fragrance oil", "additive", "wax"];
+
+const isLiquid = LIQUIDS.map((what) => `{what}="${what}"`).join(",");
+const whatOf = (material: string) => DEMO_MATERIALS.find(({ name }) => name === material)?.what;
+
+const inMaterials = "MATCH({material},{Materials!materials.name},0)";
+
+/** What was taken from which lot for which batch: on hand falls by it, and a lot is traced through it. */
+export const template: Template = {
+  title: "Weighed",
+  use: "What was weighed or counted for each batch, from which lot: on hand on Materials falls by it.",
+  step: 15,
+  widths: [132, 180, 92, 104, 110, 104, 104, 220, 140, 92, 92, 84],
+  parts: [
+    { text: "title", rows: ["Weighed"] },
+    {
+      text: "note",
+      rows: [
+        "One line for each material of a batch, liquids in g, bottles and labels in pieces. The pane writes them: Book this run.",
+        "A line counts where its batch stands in the Batch book. To put stock back, use Take a run back in the pane, or empty the batch's line there.",
+      ],
+    },
+    {
+      gap: 1,
+      fields: [
+        {
+          name: "filled",
+          label: "Lines filled",
+          formula: "=COUNTA({weighed.batch})",
+          format: "0",
+          note: '=IF({filled}={counted},"every one counts","counting: "&{counted}&"; look under Said of this line")',
+        },
+        {
+          name: "counted",
+          label: "Lines that count",
+          formula: "=SUMPRODUCT(ISNUMBER({weighed.line})*ISNUMBER({weighed.grams}))",
+          format: "0",
+        },
+      ],
+    },
+    {
+      gap: 1,
+      list: "weighed",
+      lines: DEMO_WEIGHED.length + 12,
+      reach: 20_000,
+      columns: [
+        { name: "batch", heading: "Batch", demo: DEMO_WEIGHED.map(({ batch }) => batch) },
+        {
+          name: "material",
+          heading: "Material",
+          words: "{Materials!materials.picks}",
+          demo: DEMO_WEIGHED.map(({ material }) => material),
+        },
+        { name: "lot", heading: "Lot", demo: DEMO_WEIGHED.map(({ lot }) => lot) },
+        {
+          name: "grams",
+          heading: "Weighed (g or pieces)",
+          format: "#,##0.0##",
+          demo: DEMO_WEIGHED.map(({ amount }) => amount),
+        },
+        {
+          name: "what",
+          heading: "What it is",
+          demo: DEMO_WEIGHED.map(({ material }) => whatOf(material) ?? null),
+          draw: `=IF({material}="","",IF(ISNUMBER(${inMaterials}),IF(INDEX({Materials!materials.what},${inMaterials})="","",INDEX({Materials!materials.what},${inMaterials})),""))`,
+        },
+        {
+          name: "date",
+          heading: "Of the batch (date)",
+          format: "yyyy-mm-dd",
+          demo: DEMO_WEIGHED.map(({ date }) => date),
+          draw: '=IF(ISNUMBER({line}),IF(INDEX({Batch book!batches.date},{line})="","",INDEX({Batch book!batches.date},{line})),"")',
+        },
+        {
+          name: "counts",
+          heading: "Counts (g or pieces)",
+          format: "#,##0.0##",
+          formula: '=IF({batch}="","",IF(AND(ISNUMBER({line}),ISNUMBER({grams})),{grams},0))',
+        },
+        {
+          name: "said",
+          heading: "Said of this line",
+          look: "note",
+          formula:
+            '=IF({batch}="",IF(COUNTA({material},{grams})=0,"","which batch?"),TEXTJOIN("; ",TRUE,IF(ISNUMBER({line}),IF({date}="","the batch has no date",""),"not in the Batch book: does not count"),IF(ISNUMBER({grams}),"","how much?"),IF({material}="","which material?",IF({what}="","not in Materials","")),IF({lot}="","no lot","")))',
+        },
+        { name: "over", heading: "Typed over", look: "note", over: true },
+        {
+          name: "liquid",
+          heading: "Poured (g)",
+          hidden: true,
+          format: "#,##0.0##",
+          formula: `=IF(AND(ISNUMBER({grams}),OR(${isLiquid})),{grams},"")`,
+        },
+        {
+          name: "traced",
+          heading: "Batch of the lot traced",
+          hidden: true,
+          formula:
+            '=IF(OR({Batch book!lot}="",{lot}=""),"",IF(AND({lot}&""={Batch book!lot}&"",OR({Batch book!of}="",{Batch book!of}={material})),{batch},""))',
+        },
+        {
+          name: "line",
+          heading: "Line of Batch book",
+          hidden: true,
+          format: "0",
+          formula:
+            '=IF({batch}="","",IF(ISERROR(MATCH({batch},{Batch book!batches.number},0)),"none",MATCH({batch},{Batch book!batches.number},0)))',
+          // Alone every line counts: there is no book that it could be taken out of.
+          alone: '=IF({batch}="","",ROW()-ROW({weighed.batch:head}))',
+        },
+      ],
+    },
+  ],
+  page: { heads: "weighed", columns: 2 },
+};

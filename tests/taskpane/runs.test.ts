@@ -1,0 +1,306 @@
+/** From a run to the bench, into the book and back: what is weighed, traced, taken from what is on hand. */
+import { beforeEach, describe, expect, test } from "vitest";
+import { bookRun, makeRun, nextNumber, takeBack } from "../../taskpane/pane/runs";
+import { wholeSet } from "./whole-set";
+
+const OUNCE = 28.349523125;
+const TODAY = new Date(2026, 10, 25);
+
+type Set = Awaited<ReturnType<typeof wholeSet>>;
+
+/** A size of 2 oz, a recipe at 5 %, a scale of 0.1 oz: the batch that a coarse scale spoils. */
+async function coarse(set: Set) {
+  await set.type("Sizes", "sizes.size", 4, "Vial");
+  await set.type("Sizes", "sizes.holds", 4, 2);
+  await set.type("Sizes", "sizes.unit", 4, "oz");
+  await set.type("Recipes", "recipes.material", 2, null);
+  await set.type("Recipes", "recipes.recipe", 2, null);
+  await set.type("Recipes", "recipes.load", 2, null);
+  await set.type("Recipes", "recipes.load", 1, 0.05);
+  await set.type("Bench sheet", "unit", 0, "oz");
+  await set.type("Bench sheet", "step", 0, 0.1);
+  await set.type("Bench sheet", "extra", 0, 0);
+  await typeAcross(set, "sizes.size", ["Vial", null]);
+  await typeAcross(set, "sizes.count", [1, null]);
+}
+
+/** Types into a row of the bench sheet's table. */
+async function typeAcross(set: Set, name: string, contents: (string | number | null)[]) {
+  const spot = await set.spot("Bench sheet", name);
+  await set.workbook.write(
+    contents.map((content, i) => ({ spot: { ...spot, column: spot.column + i }, content })),
+  );
+}
+
+/** Shows a sheet, as a person would. */
+function show({ model }: Set, sheet: string) {
+  const sheetIdTo = model.getters.getSheetIdByName(sheet) ?? "";
+  model.dispatch("ACTIVATE_SHEET", { sheetIdFrom: model.getters.getActiveSheetId(), sheetIdTo });
+}
+
+const bench = (set: Set, name: string, line = 0) => set.at("Bench sheet", name, line);
+const onHand = (set: Set, line: number) => set.at("Materials", "materials.onhand", line);
+
+describe("the bench sheet", () => {
+  let set: Set;
+  beforeEach(async () => {
+    set = await wholeSet();
+  });
+
+  test("weighs the recipe on the scale's step, oils first and the base last", async () => {
+    // By hand: 0.95 / 0.85 + 0.04 / 0.95 + 0.01 / 0.94 mL in a gram; 6 x 2 and 10 x 4 fl oz, 2 % over, 2 % more.
+    const density = 1 / (0.95 / 0.85 + 0.04 / 0.95 + 0.01 / 0.94);
+    const made = 52 * 29.5735295625 * density * 1.02 * 1.02;
+    expect(await bench(set, "made")).toBeCloseTo(made, 9);
+    const materials = [0, 1, 2, 3].map((line) => bench(set, "pours.material", line));
+    expect(await Promise.all(materials)).toEqual([
+      "Rain on Slate",
+      "Attic Cedar",
+      "Alder Clear",
+      "",
+    ]);
+    expect(await bench(set, "pours.lot")).toBe("RS-7");
+    expect(await bench(set, "pours.scale")).toBe(Math.round(made * 0.4) / 10);
+    expect(await bench(set, "pours.scale", 2)).toBe(Math.round(made * 9.5) / 10);
+    expect(await bench(set, "fits")).toBe("fits");
+    await set.type("Bench sheet", "vessel", 0, 1300);
+    expect(await bench(set, "fits")).toBe(`does not fit: ${(made - 1300).toFixed(1)} g too much`);
+  });
+
+  test("wax is poured first, and 6 % of the wax is told as such", async () => {
+    await set.type("Bench sheet", "recipe", 0, "Rain candle");
+    await set.type("Bench sheet", "own", 0, 1060);
+    expect(await bench(set, "pours.material")).toBe("Field Wax");
+    expect(await bench(set, "pours.material", 1)).toBe("Rain on Slate");
+    // By hand: 1060 g are 1000 g of wax and 6 % of it.
+    expect(await bench(set, "pours.scale")).toBe(1000);
+    expect(await bench(set, "pours.scale", 1)).toBe(60);
+    expect(await bench(set, "loads.load")).toBeCloseTo(0.06, 12);
+    expect(await bench(set, "asked")).toBeCloseTo(0.06, 12);
+    // By hand: half a step of 0.1 g either way.
+    expect(await bench(set, "loads.low")).toBeCloseTo(59.95 / 1000.05, 12);
+    expect(await bench(set, "loads.high")).toBeCloseTo(60.05 / 999.95, 12);
+  });
+
+  test("2 oz at 5 % on a scale of 0.1 oz: loud, the load can be from 2.5 % to 7.5 %", async () => {
+    await coarse(set);
+    expect(await bench(set, "made")).toBeCloseTo(2 * OUNCE, 9);
+    expect(await bench(set, "pours.scale")).toBe(0.1);
+    expect(await bench(set, "pours.togram")).toBeCloseTo(0.1 * OUNCE, 12);
+    expect(await bench(set, "pours.scale", 1)).toBe(1.9);
+    expect(await bench(set, "loads.low")).toBeCloseTo(0.025, 12);
+    expect(await bench(set, "loads.high")).toBeCloseTo(0.075, 12);
+    // By hand: a step of 0.1 oz is 5 % of 2 oz of oil, which is 5 % of 40 oz.
+    expect(await bench(set, "coarse")).toBe(
+      "too coarse: the load can be from 2.5% to 7.5%; make 40 oz or more, or take a finer scale",
+    );
+    expect(await bench(set, "pours.said")).toContain("too little for this scale: off by up to 50%");
+    await set.type("Bench sheet", "own", 0, 40 * OUNCE);
+    expect(await bench(set, "coarse")).toContain(
+      "fine enough: the load comes out from 4.9% to 5.1%",
+    );
+  });
+
+  test("readings give the load, its span, and the mend on the scale's step", async () => {
+    await set.type("Bench sheet", "own", 0, 1000);
+    for (const [line, reading] of [44, 10, 950].entries())
+      await set.type("Bench sheet", "pours.reading", line, reading);
+    // By hand: 54 of 1004 g; two weighings of oil and one of base, each half of 0.1 g off.
+    expect(await bench(set, "loads.load", 1)).toBeCloseTo(54 / 1004, 12);
+    expect(await bench(set, "loads.low", 1)).toBeCloseTo(53.9 / (53.9 + 950.05), 12);
+    expect(await bench(set, "loads.high", 1)).toBeCloseTo(54.1 / (54.1 + 949.95), 12);
+    expect(await bench(set, "verdict")).toBe("off: it is from 5.4% to 5.4%, the recipe has 5.0%");
+    // By hand: 44 of 40 g is 1.1 of the batch: 11 g of cedar and 1045 g of base.
+    expect(await bench(set, "pours.add")).toBe(0);
+    expect(await bench(set, "pours.add", 1)).toBe(1);
+    expect(await bench(set, "pours.add", 2)).toBe(95);
+    expect(await bench(set, "mended")).toBeCloseTo(1100, 9);
+    expect(await bench(set, "mend")).toContain("fits the vessel; add 96.0 g in all");
+    await set.type("Bench sheet", "vessel", 0, 1080);
+    expect(await bench(set, "mend")).toContain("does not fit: 20.0 g too much for the vessel");
+    await set.type("Bench sheet", "pours.reading", 2, null);
+    expect(await bench(set, "verdict")).toBe("readings are missing: 1");
+    expect(await bench(set, "loads.load", 1)).toBe("");
+    expect(await bench(set, "pours.add", 1)).toBe("");
+  });
+
+  test("what is typed over, past its use by, or not enough on hand is said", async () => {
+    await set.type("Bench sheet", "pours.lot", 0, "RS-8");
+    expect(await bench(set, "pours.over")).toBe("Lot");
+    await set.type("Materials", "materials.useby", 8, 46_000);
+    expect(await bench(set, "pours.said")).toContain("past its use by");
+    expect(await bench(set, "useby")).toBe(46_000);
+    await set.type("Materials", "materials.counted", 8, 300);
+    // By hand: 300 g less 46.2, 69.1, 27.4, 42.9 and 92.4 g since the day of the count.
+    expect(await bench(set, "pours.said")).toContain("on hand only 22.0 g");
+    await set.type("Materials", "materials.density", 0, null);
+    expect(await bench(set, "density")).toBe("");
+    expect(await bench(set, "made")).toBe("");
+    expect(await bench(set, "pours.scale")).toBe("");
+  });
+});
+
+describe("a lot traced", () => {
+  test("every batch and bottle that it went into", async () => {
+    const set = await wholeSet();
+    const book = (name: string, line = 0) => set.at("Batch book", name, line);
+    await set.type("Batch book", "lot", 0, "AC-112");
+    await set.type("Batch book", "of", 0, null);
+    expect(await book("howmany")).toBe(2);
+    // By hand: 12 of B-001, 10 of B-003.
+    expect(await book("bottles")).toBe(22);
+    expect(await book("traced.number", 1)).toBe("B-003");
+    expect(await book("traced.sizes", 1)).toBe("10 x 2 fl oz");
+    expect(await book("traced.number", 2)).toBe("");
+    await set.type("Batch book", "of", 0, "Bluepost Soft");
+    expect(await book("howmany")).toBe(0);
+    // A label is in every batch but those of jars, which have one, too: by hand, ten.
+    await set.type("Batch book", "of", 0, null);
+    await set.type("Batch book", "lot", 0, "L-5");
+    expect(await book("howmany")).toBe(10);
+    await set.type("Batch book", "batches.count", 3, null);
+    expect(await set.workbook.read(await beside(set, "bottles"), 1, 1)).toEqual([
+      ["not counted in every one: there are more"],
+    ]);
+  });
+
+  const beside = async (set: Set, name: string) => {
+    const spot = await set.spot("Batch book", name);
+    return { ...spot, column: spot.column + 1 };
+  };
+});
+
+describe("what is on hand", () => {
+  test("falls by what was weighed since the day of the count, and by no line that left the book", async () => {
+    const set = await wholeSet();
+    // By hand: 5200 g counted on 2026-09-01, less B-004, B-006, B-008 and B-010; B-001 and B-003 came before.
+    const left = 5200 - 1098.1 - 1021.3 - 998.4 - 612.5;
+    expect(await onHand(set, 0)).toBeCloseTo(left, 9);
+    await set.type("Batch book", "batches.number", 3, null);
+    expect(await onHand(set, 0)).toBeCloseTo(left + 1098.1, 9);
+    expect(await set.at("Weighed", "weighed.said", 18)).toContain("not in the Batch book");
+  });
+});
+
+describe("a run", () => {
+  let set: Set;
+  beforeEach(async () => {
+    set = await wholeSet();
+  });
+
+  test("is made for the next batch, weighed, booked, and taken back: the stock falls and comes back", async () => {
+    await set.type("Batch book", "batches.notes", 9, "the last");
+    const told = await makeRun(set.workbook, TODAY);
+    expect(told).toContain("The bench sheet of batch B-012");
+    const sheet = (await set.workbook.sheetNames()).at(-1) ?? "";
+    expect(told).toContain(`"${sheet}"`);
+    const type = async (name: string, content: string | number, line = 0, across = 0) => {
+      const { row, column } = await set.spot("Bench sheet", name, line);
+      const spot = { sheet, row, column: column + across };
+      await set.workbook.write([{ spot, content }]);
+    };
+    const at = async (name: string, line = 0) => {
+      const { row, column } = await set.spot("Bench sheet", name, line);
+      return (await set.workbook.read({ sheet, row, column }, 1, 1))[0]?.[0];
+    };
+    // By hand: 2026-11-25; what the bench has stays.
+    expect([await at("date"), await at("unit"), await at("step"), await at("vessel")]).toEqual([
+      46_351,
+      "g",
+      0.1,
+      1500,
+    ]);
+    await type("recipe", "Orchard body");
+    await type("sizes.size", "8 fl oz");
+    await type("sizes.count", 2);
+    await type("sizes.size", "2 fl oz", 0, 1);
+    await type("sizes.count", 3, 0, 1);
+    expect(await at("pours.material")).toBe("Salt Orchard");
+    show(set, sheet);
+    await expect(bookRun(set.workbook)).rejects.toThrow(
+      "Nothing was booked: the reading of Salt Orchard is missing; the reading of Alder Clear is missing; how many bottles of 8 fl oz were really filled?; how many bottles of 2 fl oz were really filled?; no bottles: type 0 for none.",
+    );
+    await type("pours.reading", 19.5);
+    await type("pours.reading", 630.5, 1);
+    await type("sizes.filled", 2);
+    await type("sizes.filled", 3, 0, 1);
+    const before = await Promise.all(stocked.map((line) => onHand(set, line)));
+    expect(await bookRun(set.workbook)).toContain("Batch B-012 is in the Batch book, with 7 lines");
+    // Oil, base, bottles of 2 and 8 fl oz, sprayers, labels, boxes.
+    const taken = [19.5, 630.5, 3, 2, 5, 5, 2];
+    for (const [i, line] of stocked.entries())
+      expect(await onHand(set, line)).toBeCloseTo(Number(before[i]) - (taken[i] ?? NaN), 9);
+    const book = (name: string) => set.at("Batch book", `batches.${name}`, 10);
+    expect([await book("number"), await book("date"), await book("recipe")]).toEqual([
+      "B-012",
+      46_351,
+      "Orchard body",
+    ]);
+    expect([await book("sizes"), await book("count"), await book("said")]).toEqual([
+      "2 x 8 fl oz, 3 x 2 fl oz",
+      5,
+      "",
+    ]);
+    expect(await book("weight")).toBeCloseTo(650, 9);
+    expect(await book("load")).toBeCloseTo(0.03, 12);
+    expect(await set.at("Weighed", "weighed.lot", 63)).toBe("SO-3");
+    await expect(bookRun(set.workbook)).rejects.toThrow("batch B-012 is in the Batch book already");
+    expect(await takeBack(set.workbook, " B-012 ")).toContain("and 7 lines on Weighed are empty");
+    expect(await Promise.all(stocked.map((line) => onHand(set, line)))).toEqual(before);
+    expect(await set.at("Batch book", "filled")).toBe(10);
+    await expect(takeBack(set.workbook, "B-012")).rejects.toThrow("there is no batch B-012");
+  });
+
+  test("booked and taken back is one step of undo each", async () => {
+    show(set, "Bench sheet");
+    const before = await onHand(set, 0);
+    await bookRun(set.workbook);
+    expect(await onHand(set, 0)).toBeCloseTo(Number(before) - 1298.7, 9);
+    set.model.dispatch("REQUEST_UNDO");
+    expect(await onHand(set, 0)).toBe(before);
+    expect(await set.at("Batch book", "filled")).toBe(10);
+    expect(await set.at("Weighed", "filled")).toBe(63);
+  });
+
+  test("grows both lists, formulas and all, when they have no free line", async () => {
+    show(set, "Bench sheet");
+    for (let i = 11; i < 20; i++) {
+      await set.type("Bench sheet", "number", 0, `B-0${i}`);
+      await bookRun(set.workbook);
+    }
+    // By hand: 63 lines, and 9 runs of 3 liquids, 2 sizes of bottle, sprayers and labels.
+    expect(await set.at("Weighed", "filled")).toBe(63 + 9 * 7);
+    expect(await set.at("Weighed", "counted")).toBe(63 + 9 * 7);
+    expect(await set.at("Batch book", "counted")).toBe(19);
+    expect(await set.at("Batch book", "batches.weight", 18)).toBeCloseTo(55.3 + 13.7 + 1298.7, 9);
+  });
+
+  test("readings in oz are booked in g; a lot that looks like a date stays a lot", async () => {
+    await set.type("Bench sheet", "unit", 0, "oz");
+    await set.type("Bench sheet", "pours.lot", 0, "'5-3");
+    show(set, "Bench sheet");
+    await bookRun(set.workbook);
+    expect(await set.at("Weighed", "weighed.grams", 63)).toBeCloseTo(55.3 * OUNCE, 9);
+    expect(await set.at("Weighed", "weighed.lot", 63)).toBe("5-3");
+  });
+
+  test("is booked from no other sheet, and with no size that Sizes has not", async () => {
+    show(set, "Materials");
+    await expect(bookRun(set.workbook)).rejects.toThrow("show the bench sheet of the run first");
+    await typeAcross(set, "sizes.size", ["3 fl oz"]);
+    show(set, "Bench sheet");
+    await expect(bookRun(set.workbook)).rejects.toThrow("3 fl oz is not on Sizes");
+    expect(await set.at("Weighed", "filled")).toBe(63);
+  });
+});
+
+/** Lines of Materials: Salt Orchard, Alder Clear, bottles of 2 and 8 fl oz, sprayers, labels, boxes. */
+const stocked = [12, 0, 16, 18, 19, 20, 21];
+
+test("the next number is written like the last one", () => {
+  expect(nextNumber([])).toBe("B-001");
+  expect(nextNumber(["B-009", "B-010"])).toBe("B-011");
+  expect(nextNumber(["7", "12", "9"])).toBe("13");
+  expect(nextNumber(["2026/99", "A-5"])).toBe("A-6");
+  expect(nextNumber(["trial"])).toBe("1");
+});
