@@ -55,6 +55,12 @@ export const template: Template = {
           format: "0",
           note: '=IF({filled}={counted},"every one","look beside the log")',
         },
+        {
+          name: "longest",
+          label: "Outlasting the hours counts as (h)",
+          formula: "=MAX({hours},{log.counts})+1",
+          format: "0",
+        },
       ],
     },
     ...criteria,

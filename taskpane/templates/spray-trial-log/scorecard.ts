@@ -2,7 +2,7 @@
 import type { Part } from "../../sheets/parts";
 import { DEMO_CANDIDATES } from "../demo/trials";
 import { ofMaterial } from "../../sheets/drawn";
-import { hoursOf, linesOf } from "./hours";
+import { HERE, hoursOf, linesOf } from "./hours";
 
 const CRITERIA: [criterion: string, way: string, weight: number][] = [
   ["Cost", "down", 0.2],
@@ -43,7 +43,7 @@ const sentence =
   `=IF(OR({candidates}=0,COUNT({card.score})<{candidates}),${missing},` +
   `IF(${tip(2)}="tie","Tied for the first place: "&${winner}&" and "&${rival}&".",${winner}&" wins. "&${firmness}))`;
 
-const cloth = linesOf("{candidate}", "cloth");
+const cloth = linesOf("{candidate}", "cloth", HERE);
 const remark =
   '=IF({candidate}="","",TEXTJOIN(" ",TRUE,IF(ISNUMBER({cost}),"","Its cost is not known: price it in Materials, or type it."),' +
   `IF(${cloth.all}=0,"The log has no line of this base on cloth.",` +
@@ -154,7 +154,7 @@ export const scorecard: Part[] = [
         name: "cloth",
         heading: "Lasts on cloth (h)",
         format: "0.0",
-        formula: `=${hoursOf("{candidate}", "cloth")}`,
+        formula: `=${hoursOf("{candidate}", "cloth", HERE)}`,
       },
       scored("spray", "Spray (1 to 5)", 2),
       scored("drydown", "Dry-down (1 to 5)", 3),
