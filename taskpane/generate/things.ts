@@ -105,7 +105,11 @@ function ofBlocks(template: Template): Thing[] {
     return Array.from({ length: down * wide }, (_, i) => {
       const at = { row: row + Math.floor(i / wide), column: column + (i % wide) };
       const demo = rows[Math.floor(i / wide)]?.[i % wide];
-      const filled = { ...block, formula: block.look === "input" ? undefined : "=" };
+      const filled: Filled = {
+        ...block,
+        draw: undefined,
+        formula: block.look === "input" ? undefined : "=",
+      };
       const above = headingOver(cells, at);
       return above === undefined
         ? thing(labelLeft(cells, at), filled, demo)
