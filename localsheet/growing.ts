@@ -91,7 +91,10 @@ class GrowingPlugin extends engine.UIPlugin {
     const { zone } = table.range;
     const first = zone.top + table.config.numberOfHeaders;
     const end = this.ends.get(keyOf(sheetId, table));
-    if (end === undefined) return void this.makeReady(sheetId, zone);
+    if (end === undefined) {
+      this.makeReady(sheetId, zone);
+      return;
+    }
     const isNew = (row: number) =>
       row > end || this.inserted.some((put) => put.sheetId === sheetId && isWithin(row, put.rows));
     const rows = numbers(first, zone.bottom);
@@ -235,4 +238,4 @@ function runsOf(rows: readonly number[]): { top: number; bottom: number }[] {
   return runs;
 }
 
-engine.registries.featurePluginRegistry.add("mistwright_growing", GrowingPlugin as never);
+engine.registries.featurePluginRegistry.add("mistwright_growing", GrowingPlugin);
