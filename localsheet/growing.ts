@@ -237,4 +237,4 @@ function runsOf(rows: readonly number[]): { top: number; bottom: number }[] {
   return runs;
 }
 
-engine.registries.featurePluginRegistry.add("mistwright_growing", GrowingPlugin as never);
+engine.registries.featurePluginRegistry.add("mistwright_growing", GrowingPlugin);
