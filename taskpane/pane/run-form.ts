@@ -14,7 +14,7 @@ interface Form {
   unit: string;
   notes: string;
   bottles: { size: string; count: CellValue; filled: CellValue }[];
-  poured: { material: string; lot: string; reading: CellValue }[];
+  poured: { material: string; what: string; lot: string; reading: CellValue }[];
 }
 
 export async function formOf(workbook: Workbook, bench: Other): Promise<Form> {
@@ -26,6 +26,7 @@ export async function formOf(workbook: Workbook, bench: Other): Promise<Form> {
   const counts = await at("sizes.count");
   const filled = await at("sizes.filled");
   const lots = await at("pours.lot");
+  const kinds = await at("pours.what");
   const readings = await at("pours.reading");
   return {
     recipe: await text("recipe"),
@@ -39,7 +40,8 @@ export async function formOf(workbook: Workbook, bench: Other): Promise<Form> {
       return { size: textOf(size), count: counts[i] ?? null, filled: filled[i] ?? null };
     }),
     poured: (await at("pours.material")).map((material, i) => {
-      return { material: textOf(material), lot: textOf(lots[i]), reading: readings[i] ?? null };
+      const [what, lot] = [textOf(kinds[i]), textOf(lots[i])];
+      return { material: textOf(material), what, lot, reading: readings[i] ?? null };
     }),
   };
 }
@@ -89,6 +91,7 @@ export async function linesFor(
     who: form.who || null,
     sizes: filled.map(({ size, count }) => `${count} x ${size}`).join(", ") || null,
     count: filled.reduce((sum, { count }) => sum + count, 0),
+    ...pouredOf(form),
     useby: typeof form.useby === "number" ? form.useby : null,
     notes: form.notes || null,
   };
@@ -103,6 +106,18 @@ export async function linesFor(
     ? ""
     : " Bottles, sprayers and labels were not counted: there is no sheet Sizes.";
   return { batch, taken, without };
+}
+
+/** All that was poured, and the part of it that is oil: not known where a line does not say what it is. */
+function pouredOf({ poured, unit }: Form) {
+  const lines = poured.flatMap(({ what, reading }) =>
+    isAmount(reading) ? [{ what, grams: gramsOf(reading, unit) }] : [],
+  );
+  const sum = (of: typeof lines) => of.reduce((all, { grams }) => all + grams, 0);
+  const weight = sum(lines);
+  const isKnown = weight > 0 && lines.every(({ what }) => what !== "");
+  const oil = sum(lines.filter(({ what }) => what === "fragrance oil"));
+  return { weight, load: isKnown ? oil / weight : null };
 }
 
 const PIECES = ["bottle", "sprayer", "label", "box"];

@@ -17,9 +17,8 @@ const pouredFor = (batch: string, kinds: readonly string[]) =>
 /** Without Weighed nobody can tell where a lot went. */
 const UNKNOWN = 'COUNTIF({batches.found},"Weighed?")>0';
 
-/** What is said of a batch, with what Weighed says of it. */
-const said = (weighed = "") =>
-  `=IF({number}="",IF(COUNTA({date},{recipe})=0,"","which batch?"),TEXTJOIN("; ",TRUE,IF(COUNTIF({batches.number},{number})>1,"twice in the book: give one another number",""),IF({date}="","no date: on hand does not fall",""),IF({recipe}="","which recipe?",""),IF({count}="","bottles not counted","")${weighed}))`;
+/** All that was poured for batches of the book, as Weighed has it: one sum, and not one for each batch. */
+const ON_WEIGHED = 'SUMIFS({Weighed!weighed.liquid},{Weighed!weighed.line},">0")';
 
 /** What the k-th batch with the lot has in a column. */
 const traced = (column: string) =>
@@ -30,13 +29,13 @@ export const template: Template = {
   title: "Batch book",
   use: "Every batch: date, recipe, bottles, what was really poured; from a lot, every batch and bottle it is in.",
   step: 14,
-  widths: [92, 104, 150, 104, 220, 84, 84, 104, 104, 220, 220, 92, 74, 74],
+  widths: [92, 104, 150, 104, 220, 84, 84, 104, 104, 220, 220, 74, 74],
   parts: [
     { text: "title", rows: ["Batch book"] },
     {
       text: "note",
       rows: [
-        "One line for each batch. The pane writes it from a bench sheet: Book this run. What was poured is worked out from Weighed.",
+        "One line for each batch. The pane writes it from a bench sheet: Book this run. Its lots and weights stand on Weighed.",
         "Take a run back in the pane empties its line here and on Weighed, and on hand has the stock again.",
       ],
     },
@@ -78,6 +77,7 @@ export const template: Template = {
           label: "Batches with what was poured",
           format: "0",
           formula: "=COUNT({batches.weight})",
+          note: `=IF(ABS(SUM({batches.weight})-${ON_WEIGHED})<0.05,"","poured in the book "&TEXT(SUM({batches.weight}),"#,##0.0")&" g, on Weighed "&TEXT(${ON_WEIGHED},"#,##0.0")&" g: look for what was changed")`,
         },
       ],
     },
@@ -142,7 +142,6 @@ export const template: Template = {
           heading: "Poured (g)",
           format: "#,##0.0",
           demo: DEMO_BATCHES.map(({ number }) => pouredFor(number, LIQUIDS)),
-          draw: '=IF({number}="","",IF(SUMIFS({Weighed!weighed.liquid},{Weighed!weighed.batch},{number})>0,SUMIFS({Weighed!weighed.liquid},{Weighed!weighed.batch},{number}),""))',
         },
         {
           name: "load",
@@ -151,7 +150,6 @@ export const template: Template = {
           demo: DEMO_BATCHES.map(
             ({ number }) => pouredFor(number, ["fragrance oil"]) / pouredFor(number, LIQUIDS),
           ),
-          draw: '=IF(ISNUMBER({weight}),SUMIFS({Weighed!weighed.liquid},{Weighed!weighed.batch},{number},{Weighed!weighed.what},"fragrance oil")/{weight},"")',
         },
         {
           name: "useby",
@@ -165,12 +163,9 @@ export const template: Template = {
           heading: "Said of this batch",
           look: "note",
           marks: [{ begins: "twice", mark: "over" }],
-          formula: said(
-            ',IF({weight}="","nothing of it on Weighed",""),IF(COUNTIFS({Weighed!weighed.batch},{number},{Weighed!weighed.said},"*not in Materials*")=0,"","a material of it is not in Materials: not in its weight")',
-          ),
-          alone: said(),
+          formula:
+            '=IF({number}="",IF(COUNTA({date},{recipe})=0,"","which batch?"),TEXTJOIN("; ",TRUE,IF(MATCH({number},{batches.number},0)=ROW()-ROW({batches.number:head}),"","twice in the book: give one another number"),IF({date}="","no date: on hand does not fall",""),IF({recipe}="","which recipe?",""),IF({count}="","bottles not counted",""),IF({weight}="","what was poured?","")))',
         },
-        { name: "over", heading: "Typed over", look: "note", over: true },
         {
           name: "found",
           heading: "Has the lot traced",

@@ -11,7 +11,7 @@ const read = loadsOf("reading", "{missing}>0");
 
 /** What is said of a line: first what must not be overlooked. */
 const said = (more: string) =>
-  `=IF({material}="",IF(SUM({reading})>0,"which material?",""),TEXTJOIN("; ",TRUE,IF(AND(ISNUMBER({scale}),SUM({share})>0,SUM({step})>${ALLOWED}*SUM({scale})),IF({scale}=0,"less than this scale can show","too little for this scale: off by up to "&TEXT({step}/2/{scale},"0%")),""),IF(AND(ISNUMBER({useby}),ISNUMBER({date}),SUM({useby})<SUM({date})),"past its use by",""),IF(ISNUMBER({share}),"",IF({share}="","what share?",{share})),IF({what}="","what is it?","")${more}))`;
+  `=IF({material}="",IF(SUM({reading})>0,"which material?",""),TEXTJOIN("; ",TRUE,IF(AND(ISNUMBER({scale}),SUM({share})>0,SUM({step})>${ALLOWED}*SUM({scale})),IF({scale}=0,"less than this scale can show","too little for this scale: up to "&TEXT({step}/2/{scale},"0%")&" off"),""),IF(AND(ISNUMBER({useby}),ISNUMBER({date}),SUM({useby})<SUM({date})),"past its use by",""),IF(ISNUMBER({share}),"",IF({share}="","what share?",{share})),IF({what}="","what is it?","")${more}))`;
 
 const onHand = ofMaterial("onhand");
 const flash = ofMaterial("flash");
@@ -21,7 +21,7 @@ export const template: Template = {
   title: "Bench sheet",
   use: "One page to print and weigh by: lots, weights on your scale's step, ticks, readings, the load poured, how to mend it.",
   step: 13,
-  widths: [128, 72, 80, 58, 66, 66, 44, 66, 58, 62, 84, 66, 190],
+  widths: [128, 72, 80, 66, 66, 66, 44, 66, 62, 66, 88, 66, 200],
   parts: [
     { text: "title", rows: ["Bench sheet"] },
     {
@@ -171,7 +171,7 @@ export const template: Template = {
           name: "fits",
           label: "In the vessel",
           look: "note",
-          marks: [{ begins: "does not fit", mark: "over" }],
+          marks: [{ begins: "does not fit", mark: "doubt" }],
           formula:
             '=IF(OR(NOT(ISNUMBER({made})),{vessel}=""),"",IF({made}>{vessel},"does not fit: "&TEXT({made}-{vessel},"#,##0.0")&" g too much","fits"))',
         },
@@ -179,7 +179,7 @@ export const template: Template = {
           name: "coarse",
           label: "On this scale",
           look: "note",
-          marks: [{ begins: "too coarse", mark: "over" }],
+          marks: [{ begins: "too coarse", mark: "doubt" }],
           formula: COARSE,
         },
       ],
@@ -260,9 +260,9 @@ export const template: Template = {
           heading: "Said of this line",
           look: "note",
           marks: [
-            { begins: "too little", mark: "over" },
-            { begins: "less than", mark: "over" },
-            { begins: "past", mark: "over" },
+            { begins: "too little", mark: "doubt" },
+            { begins: "less than", mark: "doubt" },
+            { begins: "past", mark: "doubt" },
           ],
           formula: said(
             `,IF(AND(ISNUMBER(${onHand}),ISNUMBER({togram})),IF(${onHand}<{togram},"on hand only "&TEXT(${onHand},"#,##0.0")&" g",""),""),IF(ISNUMBER(${flash}),"flash point "&${flash}&" C","")`,
@@ -278,7 +278,7 @@ export const template: Template = {
       columns: [
         {
           name: "which",
-          heading: "Load of fragrance oil",
+          heading: "Fragrance load",
           look: "label",
           demo: ["As planned", "As poured"],
         },
@@ -322,7 +322,7 @@ export const template: Template = {
           label: "The load as poured",
           look: "note",
           marks: [
-            { begins: "off", mark: "over" },
+            { begins: "off", mark: "doubt" },
             { begins: "readings are missing", mark: "doubt" },
           ],
           formula: VERDICT,
@@ -337,7 +337,7 @@ export const template: Template = {
           name: "mend",
           label: "To mend it",
           look: "note",
-          marks: [{ begins: "does not fit", mark: "over" }],
+          marks: [{ begins: "does not fit", mark: "doubt" }],
           formula:
             '=IF({mended}="","",IF(SUM({pours.add})=0,"nothing to add",IF({vessel}="","",IF({mended}>{vessel},"does not fit: "&TEXT({mended}-{vessel},"#,##0.0")&" g too much for the vessel; ","fits the vessel; "))&"add "&TEXT(SUM({pours.add}),"#,##0.0##")&" "&{unit}&" in all, as stands under Add to mend it"))',
         },
@@ -347,7 +347,7 @@ export const template: Template = {
     {
       block: "room",
       look: "input",
-      rows: Array.from({ length: 3 }, () => Array.from({ length: 13 }, () => null)),
+      rows: Array.from({ length: 10 }, () => Array.from({ length: 13 }, () => null)),
     },
   ],
   page: {

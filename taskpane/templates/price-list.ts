@@ -280,7 +280,9 @@ export const template: Template = {
           hidden: true,
           heading: "Lines without a share",
           format: "0",
-          formula: '=COUNTIFS({Recipes!recipes.recipe},{recipe},{Recipes!recipes.share},"*?")',
+          // All lines less those with a number: LibreOffice takes "*?" for numbers, too.
+          formula:
+            '=IF({recipe}="",0,COUNTIF({Recipes!recipes.recipe},{recipe})-COUNTIFS({Recipes!recipes.recipe},{recipe},{Recipes!recipes.share},">=-100"))',
         },
         {
           name: "rline",

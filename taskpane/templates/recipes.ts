@@ -156,7 +156,7 @@ export const template: Template = {
           look: "note",
           marks: [{ begins: "over", mark: "over" }],
           formula:
-            '=IF({recipe}="",IF(COUNTA({material},{load})=0,"","which recipe?"),TEXTJOIN("; ",TRUE,IF(AND(ISNUMBER({highest}),ISNUMBER({share}),{share}>{highest}+0.0000001),IF({limit}={highest},"over the certificate limit","over your highest load"),""),IF({material}="","which material?",IF(ISNUMBER({line}),"",{line})),IF({kindof}="","what kind is it?",""),IF(ISNUMBER({share}),IF({share}<0,"loads are over 100 %",""),{share}),IF({costpart}="no price","no price",""),IF({volumepart}="no density","no density",""),IF({limit}="not known","certificate limit not known",""),IF({rests}=1,"",IF({rests}=0,"no line is the rest: leave one load blank","two loads are blank"))))',
+            '=IF({recipe}="",IF(COUNTA({material},{load})=0,"","which recipe?"),TEXTJOIN("; ",TRUE,IF(AND(ISNUMBER({highest}),ISNUMBER({share}),SUM({share})>SUM({highest})+0.0000001),IF({limit}={highest},"over the certificate limit","over your highest load"),""),IF({material}="","which material?",IF(ISNUMBER({line}),"",{line})),IF({kindof}="","what kind is it?",""),IF(ISNUMBER({share}),IF({share}<0,"loads are over 100 %",""),{share}),IF({costpart}="no price","no price",""),IF({volumepart}="no density","no density",""),IF({limit}="not known","certificate limit not known",""),IF({rests}=1,"",IF({rests}=0,"no line is the rest: leave one load blank","two loads are blank"))))',
         },
         {
           name: "pergram",

@@ -51,10 +51,10 @@ export function loadsOf(column: string, unless = "FALSE") {
 export const ASKED = `=IF(${sum("share", REST)}<=0,"",${byBasis(sum("share", OIL), `${sum("share", OIL)}/${sum("share", REST)}`)})`;
 
 const from = (which: "first" | "last") =>
-  `TEXT({loads.low:${which}},"0.0%")&" to "&IF(ISNUMBER({loads.high:${which}}),TEXT({loads.high:${which}},"0.0%"),"no end")`;
+  `TEXT({loads.low:${which}},"0.0#%")&" to "&IF(ISNUMBER({loads.high:${which}}),TEXT({loads.high:${which}},"0.0#%"),"no end")`;
 
 /** Whether the load can come out as planned on this scale. */
-export const COARSE = `=IF(OR(NOT(ISNUMBER({loads.low:first})),SUM({asked})<=0),"",IF(AND(ISNUMBER({loads.high:first}),MAX({loads.high:first}-{asked},{asked}-{loads.low:first})<=${ALLOWED}*{asked}+0.000000001),"fine enough: the load comes out from "&${from("first")},"too coarse: the load can be from "&${from("first")}&"; make "&TEXT(ROUNDUP(ROUND(MIST.LEASTBATCH(MINIFS({pours.share},{pours.what},"fragrance oil",{pours.share},">0"),{step},${ALLOWED}),6),0),"#,##0")&" "&{unit}&" or more, or take a finer scale"))`;
+export const COARSE = `=IF(OR(NOT(ISNUMBER({loads.low:first})),SUM({asked})<=0),"",IF(IF(ISNUMBER({loads.high:first}),MAX({loads.high:first}-{asked},{asked}-{loads.low:first})<=${ALLOWED}*{asked}+0.000000001,FALSE),"fine enough: the load comes out from "&${from("first")},"too coarse: the load can be from "&${from("first")}&"; make "&TEXT(ROUNDUP(ROUND(MIST.LEASTBATCH(MINIFS({pours.share},{pours.what},"fragrance oil",{pours.share},">0"),{step},${ALLOWED}),6),0),"#,##0")&" "&{unit}&" or more, or take a finer scale"))`;
 
 /** What the readings say of the load. */
-export const VERDICT = `=IF(COUNT({pours.reading})=0,"no reading yet",IF({missing}>0,"readings are missing: "&{missing},IF(OR(NOT(ISNUMBER({loads.low:last})),{asked}=""),"",IF(AND({asked}>={loads.low:last}-0.000000001,{asked}<=SUM({loads.high:last})+0.000000001),"as the recipe, as far as this scale can tell","off: it is from "&${from("last")}&", the recipe has "&TEXT({asked},"0.0%")))))`;
+export const VERDICT = `=IF(COUNT({pours.reading})=0,"no reading yet",IF({missing}>0,"readings are missing: "&{missing},IF(OR(NOT(ISNUMBER({loads.low:last})),{asked}=""),"",IF(AND({asked}>={loads.low:last}-0.000000001,{asked}<=SUM({loads.high:last})+0.000000001),"as the recipe, as far as this scale can tell","off: it is from "&${from("last")}&", the recipe has "&TEXT({asked},"0.0#%")))))`;
