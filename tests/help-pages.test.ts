@@ -3,7 +3,7 @@ import { dirname, join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { helpPage } from "../functions/generate/pages.mjs";
 
-const guides = ["docs", "docs/reference"].flatMap((folder) =>
+const guides = ["docs", "docs/reference", "docs/sheets"].flatMap((folder) =>
   readdirSync(folder)
     .filter((name) => name.endsWith(".md"))
     .map((name) => join(folder, name)),

@@ -2,16 +2,16 @@
  * npm run generate: writes catalog.json, functions.json, src/index.ts, the list of templates and
  * docs/reference/. With --check it writes nothing and fails when a file is stale.
  */
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { readdirSync } from "node:fs";
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import type { Bound, SourceEntry } from "../catalog/entry";
 import { readComments } from "./comments";
+import { ROOT, put } from "./files";
 import { CODE_HEADER, PAGE_HEADER } from "./headers";
 import { metadata } from "./metadata";
 
-const ROOT = fileURLToPath(new URL("../..", import.meta.url));
 const REFERENCE = "docs/reference";
 
 /** Every generated file of the repository, path to text. */
@@ -81,17 +81,6 @@ function templateNames(): string[] {
     .sort();
 }
 
-/** Reference pages of functions that are no longer there. */
-function leftovers(files: Map<string, string>): string[] {
-  const folder = join(ROOT, REFERENCE);
-  if (!existsSync(folder)) return [];
-  return readdirSync(folder)
-    .map((name) => `${REFERENCE}/${name}`)
-    .filter(
-      (path) => !files.has(path) && readFileSync(join(ROOT, path), "utf8").startsWith(PAGE_HEADER),
-    );
-}
-
 async function main() {
   const { values: options } = parseArgs({
     options: { check: { type: "boolean" }, src: { type: "string", default: join(ROOT, "src") } },
@@ -102,27 +91,13 @@ async function main() {
     process.exit(1);
   }
   const files = await generatedFiles(entries, templateNames());
-  const isStale = ([path, text]: [string, string]) =>
-    !existsSync(join(ROOT, path)) || readFileSync(join(ROOT, path), "utf8") !== text;
-  const stale = [...files].filter(isStale);
-  const extra = leftovers(files);
-  if (options.check) {
-    for (const path of [...stale.map(([path]) => path), ...extra]) console.error(`stale: ${path}`);
-    if (stale.length + extra.length > 0) {
-      console.error("run npm run generate and commit what it writes");
-      process.exit(1);
-    }
-    console.log(`generated files are current: ${entries.length} functions, ${files.size} files`);
-    return;
+  const pages = { folder: REFERENCE, header: PAGE_HEADER };
+  try {
+    console.log(`${entries.length} functions: ${put(files, pages, options.check ?? false)}`);
+  } catch (error) {
+    console.error(error instanceof Error ? error.message : error);
+    process.exit(1);
   }
-  for (const [path, text] of stale) {
-    mkdirSync(dirname(join(ROOT, path)), { recursive: true });
-    writeFileSync(join(ROOT, path), text);
-  }
-  for (const path of extra) rmSync(join(ROOT, path));
-  console.log(
-    `${entries.length} functions, ${stale.length} files written, ${extra.length} removed`,
-  );
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) await main();

@@ -1,11 +1,16 @@
 /** Formulas, without their =, that find things on Materials, Recipes and Sizes. Each is blank where it finds nothing. */
 
-const found = (column: string, line: string) =>
-  `IF(ISERROR(${line}),"",IF(INDEX(${column},${line})="","",INDEX(${column},${line})))`;
+// Nothing is looked up by no name: a cell that shows nothing would match it.
+const found = (column: string, line: string, name: string) =>
+  `IF(OR(${name}="",ISERROR(${line})),"",IF(INDEX(${column},${line})="","",INDEX(${column},${line})))`;
 
 /** A column of the material in use of that name. */
 export function ofMaterial(column: string, name: string): string {
-  return found(`{Materials!materials.${column}}`, `MATCH(${name},{Materials!materials.key},0)`);
+  return found(
+    `{Materials!materials.${column}}`,
+    `MATCH(${name},{Materials!materials.key},0)`,
+    name,
+  );
 }
 
 /** A column of the k-th line of Materials of that name: its packs, one after the other. */
@@ -13,17 +18,22 @@ export function ofPack(column: string, name: string, k: number): string {
   return found(
     `{Materials!materials.${column}}`,
     `MATCH(${name}&"|${k}",{Materials!materials.nth},0)`,
+    name,
   );
 }
 
 /** A column of the k-th base of Materials. */
 export function ofBase(column: string, k: number): string {
-  return found(`{Materials!materials.${column}}`, `MATCH(${k},{Materials!materials.basenth},0)`);
+  return found(
+    `{Materials!materials.${column}}`,
+    `MATCH(${k},{Materials!materials.basenth},0)`,
+    '"base"',
+  );
 }
 
 /** A column of the line of a recipe that is the rest: its base, or its wax. */
 export function ofRest(column: string, recipe: string): string {
-  return found(`{Recipes!recipes.${column}}`, `MATCH(${recipe},{Recipes!recipes.rest},0)`);
+  return found(`{Recipes!recipes.${column}}`, `MATCH(${recipe},{Recipes!recipes.rest},0)`, recipe);
 }
 
 /** A column of the k-th line of a recipe that has a load. */
@@ -31,12 +41,13 @@ export function ofLoad(column: string, recipe: string, k: number): string {
   return found(
     `{Recipes!recipes.${column}}`,
     `MATCH(${recipe}&"|${k}",{Recipes!recipes.loadnth},0)`,
+    recipe,
   );
 }
 
 /** What the loads of a recipe are a percentage of. */
 export function basisOf(recipe: string): string {
-  return found("{Recipes!recipes.of}", `MATCH(${recipe},{Recipes!recipes.ofkey},0)`);
+  return found("{Recipes!recipes.of}", `MATCH(${recipe},{Recipes!recipes.ofkey},0)`, recipe);
 }
 
 /** The loads of a recipe, how many. */
@@ -54,7 +65,7 @@ export function densityOf(recipe: string): string {
 
 /** A column of a size. */
 export function ofSize(column: string, size: string): string {
-  return found(`{Sizes!sizes.${column}}`, `MATCH(${size},{Sizes!sizes.size},0)`);
+  return found(`{Sizes!sizes.${column}}`, `MATCH(${size},{Sizes!sizes.size},0)`, size);
 }
 
 /** What a size holds in US fluid ounces; one by weight needs the density. */

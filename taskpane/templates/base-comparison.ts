@@ -1,284 +1,325 @@
 import { PACK_UNITS } from "../sheets/pack-units";
-import { ofBase } from "../sheets/drawn";
+import { THERE, hoursOf } from "./spray-trial-log/hours";
 import type { Template } from "../sheets/template";
 
-/** Lines for packs, and what draws them: every line of Materials that is a base. */
-const LINES = 6;
-const ofBases = (...columns: string[]) =>
-  Array.from({ length: LINES }, (_, i) => columns.map((column) => `=${ofBase(column, i + 1)}`));
+const LINES = 12;
+/** Bases in the picture. */
+const BASES = 6;
 
-/** What What is in it says of a base. */
-const inIt = (column: string, base: string) =>
-  `=IF(${base}="","",IF(ISERROR(MATCH(${base},{What is in it!bases.base},0)),"not there",INDEX({What is in it!bases.${column}},MATCH(${base},{What is in it!bases.base},0))))`;
+/** What the line of Materials says, which this line is drawn from. */
+const drawn = (column: string) => {
+  const cell = `INDEX({Materials!materials.${column}},{line})`;
+  return `=IF(ISNUMBER({line}),IF(${cell}="","",${cell}),"")`;
+};
+
+/** What another sheet says of the base, in the line of a list that has its name. */
+const ofBase = (list: string, key: string, column: string) => {
+  const line = `MATCH({base},{${list}.${key}},0)`;
+  return `=IF({base}="","",IF(ISERROR(${line}),"not there",INDEX({${list}.${column}},${line})))`;
+};
+const inIt = (column: string) => ofBase("What is in it!bases", "base", column);
+
+/** The pack that counts as the cheapest. */
+const lowest = 'MATCH(MINIFS({packs.floz},{packs.floz},">0"),{packs.floz},0)';
+const lostBlank = 'SUMPRODUCT(({packs.price}<>"")*({packs.lost}=""))';
+const ofMaterials = "COUNT({Materials!materials.basenth})";
 
 /** Supplier packs in unlike sizes, brought to one landed cost per US fluid ounce. Demo data invented. */
 export const template: Template = {
   title: "Base comparison",
-  use: "Several suppliers' packs, sold by weight or volume, as one landed cost per fluid ounce.",
+  use: "Several suppliers' packs, sold by weight or volume, as one landed cost per fluid ounce, beside what is in them and how long they last.",
   step: 5,
   widths: [
-    132, 104, 60, 52, 62, 66, 62, 66, 62, 54, 70, 84, 78, 68, 62, 62, 84, 106, 62, 74, 230, 84, 84,
-    96,
+    148, 112, 60, 52, 62, 66, 62, 66, 62, 54, 78, 84, 78, 68, 62, 62, 84, 106, 62, 74, 84, 84, 84,
+    74, 74, 230, 120, 60, 60, 60,
   ],
-  blocks: [
-    { at: "A1", look: "title", rows: [["Base comparison"]] },
+  parts: [
+    { text: "title", rows: ["Base comparison"] },
     {
-      at: "A2",
-      look: "note",
+      text: "note",
       rows: [
-        ["Type over the cream cells: one line for each pack on offer. Spare lines may stay blank."],
-        [
-          "A pound is not 16 fluid ounces. A pack sold by weight needs its density: weigh a known volume, or use MIST.DENSITYOF.",
-        ],
-        [
-          "Freight is that of one order, shared by its packs, and nothing once the goods reach the sum from which it is free. A blank freight is not known: type 0 where it costs nothing.",
-        ],
-        [
-          "Not disclosed means not known, not harmless: ask for the safety data sheet before you pour.",
-        ],
+        "One line for each pack on offer: type over the cream cells; blue ones are drawn from Materials, What is in it and the Spray trial log. Spare lines may stay blank.",
+        "A pound is not 16 fluid ounces. A pack sold by weight needs its density: weigh a known volume, or use MIST.DENSITYOF.",
+        "Freight is that of one order, shared by its packs, and nothing once the goods reach the sum from which it is free. A blank freight is not known: type 0 where it costs nothing.",
+        "Not disclosed means not known, not harmless: ask for the safety data sheet before you pour.",
       ],
     },
     {
-      at: "A7",
-      look: "heading",
-      rows: [
-        [
-          "Supplier",
-          "Base",
-          "Price of a pack ($)",
-          "Pack size",
-          "Pack unit",
-          "Density (g/mL)",
-          "Packs in the order (count)",
-          "Freight of the order ($)",
-          "Freight free from ($)",
-          "Lost (%)",
-          "Landed pack ($)",
-          "Landed cost ($ per fl oz)",
-          "Against cheapest",
-          "Sample price ($)",
-          "Sample size",
-          "Sample unit",
-          "Sample cost ($ per fl oz)",
-          "Ingredients",
-          "Score (1 to 5)",
-          "Pick",
-          "Notes",
-        ],
+      gap: 1,
+      name: "results",
+      fields: [
+        {
+          name: "best",
+          label: "Lowest landed cost",
+          formula: `=IF({priced}=0,"",INDEX({packs.base},${lowest}))`,
+          note: `=IF({priced}=0,"No line is filled yet.","from "&INDEX({packs.supplier},${lowest})&", among "&{priced}&" priced lines")`,
+        },
+        {
+          name: "filled",
+          label: "Lines filled",
+          formula: '=SUMPRODUCT(--({packs.base:all}<>""))-1',
+          format: "0",
+          note: '=IF({samples}=0,"","of which samples without a price: "&{samples})',
+        },
+        {
+          name: "priced",
+          label: "Lines with a cost",
+          formula: "=COUNT({packs.floz})",
+          format: "0",
+          note: '=IF({priced}+{samples}={filled},"Every filled line is counted.","Left out of the comparison: "&({filled}-{priced}-{samples})&". Look for ? and for red cells: hold the pointer over one to read why.")',
+        },
+        {
+          name: "samples",
+          label: "Samples alone",
+          formula: '=COUNTIF({packs.floz},"sample only")',
+          format: "0",
+          note: `=IF(${lostBlank}=0,"","Nothing lost is counted where Lost is blank, in "&${lostBlank}&" of the priced lines.")`,
+        },
       ],
     },
     {
-      at: "A8",
-      look: "input",
+      text: "note",
+      under: "results",
+      name: "more",
       rows: [
-        ["Alder Row", "Alder Clear"],
-        ["Bluepost Chandlery", "Bluepost Soft"],
-        ["Drovers Wharf", "Drovers Dry"],
-        [null, null],
-        [null, null],
-        [null, null],
-      ],
-      draw: ofBases("supplier", "name"),
-    },
-    {
-      at: "C8",
-      look: "input",
-      format: "#,##0.00",
-      rows: [[46], [39], [61], [null], [null], [null]],
-      draw: ofBases("price"),
-    },
-    {
-      at: "D8",
-      look: "input",
-      rows: [[1], [8], [5], [null], [null], [null]],
-      draw: ofBases("size"),
-    },
-    {
-      at: "E8",
-      look: "input",
-      words: PACK_UNITS,
-      rows: [["gal"], ["lb"], ["L"], [null], [null], [null]],
-      draw: ofBases("unit"),
-    },
-    {
-      at: "F8",
-      look: "input",
-      format: "0.000",
-      rows: [[null], [0.93], [null], [null], [null], [null]],
-      draw: ofBases("density"),
-    },
-    {
-      at: "G8",
-      look: "input",
-      rows: [[1], [1], [2], [null], [null], [null]],
-      draw: ofBases("packs"),
-    },
-    {
-      at: "H8",
-      look: "input",
-      format: "#,##0.00",
-      rows: [
-        [14.5, 75],
-        [12.75, 100],
-        [22, 120],
-        [null, null],
-        [null, null],
-        [null, null],
-      ],
-      draw: ofBases("freight", "freefrom"),
-    },
-    {
-      at: "J8",
-      look: "input",
-      format: "0.0%",
-      limits: [0, 1],
-      rows: [[0.02], [0.02], [0.02], [null], [null], [null]],
-      draw: ofBases("lost"),
-    },
-    {
-      at: "K8",
-      look: "result",
-      format: "#,##0.00",
-      formula: '=IF(C8="","",IF(SUM(G8)<=0,"how many packs?",MIST.LANDED(C8,G8,H8,I8)/G8))',
-      down: 6,
-    },
-    {
-      at: "L8",
-      look: "result",
-      format: "0.000",
-      formula: "=MIST.FLOZCOST(K8,D8,E8,F8,0,J8)",
-      down: 6,
-    },
-    {
-      at: "M8",
-      look: "result",
-      format: '0.00" x"',
-      formula: '=IF(ISNUMBER(L8),L8/MINIFS(L$8:L$13,L$8:L$13,">0"),"")',
-      down: 6,
-    },
-    {
-      at: "N8",
-      look: "input",
-      format: "#,##0.00",
-      rows: [[9], [7.5], [11], [null], [null], [null]],
-      draw: ofBases("sampleprice"),
-    },
-    {
-      at: "O8",
-      look: "input",
-      rows: [[4], [4], [100], [null], [null], [null]],
-      draw: ofBases("samplesize"),
-    },
-    {
-      at: "P8",
-      look: "input",
-      words: PACK_UNITS,
-      rows: [["floz"], ["oz"], ["mL"], [null], [null], [null]],
-      draw: ofBases("sampleunit"),
-    },
-    {
-      at: "Q8",
-      look: "result",
-      format: "0.000",
-      formula: "=MIST.FLOZCOST(N8,O8,P8,F8)",
-      down: 6,
-    },
-    {
-      at: "R8",
-      look: "input",
-      words: ["all named", "part named", "not disclosed"],
-      rows: [["all named"], ["part named"], ["not disclosed"], [null], [null], [null]],
-      draw: ofBases("disclosed"),
-    },
-    {
-      at: "S8",
-      look: "input",
-      limits: [1, 5],
-      rows: [[4], [3], [4], [null], [null], [null]],
-      draw: ofBases("score"),
-    },
-    {
-      at: "T8",
-      look: "input",
-      words: ["pick", "reserve", "no"],
-      rows: [["pick"], ["no"], ["reserve"], [null], [null], [null]],
-      draw: ofBases("pick"),
-    },
-    {
-      at: "U8",
-      look: "input",
-      rows: [
-        ["fine mist, dries clear"],
-        ["soft on cloth, slow to dry"],
-        ["dries fastest, sharp opening"],
-        [null],
-        [null],
-        [null],
-      ],
-      draw: ofBases("notes"),
-    },
-    {
-      at: "A6",
-      look: "note",
-      needs: ["Materials"],
-      rows: [
-        [
-          `=IF(COUNT({Materials!materials.basenth})>${LINES},"Materials has "&COUNT({Materials!materials.basenth})&" lines of bases, of which the first ${LINES} are here.","Blue cells are drawn from Materials; type there, or over them.")`,
-        ],
+        `=IF(${ofMaterials}>{filled},"Materials has "&${ofMaterials}&" lines of bases, of which "&{filled}&" are here: copy the last line down for more.","")`,
       ],
     },
     {
-      at: "V7",
-      look: "heading",
-      needs: ["What is in it"],
-      rows: [["Named (count)", "To avoid (count)", "Undisclosed at most (%)"]],
-    },
-    {
-      at: "V8",
-      look: "result",
-      needs: ["What is in it"],
-      format: "0.0%;-0.0%;0",
-      rows: Array.from({ length: LINES }, (_, i) =>
-        ["named", "avoided", "most"].map((column) => inIt(column, `$B${8 + i}`)),
-      ),
-    },
-    {
-      at: "A15",
-      look: "label",
-      rows: [["Lowest landed cost"], ["Lines with an error"]],
-    },
-    {
-      at: "B15",
-      look: "result",
-      rows: [
-        ['=IF(COUNT(L8:L13)=0,"",INDEX(B8:B13,MATCH(MINIFS(L8:L13,L8:L13,">0"),L8:L13,0)))'],
-        ["=SUMPRODUCT(--ISERROR(L8:L13))"],
+      list: "cheapest",
+      beside: "results",
+      skip: 5,
+      lines: BASES,
+      columns: [
+        {
+          name: "name",
+          heading: "Each base",
+          look: "result",
+          demo: Array.from(
+            { length: BASES },
+            (_, i) =>
+              `=IF(COUNTIF({packs.turn},${i + 1})=0,"",INDEX({packs.base},MATCH(${i + 1},{packs.turn},0)))`,
+          ),
+        },
+        {
+          name: "cost",
+          heading: "At least ($ per fl oz)",
+          format: "0.000",
+          formula:
+            '=IF(COUNTIFS({packs.base},{name},{packs.floz},">0")=0,"",MINIFS({packs.floz},{packs.base},{name},{packs.floz},">0"))',
+        },
       ],
     },
+    { room: "picture", beside: "cheapest", skip: 1, rows: 10, columns: 9 },
     {
-      at: "C15",
-      look: "note",
-      rows: [
-        [
-          '=IF(COUNT(L8:L13)=0,"No line is filled yet.","from "&INDEX(A8:A13,MATCH(MINIFS(L8:L13,L8:L13,">0"),L8:L13,0))&", among "&COUNT(L8:L13)&" priced lines")',
-        ],
-        [
-          '=IF(B16=0,"Every filled line is counted.","Left out of the comparison: hold the pointer over the red cell to read why.")',
-        ],
-        [
-          '=IF(SUMPRODUCT((C8:C13<>"")*(J8:J13=""))=0,"","Nothing lost is counted where Lost is blank, in "&SUMPRODUCT((C8:C13<>"")*(J8:J13=""))&" of the priced lines.")',
-        ],
+      gap: 1,
+      list: "packs",
+      lines: LINES,
+      reach: 60,
+      columns: [
+        {
+          name: "supplier",
+          heading: "Supplier",
+          demo: ["Alder Row", "Bluepost Chandlery", "Drovers Wharf"],
+          draw: drawn("supplier"),
+        },
+        {
+          name: "base",
+          heading: "Base",
+          demo: ["Alder Clear", "Bluepost Soft", "Drovers Dry"],
+          draw: drawn("name"),
+        },
+        {
+          name: "price",
+          heading: "Price of a pack ($)",
+          format: "#,##0.00",
+          demo: [46, 39, 61],
+          draw: drawn("price"),
+        },
+        { name: "size", heading: "Pack size", demo: [1, 8, 5], draw: drawn("size") },
+        {
+          name: "unit",
+          heading: "Pack unit",
+          words: PACK_UNITS,
+          demo: ["gal", "lb", "L"],
+          draw: drawn("unit"),
+        },
+        {
+          name: "density",
+          heading: "Density (g/mL)",
+          format: "0.000",
+          demo: [null, 0.93],
+          draw: drawn("density"),
+        },
+        {
+          name: "count",
+          heading: "Packs in the order (count)",
+          demo: [1, 1, 2],
+          draw: drawn("packs"),
+        },
+        {
+          name: "freight",
+          heading: "Freight of the order ($)",
+          format: "#,##0.00",
+          demo: [14.5, 12.75, 22],
+          draw: drawn("freight"),
+        },
+        {
+          name: "freefrom",
+          heading: "Freight free from ($)",
+          format: "#,##0.00",
+          demo: [75, 100, 120],
+          draw: drawn("freefrom"),
+        },
+        {
+          name: "lost",
+          heading: "Lost (%)",
+          format: "0.0%",
+          limits: [0, 1],
+          demo: [0.02, 0.02, 0.02],
+          draw: drawn("lost"),
+        },
+        {
+          name: "landed",
+          heading: "Landed pack ($)",
+          format: "#,##0.00",
+          formula:
+            '=IF({price}="","",IF(SUM({count})<=0,"how many packs?",IF({freight}="","freight?",MIST.LANDED({price},{count},{freight},{freefrom})/{count})))',
+        },
+        {
+          name: "floz",
+          heading: "Landed cost ($ per fl oz)",
+          format: "0.000",
+          formula:
+            '=IF(ISNUMBER({landed}),MIST.FLOZCOST({landed},{size},{unit},{density},0,{lost}),IF({landed}<>"","",IF({size}<>"","price?",IF({sampleprice}="","","sample only"))))',
+        },
+        {
+          name: "against",
+          heading: "Against cheapest",
+          format: '0.00" x"',
+          formula: '=IF(ISNUMBER({floz}),{floz}/MINIFS({packs.floz},{packs.floz},">0"),"")',
+        },
+        {
+          name: "sampleprice",
+          heading: "Sample price ($)",
+          format: "#,##0.00",
+          demo: [9, 7.5, 11],
+          draw: drawn("sampleprice"),
+        },
+        {
+          name: "samplesize",
+          heading: "Sample size",
+          demo: [4, 4, 100],
+          draw: drawn("samplesize"),
+        },
+        {
+          name: "sampleunit",
+          heading: "Sample unit",
+          words: PACK_UNITS,
+          demo: ["floz", "oz", "mL"],
+          draw: drawn("sampleunit"),
+        },
+        {
+          name: "samplefloz",
+          heading: "Sample cost ($ per fl oz)",
+          format: "0.000",
+          formula:
+            '=IF({sampleprice}="","",MIST.FLOZCOST({sampleprice},{samplesize},{sampleunit},{density}))',
+        },
+        {
+          name: "disclosed",
+          heading: "Ingredients",
+          words: ["all named", "part named", "not disclosed"],
+          demo: ["all named", "part named", "not disclosed"],
+          draw: drawn("disclosed"),
+        },
+        { name: "named", heading: "Named (count)", demo: [], draw: inIt("named") },
+        { name: "avoided", heading: "To avoid (count)", demo: [], draw: inIt("avoided") },
+        {
+          name: "undisclosed",
+          heading: "Undisclosed at most (%)",
+          format: "0.0%",
+          demo: [],
+          draw: inIt("most"),
+        },
+        {
+          name: "cloth",
+          heading: "Lasts on cloth (h)",
+          format: "0.0",
+          demo: [],
+          draw: `=${hoursOf("{base}", "cloth", THERE)}`,
+        },
+        {
+          name: "room",
+          heading: "Lasts in the room (h)",
+          format: "0.0",
+          demo: [],
+          draw: `=${hoursOf("{base}", "room", THERE)}`,
+        },
+        {
+          name: "score",
+          heading: "Score (1 to 5)",
+          limits: [1, 5],
+          demo: [4, 3, 4],
+          draw: drawn("score"),
+        },
+        {
+          name: "pick",
+          heading: "Pick",
+          words: ["pick", "reserve", "no"],
+          demo: ["pick", "no", "reserve"],
+          draw: drawn("pick"),
+        },
+        {
+          name: "notes",
+          heading: "Notes",
+          demo: [
+            "fine mist, dries clear",
+            "soft on cloth, slow to dry",
+            "dries fastest, sharp opening",
+          ],
+          draw: drawn("notes"),
+        },
+        { heading: "Typed over", look: "note", over: true },
+        {
+          name: "line",
+          hidden: true,
+          heading: "Line of Materials",
+          format: "0",
+          formula:
+            '=IF(ISERROR(MATCH(ROW()-ROW({packs.base:head}),{Materials!materials.basenth},0)),"",MATCH(ROW()-ROW({packs.base:head}),{Materials!materials.basenth},0))',
+        },
+        {
+          name: "nth",
+          hidden: true,
+          heading: "Pack of the base",
+          format: "0",
+          formula: '=IF({base}="","",COUNTIF({packs.base:upto},{base}))',
+        },
+        {
+          name: "turn",
+          hidden: true,
+          heading: "Base, each once",
+          format: "0",
+          formula: '=IF({nth}=1,COUNTIF({packs.nth:upto},1),"")',
+        },
       ],
     },
   ],
   charts: [
     {
-      title: "Landed cost of each base",
+      title: "Landed cost of each base, cheapest pack",
       kind: "columns",
       unit: "$ per US fl oz",
-      labels: "B8:B13",
-      series: [{ name: "$ per US fl oz", values: "L8:L13" }],
-      over: "A18:H31",
+      labels: "{cheapest.name}",
+      series: [{ name: "$ per US fl oz", values: "{cheapest.cost}" }],
+      over: "{picture}",
     },
   ],
+  page: {
+    landscape: true,
+    heads: "packs",
+    columns: 2,
+    caution: "Not disclosed means not known, not harmless: the safety data sheet comes first.",
+  },
 };

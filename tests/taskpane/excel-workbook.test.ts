@@ -199,7 +199,7 @@ describe("on Excel", () => {
     const changing = excel.requests.filter((orders) => orders.some(isChange));
     expect(changing).toHaveLength(1);
     const [drawn] = changing;
-    expect(drawn.length).toBeLessThan(300);
+    expect(drawn.length).toBeLessThan(400);
     const changes = drawn.filter(isChange);
     expect(changes.length).toBeLessThan(120);
     expect(drawn.map(({ name }) => name)).toContain("suspendApiCalculationUntilNextSync");

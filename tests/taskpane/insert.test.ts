@@ -1,5 +1,4 @@
 import { describe, expect, test } from "vitest";
-import { fadeHalf, lastsFor } from "../../src/index";
 import { cellName } from "../../functions/formula/addresses";
 import { Refused, insertFormula, insertTemplate } from "../../taskpane/sheets/insert";
 import { drawingOf } from "../../taskpane/sheets/drawing";
@@ -257,153 +256,25 @@ describe("Trial batch", () => {
     write(model, "B11", "0.01");
     expect(all("B26 C26 D26")).toEqual(["yes", "yes", "yes"]);
   });
-});
 
-describe("Spray trial log", () => {
-  test("each line fades at its rate, and the sentence under the chart says it", async () => {
+  test("in ounces, where the scale is too coarse, says so and what to do", async () => {
     const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), titled("Spray trial log"), onNewSheet);
-    const hours = [[0, 1, 2, 4, 6, 8, 12, 24, 48]];
-    const [[half, low, high]] = fadeHalf(hours, [[7, 7, 7, 6, 6, 5, 4, 3, 1]], 1) as number[][];
-    const [[lasts]] = lastsFor(hours, [[7, 7, 7, 6, 6, 5, 4, 3, 1]], 2, 1, "scores") as number[][];
-    expect([
-      read(model, "R16"),
-      read(model, "S16"),
-      read(model, "T16"),
-      read(model, "U16"),
-    ]).toEqual([half, low, high, lasts]);
-    expect(read(model, "D42")).toBe(
-      `M2, Bluepost Soft with Rain on Slate on cloth: half of it is gone every ${half.toFixed(1)} h ` +
-        `(95 %: ${low.toFixed(1)} to ${high.toFixed(1)}), and it is too weak after ${lasts.toFixed(1)} h.`,
-    );
-    // The fitted curve is at the floor when it is too weak, and half of itself a half-life later.
-    expect(read(model, "C26")).toBeCloseTo(2 * 2 ** (lasts / half), 9);
-    write(model, "B22", "5");
-    expect(read(model, "B30")).toMatch(/^#N\/A/);
-    expect(read(model, "D42")).toMatch(/^T9, Drovers Dry/);
-    expect(read(model, "X18")).toBe(read(model, "U18"));
-  });
-
-  test("the curve is drawn and the sentence true where a line does not fade, or is weak at once", async () => {
-    const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), titled("Spray trial log"), onNewSheet);
-    const score = (...scores: number[]) =>
-      scores.forEach((each, i) => write(model, `${"IJKLMNOPQ"[i]}16`, String(each)));
-    const curve = () => ["C26", "C27", "C34"].map((name) => read(model, name));
-    score(6, 7, 6, 7, 6, 7, 6, 7, 7);
-    expect(["R16", "U16", "X16"].map((name) => read(model, name))).toEqual(
-      Array(3).fill("over 48"),
-    );
-    // By hand: the mean, 59 / 9, is what does not rise and leaves the least.
-    expect(curve()).toEqual(Array(3).fill(expect.closeTo(59 / 9, 9)));
-    expect(read(model, "D42")).toMatch(
-      /on cloth: it does not fade within the hours \(95 %: [^)]+ to no upper end\), and it is not too weak at the last of them\.$/,
-    );
-    score(1, 1, 1, 1, 1, 0, 0, 0, 0);
-    expect(read(model, "U16")).toMatch(
-      /^#VALUE! floor must be below the fitted score at the start/,
-    );
-    expect(read(model, "X16")).toBe(0);
-    const [half, start] = [read(model, "R16"), read(model, "B23")] as number[];
-    expect(read(model, "C34")).toBeCloseTo(start * 2 ** (-48 / half), 12);
-    expect(read(model, "D42")).toMatch(/, and it is too weak from the start\.$/);
-    score(8, 0, 0, 0, 0, 0, 0, 0, 0);
-    expect(curve()).toEqual([8, 0, 0]);
-    expect(read(model, "X16")).toBe(0);
-    expect(read(model, "D42")).toMatch(
-      /: more than half of it is gone by the second hour scored .+ it is too weak in under 1 h\.$/,
-    );
-    write(model, "B8", "");
-    expect(read(model, "D42")).toMatch(
-      /, and type the score that is too weak, to see how long it lasts\.$/,
-    );
-    expect(read(model, "X16")).toBe("");
-    for (const column of "KLMNOPQ") write(model, `${column}16`, "");
-    expect(read(model, "D42")).toBe("The chosen line has fewer than three scores.");
-    expect(curve()).toEqual(["", "", ""]);
-  });
-
-  test("the scorecard finds its hours by base and by where it was sprayed, in any order", async () => {
-    const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), titled("Spray trial log"), onNewSheet);
-    const card = () =>
-      ["C49", "C50", "C51", "G49", "G50", "G51", "H49", "H50", "H51"].map((name) =>
-        read(model, name),
-      );
-    const before = card();
-    const row = (at: number) =>
-      [..."ABCDIJKLMNOPQ"].map((column) => [column, read(model, `${column}${at}`)] as const);
-    const rows = [14, 15, 16, 17, 18, 19].map(row);
-    [4, 2, 1, 5, 0, 3].forEach((from, i) => {
-      for (const [column, value] of rows[from])
-        write(model, `${column}${14 + i}`, value === null ? "" : String(value));
-    });
-    expect(card()).toEqual(before);
-    expect(["I49", "I50", "I51"].map((name) => read(model, name))).toEqual(["", "", ""]);
-  });
-
-  test("no line, several lines, a blank and a scent that outlasts the hours are told", async () => {
-    const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), titled("Spray trial log"), onNewSheet);
-    const [alder, drovers] = [read(model, "U14"), read(model, "U18")] as number[];
-    for (const column of "IJKLMNOPQ") write(model, `${column}16`, "7");
-    // Longer than every number, of the log and of its hours.
-    expect(read(model, "C50")).toBe(49);
-    expect(read(model, "I50")).toBe(
-      "Outlasts the hours: counts as an hour longer than the longest.",
-    );
-    expect(read(model, "H50")).toBe("1");
-    write(model, "B18", "Alder Clear");
-    expect(read(model, "C49")).toBeCloseTo((alder + drovers) / 2, 9);
-    expect(read(model, "I49")).toBe("2 lines on cloth: their mean counts.");
-    expect([read(model, "C51"), read(model, "I51")]).toEqual([
-      "no line",
-      "The log has no line of this base on cloth.",
-    ]);
-    expect(read(model, "G49")).toBe("");
-    expect(read(model, "A53")).toBe("A candidate has no hours on cloth: read beside it why.");
-    write(model, "B18", "Drovers Dry");
-    for (const column of "KLMNOPQ") write(model, `${column}18`, "");
-    expect([read(model, "C51"), read(model, "I51")]).toEqual([
-      "no hours",
-      "A line of this base on cloth has no hours: fill it in, or take it out.",
-    ]);
-    write(model, "K18", "3");
-    expect(read(model, "H50")).toBe("1");
-    write(model, "B50", "");
-    expect([read(model, "G49"), read(model, "A53")]).toEqual([
-      "",
-      "The cost of Bluepost Soft is blank: what is not known is not free.",
-    ]);
-    write(model, "B50", "0.4");
-    write(model, "C48", "");
-    expect(read(model, "A53")).toBe(
-      "A weight is blank: type 0 % where a criterion does not count.",
-    );
-    write(model, "C48", "0");
-    expect(read(model, "A53")).toMatch(/ wins\. /);
-    write(model, "B47", "");
-    expect(read(model, "A53")).toBe("Say of each criterion whether more is better, or less.");
-  });
-
-  test("the scorecard says who wins and how firmly", async () => {
-    const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), titled("Spray trial log"), onNewSheet);
-    const scores = ["G49", "G50", "G51"].map((name) => read(model, name) as number);
-    const places = ["H49", "H50", "H51"].map((name) => read(model, name));
-    expect(places[scores.indexOf(Math.max(...scores))]).toBe("1");
-    expect(read(model, "A53")).toMatch(
-      /^(Alder Clear|Bluepost Soft|Drovers Dry) wins\. (Alder Clear|Bluepost Soft|Drovers Dry) would draw level if the weight of .+ (rose|fell) by \d+ points\.$/,
-    );
-    // At the change that it tells, the two are level.
-    const [change, criterion, rival] = ["A55", "B55", "C55"].map(
-      (name) => read(model, name) as number,
-    );
-    const weight = `${"BCDEF"[criterion - 1]}48`;
-    write(model, weight, String((read(model, weight) as number) + change));
-    const level = ["G49", "G50", "G51"].map((name) => read(model, name) as number);
-    expect(level[rival - 1]).toBeCloseTo(Math.max(...level), 9);
-    expect(read(model, "A53")).toMatch(/^Tied for the first place: /);
+    await insertTemplate(new LocalWorkbook(model), titled("Trial batch"), onNewSheet);
+    for (const [name, content] of Object.entries({ B10: "2", B17: "oz", B19: "5%" }))
+      write(model, name, content);
+    // By hand: 0.1 oz of oil, half a step of 0.1 oz either way, in 2 oz.
+    expect(read(model, "B36")).toBe("2.5% to 7.5%");
+    // By hand: 0.1 oz at 5 % of error is 0.005 oz; 0.1 / 5 % / 5 % is 40 oz.
+    expect(read(model, "B37")).toBeCloseTo(0.005, 12);
+    expect(read(model, "B38")).toBeCloseTo(40, 9);
+    // By hand: 28.349523125 g x 0.1 at 1.62 g for 50 drops, 87.4985. As ounces they would be 3.
+    expect(Math.round(Number(read(model, "B39")))).toBe(87);
+    // By hand: 1 oz of oil in 9 oz of base; 1 oz of that and 1 oz of base; 5 % x 0.95^2 and x 1.05^2.
+    const close = [1, 9, 1, 1].map((value) => expect.closeTo(value, 9));
+    expect(["B40", "B41", "B42", "B43"].map((name) => read(model, name))).toEqual(close);
+    expect(read(model, "B44")).toBe("4.5% to 5.5%");
+    write(model, "B11", "0.005");
+    expect(["B36", "B40", "B44"].map((name) => read(model, name))).toEqual(["", "", ""]);
   });
 });
 

@@ -79,7 +79,7 @@ const COLUMNS: [heading: string, format: string | undefined, formula: string][] 
   [
     "Ingredient",
     undefined,
-    `=IF(COUNTA(A${PART}:J${PART})=0,"",IF(A${PART}="","line "&ROW(A${PART})-ROW(A$${PART - 1}),A${PART}))`,
+    `=IF(SUMPRODUCT(--(A${PART}:J${PART}<>""))=0,"",IF(A${PART}="","line "&ROW(A${PART})-ROW(A$${PART - 1}),A${PART}))`,
   ],
   ["What is missing", undefined, `=IF(A${WORK}="","",TEXTJOIN(", ",TRUE,${GAPS.join(",")}))`],
   ["Low (%)", PERCENT, `=IF(ISNUMBER(C${PART}),C${PART},0)`],

@@ -1,0 +1,144 @@
+/** The log: a line for each sample and place, scored hour by hour. */
+import type { Part } from "../../sheets/parts";
+import { DEMO_TRIALS } from "../demo/trials";
+
+export const HOURS = [0, 1, 2, 4, 6, 8, 12, 24, 48];
+const TURNS = ["1st", "2nd", "3rd", "4th", "5th", "6th", "7th", "8th", "9th"];
+/** Columns before the scores. */
+const WORDS = 13;
+
+const demo = <K extends keyof (typeof DEMO_TRIALS)[number]>(key: K) =>
+  DEMO_TRIALS.map((line) => line[key] ?? null);
+
+const hasScores = "COUNT({scores})>2";
+const fit = {
+  half: "MIST.FADEHALF({hours},{scores},{least})",
+  lasts: 'MIST.LASTSFOR({hours},{scores},{weak},{least},"scores")',
+};
+const fitted = (name: string, heading: string, of: keyof typeof fit, column: number) => ({
+  name,
+  heading,
+  format: "0.0",
+  formula:
+    column === 1
+      ? `=IF(${hasScores},INDEX(${fit[of]},1,1),"")`
+      : `=IF(AND(${hasScores},NOT(ISERROR({${of}}))),INDEX(${fit[of]},1,${column}),"")`,
+});
+
+export const log: Part[] = [
+  {
+    gap: 1,
+    skip: WORDS - 5,
+    text: "note",
+    name: "hoursnote",
+    rows: ["Hours after spraying, of each score: type over them where yours differ"],
+  },
+  {
+    block: "hours",
+    beside: "hoursnote",
+    skip: 4,
+    look: "input",
+    format: '0" h"',
+    rows: [HOURS],
+  },
+  {
+    list: "log",
+    lines: DEMO_TRIALS.length + 6,
+    reach: 200,
+    columns: [
+      { name: "code", heading: "Code", demo: demo("code") },
+      {
+        name: "base",
+        heading: "Base",
+        words: "{Materials!materials.bases}",
+        demo: demo("base"),
+      },
+      {
+        name: "oil",
+        heading: "Oil",
+        words: "{Materials!materials.picks}",
+        demo: DEMO_TRIALS.map(() => "Rain on Slate"),
+      },
+      { name: "where", heading: "Where", words: ["cloth", "room"], demo: demo("where") },
+      {
+        name: "pattern",
+        heading: "Spray pattern",
+        words: ["fine mist", "wet", "stream", "blocked"],
+        demo: demo("pattern"),
+      },
+      {
+        name: "film",
+        heading: "Film",
+        words: ["none", "slight", "sticky", "oily"],
+        demo: demo("film"),
+      },
+      {
+        name: "drydown",
+        heading: "Dry-down",
+        words: ["fast", "medium", "slow"],
+        demo: demo("drydown"),
+      },
+      {
+        name: "colour",
+        heading: "Colour",
+        words: ["clear", "slight tint", "tint", "cloudy"],
+        demo: demo("colour"),
+      },
+      {
+        name: "alcohol",
+        heading: "Smell of alcohol",
+        words: ["none", "gone in a minute", "stays"],
+        demo: demo("alcohol"),
+      },
+      {
+        name: "gelling",
+        heading: "Gelling in the open",
+        words: ["none", "a skin", "gels"],
+        demo: demo("gelling"),
+      },
+      {
+        name: "stiff",
+        heading: "Stiff cloth",
+        words: ["soft", "a little stiff", "stiff"],
+        demo: demo("stiff"),
+      },
+      {
+        name: "floor",
+        heading: "Film on floor",
+        words: ["none", "slippery", "sticky"],
+        demo: demo("floor"),
+      },
+      {
+        name: "morning",
+        heading: "Next morning",
+        words: ["there", "faint", "gone", "smells off"],
+        demo: demo("morning"),
+      },
+      {
+        name: "scores",
+        heading: TURNS.map((turn) => `${turn} (0 to 10)`),
+        demo: DEMO_TRIALS.map(({ scores }) => scores),
+      },
+      fitted("half", "Half-life (h)", "half", 1),
+      fitted("halflow", "Half-life, low (h)", "half", 2),
+      fitted("halfhigh", "Half-life, high (h)", "half", 3),
+      fitted("lasts", "Lasts (h)", "lasts", 1),
+      fitted("lastslow", "Lasts, low (h)", "lasts", 2),
+      fitted("lastshigh", "Lasts, high (h)", "lasts", 3),
+      {
+        // The hours, nothing where it is too weak from the start, or the words.
+        name: "counts",
+        heading: "Counts (h)",
+        format: "0.0",
+        formula: `=IF(ISNUMBER({lasts}),{lasts},IF(OR(COUNT({scores})<3,ISERROR({half}),SUM({weak})<=0),"",IF(ISERROR({lasts}),0,IF(LEFT({lasts},4)="over",{lasts},0))))`,
+      },
+      {
+        name: "said",
+        heading: "Said of this line",
+        look: "note",
+        formula:
+          '=IF(COUNTA({code},{base},{scores})=0,"",TEXTJOIN("; ",TRUE,IF({base}="","which base?",""),IF({where}="","cloth or room?",""),IF(COUNT({scores})<3,"fewer than three scores",IF({counts}="","no hours",""))))',
+      },
+    ],
+  },
+];
