@@ -268,6 +268,25 @@ describe("a run", () => {
     await expect(takeBack(set.workbook, "B-012")).rejects.toThrow("there is no batch B-012");
   });
 
+  test("has the recipe and the bottles of Size run", async () => {
+    const cell = (row: number, column: number, content: string | number | null) => {
+      return { spot: { sheet: "Size run", row, column }, content };
+    };
+    // Its recipe, and four sizes with their bottles: one has none, one is not named.
+    await set.workbook.write([
+      cell(6, 5, "Rain linen"),
+      ...["8 fl oz", "4 fl oz", null, "2 fl oz"].map((size, i) => cell(11, 3 + i, size)),
+      ...[3, null, 7, 5].map((count, i) => cell(13, 3 + i, count)),
+    ]);
+    expect(await makeRun(set.workbook, TODAY)).toContain(": print it");
+    const sheet = (await set.workbook.sheetNames()).at(-1) ?? "";
+    const at = async (name: string, columns: number) =>
+      (await set.workbook.read({ ...(await set.spot("Bench sheet", name)), sheet }, 1, columns))[0];
+    expect(await at("recipe", 1)).toEqual(["Rain linen"]);
+    expect(await at("sizes.size", 4)).toEqual(["8 fl oz", "2 fl oz", null, null]);
+    expect(await at("sizes.count", 4)).toEqual([3, 5, null, null]);
+  });
+
   test("booked and taken back is one step of undo each", async () => {
     show(set, "Bench sheet");
     const before = await onHand(set, "Alder Clear");
