@@ -110,14 +110,6 @@ function ofBlocks(template: Template, others: Others): Thing[] {
     const { draw, rows = [[block.formula ?? ""]], down = rows.length } = block;
     const wide = Math.max(block.across ?? 1, rows[0]?.length ?? 1);
     return Array.from({ length: down * wide }, (_, i) => {
-<<<<<<< HEAD
-      const at = { row: row + Math.floor(i / wide), column: column + (i % wide) };
-      const demo = rows[Math.floor(i / wide)]?.[i % wide];
-      const filled: Filled = {
-        ...block,
-        draw: undefined,
-        formula: block.look === "input" ? undefined : "=",
-=======
       const [line, across] = [Math.floor(i / wide), i % wide];
       const at = { row: row + line, column: column + across };
       const demo = rows[line]?.[across];
@@ -127,7 +119,6 @@ function ofBlocks(template: Template, others: Others): Thing[] {
         ...block,
         formula: block.look === "input" ? undefined : String(block.formula ?? demo),
         draw: typeof drawn === "string" ? drawn : undefined,
->>>>>>> w-docs2
       };
       const above = headingOver(cells, at);
       return above === undefined
