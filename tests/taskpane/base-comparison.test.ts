@@ -131,16 +131,7 @@ describe("in the workbook", () => {
 
   test("sorted materials take their score and pick along", async () => {
     const set = await wholeSet();
-    const id = set.model.getters.getSheetIdByName("Materials") as string;
-    const { row, column } = await set.spot("Materials", "materials.name");
-    set.model.dispatch("SORT_CELLS", {
-      sheetId: id,
-      col: column,
-      row,
-      sortDirection: "desc",
-      zone: { top: row - 1, left: 0, bottom: row + 21, right: column + 50 },
-      sortOptions: { sortHeaders: true },
-    });
+    await set.sort("Materials", "materials.name", 22);
     const lines = await Promise.all(
       [0, 1, 2, 3, 4, 5].map(async (at) => [
         await set.at(title, "packs.base", at),

@@ -31,5 +31,15 @@ export async function wholeSet(filled = true) {
     },
     type: async (title: string, name: string, line: number, content: string | number | null) =>
       workbook.write([{ spot: await spot(title, name, line), content }]),
+    /** Sorts the first lines of a list by one of its columns, downwards, as a person does. */
+    sort: async (title: string, name: string, lines: number) => {
+      const { sheet, row, column } = await spot(title, name);
+      const sheetId = model.getters.getSheetIdByName(sheet) ?? "";
+      const right = model.getters.getNumberCols(sheetId) - 1;
+      const zone = { top: row, bottom: row + lines - 1, left: 0, right };
+      const order = { sheetId, row, col: column, zone, sortDirection: "desc" as const };
+      const { reasons } = model.dispatch("SORT_CELLS", order);
+      if (reasons.length > 0) throw new Error(`not sorted: ${reasons.join(", ")}`);
+    },
   };
 }
