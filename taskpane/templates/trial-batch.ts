@@ -17,7 +17,7 @@ const mixed = (sign: string) => `B20/$B$10*((${PART}${sign}$B$11/2)/${PART})^2`;
 const tooSmall = (formula: string) => `=IF(LEFT(B26,2)<>"no","",${formula})`;
 
 /** The same where there is room for a pre-mix that is weaker than the oil. */
-const premix = (formula: string) => tooSmall(`IF(${PART}<=B20,"",${formula})`);
+const premix = (formula: string) => tooSmall(`IF(${PART}<=2*B20,"",${formula})`);
 
 /** Test pours of one oil at three loads in one base: what to weigh, and what the scale makes of it. */
 export const template: Template = {
