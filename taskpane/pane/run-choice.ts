@@ -14,7 +14,7 @@ const BOTTLES = "Bottles to fill (count)";
 
 /** The names are those of the bench sheet. Nothing where there is no Size run, or where it stands alone. */
 export async function chosenOn(workbook: Workbook): Promise<Map<string, CellValue[]>> {
-  const [run] = await findAll(workbook, sizeRun);
+  const run = (await findAll(workbook, sizeRun)).at(0);
   if (!run) return new Map();
   const spot = { sheet: run.sheet, row: 0, column: 0 };
   const cells = await workbook.read(spot, ROWS, COLUMNS);

@@ -1,5 +1,5 @@
 /** From a run to the bench, into the book and back: what is weighed, traced, taken from what is on hand. */
-import { beforeEach, describe, expect, test } from "vitest";
+import { beforeEach, describe, expect, test, vi } from "vitest";
 import { bookRun, makeRun, nextNumber, takeBack } from "../../taskpane/pane/runs";
 import { wholeSet } from "./whole-set";
 
@@ -47,6 +47,9 @@ async function lineOf(set: Set, material: string) {
 
 const onHand = async (set: Set, material: string) =>
   set.at("Materials", "materials.onhand", await lineOf(set, material));
+
+// A workbook of all sheets takes a busy machine seconds to draw.
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 describe("the bench sheet", () => {
   let set: Set;
@@ -202,7 +205,7 @@ describe("a run", () => {
     expect(told).toContain("The bench sheet of batch B-012");
     const sheet = (await set.workbook.sheetNames()).at(-1) ?? "";
     expect(told).toContain(`"${sheet}"`);
-    const type = async (name: string, content: string | number, line = 0, across = 0) => {
+    const type = async (name: string, content: string | number | null, line = 0, across = 0) => {
       const { row, column } = await set.spot("Bench sheet", name, line);
       const spot = { sheet, row, column: column + across };
       await set.workbook.write([{ spot, content }]);
@@ -219,6 +222,11 @@ describe("a run", () => {
       1500,
     ]);
     await type("recipe", "Orchard body");
+    // Size run has four sizes.
+    for (const across of [2, 3]) {
+      await type("sizes.size", null, 0, across);
+      await type("sizes.count", null, 0, across);
+    }
     await type("sizes.size", "8 fl oz");
     await type("sizes.count", 2);
     await type("sizes.size", "2 fl oz", 0, 1);
