@@ -87,7 +87,8 @@ export function drawingOf(
   others: Others = NO_OTHERS,
 ): Drawing {
   const { parts, blocks: own = [], widths, charts = [], page } = TemplateSchema.parse(template);
-  const laid = lay(parts ?? [], others);
+  // Text that runs on to the right is cut where the columns end that stay in sight: it begins after them.
+  const laid = lay(parts ?? [], others, page?.columns);
   const blocks = [...laid.blocks, ...own.flatMap((block) => linked(block, others))];
   const area = (text: string) => areaNamed(resolvedRange(text, laid.places));
   const drawnCharts = charts.map((chart) => ({
@@ -142,14 +143,14 @@ function linked({ draw, needs = [], ...block }: Block, others: Others): Block[] 
   if (!drawn.flat().some((cell) => cell !== null)) return [own];
   const { row, column } = readCellName(own.at);
   const typed = contentsOf(own);
-  // A rule on what may be typed holds over drawn cells, too: they may be typed over.
+  // No rule on what may be typed: a drawn cell that shows nothing would be marked as wrong.
   return typed.flatMap((line, i) =>
     line.map((cell, j): Block => {
       const formula = drawn[i]?.[j];
       const one = { ...own, at: cellName(row + i, column + j), rows: [[cell]] };
-      return typeof formula === "string"
-        ? { ...one, look: "drawn", rows: [[resolved(formula, NO_PLACES, {}, others)]] }
-        : one;
+      if (typeof formula !== "string") return one;
+      const { words: _, limits: __, ...free } = one;
+      return { ...free, look: "drawn", rows: [[resolved(formula, NO_PLACES, {}, others)]] };
     }),
   );
 }
@@ -167,15 +168,30 @@ function roomForFilters(
     for (const { row, column, content } of cells) {
       if (row !== list.row || column < list.column || column >= list.column + list.columns)
         continue;
-      const longest = Math.max(
-        0,
-        ...String(content ?? "")
-          .split(" ")
-          .map((word) => word.length),
-      );
-      room[column] = Math.max(room[column] ?? 0, longest * 8 + 32);
+      room[column] = headWidth(String(content ?? ""), room[column] ?? 0);
     }
   return room;
+}
+
+/** Pixels of a letter of a heading, and of the filter's button; as headings are centred, both sides leave room. */
+const LETTER = 8;
+const BUTTON = 24;
+
+/** The least width, from the one given, at which no line of a wrapped heading runs under the button. */
+function headWidth(heading: string, least: number): number {
+  for (let width = least; width < 400; width += 4) {
+    const letters = Math.floor((width - 8) / LETTER);
+    const lines = [""];
+    for (const word of heading.split(" ")) {
+      const line = lines.at(-1) ?? "";
+      const longer = line === "" ? word : `${line} ${word}`;
+      if (longer.length <= letters || line === "") lines[lines.length - 1] = longer;
+      else lines.push(word);
+    }
+    const longest = Math.max(...lines.map((line) => line.length));
+    if (longest * LETTER + 2 * BUTTON <= width) return width;
+  }
+  return Math.max(least, 400);
 }
 
 /** The most rows that stay in sight: more would leave no room to scroll on a small screen. */

@@ -20,8 +20,11 @@ export interface Laid {
 
 export const NO_OTHERS: Others = new Map();
 
-/** Lays the parts one under the other. `others` tells where the sheets stand that they draw from. */
-export function lay(parts: readonly Part[], others: Others = NO_OTHERS): Laid {
+/**
+ * Lays the parts one under the other. `others` tells where the sheets stand that they draw from, `indent` how
+ * many columns notes and cautions begin from the left.
+ */
+export function lay(parts: readonly Part[], others: Others = NO_OTHERS, indent = 0): Laid {
   const places = placesOf(parts);
   const blocks: Block[] = [];
   const growing: Laid["growing"] = [];
@@ -29,7 +32,8 @@ export function lay(parts: readonly Part[], others: Others = NO_OTHERS): Laid {
   for (const part of parts) {
     const place = places.get(nameOf(part, parts)) as Place;
     const pen = new Pen(places, others);
-    if ("text" in part) writeText(pen, part, place);
+    if ("text" in part)
+      writeText(pen, part, isRunning(part) ? { ...place, column: indent } : place);
     else if ("fields" in part) writeFields(pen, part, place);
     else if ("list" in part) writeList(pen, part, place);
     else if ("table" in part) writeTable(pen, part, place);
@@ -253,6 +257,11 @@ class Pen {
   }
 }
 
+/** Notes and cautions that stand at the left edge, and run on over the columns to their right. */
+function isRunning({ text, beside, under, skip }: TextPart): boolean {
+  return (text === "note" || text === "caution") && !beside && !under && !skip;
+}
+
 type TextPart = Extract<Part, { text: unknown }>;
 
 function writeText(pen: Pen, part: TextPart, { row, column }: Place) {
@@ -267,10 +276,17 @@ function writeFields(pen: Pen, { fields, apart = 1 }: Fields, { row, column }: P
     const draw = pen.draws(field.draw) ? field.draw : undefined;
     const look = draw ? "drawn" : (field.look ?? (formula === undefined ? "input" : "result"));
     const value = draw ?? formula ?? demo;
-    if (value !== undefined) pen.write(row + i, column + apart, field, look, [[value]], {}, alone);
+    const aspects = draw ? free(field) : field;
+    if (value !== undefined)
+      pen.write(row + i, column + apart, aspects, look, [[value]], {}, alone);
     const said = draw && field.name ? orTypedOver(field.name, draw, note) : note;
     if (said !== undefined) pen.write(row + i, column + apart + 1, {}, "note", [[said]], {});
   });
+}
+
+/** A drawn cell has no rule on what may be typed: where it shows nothing it would be marked as wrong. */
+function free({ format, marks }: Aspects): Aspects {
+  return { ...(format !== undefined && { format }), ...(marks && { marks }) };
 }
 
 /** What is said of a drawn field: that it is typed over, or else its own note. */
@@ -313,7 +329,7 @@ function writeList(pen: Pen, list: List, body: Place) {
     const look = draw ? "drawn" : (each.look ?? (formula === undefined ? "input" : "result"));
     if (formula !== undefined || each.demo) {
       const rows = Array.from({ length: list.lines }, (_, i) => lineOf(each, formula, i, width));
-      pen.write(body.row, column, each, look, rows, at, each.alone);
+      pen.write(body.row, column, draw ? free(each) : each, look, rows, at, each.alone);
     }
     column += width;
   }
@@ -366,7 +382,7 @@ function writeTable(pen: Pen, table: Table, body: Place) {
       pen.write(row, left, each, look, rows, at, alone);
     } else if (formula !== undefined || demo || draw) {
       const cells = Array.from({ length: across }, (_, j) => draw ?? formula ?? demo?.[j] ?? null);
-      pen.write(row, left, each, look, [cells], at, alone);
+      pen.write(row, left, draw ? free(each) : each, look, [cells], at, alone);
     }
     if (note !== undefined) pen.write(row, left + across, {}, "note", [[note]], {});
     row += heightOf(each);

@@ -99,7 +99,7 @@ function faultIn(
 interface Source {
   words(line: Line | null): string;
   place?: (line: Line | null) => string;
-  cellAt?(row: number, column: number): string;
+  cellAt?: (row: number, column: number) => string;
 }
 
 /** Where an argument comes from. */
