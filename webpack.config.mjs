@@ -41,6 +41,7 @@ const help = {
   to: "help/[path][name].html",
   transform: helpPage,
 };
+const pictures = { context: "docs", from: "pictures/*.png", to: "help/" };
 const served = {
   static: false,
   hot: false,
@@ -144,6 +145,7 @@ function excel(host) {
           { from: "taskpane/pane/pane.css" },
           { from: "manifest.xml", transform: atHost },
           help,
+          pictures,
           licence,
           icons,
         ],

@@ -18,9 +18,8 @@ export function languageOf(told: string): Language {
   const tag = knownTag(told);
   const decimal = new Intl.NumberFormat(tag).format(1.5).includes(",") ? "," : ".";
   const parts = new Intl.DateTimeFormat(tag).formatToParts(new Date(2026, 10, 25));
-  const order = parts
-    .map(({ type }) => ({ day: "d", month: "m", year: "y" })[type as "day"] ?? "")
-    .join("");
+  const letters: Partial<Record<string, string>> = { day: "d", month: "m", year: "y" };
+  const order = parts.map(({ type }) => letters[type] ?? "").join("");
   return { decimal, order: order === "dmy" || order === "ymd" ? order : "mdy" };
 }
 
@@ -67,7 +66,10 @@ export class TypedComposer extends engine.stores.CellComposerStore {
       return;
     }
     const refusal = this.refusal(position);
-    if (!refusal) return super.stopEdition(direction);
+    if (!refusal) {
+      super.stopEdition(direction);
+      return;
+    }
     // First, since the dialog takes the focus away, which ends the editing too.
     this.cancelEdition();
     this.notificationStore.raiseError(refusal);
@@ -99,7 +101,8 @@ export class TypedComposer extends engine.stores.CellComposerStore {
  * a quick hand, or a slow machine, would join the old content to the new. So it is emptied at once.
  */
 function showFirst(text: string) {
-  const editor = globalThis.document?.activeElement;
+  // Tests without a page have no document.
+  const editor = (globalThis.document as Document | undefined)?.activeElement;
   if (!editor?.matches(".o-grid .o-composer")) return;
   const line = element("p", {}, element("span", {}, text));
   editor.replaceChildren(line);

@@ -150,7 +150,7 @@ class Cells {
     const { type, value } = this.model.getters.getEvaluatedCell(position);
     if (type === "empty") return "></c>";
     const kind = { number: "", text: ' t="str"', boolean: ' t="b"', error: ' t="e"' }[type];
-    const shown = type === "error" ? errorInFile(String(value)) : value;
+    const shown = type === "error" ? errorInFile(value) : value;
     return `${kind}><v>${escaped(String(type === "boolean" ? Number(shown) : shown))}</v></c>`;
   }
 }

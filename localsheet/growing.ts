@@ -91,7 +91,10 @@ class GrowingPlugin extends engine.UIPlugin {
     const { zone } = table.range;
     const first = zone.top + table.config.numberOfHeaders;
     const end = this.ends.get(keyOf(sheetId, table));
-    if (end === undefined) return void this.makeReady(sheetId, zone);
+    if (end === undefined) {
+      this.makeReady(sheetId, zone);
+      return;
+    }
     // Most steps make no list longer: a long one must not be gone through for each.
     if (zone.bottom <= end && !this.inserted.some((put) => put.sheetId === sheetId)) return;
     const isNew = (row: number) =>
@@ -237,4 +240,4 @@ function runsOf(rows: readonly number[]): { top: number; bottom: number }[] {
   return runs;
 }
 
-engine.registries.featurePluginRegistry.add("mistwright_growing", GrowingPlugin as never);
+engine.registries.featurePluginRegistry.add("mistwright_growing", GrowingPlugin);

@@ -82,7 +82,7 @@ export function isNewer({ format }: Kept): boolean {
 }
 
 /** Whether it has what every workbook has: the engine makes an empty one of anything else. */
-export function isWhole({ data }: Kept): boolean {
+export function isWhole({ data }: { data: unknown }): boolean {
   const { sheets } = (data ?? {}) as { sheets?: unknown };
   const isSheet = (sheet: { id?: unknown; name?: unknown } | null) =>
     typeof sheet?.id === "string" && typeof sheet.name === "string";
@@ -213,11 +213,16 @@ export class Keeper {
       this.told(false);
       return;
     }
-    if (this.stopped) return;
+    // Another tab may have taken over meanwhile.
+    if (this.isStopped()) return;
     const done = this.changes.findIndex(({ message }) => message.nextRevisionId === kept.revision);
     this.changes = this.changes.slice(done + 1);
     this.forgetChanges();
     this.told(true);
+  }
+
+  private isStopped(): boolean {
+    return this.stopped;
   }
 
   private forgetChanges(): void {

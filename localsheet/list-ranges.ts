@@ -14,7 +14,7 @@ interface Inside {
 }
 
 interface Adapters {
-  adaptFormulaString(sheetId: string, formula: string): string;
+  adaptFormulaString: (sheetId: string, formula: string) => string;
 }
 
 const NAME = "dataValidation";
@@ -36,4 +36,4 @@ class RulesWithLists extends Rules {
   }
 }
 
-plugins.replace(NAME, RulesWithLists as typeof Rules);
+plugins.replace(NAME, RulesWithLists);

@@ -50,8 +50,9 @@ let refusals: string[] = [];
 
 class DrawPlugin extends engine.UIPlugin {
   override handle(command: never) {
-    const { type, commands } = command as DrawCommand;
-    if (type !== "MISTWRIGHT_DRAW") return;
+    // Every command of the engine comes by here.
+    if ((command as { type: string }).type !== "MISTWRIGHT_DRAW") return;
+    const { commands } = command as DrawCommand;
     refusals = commands.flatMap((step) => {
       const { reasons } = this.dispatch(step.type as never, step as never);
       return reasons
@@ -249,7 +250,7 @@ export class LocalWorkbook implements Workbook {
   private valueAt(position: { sheetId: string; row: number; col: number }): CellValue {
     const { type, value, message } = this.model.getters.getEvaluatedCell(position) as {
       type: string;
-      value: CellValue;
+      value: string | number | boolean | null;
       message?: string;
     };
     if (type === "empty") return null;

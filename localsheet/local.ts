@@ -48,8 +48,9 @@ async function showModel(model: Model) {
   await mountSheet(byId("sheet"), {
     model,
     colorScheme: dark ? "dark" : "light",
-    notifyUser: ({ text }: { text: string }) => notice(String(text)),
-    raiseError: (text: string, done?: () => void) => void tellThen(String(text), done),
+    // The engine's texts are objects until they are shown.
+    notifyUser: ({ text }: { text: unknown }) => notice(String(text)),
+    raiseError: (text: unknown, done?: () => void) => void tellThen(String(text), done),
     askConfirmation: (text: string, yes: () => void, no?: () => void) =>
       void ask(text, ["Yes", "No"]).then((answer) => (answer === "Yes" ? yes() : no?.())),
   } as { model: Model });
@@ -100,7 +101,7 @@ type Next = () => object | null | Promise<object | null>;
 async function replace(sheet: Sheet, question: string, choices: Record<string, Next>) {
   if (!sheet.keeper) throw new Error(ONLY_READS);
   const saving = "Save this one first";
-  const [first = saving, ...more] = [...Object.keys(choices), saving, "Cancel"];
+  const [first, ...more] = [...Object.keys(choices), saving, "Cancel"];
   const answer = await ask(question, [first, ...more]);
   if (answer === saving) {
     if (await save(sheet)) return replace(sheet, question, choices);
@@ -234,7 +235,9 @@ function bindButtons(sheet: Sheet) {
   const file = byId("file") as HTMLInputElement;
   const on = (id: string, event: string, action: () => Promise<unknown>) =>
     byId(id).addEventListener(event, () =>
-      action().catch((error) => notice(error instanceof Error ? error.message : String(error))),
+      action().catch((error: unknown) =>
+        notice(error instanceof Error ? error.message : String(error)),
+      ),
     );
   on("save", "click", () => save(sheet));
   on("open", "click", async () => file.click());

@@ -63,4 +63,4 @@ function editOf(
   return type === "REMOVE_COLUMNS_ROWS" ? { ...where, remove: elements } : null;
 }
 
-engine.registries.corePluginRegistry.add("mistwright_origin", OriginPlugin as never);
+engine.registries.corePluginRegistry.add("mistwright_origin", OriginPlugin);

@@ -24,8 +24,8 @@ class Page extends owl.Component {
   setup() {
     const stores = useStoreProvider();
     stores.inject(ModelStore, this.props.model);
-    composer = stores.instantiate(TypedComposer as never) as unknown as TypedComposer;
-    stores.inject(CellComposerStore, composer as never);
+    composer = stores.instantiate<TypedComposer>(TypedComposer as never);
+    stores.inject(CellComposerStore, composer);
   }
 }
 

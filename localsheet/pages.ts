@@ -70,7 +70,7 @@ function movedRows(rows: DrawnPage["titleRows"], change: Change): DrawnPage["tit
   return /^(ADD|REMOVE)_COLUMNS_ROWS$/.test(type) ? [moved(rows[0]), moved(rows[1])] : rows;
 }
 
-engine.registries.corePluginRegistry.add("mistwright_pages", PagesPlugin as never);
+engine.registries.corePluginRegistry.add("mistwright_pages", PagesPlugin);
 // So that it is kept and taken back like the engine's own changes.
 (engine.coreTypes as Set<string>).add(SET_PAGE);
 engine.registries.inverseCommandRegistry.add(SET_PAGE, (command) => [command]);

@@ -77,7 +77,7 @@ class Saving {
     const paths = new Map(sheetsOf(this.texts.source).map(({ name, path }) => [name, path]));
     const freshPaths = sheetsOf(parts.source).map(({ path }) => path);
     let isWritten = false;
-    now.forEach((sheet, i) => {
+    for (const [i, sheet] of now.entries()) {
       const known = then.get(sheet.name);
       const freshPath = freshPaths[i] ?? "";
       const path = paths.get(sheet.name);
@@ -87,7 +87,7 @@ class Saving {
         paths.set(sheet.name, beside.addSheet(freshPath, sheet));
         isWritten = true;
       }
-    });
+    }
     writeWorkbook(this.texts, {
       sheets: now.map((sheet) => ({
         name: sheet.name,

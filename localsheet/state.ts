@@ -92,7 +92,7 @@ function cellsOf(model: Model, sheet: Data["sheets"][number], data: Data): Map<s
 /** What says the same as nothing is left out, so that it is no change. */
 /** One of the aspects of a look, where there is one. */
 function inLook<K extends keyof Look>(aspect: K, value: Look[K] | undefined): Partial<Look> {
-  return value === undefined ? {} : ({ [aspect]: value } as Pick<Look, K>);
+  return value === undefined ? {} : { [aspect]: value };
 }
 
 function meant(style: Look["style"] = {}): Look["style"] {

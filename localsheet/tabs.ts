@@ -17,13 +17,16 @@ export interface Writer {
   writes: boolean;
 }
 
+/** Missing where the page is not secure, whatever the types say. */
+function locks(): LockManager | undefined {
+  return (navigator as Partial<Navigator>).locks;
+}
+
 let release: () => void = () => undefined;
 
 /** Asks to be the tab that writes. `lost` is called once when another tab takes over. */
 export async function claim(lost: () => Promise<void>): Promise<Writer> {
-  const writes = navigator.locks
-    ? await hold({ signal: after(PATIENCE_MS) }, lost)
-    : await noneAnswers();
+  const writes = locks() ? await hold({ signal: after(PATIENCE_MS) }, lost) : await noneAnswers();
   if (writes) answerOthers(lost);
   return { writes };
 }
@@ -31,7 +34,7 @@ export async function claim(lost: () => Promise<void>): Promise<Writer> {
 /** Takes the writing over from the other tab, which writes what it has first. */
 export async function takeOver(): Promise<void> {
   channel.postMessage("hand over");
-  if (!navigator.locks) return handedOver();
+  if (!locks()) return handedOver();
   const waited = await hold({ signal: after(TAKE_AFTER_MS) }, async () => undefined);
   if (!waited) await hold({ steal: true }, async () => undefined);
 }
@@ -43,10 +46,10 @@ function hold(options: LockOptions, lost: () => Promise<void>): Promise<boolean>
       resolve(true);
       return new Promise<void>((done) => (release = done));
     });
-    held.catch((error: Error) => {
+    held.catch((error: unknown) => {
       resolve(false);
       // Taken from us; a wait that ran out is a TimeoutError.
-      if (error.name === "AbortError") void lost();
+      if (error instanceof Error && error.name === "AbortError") void lost();
     });
   });
 }

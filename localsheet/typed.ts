@@ -68,7 +68,7 @@ function plainNumber(typed: string, language: Language): Plain | undefined {
       typed,
     );
   if (!found) return undefined;
-  const [, minus, , minusToo, body = "", power = "", , sign] = found;
+  const [, minus, , minusToo, body = "", power = "", , sign = ""] = found;
   const figures = pointed(body.trim().replace(SPACES, ""), language);
   if (figures === undefined || (minus && minusToo)) return undefined;
   const text = `${minus || minusToo ? "-" : ""}${figures}${power}`;

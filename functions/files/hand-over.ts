@@ -272,14 +272,10 @@ class Copy {
     const text = element.textContent ?? "";
     const outcome = this.outcomeOfText(text);
     if (!outcome) return;
-    if ("why" in outcome)
-      return this.list(
-        sheet.name,
-        "(a rule or format)",
-        typed(text),
-        "left as it was",
-        outcome.why,
-      );
+    if ("why" in outcome) {
+      this.list(sheet.name, "(a rule or format)", typed(text), "left as it was", outcome.why);
+      return;
+    }
     element.textContent = outcome.text;
     this.list(sheet.name, "(a rule or format)", typed(text), "formula", `=${outcome.text}`);
   }
@@ -291,7 +287,8 @@ class Copy {
     const column = "(new lines of a table)";
     if ("text" in outcome && !outcome.array) {
       element.textContent = outcome.text;
-      return this.list(sheet.name, column, typed(text), "formula", `=${outcome.text}`);
+      this.list(sheet.name, column, typed(text), "formula", `=${outcome.text}`);
+      return;
     }
     drop(element);
     const why = "why" in outcome ? outcome.why : "a table takes no array formula";

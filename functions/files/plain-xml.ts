@@ -148,7 +148,10 @@ class WellFormed {
   private mark([, cdata, close, name, attributes = "", empty]: RegExpExecArray) {
     if (cdata !== undefined) this.between(cdata.replaceAll("&", "&amp;").replaceAll("<", "&lt;"));
     if (!name) return;
-    if (!close) return this.opened(name, attributes, empty !== "");
+    if (!close) {
+      this.opened(name, attributes, empty !== "");
+      return;
+    }
     const last = this.open.pop();
     if (last?.name !== name) this.refuse();
     this.out.push(`</${last.written}>`);

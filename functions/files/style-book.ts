@@ -158,7 +158,10 @@ export class StyleBook {
   private fill(xf: Element, from: unknown, to: unknown) {
     if ((from || undefined) === (to || undefined)) return;
     xf.setAttribute("applyFill", "1");
-    if (!to) return xf.setAttribute("fillId", "0");
+    if (!to) {
+      xf.setAttribute("fillId", "0");
+      return;
+    }
     const fills = this.list("fills");
     const fill = elementLike(fills, "fill");
     const pattern = elementLike(fills, "patternFill", { patternType: "solid" });
@@ -216,7 +219,11 @@ function setFont(font: Element, key: string, value: unknown) {
   childrenNamed(font, name).forEach(drop);
   if (!value) return;
   const attributes: Record<string, string> =
-    key === "fontSize" ? { val: String(value) } : key === "textColor" ? { rgb: argb(value) } : {};
+    key === "fontSize" && typeof value === "number"
+      ? { val: String(value) }
+      : key === "textColor"
+        ? { rgb: argb(value) }
+        : {};
   font.appendChild(elementLike(font, name, attributes));
 }
 

@@ -81,7 +81,7 @@ function whatElse(bytes: Uint8Array): string {
 /** Microsoft's older container holds old workbooks, and new ones under a password. */
 function inCompound(bytes: Uint8Array): string {
   const names = strFromU8(bytes, true);
-  const wide = (word: string) => [...word].map((letter) => `${letter}\0`).join("");
+  const wide = (word: string) => Array.from(word, (letter) => `${letter}\0`).join("");
   if (names.includes(wide("EncryptedPackage")))
     return "This workbook is locked with a password: open it in Excel, take the password off, and save it as .xlsx first.";
   return "This is a workbook of the older kind (.xls): open it in a spreadsheet program and save it as .xlsx first.";

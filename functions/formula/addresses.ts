@@ -13,7 +13,8 @@ export function cellName(row: number, column: number): string {
 export function readCellName(name: string): { row: number; column: number } {
   const match = /^\$?([A-Z]{1,3})\$?(\d+)$/.exec(name);
   if (!match) throw new Error(`"${name}" is not the name of a cell`);
-  const column = [...match[1]].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
+  const letters = Array.from(match[1] ?? "");
+  const column = letters.reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
   return { row: Number(match[2]) - 1, column };
 }
 

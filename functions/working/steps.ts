@@ -59,8 +59,11 @@ export function stepsOf(entry: CatalogEntry, args: unknown[], line?: Line): Step
 
 /** What mathjs is to evaluate the first step in: the helpers and the arguments. */
 export function scopeOf(entry: CatalogEntry, inputs: unknown[]): Record<string, unknown> {
-  const values = entry.params.map((param, i) => [param.name, valueFor(param, inputs[i])]);
-  return { ...HELPERS, isrow: isRow(inputs), ...Object.fromEntries(values) };
+  const values = entry.params.map((param, i): [string, unknown] => [
+    param.name,
+    valueFor(param, inputs[i]),
+  ]);
+  return { ...HELPERS, isrow: isRow(inputs), ...Object.fromEntries<unknown>(values) };
 }
 
 function applies(

@@ -1,6 +1,7 @@
 /** A page of each template for the guides: what it is for, what is typed, what is drawn, what comes out. */
-import type { Block, Content } from "../sheets/block";
-import { drawsFrom } from "../sheets/names";
+import { type DrawnCell, drawingOf } from "../sheets/drawing";
+import { plannedSheets } from "../sheets/find";
+import { type Others, drawsFrom } from "../sheets/names";
 import type { Template } from "../sheets/template";
 import { type Thing, thingsOf } from "./things";
 
@@ -9,8 +10,12 @@ export const HEADER =
 
 /** Page name to page text, with an index. */
 export function sheetPages(templates: readonly Template[]): Map<string, string> {
+  const others = plannedSheets(templates.map((template) => ({ sheet: template.title, template })));
   const inOrder = [...templates].sort((a, b) => a.step - b.step);
-  const pages = inOrder.map((each): [string, string] => [fileOf(each.title), page(each, inOrder)]);
+  const pages = inOrder.map((each): [string, string] => [
+    fileOf(each.title),
+    page(each, inOrder, others),
+  ]);
   return new Map([...pages, ["README.md", index(inOrder)]]);
 }
 
@@ -33,8 +38,8 @@ function index(templates: readonly Template[]): string {
   );
 }
 
-function page(template: Template, all: readonly Template[]): string {
-  const things = thingsOf(template);
+function page(template: Template, all: readonly Template[], others: Others): string {
+  const things = thingsOf(template, others);
   const of = (kind: Thing["kind"]) => things.filter((each) => each.kind === kind);
   const readers = all.filter((each) => sourcesOf(each).includes(template.title));
   return lines(
@@ -43,8 +48,8 @@ function page(template: Template, all: readonly Template[]): string {
     "",
     template.use,
     "",
-    ...said(template, "note"),
-    ...said(template, "caution").map((text) => (text ? `**${text}**` : "")),
+    ...notes(template, others).flatMap((text) => [text, ""]),
+    ...cautions(template, others).flatMap((text) => [`**${text}**`, ""]),
     ...links("Draws from", sourcesOf(template)),
     ...links(
       "Others draw from it",
@@ -73,23 +78,31 @@ function page(template: Template, all: readonly Template[]): string {
 const lines = (...all: string[]) => `${all.join("\n").trimEnd()}\n`;
 
 /** The sheets that a template draws from, each once. */
-function sourcesOf({ title, parts = [] }: Template): string[] {
+function sourcesOf({ title, parts = [], blocks = [] }: Template): string[] {
   // Without the quotes of JSON: what stands within quotes is text, and names nothing.
-  return [...new Set(drawsFrom(JSON.stringify(parts).replaceAll('"', " ")))].filter(
+  return [...new Set(drawsFrom(JSON.stringify([parts, blocks]).replaceAll('"', " ")))].filter(
     (each) => each !== title,
   );
 }
 
-/** The texts that stand in a look on the sheet: what is worked out is not among them. */
-function said({ parts = [], blocks = [] }: Template, look: Block["look"]): string[] {
-  const rows = [
-    ...parts.flatMap((part) => ("text" in part && part.text === look ? part.rows : [])),
-    ...blocks.flatMap((block) => (block.look === look ? (block.rows ?? []) : [])),
-  ] as (Content | Content[])[];
-  return rows
-    .flat()
-    .filter((text): text is string => typeof text === "string" && /^[^=].* /.test(text))
-    .flatMap((text) => [text, ""]);
+/** What opens the sheet: its notes, up to what is typed or read first. */
+function notes(template: Template, others: Others): string[] {
+  const { cells } = drawingOf(template, false, others);
+  const filled = cells.filter(({ look = "title" }) => !OPENING.has(look)).map(({ row }) => row);
+  const first = Math.min(...filled);
+  return textsIn(cells.filter(({ row, look }) => row < first && look === "note"));
+}
+
+const OPENING = new Set(["title", "note", "caution"]);
+
+/** The cautions of the whole sheet; what is worked out is not among them. */
+function cautions(template: Template, others: Others): string[] {
+  return textsIn(drawingOf(template, false, others).cells.filter(({ look }) => look === "caution"));
+}
+
+function textsIn(cells: readonly DrawnCell[]): string[] {
+  const texts = cells.flatMap(({ content }) => (typeof content === "string" ? [content] : []));
+  return texts.filter((text) => !text.startsWith("=") && text.includes(" "));
 }
 
 function links(what: string, titles: readonly string[]): string[] {

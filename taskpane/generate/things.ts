@@ -2,7 +2,8 @@
 import { readCellName } from "../../functions/formula/addresses";
 import type { Block, Content } from "../sheets/block";
 import { type DrawnCell, drawingOf } from "../sheets/drawing";
-import { drawsFrom } from "../sheets/names";
+import { NO_OTHERS } from "../sheets/lay";
+import { type Others, drawsFrom } from "../sheets/names";
 import type { Part } from "../sheets/parts";
 import type { Template } from "../sheets/template";
 
@@ -31,12 +32,15 @@ interface Filled {
 }
 
 /** Everything on a template, each label once. */
-export function thingsOf(template: Template): Thing[] {
-  const things = [...(template.parts ?? []).flatMap(ofPart), ...ofBlocks(template)];
+export function thingsOf(template: Template, others: Others = NO_OTHERS): Thing[] {
+  const things = [...(template.parts ?? []).flatMap(ofPart), ...ofBlocks(template, others)];
+  const isDrawn = (wanted: string) =>
+    things.some(({ label, kind }) => kind === "drawn" && label === wanted);
   const seen = new Set<string>();
   return things.filter(({ label, kind }) => {
-    const key = `${kind} ${label}`;
-    return !seen.has(key) && seen.add(key);
+    const told = `${kind} ${label}`;
+    if (seen.has(told) || (kind === "typed" && isDrawn(label))) return false;
+    return seen.add(told);
   });
 }
 
@@ -60,14 +64,15 @@ function thing(
   const { draw, formula, over, look } = filled;
   if (look === "label" || look === "heading") return [];
   const labels = (Array.isArray(label) ? label : [label]) as readonly Content[];
-  const kind = draw ? "drawn" : formula || over ? "worked" : "typed";
+  const isTyped = !formula && !over && (look ?? "input") === "input";
+  const kind = draw ? "drawn" : isTyped ? "typed" : "worked";
   if (kind === "typed" && demo === undefined && look !== "input") return [];
   return labels.filter(isWords).map((text) => ({
     label: text,
     kind,
     often,
-    from: drawsFrom(draw ?? formula ?? ""),
-    takes: takes(filled, demo),
+    from: [...new Set(drawsFrom(draw ?? formula ?? ""))],
+    takes: takes(filled, demo, text),
   }));
 }
 
@@ -75,7 +80,8 @@ function isWords(text: Content | undefined): text is string {
   return typeof text === "string" && text !== "" && !text.startsWith("=");
 }
 
-function takes({ words, limits, format = "" }: Filled, demo: unknown): string {
+/** What may be typed; where the demo types nothing, a label that ends in a unit tells. */
+function takes({ words, limits, format = "" }: Filled, demo: unknown, label: string): string {
   if (typeof words === "string") {
     const sheet = drawsFrom(words).at(0);
     return sheet === undefined ? "picked from a list of this sheet" : `picked from ${sheet}`;
@@ -86,6 +92,7 @@ function takes({ words, limits, format = "" }: Filled, demo: unknown): string {
   if (format.includes("yy")) return "a date";
   if (format.includes("%")) return "a share, as 5 %";
   const first = [demo].flat(2).find((each) => each !== null && each !== undefined);
+  if (first === undefined) return /\)$/.test(label) ? "a number" : "text";
   return typeof first === "string" ? "text" : "a number";
 }
 
@@ -93,27 +100,30 @@ const READ = new Set<unknown>(["result", "answer"]);
 const FILLED = new Set<unknown>(["input", "drawn", "note", ...READ]);
 
 /** Blocks have addresses in place of names: their words are the heading above, or the label to the left. */
-function ofBlocks(template: Template): Thing[] {
+function ofBlocks(template: Template, others: Others): Thing[] {
   const { blocks } = template;
   if (!blocks) return [];
-  const cells = new Map(drawingOf(template, true).cells.map((cell) => [key(cell), cell]));
+  const cells = new Map(drawingOf(template, true, others).cells.map((cell) => [key(cell), cell]));
   return blocks.flatMap((block) => {
     if (block.look !== "input" && !READ.has(block.look)) return [];
     const { row, column } = readCellName(block.at);
-    const { rows = [[block.formula ?? ""]], down = rows.length, across = 1 } = block;
-    const wide = Math.max(across, rows[0]?.length ?? 1);
+    const { draw, rows = [[block.formula ?? ""]], down = rows.length } = block;
+    const wide = Math.max(block.across ?? 1, rows[0]?.length ?? 1);
     return Array.from({ length: down * wide }, (_, i) => {
-      const at = { row: row + Math.floor(i / wide), column: column + (i % wide) };
-      const demo = rows[Math.floor(i / wide)]?.[i % wide];
+      const [line, across] = [Math.floor(i / wide), i % wide];
+      const at = { row: row + line, column: column + across };
+      const demo = rows[line]?.[across];
+      const all = rows.map((each) => each[across]);
+      const drawn = draw?.[line]?.[across];
       const filled: Filled = {
         ...block,
-        draw: undefined,
-        formula: block.look === "input" ? undefined : "=",
+        formula: block.look === "input" ? undefined : String(block.formula ?? demo),
+        draw: typeof drawn === "string" ? drawn : undefined,
       };
       const above = headingOver(cells, at);
       return above === undefined
         ? thing(labelLeft(cells, at), filled, demo)
-        : thing(above, filled, demo, "each line");
+        : thing(above, filled, all, "each line");
     }).flat();
   });
 }

@@ -73,12 +73,10 @@ function formulaOf(spot: Spot, name: string): Promise<string | null> {
   return read(async (context) => {
     const { workbook } = context;
     const sheet = workbook.worksheets.getItem(spot.sheet);
-    // eslint-disable-next-line office-addins/load-object-before-read, office-addins/call-sync-before-read -- only gone through
-    const [own, common] = [sheet.names, workbook.names].map((names) => {
-      const found = names.getItemOrNullObject(name);
-      found.load("formula");
-      return found;
-    });
+    const own = sheet.names.getItemOrNullObject(name);
+    const common = workbook.names.getItemOrNullObject(name);
+    own.load("formula");
+    common.load("formula");
     await context.sync();
     const found = own.isNullObject ? common : own;
     return found.isNullObject ? null : String(found.formula);
@@ -105,7 +103,7 @@ function isRelative(node: Node): boolean {
 function tableValues(spot: Spot, text: string): Promise<Grid> {
   return read(async (context) => {
     const found = parseStructRef(text);
-    const sections = (found?.sections ?? []) as string[];
+    const sections = found?.sections ?? [];
     const [column, ...more] = found?.columns ?? [];
     const isRow = sections.includes("this row");
     if (!found || !column || more.length > 0 || (sections.length > 0 && !isRow)) return untold();

@@ -36,7 +36,7 @@ async function wholeFile(): Promise<Uint8Array> {
     if (filled < file.size) throw new Error(`${filled} of ${file.size} bytes came`);
     return bytes;
   } finally {
-    await asked<void>((answered) => file.closeAsync(answered)).catch(() => undefined);
+    await asked((answered) => file.closeAsync(answered)).catch(() => undefined);
   }
 }
 

@@ -47,16 +47,18 @@ function gridOf<T>(
   { row, column, rows, columns, cells }: PlacedDrawing,
   of: (cell: DrawnCell) => T | null | undefined,
 ): (T | null)[][] {
-  const grid = Array.from({ length: rows }, () => new Array<T | null>(columns).fill(null));
-  for (const cell of cells) grid[cell.row - row][cell.column - column] = of(cell) ?? null;
-  return grid;
+  const places = new Map(cells.map((cell) => [`${cell.row},${cell.column}`, of(cell) ?? null]));
+  return Array.from({ length: rows }, (_, i) =>
+    Array.from({ length: columns }, (_, j) => places.get(`${row + i},${column + j}`) ?? null),
+  );
 }
 
 /** The widths that are set; columns behind them, which only a chart covers, stay as they are. */
 function columnsOf({ columns, widths }: PlacedDrawing): Excel.SettableColumnProperties[] {
-  return Array.from({ length: columns }, (_, i) =>
-    widths[i] === undefined ? {} : { format: { columnWidth: widths[i] * POINTS } },
-  );
+  return Array.from({ length: columns }, (_, i) => {
+    const width = widths[i];
+    return width === undefined ? {} : { format: { columnWidth: width * POINTS } };
+  });
 }
 
 /** Rectangles of a sheet as one; asked for once where several things are set on the same. */
@@ -148,7 +150,9 @@ function orderChart(
   sheet: Excel.Worksheet,
   { kind, title, unit, labels, series, over }: DrawnChart,
 ) {
-  const chart = sheet.charts.add(CHART_TYPES[kind], rangeOf(sheet, series[0].values), "Columns");
+  const [first] = series;
+  if (!first) return;
+  const chart = sheet.charts.add(CHART_TYPES[kind], rangeOf(sheet, first.values), "Columns");
   chart.title.text = title;
   chart.legend.visible = series.length > 1;
   chart.legend.position = "Bottom";
@@ -158,16 +162,16 @@ function orderChart(
     if (j > 0) drawn.setValues(rangeOf(sheet, values));
     drawn.name = name;
     drawn.setXAxisValues(rangeOf(sheet, labels));
-    if (kind === "lines") {
-      drawn.format.line.color = CHART_COLORS[j];
-    } else {
-      drawn.hasDataLabels = true;
-      drawn.format.fill.setSolidColor(CHART_COLORS[j]);
-    }
+    if (kind !== "lines") drawn.hasDataLabels = true;
+    // Beyond our colours, Excel's own.
+    const color = CHART_COLORS[j];
+    if (!color) return;
+    if (kind === "lines") drawn.format.line.color = color;
+    else drawn.format.fill.setSolidColor(color);
   });
-  const first = { ...over, rows: 1, columns: 1 };
-  const last = { ...first, row: over.row + over.rows - 1, column: over.column + over.columns - 1 };
-  chart.setPosition(rangeOf(sheet, first), rangeOf(sheet, last));
+  const start = { ...over, rows: 1, columns: 1 };
+  const end = { ...start, row: over.row + over.rows - 1, column: over.column + over.columns - 1 };
+  chart.setPosition(rangeOf(sheet, start), rangeOf(sheet, end));
 }
 
 const CHART_TYPES = {

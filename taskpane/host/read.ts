@@ -51,7 +51,7 @@ export function firstFilled(spot: Spot, rows: number, columns: number): Promise<
     const { formulas, values } = area;
     for (let row = 0; row < rows; row++) {
       for (let column = 0; column < columns; column++) {
-        if (formulas[row][column] === "" && values[row][column] === "") continue;
+        if (formulas[row]?.[column] === "" && values[row]?.[column] === "") continue;
         return cellName(spot.row + row, spot.column + column);
       }
     }
@@ -74,10 +74,10 @@ export function content({ sheet, row, column }: Spot): Promise<CellContent> {
     const first = parent.isNullObject
       ? { formulas: cell.formulas, rowIndex: row, columnIndex: column }
       : parent;
-    const formula = String(first.formulas[0][0]);
+    const formula = String(first.formulas[0]?.[0] ?? "");
     return {
       formula: formula.startsWith("=") ? formula : null,
-      value: valuesOf(cell)[0][0],
+      value: valuesOf(cell)[0]?.[0] ?? null,
       from: { sheet, row: first.rowIndex, column: first.columnIndex },
     };
   });
@@ -127,13 +127,13 @@ function placedIn(block: Excel.Range, first: Spot): Placed[] {
     line.flatMap((formula, j) => {
       if (typeof formula !== "string" || !formula.startsWith("=")) return [];
       const spot = { sheet: first.sheet, row: first.row + i, column: first.column + j };
-      return [{ spot, formula, value: values[i][j] }];
+      return [{ spot, formula, value: values[i]?.[j] ?? null }];
     }),
   );
 }
 
 /** A cell's value as Excel tells it: an error is a text that opens with # and has that type. */
-function valueOf(value: unknown, type: string): CellValue {
+function valueOf(value: unknown, type: string | undefined): CellValue {
   if (type === "Empty") return null;
   if (type === "Error") return { fault: String(value) };
   return value as CellValue;
@@ -141,6 +141,6 @@ function valueOf(value: unknown, type: string): CellValue {
 
 export function valuesOf(range: { values: unknown[][]; valueTypes: string[][] }): CellValue[][] {
   return range.values.map((row, i) =>
-    row.map((value, j) => valueOf(value, range.valueTypes[i][j])),
+    row.map((value, j) => valueOf(value, range.valueTypes[i]?.[j])),
   );
 }

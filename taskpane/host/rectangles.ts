@@ -28,11 +28,13 @@ export function rectangles(cells: readonly Place[]): Area[] {
 }
 
 /** Things that are alike, together, in the order of the first of them. */
-export function alike<T>(things: readonly T[], keyOf: (thing: T) => unknown): T[][] {
-  const groups = new Map<string, T[]>();
+export function alike<T>(things: readonly T[], keyOf: (thing: T) => unknown): [T, ...T[]][] {
+  const groups = new Map<string, [T, ...T[]]>();
   for (const thing of things) {
     const key = JSON.stringify(keyOf(thing));
-    groups.set(key, [...(groups.get(key) ?? []), thing]);
+    const group = groups.get(key);
+    if (group) group.push(thing);
+    else groups.set(key, [thing]);
   }
   return [...groups.values()];
 }

@@ -32,14 +32,15 @@ export async function repair(workbook: Workbook): Promise<Repaired[]> {
     (await workbook.formulas()).map((placed) => [keyOf(placed), placed.value]),
   );
   return mended.map((placed, i) => {
+    const refusal = refusals[i] ?? null;
     const value = values.get(keyOf(placed)) ?? null;
     const { row, column, sheet } = placed.spot;
     const isStuck = isFault(value) && value.fault === "#NAME?";
     return {
       place: `${cellName(row, column)} of ${sheet}`,
       formula: placed.formula,
-      isMended: refusals[i] === null && !isStuck,
-      outcome: outcomeOf(refusals[i], isStuck, value),
+      isMended: refusal === null && !isStuck,
+      outcome: outcomeOf(refusal, isStuck, value),
     };
   });
 }

@@ -9,6 +9,7 @@ import { template as batchBook } from "../templates/batch-book";
 import { template as benchSheet } from "../templates/bench-sheet";
 import { templates } from "../templates/index";
 import { template as weighed } from "../templates/weighed";
+import { chosenOn } from "./run-choice";
 import { formOf, linesFor, missingIn } from "./run-form";
 import { isBlank, linesAdded, linesEmptied, textOf, valuesAt } from "./sheet-lists";
 
@@ -19,15 +20,9 @@ const KEPT = ["who", "unit", "step", "tolerance", "vessel", "extra"];
 export async function makeRun(workbook: Workbook, today: Date): Promise<string> {
   const others = await findSheets(workbook, templates);
   const bench = await findAll(workbook, benchSheet);
-  const typed = new Map<string, CellValue[]>();
+  const typed = await chosenOn(workbook);
   const last = bench.at(-1);
   if (last) for (const name of KEPT) typed.set(name, await valuesAt(workbook, last, name));
-  const run = others.get("Size run");
-  if (run) {
-    typed.set("recipe", await valuesAt(workbook, run, "recipe"));
-    typed.set("sizes.size", await valuesAt(workbook, run, "sizes.size"));
-    typed.set("sizes.count", await valuesAt(workbook, run, "sizes.count"));
-  }
   const number = nextNumber(await numbersIn(workbook, bench, others.get(batchBook.title)));
   typed.set("number", [number]);
   typed.set("date", [serialOf(today)]);

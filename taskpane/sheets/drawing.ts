@@ -179,7 +179,7 @@ function roomForFilters(
 }
 
 /** The most rows that stay in sight: more would leave no room to scroll on a small screen. */
-const MOST_FROZEN = 14;
+const MOST_FROZEN = 13;
 
 /** The page set-up, and what stays in sight: all down to the headings, and the first columns. */
 function pageOf(

@@ -49,7 +49,7 @@ export async function readOwnList(workbook: Workbook, sheet: string): Promise<Ow
   const head = cells.findIndex((line) => line.filter(isText).length >= 3);
   if (head < 0) return null;
   const headings = (cells[head] ?? []).flatMap((value, column) =>
-    isText(value) ? [{ column, text: String(value).trim() }] : [],
+    isText(value) ? [{ column, text: value.trim() }] : [],
   );
   const isFilled = (line: readonly CellValue[]) =>
     headings.some(({ column }) => line[column] !== null && line[column] !== "");
@@ -57,7 +57,7 @@ export async function readOwnList(workbook: Workbook, sheet: string): Promise<Ow
   return last < 0 ? null : { sheet, head, headings, last };
 }
 
-function isText(value: CellValue): boolean {
+function isText(value: CellValue): value is string {
   return typeof value === "string" && value.trim() !== "" && Number.isNaN(Number(value));
 }
 

@@ -228,7 +228,7 @@ export const template: Template = {
           format: "#,##0.0##",
           formula: `=IF(AND(ISNUMBER({share}),ISNUMBER({made}),SUM({share})>=0,${HAS_SCALE}),ROUND(ROUND({share}*{made}/${PER}/{step},0)*{step},6),"")`,
         },
-        { name: "done", heading: "Done", look: "answer", formula: '=IF({material}="","","☐")' },
+        { name: "done", heading: "Done", look: "answer", formula: '=IF({material}="","","[   ]")' },
         {
           name: "reading",
           heading: "Reading (g or oz)",

@@ -50,7 +50,7 @@ export interface ExplainedCall {
   lines: { rows: number; columns: number };
   /** The line that the selected cell shows. */
   line: Line;
-  at(line: Line): ExplainedLine;
+  at: (line: Line) => ExplainedLine;
   caution: string;
 }
 

@@ -98,7 +98,7 @@ function faultIn(
 
 interface Source {
   words(line: Line | null): string;
-  place?(line: Line | null): string;
+  place?: (line: Line | null) => string;
   cellAt?(row: number, column: number): string;
 }
 

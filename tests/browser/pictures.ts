@@ -2,11 +2,12 @@
  * npm run pictures: the pictures of the guides, docs/pictures/*.png, of the local sheet with the whole workbook
  * in it. Look at them before you commit them.
  */
-import { mkdirSync, statSync } from "node:fs";
+import { mkdirSync, writeFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 import type { Page } from "playwright-core";
 import { templates } from "../../taskpane/templates/index";
 import { launchBrowser } from "./launch";
+import { inFewColours } from "./small-png";
 import { openSheet } from "./sheet";
 
 const FOLDER = "docs/pictures";
@@ -34,8 +35,9 @@ async function turnTo(page: Page, name: string) {
 
 async function take(page: Page, name: string) {
   const path = `${FOLDER}/${name.toLowerCase().replaceAll(" ", "-")}.png`;
-  await page.screenshot({ path });
-  const size = statSync(path).size / 1000;
+  const png = inFewColours(await page.screenshot());
+  writeFileSync(path, png);
+  const size = png.length / 1000;
   console.log(`${path}: ${size.toFixed(0)} kB`);
   if (size > LARGEST_KB) throw new Error(`${path} is larger than ${LARGEST_KB} kB`);
 }
@@ -45,7 +47,7 @@ const browser = await launchBrowser();
 try {
   const address = pathToFileURL("dist/localsheet/").href;
   // As wide as the guides show it; light, as most readers have their page.
-  const view = { viewport: { width: 1280, height: 640 }, colorScheme: "light" } as const;
+  const view = { viewport: { width: 1280, height: 900 }, colorScheme: "light" } as const;
   const { page, trouble } = await openSheet(browser, `${address}index.html`, view, address);
   await take(page, "Start here");
   await page.getByRole("button", { name: "Insert the whole workbook" }).click();

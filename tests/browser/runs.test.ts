@@ -32,12 +32,12 @@ test("a run is made, booked and taken back", async () => {
   await press("Insert the whole workbook");
   await told("draw from each other");
   await press("Make this run");
-  await told("pick the recipe and the bottles");
-  // Recipe, a batch of 100 g, one bottle of 2 fl oz filled.
+  await told(": print it");
+  // Recipe, a batch of 100 g, one bottle of the first of Size run's sizes, 2 fl oz, and none of the others.
   await typeInto(page, "C6", "Orchard body");
   await typeInto(page, "K11", "100");
-  await typeInto(page, "C14", "2 fl oz");
-  await typeInto(page, "C17", "1");
+  for (const [i, cell] of ["C17", "D17", "E17", "F17"].entries())
+    await typeInto(page, cell, i === 0 ? "1" : "0");
   await typeInto(page, "H24", "3.1");
   await press("Book this run");
   await told("the reading of Alder Clear is missing");

@@ -129,6 +129,10 @@ describe("prices and margins", () => {
     expect(evenPoint(108000, 50, 32)).toBe(6000);
     expect(evenPoint(0.3, 0.2, 0.1)).toBe(3);
     expect(evenPoint(0, 20, 10)).toBe(0);
+    // By hand: 0.3 / 0.1 is 3; a computer's 0.3 - 0.2 falls short of 0.1 and would make it 4.
+    expect(evenPoint(0.3, 0.3, 0.2)).toBe(3);
+    // By hand: a cent more than a million bottles earn takes one bottle more.
+    expect(evenPoint(1_000_000.01, 2, 1)).toBe(1_000_001);
   });
 
   test("refusals", () => {
@@ -141,6 +145,8 @@ describe("prices and margins", () => {
     refuses(() => keepRate(0, 10), "price is blank or zero");
     refuses(() => evenPoint(100, 10, 9, 0.1), "price must be above cost and fees, 10, got 10");
     refuses(() => evenPoint(100, 10, 12), "price must be above cost and fees, 12, got 10");
+    // By hand: three times 1.10 is 3.30, and what rounding leaves of it earns nothing.
+    refuses(() => evenPoint(100, 1.1 * 3, 3.3), "price must be above cost and fees, 3.3, got 3.3");
     expect(keepRate(10, 12)).toBeCloseTo(-0.2, 12);
   });
 });

@@ -71,6 +71,16 @@ describe("the working of a cell in Excel", () => {
     expect(line.steps.at(-1)?.value).toBe(3);
   });
 
+  test.each([
+    ["=MIST.OILFOR(60,0.05)", "certificate"],
+    ["=MIST.SPIRITDENSITY(0.5)", "Strong alcohol"],
+    ["=MIST.EVENPOINT(100,20,8)", "freight"],
+  ])("%s has the caution of its own topic", async (formula, words) => {
+    put({ "0,2": { formula, value: 1 } });
+    const explained = await explain(new ExcelWorkbook(), spot);
+    expect(explained.calls.map(({ caution }) => caution)).toEqual([expect.stringContaining(words)]);
+  });
+
   test("a spilled cell is explained by the formula that fills it, for its own line", async () => {
     put({
       "0,1": { formula: 60 },

@@ -205,6 +205,26 @@ describe("Trial batch", () => {
     write(model, "B11", "0.01");
     expect(all("B26 C26 D26")).toEqual(["yes", "yes", "yes"]);
   });
+
+  test("in ounces, where the scale is too coarse, says so and what to do", async () => {
+    const model = newModel();
+    await insertTemplate(new LocalWorkbook(model), titled("Trial batch"), onNewSheet);
+    for (const [name, content] of Object.entries({ B10: "2", B17: "oz", B19: "5%" }))
+      write(model, name, content);
+    // By hand: 0.1 oz of oil, half a step of 0.1 oz either way, in 2 oz.
+    expect(read(model, "B36")).toBe("2.5% to 7.5%");
+    // By hand: 0.1 oz at 5 % of error is 0.005 oz; 0.1 / 5 % / 5 % is 40 oz.
+    expect(read(model, "B37")).toBeCloseTo(0.005, 12);
+    expect(read(model, "B38")).toBeCloseTo(40, 9);
+    // By hand: 28.349523125 g x 0.1 at 1.62 g for 50 drops, 87.4985. As ounces they would be 3.
+    expect(Math.round(Number(read(model, "B39")))).toBe(87);
+    // By hand: 1 oz of oil in 9 oz of base; 1 oz of that and 1 oz of base; 5 % x 0.95^2 and x 1.05^2.
+    const close = [1, 9, 1, 1].map((value) => expect.closeTo(value, 9));
+    expect(["B40", "B41", "B42", "B43"].map((name) => read(model, name))).toEqual(close);
+    expect(read(model, "B44")).toBe("4.5% to 5.5%");
+    write(model, "B11", "0.005");
+    expect(["B36", "B40", "B44"].map((name) => read(model, name))).toEqual(["", "", ""]);
+  });
 });
 
 test.each(templates)(

@@ -1,5 +1,5 @@
 /** From a run to the bench, into the book and back: what is weighed, traced, taken from what is on hand. */
-import { beforeEach, describe, expect, test } from "vitest";
+import { beforeEach, describe, expect, test, vi } from "vitest";
 import { bookRun, makeRun, nextNumber, takeBack } from "../../taskpane/pane/runs";
 import { wholeSet } from "./whole-set";
 
@@ -39,7 +39,17 @@ function show({ model }: Set, sheet: string) {
 }
 
 const bench = (set: Set, name: string, line = 0) => set.at("Bench sheet", name, line);
-const onHand = (set: Set, line: number) => set.at("Materials", "materials.onhand", line);
+/** The line of Materials that counts for a material. */
+async function lineOf(set: Set, material: string) {
+  const spot = await set.spot("Materials", "materials.key");
+  return (await set.workbook.read(spot, 200, 1)).findIndex(([key]) => key === material);
+}
+
+const onHand = async (set: Set, material: string) =>
+  set.at("Materials", "materials.onhand", await lineOf(set, material));
+
+// A workbook of all sheets takes a busy machine seconds to draw.
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 describe("the bench sheet", () => {
   let set: Set;
@@ -127,13 +137,14 @@ describe("the bench sheet", () => {
   test("what is typed over, past its use by, or not enough on hand is said", async () => {
     await set.type("Bench sheet", "pours.lot", 0, "RS-8");
     expect(await bench(set, "pours.over")).toBe("Lot");
-    await set.type("Materials", "materials.useby", 8, 46_000);
+    const rain = await lineOf(set, "Rain on Slate");
+    await set.type("Materials", "materials.useby", rain, 46_000);
     expect(await bench(set, "pours.said")).toContain("past its use by");
     expect(await bench(set, "useby")).toBe(46_000);
-    await set.type("Materials", "materials.counted", 8, 300);
-    // By hand: 300 g less 46.2, 69.1, 27.4, 42.9 and 92.4 g since the day of the count.
-    expect(await bench(set, "pours.said")).toContain("on hand only 22.0 g");
-    await set.type("Materials", "materials.density", 0, null);
+    await set.type("Materials", "materials.counted", rain, 300);
+    // By hand: 300 g less 46.2, 69.1, 27.3, 42.9 and 92.4 g since the day of the count.
+    expect(await bench(set, "pours.said")).toContain("on hand only 22.1 g");
+    await set.type("Materials", "materials.density", await lineOf(set, "Alder Clear"), null);
     expect(await bench(set, "density")).toBe("");
     expect(await bench(set, "made")).toBe("");
     expect(await bench(set, "pours.scale")).toBe("");
@@ -175,9 +186,9 @@ describe("what is on hand", () => {
     const set = await wholeSet();
     // By hand: 5200 g counted on 2026-09-01, less B-004, B-006, B-008 and B-010; B-001 and B-003 came before.
     const left = 5200 - 1098.1 - 1021.3 - 998.4 - 612.5;
-    expect(await onHand(set, 0)).toBeCloseTo(left, 9);
+    expect(await onHand(set, "Alder Clear")).toBeCloseTo(left, 9);
     await set.type("Batch book", "batches.number", 3, null);
-    expect(await onHand(set, 0)).toBeCloseTo(left + 1098.1, 9);
+    expect(await onHand(set, "Alder Clear")).toBeCloseTo(left + 1098.1, 9);
     expect(await set.at("Weighed", "weighed.said", 18)).toContain("not in the Batch book");
   });
 });
@@ -194,7 +205,7 @@ describe("a run", () => {
     expect(told).toContain("The bench sheet of batch B-012");
     const sheet = (await set.workbook.sheetNames()).at(-1) ?? "";
     expect(told).toContain(`"${sheet}"`);
-    const type = async (name: string, content: string | number, line = 0, across = 0) => {
+    const type = async (name: string, content: string | number | null, line = 0, across = 0) => {
       const { row, column } = await set.spot("Bench sheet", name, line);
       const spot = { sheet, row, column: column + across };
       await set.workbook.write([{ spot, content }]);
@@ -211,6 +222,11 @@ describe("a run", () => {
       1500,
     ]);
     await type("recipe", "Orchard body");
+    // Size run has four sizes.
+    for (const across of [2, 3]) {
+      await type("sizes.size", null, 0, across);
+      await type("sizes.count", null, 0, across);
+    }
     await type("sizes.size", "8 fl oz");
     await type("sizes.count", 2);
     await type("sizes.size", "2 fl oz", 0, 1);
@@ -224,12 +240,12 @@ describe("a run", () => {
     await type("pours.reading", 630.5, 1);
     await type("sizes.filled", 2);
     await type("sizes.filled", 3, 0, 1);
-    const before = await Promise.all(stocked.map((line) => onHand(set, line)));
+    const before = await Promise.all(stocked.map((each) => onHand(set, each)));
     expect(await bookRun(set.workbook)).toContain("Batch B-012 is in the Batch book, with 7 lines");
     // Oil, base, bottles of 2 and 8 fl oz, sprayers, labels, boxes.
     const taken = [19.5, 630.5, 3, 2, 5, 5, 2];
-    for (const [i, line] of stocked.entries())
-      expect(await onHand(set, line)).toBeCloseTo(Number(before[i]) - (taken[i] ?? NaN), 9);
+    for (const [i, each] of stocked.entries())
+      expect(await onHand(set, each)).toBeCloseTo(Number(before[i]) - (taken[i] ?? NaN), 9);
     const book = (name: string) => set.at("Batch book", `batches.${name}`, 10);
     expect([await book("number"), await book("date"), await book("recipe")]).toEqual([
       "B-012",
@@ -255,18 +271,37 @@ describe("a run", () => {
     );
     await expect(bookRun(set.workbook)).rejects.toThrow("batch B-012 is in the Batch book already");
     expect(await takeBack(set.workbook, " B-012 ")).toContain("and 7 lines on Weighed are empty");
-    expect(await Promise.all(stocked.map((line) => onHand(set, line)))).toEqual(before);
+    expect(await Promise.all(stocked.map((each) => onHand(set, each)))).toEqual(before);
     expect(await set.at("Batch book", "filled")).toBe(10);
     await expect(takeBack(set.workbook, "B-012")).rejects.toThrow("there is no batch B-012");
   });
 
+  test("has the recipe and the bottles of Size run", async () => {
+    const cell = (row: number, column: number, content: string | number | null) => {
+      return { spot: { sheet: "Size run", row, column }, content };
+    };
+    // Its recipe, and four sizes with their bottles: one has none, one is not named.
+    await set.workbook.write([
+      cell(6, 5, "Rain linen"),
+      ...["8 fl oz", "4 fl oz", null, "2 fl oz"].map((size, i) => cell(11, 3 + i, size)),
+      ...[3, null, 7, 5].map((count, i) => cell(13, 3 + i, count)),
+    ]);
+    expect(await makeRun(set.workbook, TODAY)).toContain(": print it");
+    const sheet = (await set.workbook.sheetNames()).at(-1) ?? "";
+    const at = async (name: string, columns: number) =>
+      (await set.workbook.read({ ...(await set.spot("Bench sheet", name)), sheet }, 1, columns))[0];
+    expect(await at("recipe", 1)).toEqual(["Rain linen"]);
+    expect(await at("sizes.size", 4)).toEqual(["8 fl oz", "2 fl oz", null, null]);
+    expect(await at("sizes.count", 4)).toEqual([3, 5, null, null]);
+  });
+
   test("booked and taken back is one step of undo each", async () => {
     show(set, "Bench sheet");
-    const before = await onHand(set, 0);
+    const before = await onHand(set, "Alder Clear");
     await bookRun(set.workbook);
-    expect(await onHand(set, 0)).toBeCloseTo(Number(before) - 1298.7, 9);
+    expect(await onHand(set, "Alder Clear")).toBeCloseTo(Number(before) - 1298.7, 9);
     set.model.dispatch("REQUEST_UNDO");
-    expect(await onHand(set, 0)).toBe(before);
+    expect(await onHand(set, "Alder Clear")).toBe(before);
     expect(await set.at("Batch book", "filled")).toBe(10);
     expect(await set.at("Weighed", "filled")).toBe(63);
   });
@@ -303,8 +338,15 @@ describe("a run", () => {
   });
 });
 
-/** Lines of Materials: Salt Orchard, Alder Clear, bottles of 2 and 8 fl oz, sprayers, labels, boxes. */
-const stocked = [12, 0, 16, 18, 19, 20, 21];
+const stocked = [
+  "Salt Orchard",
+  "Alder Clear",
+  "Bottle 2 fl oz",
+  "Bottle 8 fl oz",
+  "Fine sprayer",
+  "Label",
+  "Box",
+];
 
 test("the next number is written like the last one", () => {
   expect(nextNumber([])).toBe("B-001");

@@ -3,10 +3,12 @@ import { expect, test } from "vitest";
 import { sheetPages } from "../../taskpane/generate/sheet-pages";
 import { thingsOf } from "../../taskpane/generate/things";
 import { drawingOf } from "../../taskpane/sheets/drawing";
+import { plannedSheets } from "../../taskpane/sheets/find";
 import { TemplateSchema } from "../../taskpane/sheets/template";
 import { templates } from "../../taskpane/templates/index";
 
 const pages = sheetPages(templates);
+const others = plannedSheets(templates.map((template) => ({ sheet: template.title, template })));
 const pageOf = (title: string) => pages.get(`${title.toLowerCase().replaceAll(" ", "-")}.md`) ?? "";
 
 test.each(templates)(
@@ -15,7 +17,7 @@ test.each(templates)(
     const page = pageOf(template.title);
     expect(page).toContain(`# ${template.title}\n\n${template.use}`);
     expect(pages.get("README.md")).toContain(`[${template.title}](`);
-    const texts = drawingOf(template, true).cells.filter(
+    const texts = drawingOf(template, true, others).cells.filter(
       ({ content }) => typeof content === "string",
     );
     const cautions = texts.filter(({ look, content }) => {
@@ -24,10 +26,10 @@ test.each(templates)(
       );
     });
     for (const { content } of cautions) expect(page).toContain(`**${content}**`);
-    expect(page).toContain("## You type");
+    expect(page).toMatch(/^## (You type|Drawn from other sheets)$/m);
     // Whatever is asked for or told stands on the sheet in the same words.
     const written = new Set(texts.map(({ content }) => content));
-    for (const { label } of thingsOf(template)) expect(written).toContain(label);
+    for (const { label } of thingsOf(template, others)) expect(written).toContain(label);
   },
 );
 
@@ -61,6 +63,8 @@ const small = TemplateSchema.parse({
         { name: "dry", heading: "Dry after (minutes)", demo: [12] },
         { heading: "Lost (%)", format: "0%", limits: [0, 1], demo: [0.1] },
         { heading: "Density (g/mL)", demo: [0.85], draw: "={Materials!materials.density:first}" },
+        { heading: "So far", look: "result", demo: ["=1+1"] },
+        { heading: "Left", formula: "={Sizes!sizes.holds:first}+{Sizes!sizes.holds:last}" },
         { heading: "Not shown", formula: "=1", hidden: true },
       ],
     },
@@ -79,6 +83,8 @@ test("typed, drawn and worked out are told apart, with what each takes", () => {
     "Dry after (minutes) | typed | each line | a number",
     "Lost (%) | typed | each line | 0 % to 100 %",
     "Density (g/mL) | drawn | each line | Materials",
+    "So far | worked | each line | ",
+    "Left | worked | each line | Sizes",
   ]);
   const page = sheetPages([small]).get("drying.md");
   expect(page).toContain("**Air the room.**");

@@ -177,6 +177,20 @@ describe("STANDING and TIPPOINT", () => {
     expect(tipPoint([[1e-12], [2e-12]], [[1]])).toEqual([["no single weight", "", ""]]);
   });
 
+  // By the rule in STANDING's comment: a billionth of the largest score, here 1.
+  test.each([
+    [0.9e-9, ["1 tied", "1 tied"], [0, "tie", 2]],
+    [1.1e-9, ["1", "2"], ["no single weight", "", ""]],
+  ])("a billionth of the largest score divides a tie from a lead: %d", (gap, places, tip) => {
+    const table = [
+      [1, 1],
+      [1 - gap, 1 - gap],
+    ];
+    const weights = [[0.3, 0.7]];
+    expect(standing(table, weights).map(([, place]) => place)).toEqual(places);
+    expect(tipPoint(table, weights)).toEqual([tip]);
+  });
+
   test("prices that differ by rounding alone are alike", () => {
     const table = [
       [0.1 + 0.2, 5],

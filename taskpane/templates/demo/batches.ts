@@ -109,7 +109,7 @@ export const DEMO_BATCHES: DemoBatch[] = [
     who: "Odell",
     filled: [["4 fl oz", 8]],
     poured: [
-      ["Rain on Slate", 27.4],
+      ["Rain on Slate", 27.3],
       ["Bluepost Soft", 885.2],
     ],
     useby: day(2027, 9, 1),
