@@ -30,7 +30,7 @@ export const template: Template = {
   use: "Several suppliers' packs, sold by weight or volume, as one landed cost per fluid ounce, beside what is in them and how long they last.",
   step: 5,
   widths: [
-    148, 112, 60, 52, 62, 66, 62, 66, 62, 54, 78, 84, 78, 68, 62, 62, 84, 106, 62, 74, 84, 84, 84,
+    148, 136, 60, 52, 62, 66, 62, 66, 62, 54, 78, 84, 78, 68, 62, 62, 84, 106, 62, 74, 84, 84, 84,
     74, 74, 230, 120, 60, 60, 60,
   ],
   parts: [
@@ -118,16 +118,16 @@ export const template: Template = {
       reach: 60,
       columns: [
         {
-          name: "supplier",
-          heading: "Supplier",
-          demo: ["Alder Row", "Bluepost Chandlery", "Drovers Wharf"],
-          draw: drawn("supplier"),
-        },
-        {
           name: "base",
           heading: "Base",
           demo: ["Alder Clear", "Bluepost Soft", "Drovers Dry"],
           draw: drawn("name"),
+        },
+        {
+          name: "supplier",
+          heading: "Supplier",
+          demo: ["Alder Row", "Bluepost Chandlery", "Drovers Wharf"],
+          draw: drawn("supplier"),
         },
         {
           name: "price",
@@ -319,7 +319,7 @@ export const template: Template = {
   page: {
     landscape: true,
     heads: "packs",
-    columns: 2,
+    columns: 1,
     caution: "Not disclosed means not known, not harmless: the safety data sheet comes first.",
   },
 };

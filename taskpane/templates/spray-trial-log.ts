@@ -9,7 +9,7 @@ export const template: Template = {
   use: "Blind hourly scores on cloth and in the room, how they fade, and which base wins how firmly.",
   step: 7,
   widths: [
-    212, 112, 112, 74, 116, 92, 92, 92, 104, 96, 92, 92, 92, 58, 58, 58, 58, 58, 58, 58, 58, 58, 84,
+    112, 112, 112, 74, 116, 92, 92, 92, 104, 96, 92, 92, 92, 58, 58, 58, 58, 58, 58, 58, 58, 58, 84,
     84, 84, 84, 84, 84, 84, 240,
   ],
   parts: [
@@ -31,6 +31,7 @@ export const template: Template = {
     {
       gap: 1,
       name: "settings",
+      apart: 2,
       fields: [
         { name: "least", label: "Least score above zero", demo: 1, note: "(0 to 10)" },
         { name: "weak", label: "Too weak at a score of", demo: 2, note: "(0 to 10)" },

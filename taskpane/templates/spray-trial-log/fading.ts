@@ -41,6 +41,7 @@ export const fadingParts: Part[] = [
   { gap: 1, text: "section", rows: ["How it fades"] },
   { text: "note", name: "faded", rows: [sentence] },
   {
+    apart: 2,
     fields: [
       { name: "shown", label: "Line to draw (1 to the last)", limits: [1, 200], demo: 3 },
       {
