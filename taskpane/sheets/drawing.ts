@@ -149,8 +149,9 @@ function linked({ draw, needs = [], ...block }: Block, others: Others): Block[] 
       const formula = drawn[i]?.[j];
       const one = { ...own, at: cellName(row + i, column + j), rows: [[cell]] };
       if (typeof formula !== "string") return one;
-      const { words: _, limits: __, ...free } = one;
-      return { ...free, look: "drawn", rows: [[resolved(formula, NO_PLACES, {}, others)]] };
+      const { at, format } = { format: own.format, ...one };
+      const rows = [[resolved(formula, NO_PLACES, {}, others)]];
+      return { at, look: "drawn", rows, ...(format !== undefined && { format }) };
     }),
   );
 }

@@ -257,9 +257,9 @@ class Pen {
   }
 }
 
-/** Notes and cautions that stand at the left edge, and run on over the columns to their right. */
-function isRunning({ text, beside, under, skip }: TextPart): boolean {
-  return (text === "note" || text === "caution") && !beside && !under && !skip;
+/** Notes and cautions that stand at the left edge and run on to the right; one with a name stays where it is. */
+function isRunning({ text, name, beside, under, skip }: TextPart): boolean {
+  return (text === "note" || text === "caution") && !name && !beside && !under && !skip;
 }
 
 type TextPart = Extract<Part, { text: unknown }>;
