@@ -149,7 +149,7 @@ function linked({ draw, needs = [], ...block }: Block, others: Others): Block[] 
       const formula = drawn[i]?.[j];
       const one = { ...own, at: cellName(row + i, column + j), rows: [[cell]] };
       if (typeof formula !== "string") return one;
-      const { at, format } = { format: own.format, ...one };
+      const { at, format } = one;
       const rows = [[resolved(formula, NO_PLACES, {}, others)]];
       return { at, look: "drawn", rows, ...(format !== undefined && { format }) };
     }),
