@@ -72,7 +72,7 @@ function orderBlocks({ supplier, freight, freeover, packs }: DemoOrder, i: numbe
       `=IF(${material}="","",IF(${ofPack("supplier", material, k + 1)}=$A$${top + 2},${ofPack(column, material, k + 1)},""))`,
     ]);
   // As LANDED compares sums of money, so that a rounding error decides nothing.
-  const reached = `ROUND(${at("J", 4)},6)>=ROUND(${at("E", 2)},6)`;
+  const reached = `ROUND(${at("J", 4)},6)>=ROUND(SUM(${at("E", 2)}),6)`;
   return [
     { at: at("A", 0), look: "section", rows: [[`Order ${i + 1}`]] },
     {
@@ -182,7 +182,7 @@ function orderBlocks({ supplier, freight, freeover, packs }: DemoOrder, i: numbe
       format: "#,##0.00",
       rows: [
         [`=SUM(${span("G")})`],
-        [`=IF(OR(${at("J", 4)}=0,AND(${at("E", 2)}>0,${reached})),0,0+${at("D", 2)})`],
+        [`=IF(OR(${at("J", 4)}=0,AND(SUM(${at("E", 2)})>0,${reached})),0,0+${at("D", 2)})`],
         [`=IF(OR(${at("J", 4)}=0,SUM(${at("E", 2)})=0,${reached}),"",${at("E", 2)}-${at("J", 4)})`],
         [`=IF(${at("J", 4)}=0,"",SUMPRODUCT(${span("E")},${span("F")})-${at("C", 2)})`],
       ],

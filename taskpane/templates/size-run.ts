@@ -61,9 +61,9 @@ export const template: Template = {
         [
           `=IF(F7="","pick a recipe: what is blue is drawn",IF(${loadsOf("F7")}>${OILS},"More than ${OILS} oils: not all of this recipe is here.",IF(${loadsOf("F7")}=0,"not in Recipes","what is blue is drawn; type over it")))`,
         ],
-        [`=IF(OR(F7="",B7=(${basisOf("F7")})),"","Loads of: typed over")`],
+        [`=IF(F7="","",IF(B7=(${basisOf("F7")}),"","Loads of: typed over"))`],
         [
-          `=IF(OR(F7="",B8=(${densityOf("F7")})),"",IF(B8="","density not known","Density: typed over"))`,
+          `=IF(F7="","",IF(B8=(${densityOf("F7")}),"",IF(B8="","density not known","Density: typed over")))`,
         ],
       ],
     },
