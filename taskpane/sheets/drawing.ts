@@ -178,21 +178,10 @@ function roomForFilters(
 const LETTER = 8;
 const BUTTON = 24;
 
-/** The least width, from the one given, at which no line of a wrapped heading runs under the button. */
+/** The least width, from the one given, at which the longest word of a heading stands beside the button. */
 function headWidth(heading: string, least: number): number {
-  for (let width = least; width < 400; width += 4) {
-    const letters = Math.floor((width - 8) / LETTER);
-    const lines = [""];
-    for (const word of heading.split(" ")) {
-      const line = lines.at(-1) ?? "";
-      const longer = line === "" ? word : `${line} ${word}`;
-      if (longer.length <= letters || line === "") lines[lines.length - 1] = longer;
-      else lines.push(word);
-    }
-    const longest = Math.max(...lines.map((line) => line.length));
-    if (longest * LETTER + 2 * BUTTON <= width) return width;
-  }
-  return Math.max(least, 400);
+  const longest = Math.max(...heading.split(" ").map((word) => word.length));
+  return Math.max(least, longest * LETTER + 2 * BUTTON);
 }
 
 /** The most rows that stay in sight: more would leave no room to scroll on a small screen. */

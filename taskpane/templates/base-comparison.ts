@@ -88,7 +88,7 @@ export const template: Template = {
     {
       list: "cheapest",
       beside: "results",
-      skip: 5,
+      skip: 2,
       lines: BASES,
       columns: [
         {
