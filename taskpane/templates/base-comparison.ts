@@ -106,7 +106,7 @@ export const template: Template = {
           heading: "At least ($ per fl oz)",
           format: "0.000",
           formula:
-            '=IF(COUNTIFS({packs.base},{name},{packs.floz},">0")=0,"",MINIFS({packs.floz},{packs.base},{name},{packs.floz},">0"))',
+            '=IF({name}="","",IF(COUNTIFS({packs.base},{name},{packs.floz},">0")=0,"",MINIFS({packs.floz},{packs.base},{name},{packs.floz},">0")))',
         },
       ],
     },

@@ -48,9 +48,20 @@ const KINDS: [string, (format: string) => boolean, [string, number][]][] = [
   ["date", isDate, DATES],
 ];
 
+/** Every input of the kind; the lines of a list that grows are alike, so its first one stands for all. */
 function inputsOf(template: (typeof templates)[number], fits: (format: string) => boolean) {
-  return drawingOf(template, true)
-    .cells.filter(({ look, format }) => look === "input" && format && fits(format))
+  const { cells, lists = [] } = drawingOf(template, true);
+  const isLaterLine = (row: number, column: number) =>
+    lists.some(
+      (list) =>
+        row > list.row + 1 &&
+        row < list.row + list.rows &&
+        column >= list.column &&
+        column < list.column + list.columns,
+    );
+  return cells
+    .filter(({ look, format }) => look === "input" && format && fits(format))
+    .filter(({ row, column }) => !isLaterLine(row, column))
     .map(({ row, column }) => cellName(row, column));
 }
 
