@@ -1,8 +1,7 @@
 /** The pane: its parts as tabs, and one line that tells what happened. The same on both hosts. */
 import { element } from "./elements";
 import { handOverPart } from "./hand-over-part";
-import { sheetsPart } from "./sheets-part";
-import { type Tell, tellIn } from "./tell";
+import { tellIn } from "./tell";
 import type { Workbook } from "../host/workbook";
 import { workingPart } from "./working-part";
 
@@ -20,8 +19,14 @@ export function mountPane(root: HTMLElement, workbook: Workbook): void {
   const status = element("p", { class: "status", role: "status" });
   const tell = tellIn(status);
   const parts: Part[] = [
-    { name: "Sheets", content: sheetsPart(workbook, tell) },
-    { name: "Functions", ...functionsWhenShown(workbook, tell) },
+    {
+      name: "Sheets",
+      ...whenShown(async () => (await import("./sheets-part")).sheetsPart(workbook, tell)),
+    },
+    {
+      name: "Functions",
+      ...whenShown(async () => (await import("./functions-part")).functionsPart(workbook, tell)),
+    },
     { name: "Working", ...workingPart(workbook) },
     { name: "Hand over", content: handOverPart(workbook, tell) },
   ];
@@ -30,18 +35,17 @@ export function mountPane(root: HTMLElement, workbook: Workbook): void {
   root.classList.add("pane");
 }
 
-/** The Functions part; it and the texts that it shows are loaded when it is first opened. */
-function functionsWhenShown(workbook: Workbook, tell: Tell): Omit<Part, "name"> {
+/** A part that is loaded, with the texts or sheets that it shows, when it is first opened. */
+function whenShown(part: () => Promise<HTMLElement>): Omit<Part, "name"> {
   const content = element("div", {}, element("p", {}, "Loading..."));
   let asked: Promise<void> | undefined;
   const load = async () => {
-    const { functionsPart } = await import("./functions-part");
-    content.replaceChildren(functionsPart(workbook, tell));
+    content.replaceChildren(await part());
   };
   const failed = () => {
     asked = undefined;
     content.replaceChildren(
-      element("p", {}, "The list could not be loaded. Open another part, then this one again."),
+      element("p", {}, "It could not be loaded. Open another part, then this one again."),
     );
   };
   return { content, onShow: () => void (asked ??= load().catch(failed)) };
