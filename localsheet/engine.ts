@@ -12,6 +12,17 @@ export interface Message {
   nextRevisionId: string;
 }
 
+/** A command that puts rows or columns in, or takes them out (`elements`). */
+export interface Change {
+  type: string;
+  sheetId: string;
+  dimension: "ROW" | "COL";
+  base: number;
+  quantity: number;
+  position: "before" | "after";
+  elements: number[];
+}
+
 declare global {
   var o_spreadsheet: Engine;
 }

@@ -3,7 +3,7 @@
  * inserted within; this gives the new lines what the lines around them have: formulas, looks, formats, rules and
  * marks. It belongs to the same step of undo. Nothing that was typed or pasted is written over.
  */
-import { type Model, engine } from "./engine";
+import { type Change, type Model, engine } from "./engine";
 
 interface Zone {
   top: number;
@@ -15,15 +15,6 @@ interface Zone {
 type Getters = Model["getters"];
 type Table = ReturnType<Getters["getCoreTables"]>[number];
 type Cell = NonNullable<ReturnType<Getters["getCell"]>>;
-
-interface Change {
-  type: string;
-  sheetId: string;
-  dimension: "ROW" | "COL";
-  base: number;
-  quantity: number;
-  position: "before" | "after";
-}
 
 /** So many lines around a new one say which columns have formulas; one typed over is no reason to stop. */
 const LOOKED_AT = 20;

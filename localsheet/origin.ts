@@ -3,7 +3,7 @@
  * with the workbook and follows undo, so that saving can write into that file.
  */
 import type { Edit } from "../functions/files/shift";
-import { engine } from "./engine";
+import { type Change, engine } from "./engine";
 
 export interface Origin {
   /** The key of the file that is kept beside the workbook. */
@@ -13,16 +13,6 @@ export interface Origin {
   /** The charts of the file, by the engine's ids. */
   figures: string[];
   edits: Edit[];
-}
-
-interface Change {
-  type: string;
-  sheetId: string;
-  dimension: "ROW" | "COL";
-  base: number;
-  quantity: number;
-  position: "before" | "after";
-  elements: number[];
 }
 
 class OriginPlugin extends engine.CorePlugin {

@@ -1,5 +1,6 @@
 /** Runs: a bench sheet made, what was weighed booked, and a run taken back. */
 import type { CellValue, Workbook } from "../host/workbook";
+import { serialOf } from "../sheets/days";
 import { type Drawing, drawingOf } from "../sheets/drawing";
 import { findAll, findSheets } from "../sheets/find";
 import { Refused } from "../sheets/insert";
@@ -25,7 +26,7 @@ export async function makeRun(workbook: Workbook, today: Date): Promise<string> 
   if (last) for (const name of KEPT) typed.set(name, await valuesAt(workbook, last, name));
   const number = nextNumber(await numbersIn(workbook, bench, others.get(batchBook.title)));
   typed.set("number", [number]);
-  typed.set("date", [serialOf(today)]);
+  typed.set("date", [serialToday(today)]);
   const name = await workbook.drawOnNewSheet(
     benchSheet.title,
     withTyped(drawingOf(benchSheet, false, others), typed),
@@ -54,9 +55,9 @@ export function nextNumber(numbers: readonly string[]): string {
   return head + String(highest + 1).padStart(digits.length, "0");
 }
 
-/** A day as a sheet counts it, from the end of 1899. */
-function serialOf(today: Date): number {
-  return Date.UTC(today.getFullYear(), today.getMonth(), today.getDate()) / 86_400_000 + 25_569;
+/** The day that it is here. */
+function serialToday(today: Date): number {
+  return serialOf(Date.UTC(today.getFullYear(), today.getMonth(), today.getDate()));
 }
 
 /** A drawing of the bench sheet with some of its cells typed. */

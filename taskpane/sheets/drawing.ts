@@ -1,8 +1,8 @@
 /** A template as a drawing: every cell, rule, mark and chart that a workbook takes, relative to one place. */
 import { cellName, moveFormula, readCellName } from "../../functions/formula/addresses";
 import type { Block, Content, Look, Mark } from "./block";
-import { NO_OTHERS, lay } from "./lay";
-import { type Others, type Places, drawsFrom, resolved } from "./names";
+import { NO_OTHERS, free, lay, placesOf } from "./lay";
+import { type Others, type Places, isThere, resolved } from "./names";
 import { type Template, TemplateSchema } from "./template";
 
 /** One cell to write, relative to the drawing's own first cell. */
@@ -136,22 +136,19 @@ function linked({ draw, needs = [], ...block }: Block, others: Others): Block[] 
       words: resolved(words, NO_PLACES, {}, others).replaceAll("$", ""),
     }),
   };
-  const isThere = (formula: string) => drawsFrom(formula).every((title) => others.has(title));
   const drawn = (draw ?? []).map((line) =>
-    line.map((cell) => (typeof cell === "string" && isThere(cell) ? cell : null)),
+    line.map((cell) => (typeof cell === "string" && isThere(cell, others) ? cell : null)),
   );
   if (!drawn.flat().some((cell) => cell !== null)) return [own];
   const { row, column } = readCellName(own.at);
   const typed = contentsOf(own);
-  // No rule on what may be typed: a drawn cell that shows nothing would be marked as wrong.
   return typed.flatMap((line, i) =>
     line.map((cell, j): Block => {
       const formula = drawn[i]?.[j];
       const one = { ...own, at: cellName(row + i, column + j), rows: [[cell]] };
       if (typeof formula !== "string") return one;
-      const { at, format } = one;
       const rows = [[resolved(formula, NO_PLACES, {}, others)]];
-      return { at, look: "drawn", rows, ...(format !== undefined && { format }) };
+      return { at: one.at, look: "drawn", rows, ...free(own) };
     }),
   );
 }
@@ -209,7 +206,7 @@ function pageOf(
 
 /** Where the things stand that a template names: "load" at $B$19. */
 export function placeOf(template: Template, name: string): string {
-  return resolved(`{${name}}`, lay(template.parts ?? []).places, {}, NO_OTHERS);
+  return resolved(`{${name}}`, placesOf(template.parts ?? []), {}, NO_OTHERS);
 }
 
 function resolvedRange(text: string, places: Places): string {

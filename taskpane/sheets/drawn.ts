@@ -55,12 +55,15 @@ export function loadsOf(recipe: string): string {
   return `COUNTIFS({Recipes!recipes.recipe},${recipe},{Recipes!recipes.load},">=0")`;
 }
 
-/** The density of a recipe: as measured, or else by its ingredients, volumes additive (an estimate). */
-export function densityOf(recipe: string): string {
+/**
+ * The density of a recipe: as measured, or else by its ingredients, volumes additive (an estimate); `none` where
+ * that of an ingredient is not known.
+ */
+export function densityOf(recipe: string, none = '""'): string {
   const measured = `INDEX({Recipes!recipes.measured},MATCH(${recipe},{Recipes!recipes.densitykey},0))`;
   const volume = `SUMIFS({Recipes!recipes.volumepart},{Recipes!recipes.recipe},${recipe})`;
   const unknown = `COUNTIFS({Recipes!recipes.recipe},${recipe},{Recipes!recipes.volumepart},"no density")`;
-  return `IF(COUNTIF({Recipes!recipes.densitykey},${recipe})>0,${measured},IF(OR(${volume}<=0,${unknown}>0),"",1/${volume}))`;
+  return `IF(COUNTIF({Recipes!recipes.densitykey},${recipe})>0,${measured},IF(OR(${volume}<=0,${unknown}>0),${none},1/${volume}))`;
 }
 
 /** A column of a size. */

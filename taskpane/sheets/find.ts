@@ -22,9 +22,8 @@ export async function findSheets(
   templates: readonly Template[],
 ): Promise<Map<string, Other>> {
   const found = new Map<string, Other>();
-  for (const sheet of await workbook.sheetNames()) {
-    const first = await workbook.read({ sheet, row: 0, column: 0 }, 1, 1);
-    const template = templates.find(({ title }) => title === first[0]?.[0]);
+  for (const [sheet, title] of await titled(workbook)) {
+    const template = templates.find((each) => each.title === title);
     if (!template || found.has(template.title)) continue;
     found.set(template.title, await foundOn(workbook, sheet, template.parts ?? []));
   }
@@ -34,9 +33,17 @@ export async function findSheets(
 /** The sheets of one template, several alike, in their order. */
 export async function findAll(workbook: Workbook, { title, parts = [] }: Template) {
   const found: Other[] = [];
+  for (const [sheet, its] of await titled(workbook))
+    if (its === title) found.push(await foundOn(workbook, sheet, parts));
+  return found;
+}
+
+/** All sheets with what stands in their first cell. */
+async function titled(workbook: Workbook): Promise<[sheet: string, title: CellValue][]> {
+  const found: [string, CellValue][] = [];
   for (const sheet of await workbook.sheetNames()) {
     const first = await workbook.read({ sheet, row: 0, column: 0 }, 1, 1);
-    if (first[0]?.[0] === title) found.push(await foundOn(workbook, sheet, parts));
+    found.push([sheet, first[0]?.[0] ?? null]);
   }
   return found;
 }

@@ -1,13 +1,14 @@
 /** From parts to blocks at their places: what stands where, and formulas in addresses. */
 import { cellName } from "../../functions/formula/addresses";
 import type { Block, Content } from "./block";
-import { type Here, type Others, type Place, type Places, drawsFrom, resolved } from "./names";
+import { type Here, type Others, type Place, type Places, isThere, resolved } from "./names";
 import type { Part } from "./parts";
 
 type Fields = Extract<Part, { fields: unknown }>;
 type List = Extract<Part, { list: unknown }>;
 type Table = Extract<Part, { table: unknown }>;
 type Aspects = Pick<Block, "format" | "words" | "limits" | "marks">;
+type Filled = Aspects & Partial<Pick<Block, "look" | "formula">> & { draw?: string | undefined };
 
 export interface Laid {
   blocks: Block[];
@@ -38,10 +39,9 @@ export function lay(parts: readonly Part[], others: Others = NO_OTHERS, indent =
     else if ("list" in part) writeList(pen, part, place);
     else if ("table" in part) writeTable(pen, part, place);
     else if ("block" in part) {
-      const draw = pen.draws(part.draw) ? part.draw : undefined;
+      const { draw, look, aspects } = pen.filling(part);
       const rows = draw ? [[draw]] : (part.rows ?? spread(part.formula, part.spills));
-      const look = draw ? "drawn" : part.look;
-      pen.write(place.row, place.column, part, look, rows, {}, part.alone);
+      pen.write(place.row, place.column, aspects, look, rows, {}, part.alone);
     }
     blocks.push(...pen.blocks);
     if ("list" in part) hidden.push(...hiddenOf(part, place));
@@ -104,12 +104,7 @@ function originOf({ gap = 0, skip = 0, beside, under }: Part, places: Places, bo
   if (other === undefined) return { row: bottom + gap, column: skip };
   const there = places.get(other);
   if (!there) throw new Error(`nothing above has the name "${other}"`);
-  const top =
-    there.lies === undefined
-      ? there.row
-      : there.lies === "down"
-        ? (there.head ?? there.row)
-        : there.row;
+  const top = there.lies === "down" ? (there.head ?? there.row) : there.row;
   return beside === undefined
     ? { row: there.row + there.rows + gap, column: there.column + skip }
     : { row: top + gap, column: there.column + there.columns + skip };
@@ -243,17 +238,18 @@ class Pen {
     });
   }
 
-  /** True where every sheet is there that the formula draws from. */
-  draws(formula: string | undefined): formula is string {
-    return formula !== undefined && drawsFrom(formula).every((title) => this.others.has(title));
+  /** The formula that draws it, where all the sheets are there, and so its look and the rules on it. */
+  filling(of: Filled): { draw?: string; look: Block["look"]; aspects: Aspects } {
+    const { draw, formula } = of;
+    if (draw !== undefined && isThere(draw, this.others))
+      return { draw, look: "drawn", aspects: free(of) };
+    return { look: of.look ?? (formula === undefined ? "input" : "result"), aspects: of };
   }
 
   private drawn(cell: Content, here: Here, alone?: string): Content {
     if (typeof cell !== "string" || !/^[={]/.test(cell)) return cell;
-    const isAlone = drawsFrom(cell).some((title) => !this.others.has(title));
-    if (isAlone)
-      return alone === undefined ? null : resolved(alone, this.places, here, this.others);
-    return resolved(cell, this.places, here, this.others);
+    if (isThere(cell, this.others)) return resolved(cell, this.places, here, this.others);
+    return alone === undefined ? null : resolved(alone, this.places, here, this.others);
   }
 }
 
@@ -273,10 +269,8 @@ function writeFields(pen: Pen, { fields, apart = 1 }: Fields, { row, column }: P
   fields.forEach((field, i) => {
     const { label, demo, formula, note, alone } = field;
     pen.write(row + i, column, {}, "label", [[label]], {});
-    const draw = pen.draws(field.draw) ? field.draw : undefined;
-    const look = draw ? "drawn" : (field.look ?? (formula === undefined ? "input" : "result"));
+    const { draw, look, aspects } = pen.filling(field);
     const value = draw ?? formula ?? demo;
-    const aspects = draw ? free(field) : field;
     if (value !== undefined)
       pen.write(row + i, column + apart, aspects, look, [[value]], {}, alone);
     const said = draw && field.name ? orTypedOver(field.name, draw, note) : note;
@@ -285,7 +279,7 @@ function writeFields(pen: Pen, { fields, apart = 1 }: Fields, { row, column }: P
 }
 
 /** A drawn cell has no rule on what may be typed: where it shows nothing it would be marked as wrong. */
-function free({ format, marks }: Aspects): Aspects {
+export function free({ format, marks }: Aspects): Aspects {
   return { ...(format !== undefined && { format }), ...(marks && { marks }) };
 }
 
@@ -299,8 +293,8 @@ function orTypedOver(name: string, draw: string, note = ""): string {
 /** The formula of the column that says what is typed over in a line. */
 function typedOver(pen: Pen, list: List): string {
   const over = list.columns.flatMap(({ name, heading, draw }) => {
-    if (!name || !pen.draws(draw)) return [];
-    return [`IF({${name}}=(${draw.slice(1)}),"","${String(heading)}")`];
+    const drawn = pen.filling({ draw }).draw;
+    return name && drawn ? [`IF({${name}}=(${drawn.slice(1)}),"","${String(heading)}")`] : [];
   });
   return over.length === 0 ? '=""' : `=TEXTJOIN("; ",TRUE,${over.join(",")})`;
 }
@@ -309,8 +303,8 @@ function writeList(pen: Pen, list: List, body: Place) {
   let column = body.column;
   for (const each of list.columns) {
     const width = widthOf(each);
-    const heads = Array.isArray(each.heading) ? each.heading : [each.heading ?? null];
-    while (heads.length < width) heads.push(null);
+    const named = Array.isArray(each.heading) ? each.heading : [each.heading ?? null];
+    const heads = Array.from({ length: width }, (_, i) => named[i] ?? null);
     const at = (line: number, across: number): Here =>
       Array.isArray(each.heading) ? { of: list.list, line, across } : { of: list.list, line };
     if (body.head !== undefined && each.heading !== undefined) {
@@ -324,12 +318,12 @@ function writeList(pen: Pen, list: List, body: Place) {
         (_, j) => at(0, j),
       );
     }
-    const draw = pen.draws(each.draw) ? each.draw : undefined;
-    const formula = draw ?? (each.over ? typedOver(pen, list) : each.formula);
-    const look = draw ? "drawn" : (each.look ?? (formula === undefined ? "input" : "result"));
+    const own = each.over ? typedOver(pen, list) : each.formula;
+    const { draw, look, aspects } = pen.filling({ ...each, formula: own });
+    const formula = draw ?? own;
     if (formula !== undefined || each.demo) {
       const rows = Array.from({ length: list.lines }, (_, i) => lineOf(each, formula, i, width));
-      pen.write(body.row, column, draw ? free(each) : each, look, rows, at, each.alone);
+      pen.write(body.row, column, aspects, look, rows, at, each.alone);
     }
     column += width;
   }
@@ -372,17 +366,16 @@ function writeTable(pen: Pen, table: Table, body: Place) {
         labels.map((text) => [text]),
         {},
       );
-    const draw = pen.draws(each.draw) ? each.draw : undefined;
-    const look = draw ? "drawn" : (each.look ?? (formula === undefined ? "input" : "result"));
+    const { draw, look, aspects } = pen.filling(each);
     const at = (_: number, j: number): Here => ({ of: table.table, across: j, line: j });
     if (formula !== undefined && each.spills) {
       const rows = Array.from({ length: spills }, (_, i) =>
         Array.from({ length: across }, (_, j) => (i + j === 0 ? formula : null)),
       );
-      pen.write(row, left, each, look, rows, at, alone);
+      pen.write(row, left, aspects, look, rows, at, alone);
     } else if (formula !== undefined || demo || draw) {
       const cells = Array.from({ length: across }, (_, j) => draw ?? formula ?? demo?.[j] ?? null);
-      pen.write(row, left, draw ? free(each) : each, look, [cells], at, alone);
+      pen.write(row, left, aspects, look, [cells], at, alone);
     }
     if (note !== undefined) pen.write(row, left + across, {}, "note", [[note]], {});
     row += heightOf(each);

@@ -10,7 +10,6 @@
  * | `{packs}` | a list or a table, whole, without its headings |
  * | `{packs.price:head}`, `:first`, `:last` | its heading, its first cell, its last |
  * | `{packs.price:all}` | from its heading down, further than formulas look: to count what is typed |
- * | `{packs.price:here}` | its cell beside this one: of this line, or of this column |
  * | `{packs.price:upto}` | from its heading to this line: `$C$7:$C8` |
  * | `{Materials!packs.price}` | the same on the sheet of another template |
  *
@@ -62,6 +61,11 @@ export function drawsFrom(formula: string): string[] {
   return [...formula.matchAll(NAMED)].flatMap(([, title]) => (title ? [title] : []));
 }
 
+/** True where every sheet is there that a formula draws from. */
+export function isThere(formula: string, others: Others): boolean {
+  return drawsFrom(formula).every((title) => others.has(title));
+}
+
 /** The formula in addresses. */
 export function resolved(formula: string, places: Places, here: Here, others: Others): string {
   return formula.replace(NAMED, (all, title?: string, name?: string, which?: string) => {
@@ -89,25 +93,13 @@ function addressIn(place: Place, which: string, here: Here, said: string): strin
   const last = { row: row + rows - 1, column: column + columns - 1 };
   const isDown = place.lies === "down";
   const line = row + (here.line ?? 0);
+  const across = column + (here.across ?? 0);
   switch (which) {
     case "whole":
       return span(row, column, last.row, last.column);
     case "own":
-      if (!isDown)
-        return span(
-          row,
-          column + (here.across ?? 0),
-          last.row,
-          column + (here.across ?? 0),
-          "",
-          "$",
-        );
-      if (here.across !== undefined && columns > 1)
-        return span(line, column + here.across, line, column + here.across, "", "");
-      return span(line, column, line, last.column, "$", "");
-    case "here":
-      if (!isDown)
-        return span(row, column + (here.across ?? 0), row, column + (here.across ?? 0), "", "$");
+      if (!isDown) return span(row, across, last.row, across, "", "$");
+      if (here.across !== undefined && columns > 1) return span(line, across, line, across, "", "");
       return span(line, column, line, last.column, "$", "");
     case "first":
       return isDown ? span(row, column, row, last.column) : span(row, column, last.row, column);
@@ -127,7 +119,7 @@ function addressIn(place: Place, which: string, here: Here, said: string): strin
         : span(row, place.head, last.row, place.head);
   }
   throw new Error(
-    `${said}: ":${which}" is none of first, last, head, here, upto and all, or is not known of it`,
+    `${said}: ":${which}" is none of first, last, head, upto and all, or is not known of it`,
   );
 }
 

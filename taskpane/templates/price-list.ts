@@ -1,13 +1,15 @@
+import { densityOf } from "../sheets/drawn";
 import type { Template } from "../sheets/template";
 
-const DEMO: [string, string, number | null, number | null][] = [
-  ["Rain room", "2 fl oz", null, null],
-  ["Rain room", "4 fl oz", 14, null],
-  ["Rain room", "8 fl oz", null, null],
-  ["Rain linen", "4 fl oz", null, null],
-  ["Orchard body", "2 fl oz", 3.5, null],
-  ["Orchard body", "4 fl oz", null, null],
-  ["Rain candle", "Jar", 18, null],
+/** Recipes, sizes, and prices of the maker's own. */
+const DEMO: [recipe: string, size: string, own: number | null][] = [
+  ["Rain room", "2 fl oz", null],
+  ["Rain room", "4 fl oz", 14],
+  ["Rain room", "8 fl oz", null],
+  ["Rain linen", "4 fl oz", null],
+  ["Orchard body", "2 fl oz", 3.5],
+  ["Orchard body", "4 fl oz", null],
+  ["Rain candle", "Jar", 18],
 ];
 
 const ofSize = (column: string) => `INDEX({Sizes!sizes.${column}},{sline})`;
@@ -74,7 +76,7 @@ export const template: Template = {
       skip: 1,
       name: "watched",
       fields: [
-        { name: "shown", label: "Line to draw (1 to the last)", demo: 2, format: "0", note: "" },
+        { name: "shown", label: "Line to draw (1 to the last)", demo: 2, format: "0" },
         {
           name: "what",
           label: "If the landed cost of",
@@ -107,7 +109,7 @@ export const template: Template = {
     {
       beside: "watched",
       skip: 1,
-      list: "money2",
+      list: "split",
       lines: 5,
       columns: [
         {
@@ -127,7 +129,7 @@ export const template: Template = {
         },
       ],
     },
-    { room: "picture", beside: "money2", skip: 1, rows: 7, columns: 7 },
+    { room: "picture", beside: "split", skip: 1, rows: 7, columns: 7 },
     {
       gap: 1,
       list: "prices",
@@ -218,7 +220,7 @@ export const template: Template = {
           name: "ownTrade",
           heading: "Your own, wholesale ($)",
           format: "0.00",
-          demo: DEMO.map(([, , , own]) => own),
+          demo: DEMO.map(() => null),
         },
         {
           name: "priceTrade",
@@ -296,8 +298,7 @@ export const template: Template = {
           name: "density",
           heading: "Density (g/mL)",
           format: "0.000",
-          formula:
-            '=IF({recipe}="","",IF(COUNTIF({Recipes!recipes.densitykey},{recipe})>0,INDEX({Recipes!recipes.measured},MATCH({recipe},{Recipes!recipes.densitykey},0)),IF(OR(SUMIFS({Recipes!recipes.volumepart},{Recipes!recipes.recipe},{recipe})<=0,COUNTIFS({Recipes!recipes.recipe},{recipe},{Recipes!recipes.volumepart},"no density")>0),"density?",1/SUMIFS({Recipes!recipes.volumepart},{Recipes!recipes.recipe},{recipe}))))',
+          formula: `=IF({recipe}="","",${densityOf("{recipe}", '"density?"')})`,
         },
       ],
     },
@@ -307,8 +308,8 @@ export const template: Template = {
       title: "Where the retail price goes",
       kind: "columns",
       unit: "$ a bottle",
-      labels: "{money2.part}",
-      series: [{ name: "of one bottle", values: "{money2.sum}" }],
+      labels: "{split.part}",
+      series: [{ name: "of one bottle", values: "{split.sum}" }],
       over: "{picture}",
     },
   ],

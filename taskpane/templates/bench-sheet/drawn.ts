@@ -1,4 +1,5 @@
 /** What the bench sheet draws from Recipes, Sizes and Materials. */
+import { basisOf, densityOf, ofMaterial as ofMaterialNamed } from "../../sheets/drawn";
 
 /** The line of the list, from 1. */
 const K = "(ROW()-ROW({pours.material:head}))";
@@ -21,23 +22,12 @@ export const poured = (column: string) =>
   `=IF({recipe}="","",IFERROR(IF(${ofRecipe(column)}="","",${ofRecipe(column)}),""))`;
 
 /** A cell of the line's material; nothing where it is not in use there, or blank. */
-export const ofMaterial = (column: string) => {
-  const found = `INDEX({Materials!materials.${column}},MATCH({material},{Materials!materials.key},0))`;
-  return `IF({material}="","",IFERROR(IF(${found}="","",${found}),""))`;
-};
+export const ofMaterial = (column: string) => ofMaterialNamed(column, "{material}");
 
-/** What is typed once for a recipe, on whichever of its lines. */
-const once = (column: string, key: string, none: string) =>
-  `IF({recipe}="","",IFERROR(INDEX({Recipes!recipes.${column}},MATCH({recipe},{Recipes!recipes.${key}},0)),${none}))`;
-
-export const LOAD_OF = `=${once("of", "ofkey", '""')}`;
-
-const VOLUME = "SUMIFS({Recipes!recipes.volumepart},{Recipes!recipes.recipe},{recipe})";
-const UNKNOWN =
-  'COUNTIFS({Recipes!recipes.recipe},{recipe},{Recipes!recipes.volumepart},"no density")';
+export const LOAD_OF = `=${basisOf("{recipe}")}`;
 
 /** Measured, or else estimated from volumes that add up. */
-export const DENSITY = `=${once("measured", "densitykey", `IF(OR(${VOLUME}<=0,${UNKNOWN}>0),"",1/${VOLUME})`)}`;
+export const DENSITY = `=IF({recipe}="","",${densityOf("{recipe}")})`;
 
 const ofSize = (column: string) =>
   `INDEX({Sizes!sizes.${column}},MATCH({size},{Sizes!sizes.size},0))`;

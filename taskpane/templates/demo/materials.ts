@@ -1,3 +1,5 @@
+import { serialOf } from "../../sheets/days";
+
 /** The invented workshop's materials: suppliers, oils, prices and lots are made up. */
 export interface DemoMaterial {
   name: string;
@@ -33,9 +35,8 @@ export interface DemoMaterial {
   notes?: string;
 }
 
-/** A day as a sheet counts it: days from the end of 1899. */
 export const day = (year: number, month: number, date: number): number =>
-  Date.UTC(year, month - 1, date) / 86_400_000 + 25_569;
+  serialOf(Date.UTC(year, month - 1, date));
 
 const COUNTED = day(2026, 9, 1);
 const alder = { supplier: "Alder Row", packs: 1, freight: 14.5, freefrom: 75, lost: 0.02, days: 4 };

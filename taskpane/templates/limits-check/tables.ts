@@ -1,4 +1,5 @@
 /** The tables of Limits check: where to look, the rules, the categories, and the lists to pick from. */
+import { serialOf } from "../../sheets/days";
 import {
   CARRIAGE,
   CATEGORY_NAMES,
@@ -34,9 +35,9 @@ import {
   texts,
 } from "./places";
 
-/** A day as a sheet counts days: from the end of 1899. */
+/** A day such as 2026-11-25, as a sheet counts it. */
 export function serial(day: string): number {
-  return Date.parse(`${day}T00:00:00Z`) / 86_400_000 + 25_569;
+  return serialOf(Date.parse(`${day}T00:00:00Z`));
 }
 
 const said = ({ says, seen }: Pointer) => `${says} (${seen})`;
