@@ -1,8 +1,8 @@
 /** A page of each template for the guides: what it is for, what is typed, what is drawn, what comes out. */
 import { type DrawnCell, drawingOf } from "../sheets/drawing";
 import { plannedSheets } from "../sheets/find";
-import { type Others, drawsFrom } from "../sheets/names";
-import type { Template } from "../sheets/template";
+import type { Others } from "../sheets/names";
+import { type Template, sourcesOf } from "../sheets/template";
 import { type Thing, thingsOf } from "./things";
 
 export const HEADER =
@@ -76,14 +76,6 @@ function page(template: Template, all: readonly Template[], others: Others): str
 }
 
 const lines = (...all: string[]) => `${all.join("\n").trimEnd()}\n`;
-
-/** The sheets that a template draws from, each once. */
-function sourcesOf({ title, parts = [], blocks = [] }: Template): string[] {
-  // Without the quotes of JSON: what stands within quotes is text, and names nothing.
-  return [...new Set(drawsFrom(JSON.stringify([parts, blocks]).replaceAll('"', " ")))].filter(
-    (each) => each !== title,
-  );
-}
 
 /** What opens the sheet: its notes, up to what is typed or read first. */
 function notes(template: Template, others: Others): string[] {

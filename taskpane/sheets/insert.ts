@@ -1,5 +1,5 @@
 /** Putting templates and formulas into a workbook, never over a filled cell. */
-import type { Template } from "./template";
+import { type Template, sourcesOf } from "./template";
 import { areaOf, drawingOf } from "./drawing";
 import { freeName } from "../../functions/formula/sheet-names";
 import { findSheets, plannedSheets } from "./find";
@@ -61,8 +61,7 @@ export async function insertSet(
 
 /** From which sheets it draws, for a sentence. */
 function drawsOn(template: Template, others: Others): string {
-  const titles = new Set(JSON.stringify(template.parts ?? []).match(/(?<=\{)[A-Z][\w ]*(?=!)/g));
-  const sheets = [...titles].flatMap((title) => others.get(title)?.sheet ?? []);
+  const sheets = sourcesOf(template).flatMap((title) => others.get(title)?.sheet ?? []);
   return sheets.length === 0 ? "" : `, and draws from ${sheets.join(", ")}`;
 }
 

@@ -5,6 +5,7 @@
  */
 import * as z from "zod/mini";
 import { Block, range } from "./block";
+import { drawsFrom } from "./names";
 import { Part } from "./parts";
 
 const Chart = z.strictObject({
@@ -45,3 +46,10 @@ export const TemplateSchema = z.strictObject({
 });
 
 export type Template = z.infer<typeof TemplateSchema>;
+
+/** The titles of the sheets that a template draws from, each once. */
+export function sourcesOf({ title, parts = [], blocks = [] }: Template): string[] {
+  // Without the quotes of JSON: what stands within quotes is text, and names nothing.
+  const formulas = JSON.stringify([parts, blocks]).replaceAll('"', " ");
+  return [...new Set(drawsFrom(formulas))].filter((each) => each !== title);
+}
