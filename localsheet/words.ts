@@ -136,6 +136,7 @@ export function plain(text: string): string {
 Object.assign(engine.CellErrorType, { BadExpression: "#NAME?", GenericError: "#VALUE!" });
 engine.setTranslationMethod(plain as never);
 
-// Pivots are no part of a costing sheet: their functions are not offered while one types.
-for (const name of ["PIVOT", "PIVOT.VALUE", "PIVOT.HEADER"])
+// Not offered while one types: pivots are no part of a costing sheet, and signs are typed as signs.
+const SIGNS = "ADD DIVIDE EQ GT GTE LT LTE MINUS MULTIPLY NE POW UMINUS UNARY.PERCENT UPLUS";
+for (const name of ["PIVOT", "PIVOT.VALUE", "PIVOT.HEADER", ...SIGNS.split(" ")])
   engine.registries.functionRegistry.get(name).hidden = true;

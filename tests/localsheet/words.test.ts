@@ -48,10 +48,10 @@ test("every sentence that we replace is one of the engine's", () => {
   expect(Object.keys(WORDS).filter((text) => !texts.includes(text))).toEqual(inPages);
 });
 
-test("functions that are offered while one types are told in plain words, pivots not at all", () => {
+test("functions that are offered while one types are told in plain words, pivots and signs not at all", () => {
   const { functionRegistry } = globalThis.o_spreadsheet.registries;
   const offered = functionRegistry.getKeys().filter((name) => !functionRegistry.get(name).hidden);
-  expect(offered.filter((name) => name.startsWith("PIVOT"))).toEqual([]);
+  expect(offered.filter((name) => /^(PIVOT|MINUS$|UMINUS$|EQ$)/.test(name))).toEqual([]);
   expect(offered.length).toBeGreaterThan(300);
   const ofEngine = offered.filter((name) => !name.startsWith("MIST."));
   const told = ofEngine.flatMap((name) => {
