@@ -5,35 +5,14 @@
  */
 import { element } from "../taskpane/pane/elements";
 import { engine } from "./engine";
-import { isPercentage, type Language, readTyped } from "./typed";
+import { type Language, languageOf } from "./language";
+import { isPercentage, readTyped } from "./typed";
 
 /** Set by the page before the editor is made, since the engine makes it. */
 export const composing: { doubt: (text?: string) => void; language: Language } = {
   doubt: () => undefined,
-  language: { decimal: ".", order: "mdy" },
+  language: languageOf("en-US"),
 };
-
-/** The language of the browser, from how it writes a number and a date. */
-export function languageOf(told: string): Language {
-  const tag = knownTag(told);
-  const decimal = new Intl.NumberFormat(tag).format(1.5).includes(",") ? "," : ".";
-  const parts = new Intl.DateTimeFormat(tag).formatToParts(new Date(2026, 10, 25));
-  const letters: Partial<Record<string, string>> = { day: "d", month: "m", year: "y" };
-  const order = parts.map(({ type }) => letters[type] ?? "").join("");
-  return { decimal, order: order === "dmy" || order === "ymd" ? order : "mdy" };
-}
-
-/** Some browsers tell a language as their system writes it, en-US@posix, which Intl refuses. */
-function knownTag(told: string): string {
-  try {
-    const [tag = "en-US"] = Intl.getCanonicalLocales(
-      told.replace(/[@.].*$/, "").replaceAll("_", "-"),
-    );
-    return tag;
-  } catch {
-    return "en-US";
-  }
-}
 
 /** The parts of the engine's editor that it does not declare, but calls on itself. */
 interface Inner {

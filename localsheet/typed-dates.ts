@@ -1,39 +1,45 @@
 /** Dates as people type them, in the order of their language; given as the engine reads them: 2026-11-25. */
-const MONTHS = "jan feb mar apr may jun jul aug sep oct nov dec".split(" ");
+import type { Language } from "./language";
 
 /** A date of three parts, or with a month's name; undefined for anything else, and for 31 February. */
 export function isoDate(
   typed: string,
-  order: "dmy" | "mdy" | "ymd",
+  { order, months }: Language,
   isDateCell: boolean,
 ): string | undefined {
   const figures = /^(\d{1,4})([-/.\s])\s*(\d{1,2})\2\s*(\d{1,4})$/.exec(typed);
   // 1.2.2026 and 1 2 2026 may be something else where no date is asked for.
   const [, first = "", mark = "", second = "", third = ""] = figures ?? [];
   if (figures && (isDateCell || /[-/]/.test(mark))) return byFigures(first, second, third, order);
-  return isDateCell ? byName(typed) : undefined;
+  return isDateCell ? byName(typed, months) : undefined;
 }
 
-function byFigures(first: string, second: string, third: string, order: "dmy" | "mdy" | "ymd") {
+function byFigures(first: string, second: string, third: string, order: Language["order"]) {
   if (first.length === 4) return written(first, second, third);
   if (first.length > 2 || third.length === 3) return undefined;
   if (order === "ymd" && third.length < 4) return written(first, second, third);
   return order === "mdy" ? written(third, first, second) : written(third, second, first);
 }
 
-function byName(typed: string): string | undefined {
-  const dayFirst = /^(\d{1,2})\.?[\s-]+([a-z]{3,9})\.?,?[\s-]+(\d{4})$/i.exec(typed);
+function byName(typed: string, months: Language["months"]) {
+  const dayFirst =
+    /^(\d{1,2})(?:\.|er)?[\s-]+(?:de\s+)?(\p{L}{3,})\.?,?[\s-]+(?:de\s+)?(\d{4})$/iu.exec(typed);
   if (dayFirst) {
     const [, day = "", month = "", year = ""] = dayFirst;
-    return written(year, monthOf(month), day);
+    return written(year, monthOf(month, months), day);
   }
-  const monthFirst = /^([a-z]{3,9})\.?\s+(\d{1,2}),?\s+(\d{4})$/i.exec(typed);
+  const monthFirst = /^(\p{L}{3,})\.?\s+(\d{1,2}),?\s+(\d{4})$/iu.exec(typed);
   const [, month = "", day = "", year = ""] = monthFirst ?? [];
-  return monthFirst ? written(year, monthOf(month), day) : undefined;
+  return monthFirst ? written(year, monthOf(month, months), day) : undefined;
 }
 
-function monthOf(name: string): string {
-  return String(MONTHS.indexOf(name.slice(0, 3).toLowerCase()) + 1);
+/** The month that begins like this; none where two do, as with French jui. */
+function monthOf(name: string, months: Language["months"]): string {
+  const begun = name.toLowerCase();
+  const found = months.flatMap((names, i) =>
+    names.some((each) => each.startsWith(begun)) ? [i + 1] : [],
+  );
+  return found.length === 1 ? String(found[0]) : "";
 }
 
 function written(year: string, month: string, day: string): string | undefined {

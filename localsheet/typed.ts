@@ -8,18 +8,13 @@
  * "Format numbers as percentages"). An older article (KB 215203) reads 0.1 as 0.10% and only .1 as 10%;
  * since the two differ, how such a number was read is said back.
  */
+import type { Language } from "./language";
 import { isoDate } from "./typed-dates";
 
 export interface Reading {
   content: string;
   /** A doubt to say back, in a sentence; the content is taken all the same. */
   doubt?: string | undefined;
-}
-
-/** How the browser's language writes: 5,5 or 5.5; 25/11/2026 or 11/25/2026. */
-export interface Language {
-  decimal: "." | ",";
-  order: "dmy" | "mdy" | "ymd";
 }
 
 /** A share that is smaller is rare in a workshop, and often a slip. */
@@ -135,5 +130,5 @@ function grouped(typed: string, { decimal }: Language): string | undefined {
 function dateContent(typed: string, format: string, language: Language): string | undefined {
   const isNumberCell = format !== "" && !isDate(format);
   if (isNumberCell) return undefined;
-  return isoDate(typed, language.order, isDate(format));
+  return isoDate(typed, language, isDate(format));
 }

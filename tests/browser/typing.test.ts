@@ -41,6 +41,64 @@ const DATES: [string, number][] = [
   ["27 Nov 2026", day + 2],
 ];
 
+/** As people write in browsers of other languages; by hand. */
+const ELSEWHERE: [locale: string, kind: string, spellings: [string, number][]][] = [
+  [
+    "de-DE",
+    "percentage",
+    [
+      ["5,5 %", 0.055],
+      ["6,25", 0.0625],
+      ["0,07", 0.07],
+      ["8%", 0.08],
+    ],
+  ],
+  [
+    "de-DE",
+    "amount of money",
+    [
+      ["1.046,50", 1046.5],
+      ["46,25 €", 46.25],
+      ["47.50", 47.5],
+    ],
+  ],
+  [
+    "de-DE",
+    "date",
+    [
+      ["25.11.2026", day],
+      ["26. Nov. 2026", day + 1],
+      ["05.12.2026", day + 10],
+    ],
+  ],
+  [
+    "fr-FR",
+    "percentage",
+    [
+      ["5,5\u202f%", 0.055],
+      ["6,25", 0.0625],
+      [",07", 0.07],
+    ],
+  ],
+  [
+    "fr-FR",
+    "amount of money",
+    [
+      ["1\u202f046,50", 1046.5],
+      ["1 046,25 €", 1046.25],
+    ],
+  ],
+  [
+    "fr-FR",
+    "date",
+    [
+      ["25/11/2026", day],
+      ["26 novembre 2026", day + 1],
+      ["5 déc. 2026", day + 10],
+    ],
+  ],
+];
+
 const isMoney = (format: string) => /^#,##0\.00/.test(format);
 const KINDS: [string, (format: string) => boolean, [string, number][]][] = [
   ["percentage", isPercentage, PERCENTAGES],
@@ -91,6 +149,22 @@ describe("every spelling in every input of every template", () => {
     expect(wrong).toEqual([]);
     // At least one input of each kind, so that the test cannot pass by looking at none.
     expect(typed, kind).toBeGreaterThanOrEqual(spellings.length);
+    expect(trouble).toEqual([]);
+    await page.context().close();
+  });
+});
+
+describe("the first input of each kind, in browsers of other languages", () => {
+  test.each(ELSEWHERE)("%s, %s", async (locale, kind, spellings) => {
+    const [, fits] = KINDS.find(([name]) => name === kind) as (typeof KINDS)[number];
+    const template = templates.find((each) => inputsOf(each, fits).length > 0);
+    const [cell] = inputsOf(template as (typeof templates)[number], fits);
+    const { page, trouble } = await openSheet(browser, address, { locale });
+    await insert(page, template?.title ?? "");
+    for (const [spelling, value] of spellings) {
+      await keyInto(page, cell, spelling);
+      expect(await valueOf(page, cell), spelling).toBeCloseTo(value, 12);
+    }
     expect(trouble).toEqual([]);
     await page.context().close();
   });

@@ -1,8 +1,10 @@
 import { describe, expect, test } from "vitest";
+import { languageOf } from "../../localsheet/language";
 import { readTyped } from "../../localsheet/typed";
 
-const english = { decimal: ".", order: "mdy" } as const;
-const german = { decimal: ",", order: "dmy" } as const;
+const english = languageOf("en-US");
+const german = languageOf("de-DE");
+const french = languageOf("fr-FR");
 const PERCENT = "0.0%";
 
 describe("a percentage, in a cell that is formatted as one", () => {
@@ -99,6 +101,26 @@ describe("dates", () => {
     ["November 25, 2026", english],
   ])("%s", (typed, language) => {
     expect(readTyped(typed, DATE, language).content).toBe("2026-11-25");
+  });
+
+  test.each([
+    ["25. März 2026", german, "2026-03-25"],
+    ["25. Mai 2026", german, "2026-05-25"],
+    ["12. Dezember 2026", german, "2026-12-12"],
+    ["12 Okt. 2026", german, "2026-10-12"],
+    ["1er août 2026", french, "2026-08-01"],
+    ["12 déc. 2026", french, "2026-12-12"],
+    ["12 December 2026", french, "2026-12-12"],
+    ["3 juil. 2026", french, "2026-07-03"],
+    ["25 de noviembre de 2026", languageOf("es-ES"), "2026-11-25"],
+  ])("months by the names of the browser's language: %s", (typed, language, date) => {
+    expect(readTyped(typed, DATE, language).content).toBe(date);
+  });
+
+  test("a month that may be two is not guessed", () => {
+    // By hand: juin and juillet; March and Mai.
+    expect(readTyped("3 jui 2026", DATE, french).doubt).toContain("kept as words");
+    expect(readTyped("3 Ma 2026", DATE, german).doubt).toContain("kept as words");
   });
 
   test("a day that is not on the calendar is said back, not moved", () => {
