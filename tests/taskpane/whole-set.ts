@@ -5,11 +5,21 @@ import { insertSet } from "../../taskpane/sheets/insert";
 import { findSheets } from "../../taskpane/sheets/find";
 import { templates } from "../../taskpane/templates/index";
 
+/** The set is drawn once, filled and empty; each test gets a workbook of its own with it. */
+const drawn = new Map<boolean, Promise<object>>();
+
+async function draw(filled: boolean): Promise<object> {
+  const model = newModel();
+  await insertSet(new LocalWorkbook(model), templates, filled);
+  return model.exportData();
+}
+
 /** A workbook with the whole set, and its cells by their names. */
 export async function wholeSet(filled = true) {
-  const model = newModel();
+  const data = drawn.get(filled) ?? draw(filled);
+  drawn.set(filled, data);
+  const model = newModel(structuredClone(await data));
   const workbook = new LocalWorkbook(model);
-  await insertSet(workbook, templates, filled);
   const places = async (title: string) => {
     const found = (await findSheets(workbook, templates)).get(title);
     if (!found) throw new Error(`${title} is not there`);
