@@ -11,7 +11,7 @@ import {
 import { readResult } from "../../functions/catalog/examples";
 import { KINDS } from "../../functions/catalog/kinds";
 import { element } from "./elements";
-import { insertFormula } from "../sheets/insert";
+import { insertExample } from "../sheets/insert";
 import type { Tell } from "./tell";
 import type { Workbook } from "../host/workbook";
 
@@ -77,7 +77,13 @@ function item(entry: CatalogEntry, workbook: Workbook, tell: Tell): HTMLElement 
   const result = readResult(example.result);
   const size = { rows: result.length, columns: result[0]?.length ?? 1 };
   const put = element("button", { type: "button" }, "Put the example in the selected cell");
-  put.addEventListener("click", () => tell(() => insertFormula(workbook, formula, size)));
+  put.addEventListener("click", () => tell(() => insertExample(workbook, formula, size)));
+  const cells = element("button", { type: "button", class: "main" }, "Use my cells");
+  const form = element("div", {});
+  cells.addEventListener("click", () => {
+    cells.hidden = true;
+    void showForm(form, workbook, entry, tell);
+  });
   const params = entry.params.flatMap((param) => [
     element("dt", {}, shownName(param)),
     element("dd", {}, `${param.text} `, element("span", { class: "kind" }, KINDS[param.kind])),
@@ -101,6 +107,8 @@ function item(entry: CatalogEntry, workbook: Workbook, tell: Tell): HTMLElement 
       element("p", {}, entry.summary),
       element("code", { class: "call" }, `=${NAMESPACE}.${signature(entry)}`),
       element("p", { class: "example" }, element("code", {}, formula), ` gives ${example.result}`),
+      cells,
+      form,
       put,
       element("dl", {}, ...params),
       element("p", {}, `Gives: ${entry.returns.text}`),
@@ -110,4 +118,10 @@ function item(entry: CatalogEntry, workbook: Workbook, tell: Tell): HTMLElement 
       element("p", { class: "kind" }, `Source: ${entry.source}`),
     ),
   );
+}
+
+/** The form for a person's own cells, loaded when it is first asked for. */
+async function showForm(place: HTMLElement, workbook: Workbook, entry: CatalogEntry, tell: Tell) {
+  const { fromCellsForm } = await import("./from-cells-form");
+  place.replaceChildren(fromCellsForm(workbook, entry, tell));
 }

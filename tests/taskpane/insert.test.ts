@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { cellName } from "../../functions/formula/addresses";
-import { Refused, insertFormula, insertTemplate } from "../../taskpane/sheets/insert";
+import { Refused, insertExample, insertTemplate } from "../../taskpane/sheets/insert";
 import { areaOf, drawingOf } from "../../taskpane/sheets/drawing";
 import { placesOf } from "../../taskpane/sheets/lay";
 import { templates } from "../../taskpane/templates/index";
@@ -292,7 +292,7 @@ describe("at the selection", () => {
     write(model, "C3", "");
     write(model, "K1", "=MIST.OILFOR({60;120},5%)");
     select(model, "K2");
-    await expect(insertFormula(workbook, "=1+1", { rows: 1, columns: 1 })).rejects.toThrow(
+    await expect(insertExample(workbook, "=1+1", { rows: 1, columns: 1 })).rejects.toThrow(
       "and K2 is filled",
     );
   });
@@ -353,12 +353,15 @@ describe("a function's example in a cell", () => {
     const workbook = new LocalWorkbook(model);
     select(model, "B2");
     expect(
-      await insertFormula(workbook, "=MIST.SETRIGHT(4, 57, 5%)", { rows: 1, columns: 2 }),
+      await insertExample(workbook, "=MIST.SETRIGHT(4, 57, 5%)", { rows: 1, columns: 2 }),
     ).toBe('=MIST.SETRIGHT(4, 57, 5%) is in B2 of "Sheet1".');
     expect([read(model, "B2"), read(model, "C2")]).toEqual([0, 19]);
+    expect(read(model, "D2")).toBe("an example: its numbers are not yours");
     select(model, "A2");
     await expect(
-      insertFormula(workbook, "=MIST.SETRIGHT(4, 57, 5%)", { rows: 1, columns: 2 }),
-    ).rejects.toThrow("Nothing was inserted: the answer fills A2:B2, and B2 is filled.");
+      insertExample(workbook, "=MIST.SETRIGHT(4, 57, 5%)", { rows: 1, columns: 2 }),
+    ).rejects.toThrow(
+      "Nothing was inserted: the example and the word beside it fill A2:C2, and B2 is filled.",
+    );
   });
 });
