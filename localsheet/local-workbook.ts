@@ -67,7 +67,7 @@ engine.registries.featurePluginRegistry.add("mistwright_draw", DrawPlugin);
 
 export class LocalWorkbook implements Workbook {
   /**
-   * @param drawn called when something was drawn, so that the person goes on at the sheet.
+   * @param drawn called when something was drawn or written, so that the person goes on at the sheet.
    * @param bytes the workbook as a file: as a new one, where nothing else is said.
    */
   constructor(
@@ -185,6 +185,7 @@ export class LocalWorkbook implements Workbook {
       return { type: "UPDATE_CELL", ...at, content: text, ...(format !== undefined && { format }) };
     });
     this.run([...room, ...typed]);
+    this.drawn();
   }
 
   async drawAt(spot: Spot, drawing: Drawing): Promise<void> {
