@@ -24,7 +24,7 @@ export const KINDS = {
   worded: "percents, and a word on them",
   category: 'a number or "none"',
   number: "a number",
-  unit: `a unit, of weight ${WEIGHT_UNITS.join(" ")} or of volume ${VOLUME_UNITS.join(" ")}`,
+  unit: `a unit, of weight ${WEIGHT_UNITS.join(" ")} or of volume ${VOLUME_UNITS.join(" ")}, or written out`,
   choice: "one of the words in quotes",
 } as const;
 

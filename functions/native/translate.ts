@@ -2,7 +2,6 @@
  * The expressions of @needs and @working lines, which are in the language of mathjs, as worksheet formulas.
  */
 import type { ArrayNode, FunctionNode, MathNode, OperatorNode } from "mathjs";
-import { squeeze } from "../../src/errors";
 import type { Inputs, ListInput, WordInput } from "./inputs";
 import {
   type Piece,
@@ -430,7 +429,7 @@ export const FUNCTIONS: Readonly<Record<string, Make>> = {
   isweight: ([arg], scope) => one(isWeight(wordAt(arg, scope))),
   per: ([arg], scope) => {
     const literal = (arg as MathNode & { value?: string }).value;
-    return one(sizeOf(literal ? { constant: squeeze(literal) } : wordAt(arg, scope)));
+    return one(sizeOf(literal ? { constant: literal } : wordAt(arg, scope)));
   },
   counted: ([arg], scope) => {
     const { raw, ...list } = listAt(arg, scope);
