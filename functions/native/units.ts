@@ -63,6 +63,12 @@ export function isWeight(word: UnitWord): Piece {
   return call("ISNUMBER", lookedUp(word, "weight"));
 }
 
+export function isVolume(word: UnitWord): Piece {
+  if (word.constant !== undefined)
+    return constant(UNIT_WORDS.get(unitWord(word.constant))?.measures === "volume");
+  return call("ISNUMBER", lookedUp(word, "volume"));
+}
+
 /** Grams or millilitres in one unit. */
 export function sizeOf(word: UnitWord): Piece {
   if (word.constant !== undefined) {

@@ -47,6 +47,24 @@ test("a copy that got a call of ours again keeps the one sheet that it has", asy
   expect(workbook(again.bytes).match(/name="mist_units"/g)).toHaveLength(1);
 });
 
+test("a pack's text is read by no native formula: without a unit the answer is fixed", async () => {
+  const cells = { A1: "38.4", B1: "1 gal", B2: "1", C2: "gal", D2: "1", ...CALLS };
+  const copy = handOver(await bookOf(cells));
+  expect(copy.replaced.map(({ cell, became }) => `${cell} ${became}`)).toEqual([
+    "E1 value",
+    "F1 value",
+    "E2 formula",
+  ]);
+  // By hand: 38.4 over 128 fl oz.
+  expect(readBook(copy.bytes).get("Units")?.get("E1")?.value).toBeCloseTo(0.3, 12);
+});
+
+const CALLS = {
+  E1: "=MIST.FLOZCOST(A1,B1)",
+  F1: '=MIST.PACKHOLDS(B1,"qt")',
+  E2: "=MIST.FLOZCOST(A1,B2,C2)",
+};
+
 test("formulas are no longer than they were with names alone", () => {
   const length = (text: string) => nativeFormula(readFormula(text), () => null).text.length;
   // Measured before other words were taken, when each formula listed the 15 names: 2713, 1192, 3209.

@@ -56,6 +56,7 @@ const VALUES: Record<Kind, fc.Arbitrary<string>> = {
     { weight: 6, arbitrary: VOLUME_WORDS },
     { weight: 1, arbitrary: some("cup", "gr", "fl") },
   ),
+  pack: some("1 lb", "4 x 250 mL", "half gallon", "2"),
   choice: some("finished", "base", "volume", "weight", "Base "),
 };
 
