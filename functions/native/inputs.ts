@@ -4,7 +4,7 @@ import type { CatalogEntry, Param } from "../catalog/entry";
 import { WORD_KINDS, isLeftOutAtZero, isRefusedAtZero } from "../catalog/kinds";
 import { FALSE, type Piece, TRUE, and, call, constant, not, op, or, reduced, when } from "./piece";
 import { TooMuch } from "./too-much";
-import type { UnitWord } from "./units";
+import { type UnitWord, cleanUnit } from "./units";
 
 export interface Shape {
   rows: number;
@@ -208,7 +208,8 @@ function wordInput(param: Param, given: Given | undefined): WordInput {
     const same = op(clean, "=", constant(text));
     return param.optional && squeeze(text) === fallback ? or(nothing, same) : same;
   };
-  return { clean, is, fits: TRUE, nothing, absent: nothing };
+  const looked = param.kind === "unit" ? cleanUnit(piece) : clean;
+  return { clean: looked, is, fits: TRUE, nothing, absent: nothing };
 }
 
 function listInput(param: Param, { piece, shape, holds }: Given): ListInput {

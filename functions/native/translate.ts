@@ -2,11 +2,12 @@
  * The expressions of @needs and @working lines, which are in the language of mathjs, as worksheet formulas.
  */
 import type { ArrayNode, FunctionNode, MathNode, OperatorNode } from "mathjs";
-import { squeeze } from "../../src/errors";
 import type { Inputs, ListInput, WordInput } from "./inputs";
 import {
+  FALSE,
   type Piece,
   RANK,
+  REFUSED,
   and,
   call,
   constant,
@@ -18,7 +19,7 @@ import {
   written,
 } from "./piece";
 import { TooMuch } from "./too-much";
-import { isUnit, isWeight, sizeOf } from "./units";
+import { isUnit, isVolume, isWeight, sizeOf } from "./units";
 
 /** One cell for each line of the call. */
 export interface One {
@@ -427,10 +428,16 @@ export const FUNCTIONS: Readonly<Record<string, Make>> = {
     return one(constant(listAt(a, scope).length === listAt(b, scope).length));
   },
   isunit: ([arg], scope) => one(isUnit(wordAt(arg, scope))),
+  isvolume: ([arg], scope) => one(isVolume(wordAt(arg, scope))),
+  // The right sort of a number is seen to before.
+  isnumber: () => one(constant(true)),
+  // A pack's text cannot be read by a native formula: without a unit there is none.
+  ispack: (_, { inputs }) => one(inputs.isGiven("unit").constant === false ? noText() : FALSE),
+  packholds: (_, { inputs }) => one(inputs.isGiven("unit").constant === false ? noText() : REFUSED),
   isweight: ([arg], scope) => one(isWeight(wordAt(arg, scope))),
   per: ([arg], scope) => {
     const literal = (arg as MathNode & { value?: string }).value;
-    return one(sizeOf(literal ? { constant: squeeze(literal) } : wordAt(arg, scope)));
+    return one(sizeOf(literal ? { constant: literal } : wordAt(arg, scope)));
   },
   counted: ([arg], scope) => {
     const { raw, ...list } = listAt(arg, scope);
@@ -498,6 +505,10 @@ export const FUNCTIONS: Readonly<Record<string, Make>> = {
     one(ounceText(ofOne(translate(ounces, scope)), isWeight(wordAt(unit, scope)))),
   concat: ofPieces((...parts) => parts.reduce((a, b) => op(a, "&", b))),
 };
+
+function noText(): never {
+  throw new TooMuch("a pack's text is more than arithmetic");
+}
 
 function laid(list: List, across: boolean): List {
   return {

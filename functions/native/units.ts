@@ -1,53 +1,81 @@
-/** Units in a native formula: is it one, is it a weight, and how large is it in grams or millilitres. */
-import { VOLUME_UNITS, WEIGHT_UNITS, unitOf } from "../../src/units";
+/**
+ * Units in a native formula: is it one, is it a weight, and how large is it in grams or millilitres.
+ *
+ * A unit that stands in a cell is looked up in tables that the copy brings along on a sheet of its own, which
+ * formulas know by these names: every word for every unit, and its size.
+ */
+import { UNIT_WORDS, type Unit, unitWord } from "../../src/units";
 import { turn } from "../../src/measure/turn";
-import { squeeze } from "../../src/errors";
 import { type Piece, REFUSED, call, constant, written } from "./piece";
 
-/** A unit as it stands in the formula: a literal word, or a piece of which spaces are already taken off. */
+/** A unit as it stands in the formula: a literal word, or a piece as it is looked up. */
 export interface UnitWord {
   constant?: string;
   clean?: Piece;
   /** Where the function takes but one sort of units. */
-  only?: "weight" | "volume";
+  only?: Unit["measures"];
 }
 
-const known = (names: readonly string[], name: string) => {
-  return names.some((each) => squeeze(each) === name);
-};
+/** The names of the tables: of all words, and of each sort. */
+export const UNIT_TABLES = {
+  all: "mist_units",
+  weight: "mist_weights",
+  volume: "mist_volumes",
+} as const;
 
-function namesFor({ only }: UnitWord): string[] {
-  if (only) return only === "weight" ? WEIGHT_UNITS : VOLUME_UNITS;
-  return [...WEIGHT_UNITS, ...VOLUME_UNITS];
+/** A line of the table: a word, and grams or millilitres. */
+export interface UnitLine {
+  word: string;
+  size: number;
+  measures: Unit["measures"];
 }
 
-function placeIn(names: readonly string[], word: UnitWord): Piece {
-  const list = written(`{${names.map((name) => `"${name}"`).join(",")}}`);
-  return call("MATCH", word.clean as Piece, list, constant(0));
+/** The lines of the table of all words: those of weight, then those of volume. */
+export const UNIT_LINES: readonly UnitLine[] = [...UNIT_WORDS].map(([word, unit]) => {
+  return { word, size: sizeIn(unit), measures: unit.measures };
+});
+
+function sizeIn({ name, measures }: Unit): number {
+  return turn(1, name, measures === "weight" ? "g" : "mL");
+}
+
+/** A word in a cell, as it is looked up. */
+export function cleanUnit(piece: Piece): Piece {
+  const without = (from: Piece, sign: string) =>
+    call("SUBSTITUTE", from, constant(sign), constant(""));
+  return without(without(piece, " "), ".");
+}
+
+function lookedUp(word: UnitWord, among: keyof typeof UNIT_TABLES): Piece {
+  const table = written(UNIT_TABLES[among]);
+  return call("VLOOKUP", word.clean as Piece, table, constant(2), constant(0));
 }
 
 export function isUnit(word: UnitWord): Piece {
-  if (word.constant !== undefined) return constant(known(namesFor({}), word.constant));
-  return call("ISNUMBER", placeIn(namesFor(word), word));
+  if (word.constant !== undefined) return constant(UNIT_WORDS.has(unitWord(word.constant)));
+  return call("ISNUMBER", lookedUp(word, word.only ?? "all"));
 }
 
 export function isWeight(word: UnitWord): Piece {
-  if (word.constant !== undefined) return constant(known(WEIGHT_UNITS, word.constant));
+  if (word.constant !== undefined)
+    return constant(UNIT_WORDS.get(unitWord(word.constant))?.measures === "weight");
   if (word.only) return constant(word.only === "weight");
-  return call("ISNUMBER", placeIn(WEIGHT_UNITS, word));
+  return call("ISNUMBER", lookedUp(word, "weight"));
+}
+
+export function isVolume(word: UnitWord): Piece {
+  if (word.constant !== undefined)
+    return constant(UNIT_WORDS.get(unitWord(word.constant))?.measures === "volume");
+  return call("ISNUMBER", lookedUp(word, "volume"));
 }
 
 /** Grams or millilitres in one unit. */
 export function sizeOf(word: UnitWord): Piece {
-  const size = (name: string) => {
-    const isWeightUnit = unitOf("unit", name).measures === "weight";
-    return constant(turn(1, name, isWeightUnit ? "g" : "mL"));
-  };
-  if (word.constant !== undefined)
-    return known(namesFor({}), word.constant) ? size(word.constant) : REFUSED;
-  const names = namesFor(word);
-  const place = placeIn(names, word);
+  if (word.constant !== undefined) {
+    const unit = UNIT_WORDS.get(unitWord(word.constant));
+    return unit ? constant(sizeIn(unit)) : REFUSED;
+  }
+  const size = lookedUp(word, word.only ?? "all");
   // Of several lines one may have a wrong unit: that it is refused is seen to elsewhere, and must not spoil others.
-  const sure = place.wide ? call("IFERROR", place, constant(1)) : place;
-  return call("CHOOSE", sure, ...names.map(size));
+  return size.wide ? call("IFERROR", size, constant(1)) : size;
 }

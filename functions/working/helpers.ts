@@ -2,7 +2,7 @@
  * The named steps of a working that are more than arithmetic: unit sizes, the alcohol formula, searches
  * and fits. Each is the code that the function itself runs, so a working cannot drift from its cell.
  */
-import { type Cells, largeLimits } from "../../src/cells";
+import { type Cell, type Cells, largeLimits } from "../../src/cells";
 import { packPlan } from "../../src/cost/packplan";
 import { isEmpty } from "../../src/filled";
 import { alcoholVolume } from "../../src/limits/alcoholvolume";
@@ -15,7 +15,9 @@ import { usedUp } from "../../src/limits/safeload";
 import { limitLines, lowestOf } from "../../src/limits/topload";
 import { vocShare } from "../../src/limits/vocshare";
 import { squeeze } from "../../src/errors";
+import { packHolds } from "../../src/measure/packholds";
 import { turn } from "../../src/measure/turn";
+import { readPack } from "../../src/packs";
 import { meanReach, sampleOf } from "../../src/sample";
 import { densityOfMixture, weightShare } from "../../src/spirit/mixture";
 import { fitFade } from "../../src/trial/fade";
@@ -36,7 +38,8 @@ type Vector<T = number> = T[];
 type Table = number[][];
 type Maybe<T> = T | null;
 
-const isWeight = (unit: string) => unitOf("unit", unit).measures === "weight";
+const isWeight = (unit: Maybe<string>) =>
+  unit !== null && unitOf("unit", unit).measures === "weight";
 /** A list as a column; a table stays as it is. */
 const table = (values: Vector | Table): Table =>
   Array.isArray(values[0]) ? (values as Table) : (values as Vector).map((value) => [value]);
@@ -56,6 +59,7 @@ const words = (directions: Maybe<Vector<string>>) => (directions ? cells(directi
 /** What a working may call besides mathjs itself. */
 export const HELPERS = {
   isweight: isWeight,
+  isvolume: (unit: Maybe<string>) => unit !== null && unitOf("unit", unit).measures === "volume",
   same: (word: Maybe<string>, other: string) => squeeze(word ?? "") === squeeze(other),
   per: (unit: string) => turn(1, unit, isWeight(unit) ? "g" : "mL"),
   column: (values: Vector) => values.map((value) => [value]),
@@ -67,6 +71,11 @@ export const HELPERS = {
   // A blank, or what is told in a word, is not counted.
   counted: (values: Vector<number | string>) =>
     values.map((value) => (typeof value === "string" || isEmpty(value) ? 0 : value)),
+  packholds: (text: Cell, unit: string, density: Maybe<number>) =>
+    packHolds(text, unit, known(density)),
+  packcount: (text: Cell) => readPack("text", text).count,
+  packsize: (text: Cell) => readPack("text", text).size,
+  packunit: (text: Cell) => readPack("text", text).unit.name,
   inunit: (from: string, to: string, density: Maybe<number>) => turn(1, from, to, known(density)),
   averageof: (values: Vector<number | string>) => sample(values).mean,
   spreadof: (values: Vector<number | string>) => sample(values).spread,
