@@ -6,16 +6,10 @@
  * formula in a note. A sheet lists them all.
  */
 import { TooMuch } from "../native/too-much";
-import {
-  type Node,
-  calleeOf,
-  childrenOf,
-  mentionsUs,
-  ourCalls,
-  readFormula,
-  typedFormula,
-  writeFormula,
-} from "../formula/reader";
+import { mentionsUs, ourCalls } from "../formula/ours";
+import { readFormula } from "../formula/reader";
+import { type Node, calleeOf, childrenOf } from "../formula/tree";
+import { typedFormula, writeFormula } from "../formula/writer";
 import { freeName } from "../formula/sheet-names";
 import { Book, type Sheet } from "./book";
 import { type FormulaCell, cellsIn, formulaCells } from "./cells";

@@ -1,6 +1,7 @@
 /** References in expressions, made to mean the same wherever they stand. */
 import { parseA1Ref, stringifyA1Ref } from "@borgar/fx/xlsx";
-import { readFormula, writeFormula } from "./reader";
+import { readFormula } from "./reader";
+import { writeFormula } from "./writer";
 
 /** True for a range or a cell and nothing else: A1, Sheet1!A1:B3, A:A. */
 export function isRange(expression: string): boolean {

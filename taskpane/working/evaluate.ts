@@ -6,14 +6,14 @@
  */
 import { type CellValue, type Fault, type Grid, isFault } from "../../functions/bind/cell";
 import { worksheetFunction } from "../../functions/bind/register";
+import { ourFunction } from "../../functions/formula/ours";
 import {
   type Argument,
   type Node,
   calleeOf,
   constantOf,
   constantsOf,
-  ourFunction,
-} from "../../functions/formula/reader";
+} from "../../functions/formula/tree";
 import { COUNTED, type Counted, ONE_BY_ONE } from "./functions";
 import { Untold, at, fault, isTrue, number, sameOrLess, tidy } from "./cells";
 

@@ -5,7 +5,6 @@
  * The functions themselves work the calls out, from what the workbook says of their arguments: so both hosts
  * explain alike, and calls within calls are explained from the inside out.
  */
-import type { CallExpression } from "@borgar/fx/xlsx";
 import { cautionOf } from "../../functions/catalog/topics";
 import { type CatalogEntry, NAMESPACE } from "../../functions/catalog/entry";
 import { type Line, lineOf, linesOf } from "../../functions/bind/arguments";
@@ -14,18 +13,10 @@ import { worksheetFunction } from "../../functions/bind/register";
 import { MEANINGS } from "../../functions/working/meanings";
 import { type Step, stepsOf } from "../../functions/working/steps";
 import { cellName } from "../../functions/formula/addresses";
-import {
-  type Argument,
-  type Node,
-  mentionsUs,
-  ourCalls,
-  ourFunction,
-  readFormula,
-  typedFormula,
-  writeFormula,
-  constantsOf,
-  withoutLets,
-} from "../../functions/formula/reader";
+import { mentionsUs, ourCalls, ourFunction } from "../../functions/formula/ours";
+import { readFormula, withoutLets } from "../../functions/formula/reader";
+import { type Argument, type Call, type Node, constantsOf } from "../../functions/formula/tree";
+import { typedFormula, writeFormula } from "../../functions/formula/writer";
 import type { CellContent, Spot, Workbook } from "../host/workbook";
 import { type Input, inputsShown } from "./inputs";
 import { COULD_NOT_BE_READ, type Problem, problemOf } from "./problems";
@@ -117,12 +108,12 @@ function holdsNoFormula(place: string, value: CellValue): string {
 async function explainCall(
   workbook: Workbook,
   from: Spot,
-  node: CallExpression,
+  node: Call,
   offset: Line,
   answers: Map<Node, Grid>,
 ): Promise<ExplainedCall> {
   const entry = ourFunction(node) as CatalogEntry;
-  const nodes = node.arguments as Argument[];
+  const nodes = node.arguments;
   const args = await argumentsOf(workbook, from, nodes, answers);
   const grid = worksheetFunction(entry)(...args);
   answers.set(node, grid);

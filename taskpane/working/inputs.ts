@@ -5,12 +5,9 @@ import { type Line, lineOf } from "../../functions/bind/arguments";
 import { type CellValue, type Grid, isFault } from "../../functions/bind/cell";
 import type { Kind } from "../../functions/catalog/kinds";
 import { cellName } from "../../functions/formula/addresses";
-import {
-  type Argument,
-  type Node,
-  ourFunction,
-  typedFormula,
-} from "../../functions/formula/reader";
+import { ourFunction } from "../../functions/formula/ours";
+import type { Argument, Node } from "../../functions/formula/tree";
+import { typedFormula } from "../../functions/formula/writer";
 import type { Spot, Workbook } from "../host/workbook";
 import { shown, unitParam } from "./shown";
 
