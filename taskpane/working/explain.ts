@@ -8,7 +8,13 @@
 import { cautionOf } from "../../functions/catalog/topics";
 import { type CatalogEntry, NAMESPACE } from "../../functions/catalog/entry";
 import { type Line, lineOf, linesOf } from "../../functions/bind/arguments";
-import { type CellValue, type Fault, type Grid, isFault } from "../../functions/bind/cell";
+import {
+  type CellValue,
+  type Fault,
+  type Grid,
+  isFault,
+  onlyCell,
+} from "../../functions/bind/cell";
 import { worksheetFunction } from "../../functions/bind/register";
 import { MEANINGS } from "../../functions/working/meanings";
 import { type Step, stepsOf } from "../../functions/working/steps";
@@ -54,7 +60,7 @@ export interface ExplainedLine {
   /** What the line answers with: one cell, or several. */
   answer: Grid;
   /** Which of several cells the selected one is, where it is one of them. */
-  part?: Line;
+  part?: Line | undefined;
   problem?: Problem;
 }
 
@@ -185,7 +191,7 @@ function withAnswers(node: Node, answers: ReadonlyMap<Node, Grid>): string {
     if (!grid) return null;
     const cells = grid.map((row) => row.map(literal).join(",")).join(";");
     return {
-      text: grid.length * grid[0].length > 1 ? `{${cells}}` : cells,
+      text: onlyCell(grid) === undefined ? `{${cells}}` : cells,
       rank: /^-/.test(cells) ? 3 : 9,
     };
   });
