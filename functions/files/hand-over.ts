@@ -10,6 +10,7 @@ import { mentionsUs, ourCalls } from "../formula/ours";
 import { readFormula } from "../formula/reader";
 import { type Node, calleeOf, childrenOf } from "../formula/tree";
 import { typedFormula, writeFormula } from "../formula/writer";
+import { RANK } from "../formula/precedence";
 import { freeName } from "../formula/sheet-names";
 import { Book, type Sheet } from "./book";
 import { type FormulaCell, cellsIn, formulaCells } from "./cells";
@@ -243,7 +244,7 @@ class Copy {
       const fills = anchor && this.fixed.get(`${on}!${anchor.slice(cut).replaceAll("$", "")}`);
       if (!fills) return null;
       changed = true;
-      return { text: anchor.slice(0, cut) + held(fills), rank: 9 };
+      return { text: anchor.slice(0, cut) + held(fills), rank: RANK.atom };
     });
     return changed ? written : null;
   }

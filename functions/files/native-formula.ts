@@ -6,7 +6,8 @@ import { call, constant, written } from "../native/piece";
 import { TooMuch } from "../native/too-much";
 import { ourFunction } from "../formula/ours";
 import { type Argument, type Node, calleeOf, childrenOf, constantOf } from "../formula/tree";
-import { rankOf, writeFormula } from "../formula/writer";
+import { rankOf } from "../formula/precedence";
+import { writeFormula } from "../formula/writer";
 
 /** What a name, a table's column or a spilled range stands for: its size, or null where that is not known. */
 export type SizeOf = (reference: string) => Shape | null;

@@ -1,5 +1,6 @@
 /** References in expressions, made to mean the same wherever they stand. */
 import { parseA1Ref, stringifyA1Ref } from "@borgar/fx/xlsx";
+import { RANK } from "./precedence";
 import { readFormula } from "./reader";
 import { writeFormula } from "./writer";
 
@@ -26,7 +27,7 @@ export function absoluteAll(expression: string, sheet: string): string {
     const range = { ...found.range, $top: true, $left: true, $bottom: true, $right: true };
     return {
       text: stringifyA1Ref({ ...found, sheetName: found.sheetName || sheet, range }),
-      rank: 9,
+      rank: RANK.atom,
     };
   });
 }

@@ -1,30 +1,34 @@
 /** Trees written as formulas, and our functions by the names that are typed or stored. */
-import { type BinaryOperator, tokenize } from "@borgar/fx/xlsx";
+import { tokenize } from "@borgar/fx/xlsx";
 import { NAMESPACE } from "../catalog/entry";
-import { RANK, RANKS } from "../native/piece";
 import { functionNamed } from "./ours";
+import { RANK, rankOf } from "./precedence";
 import { plainArrays } from "./reader";
-import type { Argument, Node } from "./tree";
+import type { Argument, Constant, Node } from "./tree";
 
-/** How strongly each operator binds: as in native formulas; a range most, a union least. */
-const NODE_RANKS: Record<BinaryOperator, number> = { ...RANKS, ",": 0, " ": 8, ":": 8 };
+/** A part of a formula, and how tightly it holds together (RANK). */
+export interface Written {
+  text: string;
+  rank: number;
+}
 
-export function rankOf(node: Node): number {
-  if (node.type === "BinaryExpression") return NODE_RANKS[node.operator];
-  if (node.type === "UnaryExpression") return node.operator === "%" ? RANK.percent : RANK.sign;
-  return RANK.atom;
+/** A value as it is typed in a formula. */
+export function literal(value: Constant): Written {
+  const rank = RANK.atom;
+  if (typeof value === "string") return { text: `"${value.replaceAll('"', '""')}"`, rank };
+  const text = String(value).toUpperCase();
+  return { text, rank: text.startsWith("-") ? RANK.add : rank };
 }
 
 /** What a node may be written as instead of its own text. */
-export type Substitute = (node: Node) => { text: string; rank: number } | null;
+export type Substitute = (node: Node) => Written | null;
 
 /** A tree as a formula without its =; nodes may be written as something else. */
 export function writeFormula(node: Node, substitute: Substitute = () => null): string {
-  const write = (child: Argument, least = 0): string => {
+  const write = (child: Argument, least: number = RANK.union): string => {
     if (child === null) return "";
-    const instead = substitute(child);
-    const text = instead ? instead.text : plain(child);
-    return (instead?.rank ?? rankOf(child)) < least ? `(${text})` : text;
+    const { text, rank } = substitute(child) ?? { text: plain(child), rank: rankOf(child) };
+    return rank < least ? `(${text})` : text;
   };
   const plain = (each: Node): string => {
     const rank = rankOf(each);
@@ -46,7 +50,7 @@ export function writeFormula(node: Node, substitute: Substitute = () => null): s
       case "CallExpression": {
         const { callee } = each;
         const name = callee.type === "Identifier" ? callee.name : write(callee, RANK.atom);
-        return `${name}(${each.arguments.map((arg) => write(arg, 1)).join(",")})`;
+        return `${name}(${each.arguments.map((arg) => write(arg, RANK.compare)).join(",")})`;
       }
       case "ArrayExpression":
         return `{${each.elements.map((row) => row.map((cell) => write(cell)).join(",")).join(";")}}`;

@@ -22,7 +22,8 @@ import { cellName } from "../../functions/formula/addresses";
 import { mentionsUs, ourCalls, ourFunction } from "../../functions/formula/ours";
 import { readFormula, withoutLets } from "../../functions/formula/reader";
 import { type Argument, type Call, type Node, constantsOf } from "../../functions/formula/tree";
-import { typedFormula, writeFormula } from "../../functions/formula/writer";
+import { RANK } from "../../functions/formula/precedence";
+import { type Written, literal, typedFormula, writeFormula } from "../../functions/formula/writer";
 import type { CellContent, Spot, Workbook } from "../host/workbook";
 import { type Input, inputsShown } from "./inputs";
 import { COULD_NOT_BE_READ, type Problem, problemOf } from "./problems";
@@ -189,19 +190,15 @@ function withAnswers(node: Node, answers: ReadonlyMap<Node, Grid>): string {
   return writeFormula(node, (each) => {
     const grid = answers.get(each);
     if (!grid) return null;
-    const cells = grid.map((row) => row.map(literal).join(",")).join(";");
-    return {
-      text: onlyCell(grid) === undefined ? `{${cells}}` : cells,
-      rank: /^-/.test(cells) ? 3 : 9,
-    };
+    const only = onlyCell(grid);
+    if (only !== undefined) return answerText(only);
+    const rows = grid.map((row) => row.map((cell) => answerText(cell).text).join(","));
+    return { text: `{${rows.join(";")}}`, rank: RANK.atom };
   });
 }
 
-function literal(value: CellValue): string {
-  if (isFault(value)) return value.fault;
-  if (typeof value === "number") return String(value).toUpperCase();
-  if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
-  return `"${(value ?? "").replaceAll('"', '""')}"`;
+function answerText(value: CellValue): Written {
+  return isFault(value) ? { text: value.fault, rank: RANK.atom } : literal(value ?? "");
 }
 
 /** An error of the cell that none of our calls made. */
