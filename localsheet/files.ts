@@ -11,7 +11,7 @@ import { Package, escaped } from "../functions/files/package";
 import { unescaped } from "../functions/files/reading";
 import { readCellName } from "../functions/formula/addresses";
 import { needsArray, unknownToExcel } from "../functions/files/written-formula";
-import { storedFormula } from "../functions/formula/reader";
+import { storedFormula } from "../functions/formula/writer";
 import { absoluteAll } from "../functions/formula/references";
 import { toExcelError } from "./custom-functions";
 import type { Model } from "./engine";

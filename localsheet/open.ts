@@ -1,5 +1,5 @@
 /** Opens workbook files of any program: bytes in, what a new Model takes out, or one plain sentence. */
-import { retypedFormula } from "../functions/formula/reader";
+import { retypedFormula } from "../functions/formula/writer";
 import { readable, unescaped } from "../functions/files/reading";
 import { escaped } from "../functions/files/package";
 import { Refusal } from "../functions/files/refusal";

@@ -6,16 +6,11 @@
  * formula in a note. A sheet lists them all.
  */
 import { TooMuch } from "../native/too-much";
-import {
-  type Node,
-  calleeOf,
-  childrenOf,
-  mentionsUs,
-  ourCalls,
-  readFormula,
-  typedFormula,
-  writeFormula,
-} from "../formula/reader";
+import { mentionsUs, ourCalls } from "../formula/ours";
+import { readFormula } from "../formula/reader";
+import { type Node, calleeOf, childrenOf } from "../formula/tree";
+import { typedFormula, writeFormula } from "../formula/writer";
+import { RANK } from "../formula/precedence";
 import { freeName } from "../formula/sheet-names";
 import { Book, type Sheet } from "./book";
 import { type FormulaCell, cellsIn, formulaCells } from "./cells";
@@ -254,7 +249,7 @@ class Copy {
       const fills = anchor && this.fixed.get(`${on}!${anchor.slice(cut).replaceAll("$", "")}`);
       if (!fills) return null;
       changed = true;
-      return { text: anchor.slice(0, cut) + held(fills), rank: 9 };
+      return { text: anchor.slice(0, cut) + held(fills), rank: RANK.atom };
     });
     return changed ? written : null;
   }

@@ -4,16 +4,10 @@ import { type Given, type Shape, together } from "../native/inputs";
 import { type Native, nativeOf } from "../native/native";
 import { call, constant, written } from "../native/piece";
 import { TooMuch } from "../native/too-much";
-import {
-  type Argument,
-  type Node,
-  calleeOf,
-  childrenOf,
-  ourFunction,
-  rankOf,
-  writeFormula,
-  constantOf,
-} from "../formula/reader";
+import { ourFunction } from "../formula/ours";
+import { type Argument, type Node, calleeOf, childrenOf, constantOf } from "../formula/tree";
+import { rankOf } from "../formula/precedence";
+import { writeFormula } from "../formula/writer";
 
 /** What a name, a table's column or a spilled range stands for: its size, or null where that is not known. */
 export type SizeOf = (reference: string) => Shape | null;

@@ -1,12 +1,7 @@
 /** What Excel's files need to be told of a formula. */
-import {
-  type Argument,
-  type Node,
-  calleeOf,
-  childrenOf,
-  ourFunction,
-  readFormula,
-} from "../formula/reader";
+import { ourFunction } from "../formula/ours";
+import { readFormula } from "../formula/reader";
+import { type Argument, type Node, calleeOf, childrenOf } from "../formula/tree";
 import { sizeOfRange } from "./native-formula";
 
 /** Functions of the local sheet's engine that no other program has. */

@@ -1,6 +1,8 @@
 /** References in expressions, made to mean the same wherever they stand. */
 import { parseA1Ref, stringifyA1Ref } from "@borgar/fx/xlsx";
-import { readFormula, writeFormula } from "./reader";
+import { RANK } from "./precedence";
+import { readFormula } from "./reader";
+import { writeFormula } from "./writer";
 
 /** True for a range or a cell and nothing else: A1, Sheet1!A1:B3, A:A. */
 export function isRange(expression: string): boolean {
@@ -25,7 +27,7 @@ export function absoluteAll(expression: string, sheet: string): string {
     const range = { ...found.range, $top: true, $left: true, $bottom: true, $right: true };
     return {
       text: stringifyA1Ref({ ...found, sheetName: found.sheetName || sheet, range }),
-      rank: 9,
+      rank: RANK.atom,
     };
   });
 }

@@ -2,9 +2,24 @@
 import { squeeze } from "../../src/errors";
 import type { CatalogEntry, Param } from "../catalog/entry";
 import { WORD_KINDS, isLeftOutAtZero, isRefusedAtZero } from "../catalog/kinds";
-import { FALSE, type Piece, TRUE, and, call, constant, not, op, or, reduced, when } from "./piece";
+import { calledOn, denied, partsOf, read } from "./expression";
+import {
+  BLANK,
+  FALSE,
+  type Piece,
+  TRUE,
+  ZERO,
+  and,
+  call,
+  constant,
+  not,
+  op,
+  or,
+  reduced,
+  when,
+} from "./piece";
 import { TooMuch } from "./too-much";
-import { type UnitWord, cleanUnit } from "./units";
+import { type Word, cleanUnit } from "./units";
 
 export interface Shape {
   rows: number;
@@ -30,46 +45,46 @@ export interface Given {
   holds: "number" | "number or blank" | "anything";
 }
 
+/** An argument of a call. */
 interface Input {
   /** True where it is of the right sort, a blank included. */
   fits: Piece;
-  /** True where nothing is filled in; a zero may be a blank that was handed over as one. */
+  /** True where nothing is filled in; a zero may be a blank that came as one. */
   nothing: Piece;
   /** The same where a zero is refused on a line that has anything else on it. */
   blank?: Piece;
-  /** True where it is left out, so that its default counts. */
-  absent: Piece;
+  /** True where it is given, so that its default does not count. */
+  given: Piece;
 }
 
 export interface NumberInput extends Input {
+  is: "number";
   value: Piece;
 }
 
-export interface ListInput extends Omit<Input, "absent"> {
+export interface ListInput extends Input {
+  is: "list";
   raw: Piece;
   across: boolean;
   length: number;
 }
 
-export interface WordInput extends Input, UnitWord {
-  is(word: string): Piece;
+export interface WordInput extends Input, Word {
+  is: "word";
+  same(word: string): Piece;
 }
 
-const BLANK = constant("");
-const ZERO = constant(0);
+type AnyInput = NumberInput | ListInput | WordInput;
 
 export class Inputs {
-  readonly numbers = new Map<string, NumberInput>();
-  readonly lists = new Map<string, ListInput>();
-  readonly words = new Map<string, WordInput>();
-  private readonly given = new Map<string, Piece>();
+  private readonly named = new Map<string, AnyInput>();
   /** Arguments of one cell where the call has many lines: they do not fill a line. */
   private readonly stretched: ReadonlySet<string>;
 
   /** Those named in "surely" are held to be above zero elsewhere, so that a blank is no number there. */
   constructor(
-    readonly entry: CatalogEntry,
-    args: (Given | undefined)[],
+    private readonly entry: CatalogEntry,
+    args: readonly (Given | undefined)[],
     surely: ReadonlySet<string> = new Set(),
   ) {
     const singles = entry.params.flatMap((param, i) =>
@@ -79,21 +94,34 @@ export class Inputs {
       shape === undefined || (shape?.rows === 1 && shape.columns === 1);
     const cells = singles.filter(({ shape }) => isCell(shape)).map(({ param }) => param.name);
     this.stretched = new Set(cells.length < singles.length ? cells : []);
-    entry.params.forEach((param, i) => this.add(param, args[i], surely.has(param.name)));
+    entry.params.forEach((param, i) => {
+      const input = inputOf(entry, param, args[i], surely.has(param.name));
+      if (input) this.named.set(param.name, input);
+    });
+  }
+
+  /** An argument by its name; undefined for a range that was left out. */
+  get(name: string): AnyInput | undefined {
+    return this.named.get(name);
   }
 
   isGiven(name: string): Piece {
-    return this.given.get(name) ?? FALSE;
+    return this.get(name)?.given ?? FALSE;
+  }
+
+  /** True where the first range lies in a row. */
+  get isRow(): boolean {
+    return [...this.named.values()].find((input) => input.is === "list")?.across ?? false;
   }
 
   /** All of them of the right sort. */
   get fit(): Piece {
-    return and(...this.all().map(({ fits }) => fits));
+    return and(...[...this.named.values()].map(({ fits }) => fits));
   }
 
   /** Nothing filled in at all. */
   get empty(): Piece {
-    return and(...this.all().map(({ nothing }) => nothing));
+    return and(...[...this.named.values()].map(({ nothing }) => nothing));
   }
 
   /** No required quantity is filled in: a spare line. */
@@ -101,12 +129,8 @@ export class Inputs {
     const isRequired = ({ optional, kind }: Param) => !optional && !WORD_KINDS.has(kind);
     const required = this.entry.params.filter(isRequired);
     const own = required.filter(({ name }) => !this.stretched.has(name));
-    return and(
-      ...(own.length > 0 ? own : required).map(({ name }) => {
-        const { blank, nothing } = this.of(name);
-        return blank ?? nothing;
-      }),
-    );
+    const quantities = this.of(own.length > 0 ? own : required);
+    return and(...quantities.map(({ blank, nothing }) => blank ?? nothing));
   }
 
   /** A line that shows blank: spare, with nothing wrong in what may be left out; or without anything on it. */
@@ -116,50 +140,41 @@ export class Inputs {
   }
 
   /** What may be left out, of the right sort. */
-  get optionsFit(): Piece {
-    const options = this.entry.params.filter(({ name, optional }) => optional && this.of(name));
-    return and(...options.map(({ name }) => this.of(name).fits));
+  private get optionsFit(): Piece {
+    const options = this.of(this.entry.params.filter(({ optional }) => optional));
+    return and(...options.map(({ fits }) => fits));
   }
 
-  private of(name: string): Omit<Input, "absent"> {
-    return (this.numbers.get(name) ?? this.lists.get(name) ?? this.words.get(name)) as Input;
-  }
-
-  private all(): Omit<Input, "absent">[] {
-    return this.entry.params.filter(({ name }) => this.of(name)).map(({ name }) => this.of(name));
-  }
-
-  private add(param: Param, given: Given | undefined, isSure: boolean) {
-    const { name } = param;
-    if (param.range) {
-      if (!given) return;
-      const list = listInput(param, given);
-      this.lists.set(name, list);
-      this.given.set(name, list.length > 1 ? TRUE : not(op(list.raw, "=", BLANK)));
-      return;
-    }
-    const isWord = WORD_KINDS.has(param.kind);
-    const input = isWord
-      ? { ...wordInput(param, given), only: onlyUnit(this.entry, name) }
-      : numberInput(param, given, isSure);
-    this.given.set(name, not(input.absent));
-    if (isWord) this.words.set(name, input as WordInput);
-    else this.numbers.set(name, input as NumberInput);
+  private of(params: readonly Param[]): AnyInput[] {
+    return params.flatMap(({ name }) => this.get(name) ?? []);
   }
 }
 
+function inputOf(
+  entry: CatalogEntry,
+  param: Param,
+  given: Given | undefined,
+  isSure: boolean,
+): AnyInput | undefined {
+  if (param.range) return given && listInput(param, given);
+  if (!WORD_KINDS.has(param.kind)) return numberInput(param, given, isSure);
+  return { ...wordInput(param, given), only: onlyUnit(entry, param.name) };
+}
+
 /** The one sort of units that a function takes for an argument, where it takes but one. */
-function onlyUnit({ needs }: CatalogEntry, name: string): UnitWord["only"] {
-  const has = (text: string) => needs.some(({ expression }) => expression === text);
-  if (has(`isunit(${name}) and isweight(${name})`)) return "weight";
-  return has(`isunit(${name}) and not isweight(${name})`) ? "volume" : undefined;
+function onlyUnit({ needs }: CatalogEntry, name: string): Word["only"] {
+  const held = needs.flatMap(({ expression }) => partsOf(read(expression)));
+  if (!held.some((part) => calledOn(part, "isunit") === name)) return undefined;
+  if (held.some((part) => calledOn(part, "isweight") === name)) return "weight";
+  return held.some((part) => calledOn(denied(part), "isweight") === name) ? "volume" : undefined;
 }
 
 function numberInput(param: Param, given: Given | undefined, isSure: boolean): NumberInput {
   const fallback = constant(typeof param.default === "number" ? param.default : 0);
   if (!given || given.piece.constant === "") {
     // What is required and blank is unknown: no number fits there.
-    return { value: fallback, fits: constant(param.optional), nothing: TRUE, absent: TRUE };
+    const fits = constant(param.optional);
+    return { is: "number", value: fallback, fits, nothing: TRUE, given: FALSE };
   }
   const { piece, holds } = given;
   const isRefused = isRefusedAtZero(param);
@@ -168,48 +183,59 @@ function numberInput(param: Param, given: Given | undefined, isSure: boolean): N
     if (typeof piece.constant !== "number") throw new TooMuch(`${param.name} is not a number`);
     const isZero = piece.constant === 0;
     const absent = constant(isLeftOut && isZero);
-    const fits = constant(!(isRefused && isZero));
-    const value = when(absent, fallback, piece);
-    return { value, fits, nothing: constant(isZero), absent, ...(isRefused && { blank: FALSE }) };
+    return {
+      is: "number",
+      value: when(absent, fallback, piece),
+      fits: constant(!(isRefused && isZero)),
+      nothing: constant(isZero),
+      given: not(absent),
+      ...(isRefused && { blank: FALSE }),
+    };
   }
   const isBlank = holds === "number" ? FALSE : op(piece, "=", BLANK);
   const isZero = op(piece, "=", ZERO);
-  const nothing = or(isBlank, isZero);
-  const blank = isRefused && { blank: isBlank };
   const absent = or(isBlank, isLeftOut ? isZero : FALSE);
+  const sort = {
+    is: "number",
+    nothing: or(isBlank, isZero),
+    given: not(absent),
+    ...(isRefused && { blank: isBlank }),
+  } as const;
   const isNumber = call("ISNUMBER", piece);
   const isRight = isRefused ? and(isNumber, not(isZero)) : isNumber;
-  // Of several lines one may hold a word: that it is refused is seen to elsewhere, and must not spoil others.
+  // Of several lines one may hold a word: "fits" refuses it, and it must not spoil others.
   const clean = piece.wide ? when(isNumber, piece, ZERO) : call("N", piece);
   if (!param.optional) {
     const value = holds === "number" || (isSure && !piece.wide) ? piece : clean;
-    const fits = holds === "number" && isSure ? TRUE : isRight;
-    return { value, fits, nothing, absent, ...blank };
+    return { ...sort, value, fits: holds === "number" && isSure ? TRUE : isRight };
   }
   const cleaned = holds === "number" ? piece : clean;
   const value = fallback.constant === 0 ? cleaned : when(absent, fallback, piece);
   // Nothing else may look at what may be left out, and an error in it is still one.
-  return { value, fits: or(isRight, isBlank), nothing, absent, ...blank };
+  return { ...sort, value, fits: or(isRight, isBlank) };
 }
 
 function wordInput(param: Param, given: Given | undefined): WordInput {
   const fallback = squeeze(String(param.default ?? ""));
-  if (!given || typeof given.piece.constant === "string") {
-    const typed = given ? squeeze(given.piece.constant as string) : "";
-    const word = typed === "" ? fallback : typed;
-    const is = (text: string) => constant(word === squeeze(text));
-    const nothing = constant(typed === "");
-    return { constant: word, is, fits: TRUE, nothing, absent: nothing };
-  }
+  if (!given) return typedWord("", fallback);
   const { piece } = given;
-  const clean = call("SUBSTITUTE", piece, constant(" "), BLANK);
+  if (typeof piece.constant === "string") return typedWord(squeeze(piece.constant), fallback);
+  const plain = call("SUBSTITUTE", piece, constant(" "), BLANK);
   const nothing = or(op(piece, "=", BLANK), op(piece, "=", ZERO));
-  const is = (text: string) => {
-    const same = op(clean, "=", constant(text));
-    return param.optional && squeeze(text) === fallback ? or(nothing, same) : same;
+  const same = (text: string) => {
+    const isSame = op(plain, "=", constant(text));
+    return param.optional && squeeze(text) === fallback ? or(nothing, isSame) : isSame;
   };
-  const looked = param.kind === "unit" ? cleanUnit(piece) : clean;
-  return { clean: looked, is, fits: TRUE, nothing, absent: nothing };
+  const word = param.kind === "unit" ? cleanUnit(piece) : plain;
+  return { is: "word", word, same, fits: TRUE, nothing, given: not(nothing) };
+}
+
+function typedWord(typed: string, fallback: string): WordInput {
+  const isBlank = typed === "";
+  const word = isBlank ? fallback : typed;
+  const same = (text: string) => constant(word === squeeze(text));
+  const nothing = constant(isBlank);
+  return { is: "word", word, same, fits: TRUE, nothing, given: not(nothing) };
 }
 
 function listInput(param: Param, { piece, shape, holds }: Given): ListInput {
@@ -220,11 +246,14 @@ function listInput(param: Param, { piece, shape, holds }: Given): ListInput {
   const none = (bad: Piece) => op(reduced("SUMPRODUCT", bad), "=", ZERO);
   const isText = and(op(raw, "<>", BLANK), not(call("ISNUMBER", raw)));
   const isFilled = not(or(op(raw, "=", BLANK), op(raw, "=", ZERO)));
+  const length = shape.rows * shape.columns;
   return {
+    is: "list",
     raw,
     across: shape.rows === 1 && shape.columns > 1,
-    length: shape.rows * shape.columns,
+    length,
     fits: param.mixed || holds === "number" ? TRUE : none(isText),
     nothing: none(isFilled),
+    given: length > 1 ? TRUE : not(op(raw, "=", BLANK)),
   };
 }

@@ -1,19 +1,18 @@
 /**
  * Units in a native formula: is it one, is it a weight, and how large is it in grams or millilitres.
  *
- * A unit that stands in a cell is looked up in tables that the copy brings along on a sheet of its own, which
- * formulas know by these names: every word for every unit, and its size.
+ * A unit that stands in a cell is looked up in tables that the copy brings along on a sheet of its
+ * own, which formulas know by these names: every word for every unit, and its size.
  */
-import { UNIT_WORDS, type Unit, unitWord } from "../../src/units";
 import { turn } from "../../src/measure/turn";
-import { type Piece, REFUSED, call, constant, written } from "./piece";
+import { UNIT_WORDS, type Unit, unitWord } from "../../src/units";
+import { BLANK, ONE, type Piece, REFUSED, ZERO, call, constant, written } from "./piece";
 
-/** A unit as it stands in the formula: a literal word, or a piece as it is looked up. */
-export interface UnitWord {
-  constant?: string;
-  clean?: Piece;
+/** A word as the formula has it, without its spaces: typed, or a piece that gives it. */
+export interface Word {
+  word: string | Piece;
   /** Where the function takes but one sort of units. */
-  only?: Unit["measures"];
+  only?: Unit["measures"] | undefined;
 }
 
 /** The names of the tables: of all words, and of each sort. */
@@ -39,43 +38,46 @@ function sizeIn({ name, measures }: Unit): number {
   return turn(1, name, measures === "weight" ? "g" : "mL");
 }
 
-/** A word in a cell, as it is looked up. */
+/** A word in a cell, as it is looked up: without spaces and dots. */
 export function cleanUnit(piece: Piece): Piece {
-  const without = (from: Piece, sign: string) =>
-    call("SUBSTITUTE", from, constant(sign), constant(""));
+  const without = (from: Piece, sign: string) => call("SUBSTITUTE", from, constant(sign), BLANK);
   return without(without(piece, " "), ".");
 }
 
-function lookedUp(word: UnitWord, among: keyof typeof UNIT_TABLES): Piece {
-  const table = written(UNIT_TABLES[among]);
-  return call("VLOOKUP", word.clean as Piece, table, constant(2), constant(0));
+function lookedUp(word: Piece, among: keyof typeof UNIT_TABLES): Piece {
+  return call("VLOOKUP", word, written(UNIT_TABLES[among]), constant(2), ZERO);
 }
 
-export function isUnit(word: UnitWord): Piece {
-  if (word.constant !== undefined) return constant(UNIT_WORDS.has(unitWord(word.constant)));
-  return call("ISNUMBER", lookedUp(word, word.only ?? "all"));
+function typedUnit(word: string): Unit | undefined {
+  return UNIT_WORDS.get(unitWord(word));
 }
 
-export function isWeight(word: UnitWord): Piece {
-  if (word.constant !== undefined)
-    return constant(UNIT_WORDS.get(unitWord(word.constant))?.measures === "weight");
-  if (word.only) return constant(word.only === "weight");
-  return call("ISNUMBER", lookedUp(word, "weight"));
+export function isUnit({ word, only }: Word): Piece {
+  if (typeof word === "string") return constant(typedUnit(word) !== undefined);
+  return call("ISNUMBER", lookedUp(word, only ?? "all"));
 }
 
-export function isVolume(word: UnitWord): Piece {
-  if (word.constant !== undefined)
-    return constant(UNIT_WORDS.get(unitWord(word.constant))?.measures === "volume");
-  return call("ISNUMBER", lookedUp(word, "volume"));
+export function isWeight(unit: Word): Piece {
+  return measures(unit, "weight");
+}
+
+export function isVolume(unit: Word): Piece {
+  return measures(unit, "volume");
+}
+
+function measures({ word, only }: Word, sort: Unit["measures"]): Piece {
+  if (typeof word === "string") return constant(typedUnit(word)?.measures === sort);
+  if (only) return constant(only === sort);
+  return call("ISNUMBER", lookedUp(word, sort));
 }
 
 /** Grams or millilitres in one unit. */
-export function sizeOf(word: UnitWord): Piece {
-  if (word.constant !== undefined) {
-    const unit = UNIT_WORDS.get(unitWord(word.constant));
+export function sizeOf({ word, only }: Word): Piece {
+  if (typeof word === "string") {
+    const unit = typedUnit(word);
     return unit ? constant(sizeIn(unit)) : REFUSED;
   }
-  const size = lookedUp(word, word.only ?? "all");
-  // Of several lines one may have a wrong unit: that it is refused is seen to elsewhere, and must not spoil others.
-  return size.wide ? call("IFERROR", size, constant(1)) : size;
+  const size = lookedUp(word, only ?? "all");
+  // Of several lines one may have a wrong unit: the needs refuse it, and it must not spoil others.
+  return size.wide ? call("IFERROR", size, ONE) : size;
 }

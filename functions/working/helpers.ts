@@ -15,6 +15,7 @@ import { usedUp } from "../../src/limits/safeload";
 import { limitLines, lowestOf } from "../../src/limits/topload";
 import { vocShare } from "../../src/limits/vocshare";
 import { squeeze } from "../../src/errors";
+import { at } from "../../src/lists";
 import { packHolds } from "../../src/measure/packholds";
 import { turn } from "../../src/measure/turn";
 import { readPack } from "../../src/packs";
@@ -42,19 +43,22 @@ const isWeight = (unit: Maybe<string>) =>
   unit !== null && unitOf("unit", unit).measures === "weight";
 /** A list as a column; a table stays as it is. */
 const table = (values: Vector | Table): Table =>
-  Array.isArray(values[0]) ? (values as Table) : (values as Vector).map((value) => [value]);
+  values.map((value: number | Vector) => [value].flat());
 const cells = (values: Vector<number | string>): Cells => values.map((value) => [value]);
 /** Yes or no, line by line, where it is told. */
 const flags = (fragrance: Maybe<Vector<number | string>>) =>
   fragrance ? cells(fragrance) : undefined;
 const known = <T>(value: Maybe<T>) => value ?? undefined;
 const pairs = (a: Vector, b: Vector, of: (x: number, y: number) => number) =>
-  a.map((x, i) => of(x, b[i]));
+  a.map((x, i) => of(x, at(b, i)));
 const sample = (values: Vector<number | string>) => sampleOf("values", cells(values));
 type Marked = Vector<number | string>;
 const marks = (hours: Marked, scores: Marked, least: Maybe<number>) =>
   marksOf(cells(hours), cells(scores), known(least));
 const words = (directions: Maybe<Vector<string>>) => (directions ? cells(directions) : undefined);
+
+/** The least VOC of a product. */
+const leastVoc = (...args: Parameters<typeof vocShare>) => at(at(vocShare(...args), 0), 0);
 
 /** What a working may call besides mathjs itself. */
 export const HELPERS = {
@@ -65,7 +69,7 @@ export const HELPERS = {
   column: (values: Vector) => values.map((value) => [value]),
   row: (values: Vector) => [values],
   over: (a: Vector, b: Vector | number) =>
-    a.map((x, i) => (x === 0 ? 0 : x / (typeof b === "number" ? b : b[i]))),
+    a.map((x, i) => (x === 0 ? 0 : x / (typeof b === "number" ? b : at(b, i)))),
   larger: (a: Vector, b: Vector) => pairs(a, b, Math.max),
   smaller: (a: Vector, b: Vector) => pairs(a, b, Math.min),
   // A blank, or what is told in a word, is not counted.
@@ -105,14 +109,13 @@ export const HELPERS = {
     lowestOf(limitLines(cells(labels), cells(limits))).label,
   isrange: (shares: Vector | Table, vocs: Vector | Table) =>
     intervalsOf("shares", table(shares)).isRange || intervalsOf("vocshares", table(vocs)).isRange,
-  vocof: (shares: Vector, vocs: Vector) => vocShare([shares], [vocs])[0][0],
+  vocof: (shares: Vector, vocs: Vector) => leastVoc([shares], [vocs]),
   waivedvoc: (
     shares: Vector,
     vocs: Vector,
     fragrance: Maybe<Vector<number | string>>,
     exempt: number,
-  ) =>
-    vocShare([shares], [vocs])[0][0] - vocShare([shares], [vocs], flags(fragrance), exempt)[0][0],
+  ) => leastVoc([shares], [vocs]) - leastVoc([shares], [vocs], flags(fragrance), exempt),
   countedvoc: (
     shares: Vector | Table,
     vocs: Vector | Table,
@@ -150,7 +153,7 @@ export const HELPERS = {
   oddchance: chanceOfAtLeast,
   oddneed: trioNeed,
   rows: (ranks: Table, without: LeftOut) => rankedRows(ranks, without).length,
-  samples: (ranks: Table, without: LeftOut) => rankedRows(ranks, without)[0].places.length,
+  samples: (ranks: Table, without: LeftOut) => at(rankedRows(ranks, without), 0).places.length,
   ranktotals: (ranks: Table, without: LeftOut) => rankTotals(rankedRows(ranks, without)),
   rankties: (ranks: Table, without: LeftOut) =>
     rankedRows(ranks, without).reduce((total, { ties }) => total + ties, 0),

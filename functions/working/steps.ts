@@ -4,14 +4,15 @@
  * Every line is an expression that mathjs evaluates, in which an earlier line stands by its name; the last
  * line gives what the cell shows.
  */
-import { type MathNode, all, create } from "mathjs";
+import { type FactoryFunctionMap, type MathNode, all, create } from "mathjs";
 import { squeeze } from "../../src/errors";
 import { conditionIn } from "../catalog/conditions";
 import type { CatalogEntry, Param, WorkingLine } from "../catalog/entry";
 import { type Line, inputsOf } from "../bind/arguments";
 import { HELPERS } from "./helpers";
 
-export const math = create(all, { matrix: "Array" });
+// "All" is one of a record of names to the library's types, which might lack it.
+export const math = create(all as FactoryFunctionMap, { matrix: "Array" });
 
 export interface Step {
   line: WorkingLine;
@@ -85,13 +86,13 @@ function valueFor(param: Param, input: unknown): unknown {
   const grid = (value as unknown[][]).map((row) =>
     row.map((cell) => (Number.isNaN(cell) ? 0 : cell)),
   );
-  return grid.length === 1 || grid[0].length === 1 ? grid.flat() : grid;
+  return grid.length === 1 || grid[0]?.length === 1 ? grid.flat() : grid;
 }
 
 /** True where the first range lies in a row. */
 function isRow(inputs: unknown[]): boolean {
   const grid = inputs.find(Array.isArray) as unknown[][] | undefined;
-  return grid !== undefined && grid.length === 1 && grid[0].length > 1;
+  return grid?.length === 1 && grid.flat().length > 1;
 }
 
 /** The expression with names as what they stand for, and the sizes of units as numbers. */

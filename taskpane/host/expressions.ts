@@ -4,7 +4,8 @@
  */
 import { parseA1Ref, parseStructRef } from "@borgar/fx/xlsx";
 import type { Grid } from "../../functions/bind/cell";
-import { type Node, childrenOf, readFormula } from "../../functions/formula/reader";
+import { readFormula } from "../../functions/formula/reader";
+import { type Node, childrenOf } from "../../functions/formula/tree";
 import { absolute, isRange } from "../../functions/formula/references";
 import { type References, Untold, evaluate } from "../working/evaluate";
 import { valuesOf } from "./read";

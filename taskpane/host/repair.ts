@@ -7,13 +7,10 @@
 import { isFault } from "../../functions/bind/cell";
 import { NAMESPACE } from "../../functions/catalog/entry";
 import { cellName } from "../../functions/formula/addresses";
-import {
-  type Node,
-  mentionsUs,
-  ourCalls,
-  readFormula,
-  retypedFormula,
-} from "../../functions/formula/reader";
+import { mentionsUs, ourCalls } from "../../functions/formula/ours";
+import { readFormula } from "../../functions/formula/reader";
+import type { Node } from "../../functions/formula/tree";
+import { retypedFormula } from "../../functions/formula/writer";
 import type { Placed, Workbook } from "./workbook";
 
 export interface Repaired {

@@ -39,8 +39,8 @@ export function sameOrLess(a: CellValue, b: CellValue): number {
     if (/^[a-z0-9 ]*$/.test(p + q)) return p < q ? -1 : 1;
     throw new Untold();
   }
-  const [p, q] = [Number(x), Number(y)].map((each) => Number(each.toPrecision(15)));
-  return p - q;
+  const digits = (value: CellValue) => Number(Number(value).toPrecision(15));
+  return digits(x) - digits(y);
 }
 
 /** A blank is as the other side has it: nothing, or an empty text. */

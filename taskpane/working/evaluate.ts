@@ -4,16 +4,23 @@
  * Only what is sure: where an answer would hang on the language of the computer (a text taken for a number,
  * a number as text) or on a function that is not in the list, it cannot be told.
  */
-import { type CellValue, type Fault, type Grid, isFault } from "../../functions/bind/cell";
+import {
+  type CellValue,
+  type Fault,
+  type Grid,
+  isFault,
+  onlyCell,
+} from "../../functions/bind/cell";
 import { worksheetFunction } from "../../functions/bind/register";
+import { ourFunction } from "../../functions/formula/ours";
 import {
   type Argument,
+  type Call,
   type Node,
   calleeOf,
   constantOf,
   constantsOf,
-  ourFunction,
-} from "../../functions/formula/reader";
+} from "../../functions/formula/tree";
 import { COUNTED, type Counted, ONE_BY_ONE } from "./functions";
 import { Untold, at, fault, isTrue, number, sameOrLess, tidy } from "./cells";
 
@@ -38,22 +45,23 @@ export async function evaluate(node: Node, references: References): Promise<Grid
     case "ReferenceIdentifier":
       return reference(node, references);
     case "UnaryExpression": {
-      const [inner] = node.arguments as Node[];
-      if (node.operator === "#" && inner.type === "ReferenceIdentifier")
+      const {
+        operator,
+        arguments: [inner],
+      } = node;
+      if (operator === "#" && inner.type === "ReferenceIdentifier")
         return references.spill(inner.value);
       const values = await evaluate(inner, references);
-      const { operator } = node;
       if (operator === "+") return values;
-      if (operator === "-") return each([values], ([value]) => -number(value));
-      if (operator === "%") return each([values], ([value]) => number(value) / 100);
+      if (operator === "-") return each([values], (value) => -number(value));
+      if (operator === "%") return each([values], (value) => number(value) / 100);
       throw new Untold();
     }
     case "BinaryExpression": {
       const work = OPERATORS[node.operator];
       if (!work) throw new Untold();
-      const [left, right] = node.arguments as Node[];
-      const sides = [await evaluate(left, references), await evaluate(right, references)];
-      return each(sides, ([a, b]) => work(a, b));
+      const [left, right] = node.arguments;
+      return each([await evaluate(left, references), await evaluate(right, references)], work);
     }
     case "CallExpression":
       return called(node, references);
@@ -70,14 +78,11 @@ function reference(
   return references.range(value);
 }
 
-async function called(
-  node: Extract<Node, { type: "CallExpression" }>,
-  references: References,
-): Promise<Grid> {
+async function called(node: Call, references: References): Promise<Grid> {
   const name = calleeOf(node)
     .replace(/^_xlfn\./i, "")
     .toUpperCase();
-  const nodes = node.arguments as Argument[];
+  const nodes = node.arguments;
   const valueOf = (arg: Argument) => (arg ? evaluate(arg, references) : [[null]]);
   if (name === "IF") return chosen(nodes, valueOf);
   const args: Grid[] = [];
@@ -86,31 +91,29 @@ async function called(
   const ours = ourFunction(node);
   if (ours) return worksheetFunction(ours)(...args);
   if (name === "IFERROR" && args.length === 2)
-    return each(args, ([value, instead]) => (isFault(value) ? instead : value), true);
+    return each(args, (value, instead) => (isFault(value) ? instead : value), true);
   const single = ONE_BY_ONE[name];
-  if (single) return each(args, (values) => single(...values.map(number)));
+  if (single) return each(args, (...values) => single(...values.map(number)));
   const counted = COUNTED[name];
   if (!counted) throw new Untold();
-  return [[guarded(() => counted(...args.flatMap((grid, i) => counts(grid, nodes[i]))))]];
+  return [[guarded(() => counted(...args.flatMap((grid, i) => counts(grid, nodes[i] ?? null))))]];
 }
 
 /** IF: only the branch that is taken is looked at, where there is one condition. */
 async function chosen(
-  [condition, then, otherwise]: Argument[],
+  [condition = null, then, otherwise]: Argument[],
   valueOf: (arg: Argument) => Promise<Grid> | Grid,
 ): Promise<Grid> {
   const conditions = await valueOf(condition);
   const branch = async (arg: Argument | undefined) =>
     arg === undefined ? [[false]] : await valueOf(arg);
-  if (conditions.flat().length === 1) {
-    const [[value]] = conditions;
-    if (isFault(value)) return [[value]];
-    return branch(isTrue(value) ? then : otherwise);
-  }
+  const one = onlyCell(conditions);
+  if (isFault(one)) return [[one]];
+  if (one !== undefined) return branch(isTrue(one) ? then : otherwise);
   const grids = [conditions, await branch(then), await branch(otherwise)];
   return each(
     grids,
-    ([value, a, b]) => (isFault(value) ? value : isTrue(value) ? (a ?? 0) : (b ?? 0)),
+    (value, a, b) => (isFault(value) ? value : ((isTrue(value) ? a : b) ?? 0)),
     true,
   );
 }
@@ -142,14 +145,18 @@ function guarded(work: () => CellValue): CellValue {
 }
 
 /** Line by line, as ranges stretch over each other; an error in any is the answer there. */
-function each(grids: Grid[], work: (values: CellValue[]) => CellValue, seesErrors = false): Grid {
+function each(
+  grids: Grid[],
+  work: (...values: CellValue[]) => CellValue,
+  seesErrors = false,
+): Grid {
   const rows = Math.max(...grids.map((grid) => grid.length));
-  const columns = Math.max(...grids.map((grid) => grid[0].length));
+  const columns = Math.max(...grids.map((grid) => grid[0]?.length ?? 0));
   return Array.from({ length: rows }, (_, i) =>
     Array.from({ length: columns }, (__, j) => {
       const values = grids.map((grid) => at(grid, i, j));
       const bad = seesErrors ? undefined : values.find(isFault);
-      return bad ?? guarded(() => work(values));
+      return bad ?? guarded(() => work(...values));
     }),
   );
 }

@@ -5,27 +5,25 @@
  * The functions themselves work the calls out, from what the workbook says of their arguments: so both hosts
  * explain alike, and calls within calls are explained from the inside out.
  */
-import type { CallExpression } from "@borgar/fx/xlsx";
 import { cautionOf } from "../../functions/catalog/topics";
 import { type CatalogEntry, NAMESPACE } from "../../functions/catalog/entry";
 import { type Line, lineOf, linesOf } from "../../functions/bind/arguments";
-import { type CellValue, type Fault, type Grid, isFault } from "../../functions/bind/cell";
+import {
+  type CellValue,
+  type Fault,
+  type Grid,
+  isFault,
+  onlyCell,
+} from "../../functions/bind/cell";
 import { worksheetFunction } from "../../functions/bind/register";
 import { MEANINGS } from "../../functions/working/meanings";
 import { type Step, stepsOf } from "../../functions/working/steps";
 import { cellName } from "../../functions/formula/addresses";
-import {
-  type Argument,
-  type Node,
-  mentionsUs,
-  ourCalls,
-  ourFunction,
-  readFormula,
-  typedFormula,
-  writeFormula,
-  constantsOf,
-  withoutLets,
-} from "../../functions/formula/reader";
+import { mentionsUs, ourCalls, ourFunction } from "../../functions/formula/ours";
+import { readFormula, withoutLets } from "../../functions/formula/reader";
+import { type Argument, type Call, type Node, constantsOf } from "../../functions/formula/tree";
+import { RANK } from "../../functions/formula/precedence";
+import { type Written, literal, typedFormula, writeFormula } from "../../functions/formula/writer";
 import type { CellContent, Spot, Workbook } from "../host/workbook";
 import { type Input, inputsShown } from "./inputs";
 import { COULD_NOT_BE_READ, type Problem, problemOf } from "./problems";
@@ -63,7 +61,7 @@ export interface ExplainedLine {
   /** What the line answers with: one cell, or several. */
   answer: Grid;
   /** Which of several cells the selected one is, where it is one of them. */
-  part?: Line;
+  part?: Line | undefined;
   problem?: Problem;
 }
 
@@ -117,12 +115,12 @@ function holdsNoFormula(place: string, value: CellValue): string {
 async function explainCall(
   workbook: Workbook,
   from: Spot,
-  node: CallExpression,
+  node: Call,
   offset: Line,
   answers: Map<Node, Grid>,
 ): Promise<ExplainedCall> {
   const entry = ourFunction(node) as CatalogEntry;
-  const nodes = node.arguments as Argument[];
+  const nodes = node.arguments;
   const args = await argumentsOf(workbook, from, nodes, answers);
   const grid = worksheetFunction(entry)(...args);
   answers.set(node, grid);
@@ -192,19 +190,15 @@ function withAnswers(node: Node, answers: ReadonlyMap<Node, Grid>): string {
   return writeFormula(node, (each) => {
     const grid = answers.get(each);
     if (!grid) return null;
-    const cells = grid.map((row) => row.map(literal).join(",")).join(";");
-    return {
-      text: grid.length * grid[0].length > 1 ? `{${cells}}` : cells,
-      rank: /^-/.test(cells) ? 3 : 9,
-    };
+    const only = onlyCell(grid);
+    if (only !== undefined) return answerText(only);
+    const rows = grid.map((row) => row.map((cell) => answerText(cell).text).join(","));
+    return { text: `{${rows.join(";")}}`, rank: RANK.atom };
   });
 }
 
-function literal(value: CellValue): string {
-  if (isFault(value)) return value.fault;
-  if (typeof value === "number") return String(value).toUpperCase();
-  if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
-  return `"${(value ?? "").replaceAll('"', '""')}"`;
+function answerText(value: CellValue): Written {
+  return isFault(value) ? { text: value.fault, rank: RANK.atom } : literal(value ?? "");
 }
 
 /** An error of the cell that none of our calls made. */

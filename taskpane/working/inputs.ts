@@ -1,16 +1,14 @@
 /** What went into a call: each argument with its value, its unit, and where it comes from. */
 import { parseA1Ref } from "@borgar/fx/xlsx";
+import { at } from "../../src/lists";
 import { type CatalogEntry, NAMESPACE, type Param } from "../../functions/catalog/entry";
 import { type Line, lineOf } from "../../functions/bind/arguments";
-import { type CellValue, type Grid, isFault } from "../../functions/bind/cell";
+import { type CellValue, type Grid, isFault, onlyCell } from "../../functions/bind/cell";
 import type { Kind } from "../../functions/catalog/kinds";
 import { cellName } from "../../functions/formula/addresses";
-import {
-  type Argument,
-  type Node,
-  ourFunction,
-  typedFormula,
-} from "../../functions/formula/reader";
+import { ourFunction } from "../../functions/formula/ours";
+import type { Argument, Node } from "../../functions/formula/tree";
+import { typedFormula } from "../../functions/formula/writer";
 import type { Spot, Workbook } from "../host/workbook";
 import { shown, unitParam } from "./shown";
 
@@ -23,8 +21,8 @@ export interface Input {
   /** Where it comes from, in words. */
   from: string;
   /** Where to go for a mend: a cell, or another call. */
-  place?: string;
-  fault?: string;
+  place: string | undefined;
+  fault: string | undefined;
 }
 
 /** How far up a heading may stand above a cell. */
@@ -41,17 +39,16 @@ export async function inputsShown(
   nodes: Argument[],
   args: Grid[],
 ): Promise<(line: Line) => Input[]> {
-  const sources: Source[] = [];
+  const asked: { param: Param; source: Source }[] = [];
   // In turn: what a workbook is asked at once it may answer crosswise.
-  for (const [i] of entry.params.entries())
-    sources.push(await sourceOf(workbook, spot, nodes[i] ?? null));
+  for (const [i, param] of entry.params.entries())
+    asked.push({ param, source: await sourceOf(workbook, spot, nodes[i] ?? null) });
   return (line) => {
     const ofLine = lineOf(entry, args, line);
-    return entry.params.map((param, i) => {
-      const cells = ofLine[i];
-      const source = sources[i];
+    return asked.map(({ param, source }, i) => {
+      const cells = at(ofLine, i);
       const unit = unitParam(entry, param);
-      const unitCell = unit && ofLine[entry.params.indexOf(unit)][0][0];
+      const unitCell = unit && onlyCell(at(ofLine, entry.params.indexOf(unit)));
       const isBlank = cells.flat().every((cell) => cell === null || cell === "");
       // Of a scale of its own: 62 F is not 62 °C.
       const kind = unit && param.kind === "celsius" ? "number" : param.kind;
@@ -74,9 +71,10 @@ function blankShown(param: Param): string {
 }
 
 function valuesShown(cells: Grid, kind: Kind, unit?: CellValue): string {
-  const flat = cells.flat();
   const behind = typeof unit === "string" && unit !== "" ? ` ${unit.trim()}` : "";
-  if (flat.length === 1) return shown(flat[0], kind) + (typeof flat[0] === "number" ? behind : "");
+  const one = onlyCell(cells);
+  if (one !== undefined) return shown(one, kind) + (typeof one === "number" ? behind : "");
+  const flat = cells.flat();
   const few = flat.slice(0, MOST).map((cell) => shown(cell, kind));
   const more = flat.length > MOST ? `, and ${flat.length - MOST} more` : "";
   return few.join(", ") + more;
@@ -88,10 +86,11 @@ function faultIn(
   cellAt?: (row: number, column: number) => string,
 ): string | undefined {
   for (const [i, row] of cells.entries()) {
-    const j = row.findIndex(isFault);
-    if (j < 0) continue;
-    const where = cellAt && cells.flat().length > 1 ? ` in ${cellAt(i, j)}` : "";
-    return `${(row[j] as { fault: string }).fault}${where}`;
+    for (const [j, cell] of row.entries()) {
+      if (!isFault(cell)) continue;
+      const where = cellAt && cells.flat().length > 1 ? ` in ${cellAt(i, j)}` : "";
+      return cell.fault + where;
+    }
   }
   return undefined;
 }
@@ -131,7 +130,7 @@ function lineWords(line: Line | null, text: string): string {
 /** A number with a sign or a percent sign, typed in. */
 function isSigned(node: Node): boolean {
   if (node.type !== "UnaryExpression" || node.operator === "#") return false;
-  const [inner] = node.arguments as Node[];
+  const [inner] = node.arguments;
   return inner.type === "Literal" || isSigned(inner);
 }
 
@@ -170,8 +169,9 @@ async function labelOf(workbook: Workbook, { sheet, row, column }: Spot): Promis
   const block = `${quoted}!${cellName(first, 0)}:${cellName(row, column)}`;
   const [lines] = await workbook.values({ sheet, row, column }, [block]);
   if (!lines) return "";
-  const own = lines[lines.length - 1].slice(0, column).filter(isFilled);
-  const label = own.length === 1 && typeof own[0] === "string" ? own[0] : headingOf(lines, column);
+  const [beside, ...more] = lines.at(-1)?.slice(0, column).filter(isFilled) ?? [];
+  const isLabel = typeof beside === "string" && more.length === 0;
+  const label = isLabel ? beside : headingOf(lines, column);
   return label === undefined ? "" : `"${label}"`;
 }
 

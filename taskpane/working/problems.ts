@@ -69,15 +69,14 @@ const OF_THE_SHEET: Record<string, Problem> = {
 
 /** The argument that an error's text opens with, and its cell. */
 function mendOf(text: string, inputs: Input[]): string {
-  const named = inputs.filter(({ name }) =>
-    new RegExp(`\\b${name}\\b`).test(text.split(/ must | is |, got/)[0]),
-  );
+  const opening = text.replace(/( must | is |, got).*$/s, "");
+  const named = inputs.filter(({ name }) => new RegExp(`\\b${name}\\b`).test(opening));
   const [first] = named;
   if (!first) return `Change ${placesOf(inputs)}.`;
   const where = first.place ? `in ${first.place}` : `for ${first.name} in the formula`;
   if (/is needed/.test(text)) return `Give ${first.name} (${first.text.replace(/\.$/, "")}).`;
   const hint = /: (type .+|retype .+)$/.exec(text)?.[1];
-  if (hint) return `${hint[0].toUpperCase()}${hint.slice(1)} ${where}.`;
+  if (hint) return `${capital(hint)} ${where}.`;
   if (/ is blank| blank or zero/.test(text))
     return `Fill in ${first.place ? `${first.name} ${where}` : `${first.name} in the formula`}: ${first.text}`;
   return `Change ${named.map(({ name, place }) => (place ? `${name} in ${place}` : name)).join(" or ")}: ${first.text}`;
@@ -89,5 +88,9 @@ function placesOf(inputs: Input[]): string {
 }
 
 function sentence(text: string): string {
-  return `${text[0].toUpperCase()}${text.slice(1)}.`;
+  return `${capital(text)}.`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
