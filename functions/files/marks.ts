@@ -5,7 +5,7 @@ import {
   appendStyle,
   childNamed,
   elementLike,
-  elements,
+  styleLike,
   styleList,
 } from "./package";
 
@@ -35,8 +35,7 @@ export class Marks {
     const known = this.made.get(style);
     if (known) return known;
     this.border ??= this.append("borders", this.brokenBorder());
-    const like = elements(this.list("cellXfs"))[Number(style)];
-    const xf = like.cloneNode(true) as Element;
+    const xf = styleLike(this.root, "cellXfs", style);
     xf.setAttribute("borderId", this.border);
     xf.setAttribute("applyBorder", "1");
     const made = this.append("cellXfs", xf);
@@ -46,8 +45,7 @@ export class Marks {
 
   /** A style of the list's own: bold, or wrapped, on the first font. */
   plain({ bold = false, wrap = false }): string {
-    const fonts = this.list("fonts");
-    const font = elements(fonts)[0].cloneNode(true) as Element;
+    const font = styleLike(this.root, "fonts", "0");
     const isBold = childNamed(font, "b");
     if (bold && !isBold) font.insertBefore(elementLike(font, "b"), font.firstChild);
     const fontId = bold ? this.append("fonts", font) : "0";

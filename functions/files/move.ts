@@ -86,12 +86,12 @@ function movedSource(xml: string, edit: Edit): string {
 /** Formulas that stand once for many cells, each written out. */
 export function withoutShared(xml: string): string {
   const first = new Map<string, string>();
-  return xml.replace(
+  return named(xml).replace(
     /(<(?:\w+:)?c\s[^>]*>\s*)<((?:\w+:)?f)\b([^>]*?)(?:\/>|>([^<]*)<\/\2>)/g,
     (whole, open: string, mark: string, attributes: string, text = "") => {
       const { t, si = "" } = attributesOf(attributes);
-      if (t !== "shared") return whole;
-      const cell = attributesOf(open).r;
+      const { r: cell } = attributesOf(open);
+      if (t !== "shared" || cell === undefined) return whole;
       if (text !== "") first.set(si, translateFormulaToR1C1(unescaped(text as string), cell));
       const known = first.get(si);
       if (known === undefined) return whole;
@@ -99,6 +99,23 @@ export function withoutShared(xml: string): string {
       return `${open}<${mark}>${own}</${mark}>`;
     },
   );
+}
+
+/** Rows and cells may go without their names, each in the place after the one before it. */
+function named(xml: string): string {
+  if (!/<(?:\w+:)?(?:row|c)(?=[\s>/])(?![^>]*\sr=)/.test(xml)) return xml;
+  let row = 0;
+  return xml.replace(elementsOf("row"), (whole: string, mark: string, attributes: string) => {
+    row = Number(attributesOf(attributes).r ?? row + 1);
+    let column = -1;
+    const inside = whole.slice(`<${mark}${attributes}`.length);
+    const cells = inside.replace(elementsOf("c"), (cell: string, name: string, own: string) => {
+      const { r = cellName(row - 1, column + 1) } = attributesOf(own);
+      column = readCellName(r).column;
+      return `<${name}${withAttributes(own, { r })}` + cell.slice(`<${name}${own}`.length);
+    });
+    return `<${mark}${withAttributes(attributes, { r: String(row) })}${cells}`;
+  });
 }
 
 /** On other sheets only where they read the edited one. */
@@ -123,7 +140,7 @@ function movedCells(xml: string, edit: Edit): string {
     const row = edit.dimension === "row" ? shiftIndex(Number(r) - 1, edit) : Number(r) - 1;
     if (row === null) return "";
     const cells = (inside as string).replace(elementsOf("c"), (cell, name: string, own: string) => {
-      const place = readCellName(attributesOf(own).r);
+      const place = readCellName(attributesOf(own).r ?? "");
       const column = edit.dimension === "column" ? shiftIndex(place.column, edit) : place.column;
       if (column === null) return "";
       const named = `<${name}${withAttributes(own, { r: cellName(row, column) })}`;
@@ -283,8 +300,8 @@ function tableOf(xml: string): Record<string, string> {
 }
 
 function withoutColumns(xml: string, ref: string, edit: Edit): string {
-  const first = readCellName(ref.split(":")[0]).column;
-  let at = first - 1;
+  const [first = ""] = ref.split(":");
+  let at = readCellName(first).column - 1;
   const left = xml.replace(elementsOf("tableColumn"), (whole: string) => {
     at += 1;
     return edit.remove?.includes(at) ? "" : whole;
@@ -312,14 +329,14 @@ function withoutTable(xml: string, id: string | undefined): string {
 }
 
 function isBroken(xml: string, before: string, after: string, edit: Edit): boolean {
-  const [first] = before.split(":").map(readCellName);
-  if (edit.dimension === "row") return edit.remove?.includes(first.row) ?? false;
+  const [first = ""] = before.split(":");
+  if (edit.dimension === "row") return edit.remove?.includes(readCellName(first).row) ?? false;
   const isWider = edit.remove === undefined && widthOf(before) !== widthOf(after);
   const isFiltered = /<(?:\w+:)?filterColumn\b/.test(xml) && widthOf(before) !== widthOf(after);
   return isWider || isFiltered;
 }
 
 function widthOf(range: string): number {
-  const [first, last = first] = range.split(":").map(readCellName);
-  return last.column - first.column;
+  const [first = "", last = first] = range.split(":");
+  return readCellName(last).column - readCellName(first).column;
 }

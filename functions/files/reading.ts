@@ -60,18 +60,19 @@ export class Source {
 
   plain(path: string): string {
     const known = this.paths.get(path.toLowerCase());
-    if (!known)
+    const part = known === undefined ? undefined : this.parts[known];
+    if (known === undefined || !part)
       throw new Refusal(
         `This file is damaged (it lacks its part ${path}): open it in the program that made it and save a copy.`,
       );
-    return plainXml(known, this.parts[known]);
+    return plainXml(known, part);
   }
 
   relations(path: string): Relation[] {
     const cut = path.lastIndexOf("/") + 1;
     const file = `${path.slice(0, cut)}_rels/${path.slice(cut)}.rels`;
     if (!this.has(file)) return [];
-    return [...this.plain(file).matchAll(/<Relationship\b([^>]*)>/g)].map(([, attributes]) => {
+    return [...this.plain(file).matchAll(/<Relationship\b([^>]*)>/g)].map(([, attributes = ""]) => {
       const { Id = "", Type = "", Target = "", TargetMode } = attributesOf(attributes);
       const isOutside = TargetMode === "External";
       const type = Type.split("/").at(-1) ?? "";
@@ -102,7 +103,7 @@ function resolved(from: string, target: string): string {
 
 export function attributesOf(text: string): Record<string, string> {
   const found = [...text.matchAll(/([\w:.-]+)\s*=\s*(?:"([^"]*)"|'([^']*)')/g)];
-  return Object.fromEntries(found.map(([, name, a, b]) => [name, unescaped(a ?? b)]));
+  return Object.fromEntries(found.map(([, name, a, b]) => [name, unescaped(a ?? b ?? "")]));
 }
 
 export function unescaped(text: string): string {
@@ -133,8 +134,8 @@ interface SheetOf {
 export function sheetsOf(source: Source): SheetOf[] {
   const workbook = source.workbook();
   const targets = new Map(source.relations(workbook).map((each) => [each.id, each]));
-  const listed = [...source.plain(workbook).matchAll(/<sheet\b([^>]*)>/g)].map(([, attributes]) =>
-    attributesOf(attributes),
+  const listed = [...source.plain(workbook).matchAll(/<sheet\b([^>]*)>/g)].map(
+    ([, attributes = ""]) => attributesOf(attributes),
   );
   const sheets = listed.flatMap((sheet): SheetOf[] => {
     const relation = targets.get(sheet["r:id"] ?? "");
@@ -380,11 +381,12 @@ class SheetText {
     return ` t="s"><v>${this.texts.push(text) - 1}</v></c>`;
   }
 
-  private formula(cell: string, inside: string): string {
-    const match = /<f\b([^>]*?)(?:\/>|>([\s\S]*?)<\/f>)/.exec(inside);
+  private formula(cell: string, within: string): string {
+    const match = /<f\b([^>]*?)(?:\/>|>([\s\S]*?)<\/f>)/.exec(within);
     if (!match) return "";
-    const { t, si = "", ref } = attributesOf(match[1]);
-    let text = unprefixed(match[2] ?? "");
+    const [, attributes = "", inside = ""] = match;
+    const { t, si = "", ref } = attributesOf(attributes);
+    let text = unprefixed(inside);
     if (t === "shared") text = this.sharedFormula(cell, si, text);
     if (text.trim() === "") return "";
     return `<f${t === "array" && ref ? ` t="array" ref="${escaped(ref)}"` : ""}>${text}</f>`;

@@ -113,6 +113,24 @@ describe("a workbook that was opened, saved", () => {
     expect(read(openModel(bytes).model, "B8")).toBe(22);
   });
 
+  test("rows put in where rows and cells go without names", async () => {
+    const parts = richParts();
+    const bytes = zipped({
+      ...parts,
+      [SHEET]: (parts[SHEET] ?? "").replace(/ r="(?:[1-3]|[A-C][1-3])"/g, ""),
+    });
+    const { bytes: saved, lost } = await changed(bytes, (model, id) => insertRows(model, id));
+    expect(lost).toEqual([]);
+    const again = openModel(saved).model;
+    // By hand: moss stood in the third row, and two were put in above it.
+    expect([read(again, "A2"), read(again, "A3"), read(again, "A5")]).toEqual([
+      "rain",
+      null,
+      "moss",
+    ]);
+    expect(read(again, "B8")).toBe(22);
+  });
+
   test("rows put in and taken back by undo leave the same bytes", async () => {
     const { bytes } = await changed(rich, (model, sheetId) => {
       insertRows(model, sheetId);
