@@ -192,14 +192,23 @@ export class Beside {
   }
 
   private followMerges(path: string, was: SheetState, is: SheetState) {
-    if (String([...was.merges].sort()) === String([...is.merges].sort())) return;
+    const gone = was.merges.filter((range) => !is.merges.includes(range));
+    const added = is.merges.filter((range) => !was.merges.includes(range));
+    if (gone.length + added.length === 0) return;
     const prefix = this.prefix(path);
-    const lines = is.merges.map((range) => `<${prefix}mergeCell ref="${range}"/>`);
-    const made =
-      lines.length === 0
-        ? ""
-        : `<${prefix}mergeCells count="${lines.length}">${lines.join("")}</${prefix}mergeCells>`;
-    this.texts.change(path, (xml) => putElement(xml, "mergeCells", made, true));
+    this.texts.change(path, (xml) => {
+      // Those that are out of sight stay.
+      const left = [...xml.matchAll(elementsOf("mergeCell"))].flatMap(
+        ([mark, , attributes = ""]) =>
+          gone.includes(attributesOf(attributes).ref ?? "") ? [] : [mark],
+      );
+      const lines = [...left, ...added.map((range) => `<${prefix}mergeCell ref="${range}"/>`)];
+      const made =
+        lines.length === 0
+          ? ""
+          : `<${prefix}mergeCells count="${lines.length}">${lines.join("")}</${prefix}mergeCells>`;
+      return putElement(xml, "mergeCells", made, true);
+    });
   }
 
   private prefix(path: string): string {

@@ -8,6 +8,7 @@
 import { orderChart } from "../functions/files/chart-order";
 import { finishTables } from "../functions/files/list-tables";
 import { Package, escaped } from "../functions/files/package";
+import { withinSheet } from "../functions/files/shift";
 import { unescaped } from "../functions/files/reading";
 import { readCellName } from "../functions/formula/addresses";
 import { needsArray, unknownToExcel } from "../functions/files/written-formula";
@@ -62,7 +63,7 @@ function nameTables(book: Package, { getters }: Model) {
 
 function partOf(path: string, content: string, model: Model, lost: string[]): string {
   if (path === "xl/workbook.xml") return withNames(content, model);
-  const stored = mapFormulas(content, asStored);
+  const stored = mapFormulas(content, asStored).replace(/(?<=\ssqref=")[^"]*/g, withinSheet);
   const sheet = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(path);
   if (!sheet) return stored;
   const sheetId = model.getters.getSheetIds()[Number(sheet[1])];
@@ -73,7 +74,7 @@ function partOf(path: string, content: string, model: Model, lost: string[]): st
 
 /** A formula as Excel's files have it; the engine forgets the second prefix of two functions. */
 function asStored(formula: string): string {
-  return storedFormula(formula).replace(
+  return withinSheet(storedFormula(formula)).replace(
     /(?<![\w.])(?:_xlfn\.)?(SORT|FILTER)\(/g,
     "_xlfn._xlws.$1(",
   );
@@ -226,7 +227,7 @@ export function namesOf({ getters }: Model): [string, string][] {
   return getters.getNamedRanges().map(({ name, range }) => {
     const options = { useBoundedReference: true };
     const reference = getters.getRangeString(range, "forceSheetReference", options);
-    return [name, absoluteAll(reference, "")];
+    return [name, absoluteAll(withinSheet(reference), "")];
   });
 }
 

@@ -2,6 +2,7 @@
  * Saves a workbook into the file that it was opened from: what was not touched stays the same byte for byte. What
  * the file held is found by opening it again, after the rows, columns and names that have changed since.
  */
+import type { Fence } from "../functions/files/far";
 import { attributesOf, sheetsOf } from "../functions/files/reading";
 import { moveWithin, renameSheet } from "../functions/files/move";
 import { type CellEdit, type SizeEdits, patchSheet } from "../functions/files/patch-sheet";
@@ -11,7 +12,7 @@ import { Beside } from "./beside";
 import { type Model, engine } from "./engine";
 import { type Written, namesOf, written } from "./files";
 import { openModel } from "./open";
-import type { Origin } from "./origin";
+import { type Origin, fencesNow } from "./origin";
 import { PLAIN, type SheetState, type Size, stateOf } from "./state";
 import { writeWorkbook } from "./workbook-part";
 
@@ -95,8 +96,11 @@ class Saving {
         isVisible: sheet.isVisible,
       })),
       names: [namesOf(before), namesOf(this.model)],
-      // Values that we cannot work out may hang on what has changed.
-      recalculates: isWritten && now.some((sheet) => isStale(sheet, then.get(sheet.name))),
+      // Values that we cannot work out, or that read what is out of sight, may hang on what has changed.
+      recalculates:
+        isWritten &&
+        (Object.keys(this.origin.fences ?? {}).length > 0 ||
+          now.some((sheet) => isStale(sheet, then.get(sheet.name)))),
     });
     styles.save();
     this.lost.push(...fresh.lost.filter((line) => isNew(line, now, then)));
@@ -109,7 +113,19 @@ class Saving {
     const { data } = this.original;
     if (data && bytes === this.original.bytes)
       return new engine.Model(structuredClone(data), { mode: "normal" });
-    return openModel(bytes).model;
+    return openModel(bytes, this.fences()).model;
+  }
+
+  /** What was out of sight stays so, under the names that the sheets have now. */
+  private fences(): Record<string, Fence> {
+    const fences = Object.entries(fencesNow(this.origin));
+    const names = new Map(
+      Object.entries(this.origin.sheets).map(([id, name]) => [
+        name,
+        this.model.getters.tryGetSheetName(id) ?? name,
+      ]),
+    );
+    return Object.fromEntries(fences.map(([name, fence]) => [names.get(name) ?? name, fence]));
   }
 
   /** Rows, columns and names of sheets that have changed since the file was opened. */

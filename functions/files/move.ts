@@ -27,6 +27,7 @@ export function moveWithin(texts: Texts, edit: Edit): string[] {
     const isEdited = name.toLowerCase() === edit.sheet.toLowerCase();
     texts.change(path, (xml) => {
       const moved = isEdited ? movedSheet(xml, edit) : xml;
+      if (isEdited) lost.push(...pushedOff(xml, name, edit));
       return mapTexts(isEdited ? moved : withoutSharedOf(moved, edit), RULES, (text) =>
         shiftFormula(text, name, edit),
       );
@@ -134,6 +135,22 @@ function movedSheet(xml: string, edit: Edit): string {
   );
 }
 
+/** Filled cells near the foot or the right edge that find no place on the sheet any more. */
+function pushedOff(xml: string, sheet: string, edit: Edit): string[] {
+  // Only what stands in the last rows or columns can be pushed so far: most sheets have nothing there.
+  if (edit.remove || !/\sr="(?:[A-Z]*\d{7}|[WX][A-Z]{2}\d+)"/.test(xml)) return [];
+  const names = [...named(xml).matchAll(elementsOf("c"))].flatMap(
+    ([, , attributes = "", inside = ""]) => {
+      const { r = "" } = attributesOf(attributes);
+      return inside !== "" && shiftIndex(readCellName(r)[edit.dimension], edit) === null ? [r] : [];
+    },
+  );
+  return names.map(
+    (name) =>
+      `${name} of "${sheet}" is pushed off the sheet by what was put in above or before it.`,
+  );
+}
+
 function movedCells(xml: string, edit: Edit): string {
   return xml.replace(elementsOf("row"), (_, mark: string, attributes: string, inside = "") => {
     const { r } = attributesOf(attributes);
@@ -188,8 +205,8 @@ function movedColumns(xml: string, edit: Edit): string {
     const { min, max } = attributesOf(attributes);
     const moved = shiftStretch(Number(min) - 1, Number(max) - 1, edit);
     if (!moved) return "";
-    const last = Math.min(moved[1] + 1, 16_384);
-    return `<${mark}${withAttributes(attributes, { min: String(moved[0] + 1), max: String(last) })}/>`;
+    const [first, last] = moved;
+    return `<${mark}${withAttributes(attributes, { min: String(first + 1), max: String(last + 1) })}/>`;
   });
 }
 

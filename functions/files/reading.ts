@@ -4,6 +4,7 @@
  */
 import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx/xlsx";
 import { readCellName, cellName } from "../formula/addresses";
+import { type Far, type Fence, farOf } from "./far";
 import { escaped } from "./package";
 import { plainXml } from "./plain-xml";
 import { Refusal } from "./refusal";
@@ -119,9 +120,16 @@ export function unescaped(text: string): string {
     .replaceAll("&amp;", "&");
 }
 
-/** The parts that the engine reads, of a file of any program. */
-export function readable(bytes: Uint8Array): Readable {
-  return new Reading(new Source(unpack(bytes))).made();
+/** What of each sheet, by its name, is out of sight. */
+export type Fences = Readonly<Record<string, Fence>>;
+
+/** The parts that the engine reads, of a file of any program, and what is too far off for it. */
+export function readable(
+  bytes: Uint8Array,
+  fences: Fences = {},
+): { parts: Readable; far: Record<string, Far> } {
+  const reading = new Reading(new Source(unpack(bytes)), fences);
+  return { parts: reading.made(), far: reading.far };
 }
 
 interface SheetOf {
@@ -150,12 +158,16 @@ export function sheetsOf(source: Source): SheetOf[] {
 }
 
 class Reading {
+  readonly far: Record<string, Far> = {};
   private readonly out: Readable = {};
   private readonly texts: string[] = [];
   private looks = 0;
   private counts = { tables: 0, drawings: 0, charts: 0 };
 
-  constructor(private readonly source: Source) {}
+  constructor(
+    private readonly source: Source,
+    private readonly fences: Fences,
+  ) {}
 
   made(): Readable {
     const { source } = this;
@@ -191,7 +203,10 @@ class Reading {
       const made = relation.isOutside ? relation : this.readBeside(relation);
       if (made) kept.set(relation.id, made);
     }
-    const xml = new SheetText(name, this.texts, this.looks).read(this.source.plain(path));
+    const { xml, far } = new SheetText(name, this.texts, this.looks, this.fences[name]).read(
+      this.source.plain(path),
+    );
+    if (far.cells.length > 0) this.far[name] = far;
     const parts = [...kept.values()].map((each) => each.id);
     this.out[`xl/worksheets/sheet${number}.xml`] = withoutDangling(xml, new Set(parts));
     this.writeRelations(`xl/worksheets/_rels/sheet${number}.xml.rels`, [...kept.values()]);
@@ -301,24 +316,25 @@ class SheetText {
     private readonly name: string,
     private readonly texts: string[],
     private readonly looks: number,
+    private readonly fence?: Fence,
   ) {}
 
-  read(xml: string): string {
+  read(xml: string): { xml: string; far: Far } {
     const from = xml.search(/<sheetData\b/);
-    if (from < 0) return xml;
     const end = xml.indexOf("</sheetData>", from);
-    if (end < 0) return plainFormulas(xml);
+    if (from < 0 || end < 0) return { xml: plainFormulas(xml), far: farOf([]) };
     const rows = Array.from(
       xml.slice(from, end).matchAll(ROW),
       ([, attributes = "", inside = ""]) => this.readRow(attributes, inside),
     );
     const head = xml.slice(0, from);
     const usual = attributesOf(/<sheetFormatPr\b([^>]*)/.exec(head)?.[1] ?? "").defaultRowHeight;
-    return (
+    const far = farOf(rows, this.fence);
+    const read =
       plainFormulas(solid(this.columnLooks(head))) +
-      `<sheetData>${rowsXml(rows, usual)}</sheetData>` +
-      plainFormulas(solid(xml.slice(end + 12)))
-    );
+      `<sheetData>${rowsXml(rows, far.shown, usual)}</sheetData>` +
+      withoutMergesBeyond(plainFormulas(solid(xml.slice(end + 12))), far.shown);
+    return { xml: read, far };
   }
 
   private readRow(attributes: string, inside: string): ReadRow {
@@ -403,6 +419,15 @@ class SheetText {
       return text;
     }
   }
+}
+
+/** The engine would lay merged cells that are out of sight over those at its foot. */
+function withoutMergesBeyond(xml: string, shown: Fence): string {
+  return xml.replace(/<mergeCell\s([^>]*?)\/>/g, (whole, attributes: string) => {
+    const [first = ""] = (attributesOf(attributes).ref ?? "").split(":");
+    const { row, column } = readCellName(first);
+    return row < shown.row && column < shown.column ? whole : "";
+  });
 }
 
 /** Formulas of rules and formats. */

@@ -7,7 +7,7 @@ import { bound, newModel, openModel, read, saveBook, write } from "./load-engine
 const SHEET = "xl/worksheets/sheet1.xml";
 
 async function saved(bytes: Uint8Array) {
-  const model = newModel(structuredClone(bound(openModel(bytes).model, "key")));
+  const model = newModel(structuredClone(bound(openModel(bytes), "key")));
   write(model, "B1", "11");
   return saveBook(model, { key: "key", name: "mine.xlsx", bytes });
 }

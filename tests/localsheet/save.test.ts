@@ -10,9 +10,7 @@ type Model = ReturnType<typeof newModel>;
 
 /** A workbook that was opened, kept and taken up again, as the page does it; then changed and saved. */
 async function changed(bytes: Uint8Array, change: (model: Model, sheetId: string) => unknown) {
-  const model = newModel(
-    JSON.parse(JSON.stringify(bound(openModel(bytes).model, "key"))) as object,
-  );
+  const model = newModel(JSON.parse(JSON.stringify(bound(openModel(bytes), "key"))) as object);
   await change(model, model.getters.getSheetIds()[0]);
   const saved = await saveBook(model, { key: "key", name: "mine.xlsx", bytes });
   return { ...saved, model, parts: unzipSync(saved.bytes) };
@@ -200,7 +198,7 @@ describe("a workbook that was opened, saved", () => {
   });
 
   test("what was read in it may be kept beside it, and comes to the same", async () => {
-    const data = bound(openModel(rich).model, "key");
+    const data = bound(openModel(rich), "key");
     const save = (change: (model: Model) => unknown) => {
       const model = newModel(structuredClone(data));
       change(model);
@@ -217,7 +215,7 @@ describe("a workbook that was opened, saved", () => {
   });
 
   test("after the browser has lost the file, the person is told so", async () => {
-    const model = newModel(bound(openModel(rich).model, "key"));
+    const model = newModel(bound(openModel(rich), "key"));
     const { lost } = await saveBook(model, null);
     expect(lost.join()).toMatch(/has not kept the file/);
   });
