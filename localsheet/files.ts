@@ -7,9 +7,9 @@
  */
 import { orderChart } from "../functions/files/chart-order";
 import { finishTables } from "../functions/files/list-tables";
-import { Package, escaped } from "../functions/files/package";
+import { Package, allNamed, appendStyle, escaped, styleLike } from "../functions/files/package";
 import { withinSheet } from "../functions/files/shift";
-import { unescaped } from "../functions/files/reading";
+import { unescaped } from "../functions/files/source";
 import { readCellName } from "../functions/formula/addresses";
 import { needsArray, unknownToExcel } from "../functions/files/written-formula";
 import { storedFormula } from "../functions/formula/reader";
@@ -45,7 +45,28 @@ export async function written(model: Model): Promise<Written> {
   const book = Package.of(Object.fromEntries(parts));
   for (const [path] of parts) if (path.startsWith("xl/charts/")) orderChart(book.root(path));
   nameTables(book, model);
+  quoteTexts(book, parts);
   return { bytes: book.save(), lost };
+}
+
+/** Texts that were typed with an apostrophe, the only ones that stand in their cells, have a look that says so. */
+function quoteTexts(book: Package, parts: readonly [string, string][]) {
+  const styles = book.root("xl/styles.xml");
+  const made = new Map<string, string>();
+  const quoted = (style: string) => {
+    const xf = styleLike(styles, "cellXfs", style);
+    xf.setAttribute("quotePrefix", "1");
+    return appendStyle(styles, "cellXfs", xf);
+  };
+  for (const [path, xml] of parts) {
+    if (!path.startsWith("xl/worksheets/sheet") || !xml.includes('t="inlineStr"')) continue;
+    for (const cell of allNamed(book.root(path), "c")) {
+      if (cell.getAttribute("t") !== "inlineStr") continue;
+      const style = cell.getAttribute("s") ?? "0";
+      if (!made.has(style)) made.set(style, quoted(style));
+      cell.setAttribute("s", made.get(style) ?? style);
+    }
+  }
 }
 
 /** The engine numbers its tables; those of lists have names. */

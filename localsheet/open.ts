@@ -1,7 +1,8 @@
 /** Opens workbook files of any program: bytes in, what a new Model takes out, or one plain sentence. */
 import { retypedFormula } from "../functions/formula/reader";
 import { type Far, type Fence, reads } from "../functions/files/far";
-import { readable, unescaped } from "../functions/files/reading";
+import { readable } from "../functions/files/reading";
+import { unescaped } from "../functions/files/source";
 import { escaped } from "../functions/files/package";
 import { Refusal } from "../functions/files/refusal";
 import { cellName } from "../functions/formula/addresses";

@@ -3,7 +3,7 @@
  * the file held is found by opening it again, after the rows, columns and names that have changed since.
  */
 import type { Fence } from "../functions/files/far";
-import { attributesOf, sheetsOf } from "../functions/files/reading";
+import { attributesOf, sheetsOf } from "../functions/files/source";
 import { moveWithin, renameSheet } from "../functions/files/move";
 import { type CellEdit, type SizeEdits, patchSheet } from "../functions/files/patch-sheet";
 import { StyleBook } from "../functions/files/style-book";
@@ -13,7 +13,7 @@ import { type Model, engine } from "./engine";
 import { type Written, namesOf, written } from "./files";
 import { openModel } from "./open";
 import { type Origin, fencesNow } from "./origin";
-import { PLAIN, type SheetState, type Size, stateOf } from "./state";
+import { PLAIN, type SheetState, type Size, isQuoted, stateOf } from "./state";
 import { writeWorkbook } from "./workbook-part";
 
 /** A file as it was opened. */
@@ -209,6 +209,7 @@ function cellEdits(
     if (isOther || isValue) {
       edit.content = fresh?.get(name) ?? "";
       edit.isValue = isValue && (is?.content ?? "") !== "" && is?.value !== undefined;
+      edit.isQuoted = isQuoted(is);
     }
     edits.set(name, edit);
   }

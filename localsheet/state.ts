@@ -46,6 +46,11 @@ interface Data {
   borders: Record<string, Look["border"]>;
 }
 
+/** A text that was typed with an apostrophe before it, so that it stays a text. */
+export function isQuoted(cell?: CellState): boolean {
+  return cell?.content.startsWith("'") ?? false;
+}
+
 export const PLAIN: Look = { style: {}, border: {} };
 
 export function stateOf(model: Model): SheetState[] {

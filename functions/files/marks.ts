@@ -8,9 +8,7 @@ import {
   styleLike,
   styleList,
 } from "./package";
-
-const STYLES = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
-<styleSheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><fonts count="1"><font><sz val="11"/><name val="Calibri"/></font></fonts><fills count="2"><fill><patternFill patternType="none"/></fill><fill><patternFill patternType="gray125"/></fill></fills><borders count="1"><border><left/><right/><top/><bottom/><diagonal/></border></borders><cellStyleXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellStyleXfs><cellXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/></cellXfs></styleSheet>`;
+import { PLAIN_STYLES } from "./plain-styles";
 
 const COLOR = "FF7A3E9D";
 
@@ -24,7 +22,7 @@ export class Marks {
     if (!path) {
       path = "xl/styles.xml";
       const type = "application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml";
-      file.add(path, type, STYLES);
+      file.add(path, type, PLAIN_STYLES);
       file.relate(workbook, "styles", path);
     }
     this.root = file.root(path);

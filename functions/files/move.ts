@@ -4,7 +4,7 @@
  */
 import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx/xlsx";
 import { cellName, readCellName } from "../formula/addresses";
-import { attributesOf, sheetsOf, unescaped } from "./reading";
+import { attributesOf, sheetsOf, unescaped } from "./source";
 import {
   type Edit,
   renameInFormula,

@@ -1,7 +1,7 @@
 /** Writes into the text of a sheet: cells, sizes, lists. What is not written to stays as it stands. */
 import { cellName, readCellName } from "../formula/addresses";
 import { withoutShared } from "./move";
-import { attributesOf } from "./reading";
+import { attributesOf } from "./source";
 import type { Look, StyleBook } from "./style-book";
 import { elementsOf, withAttributes } from "./texts";
 
@@ -10,6 +10,8 @@ export interface CellEdit {
   content?: string;
   /** Its value alone is another: the formula stays as it stands. */
   isValue?: boolean;
+  /** It is a text that was typed with an apostrophe before it. */
+  isQuoted?: boolean;
   /** The look that it had and the one that it has. */
   look?: [Look, Look];
 }
@@ -136,7 +138,9 @@ class Rows {
       (text && elementsOf("c").exec(text)) || [];
     const own = attributesOf(attributes);
     const style = own.s ?? (text === undefined ? base : "0");
-    const look = edit.look ? this.styles.changed(style, ...edit.look) : style;
+    const looked = edit.look ? this.styles.changed(style, ...edit.look) : style;
+    const isTyped = edit.content !== undefined && !edit.isValue;
+    const look = isTyped ? this.styles.quoted(looked, edit.isQuoted ?? false) : looked;
     const s = look === "0" && own.s === undefined ? undefined : look;
     if (edit.content === undefined)
       return `<${mark}${withAttributes(attributes, { r: name, s })}>${inside}</${mark}>`;

@@ -14,6 +14,7 @@ import {
   styleLike,
   styleList,
 } from "./package";
+import { PLAIN_STYLES } from "./plain-styles";
 import type { Texts } from "./texts";
 
 /** A look as the local sheet has it. */
@@ -24,8 +25,6 @@ export interface Look {
 }
 
 const TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml";
-const EMPTY = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
-<styleSheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><fonts count="1"><font><sz val="11"/><name val="Calibri"/></font></fonts><fills count="2"><fill><patternFill patternType="none"/></fill><fill><patternFill patternType="gray125"/></fill></fills><borders count="1"><border><left/><right/><top/><bottom/><diagonal/></border></borders><cellStyleXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellStyleXfs><cellXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/></cellXfs><cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles></styleSheet>`;
 
 const FONT =
   "b i strike condense extend outline shadow u vertAlign sz color name family charset scheme".split(
@@ -55,6 +54,7 @@ const KNOWN_FORMATS: Record<string, number> = {
 
 export class StyleBook {
   private part: { path: string; root: Element } | undefined;
+  private isChanged = false;
   private readonly made = new Map<string, string>();
 
   constructor(private readonly texts: Texts) {}
@@ -70,6 +70,21 @@ export class StyleBook {
     this.fill(xf, from.style.fillColor, to.style.fillColor);
     if (JSON.stringify(from.border) !== JSON.stringify(to.border)) this.border(xf, to.border);
     this.align(xf, from.style, to.style);
+    const made = this.append("cellXfs", xf);
+    this.made.set(key, made);
+    return made;
+  }
+
+  /** The style of a cell whose text was typed with an apostrophe before it, or of one that was not. */
+  quoted(style: string, isQuoted: boolean): string {
+    if (!isQuoted && this.path() === undefined) return style;
+    const xf = styleLike(this.styles(), "cellXfs", style);
+    if (/^(1|true)$/.test(xf.getAttribute("quotePrefix") ?? "") === isQuoted) return style;
+    const key = `${style} ${isQuoted}`;
+    const known = this.made.get(key);
+    if (known) return known;
+    if (isQuoted) xf.setAttribute("quotePrefix", "1");
+    else xf.removeAttribute("quotePrefix");
     const made = this.append("cellXfs", xf);
     this.made.set(key, made);
     return made;
@@ -95,7 +110,7 @@ export class StyleBook {
   }
 
   save(): void {
-    if (!this.part) return;
+    if (!this.part || !this.isChanged) return;
     const { path, root } = this.part;
     this.texts.write(path, new XMLSerializer().serializeToString(root.ownerDocument as never));
   }
@@ -106,15 +121,19 @@ export class StyleBook {
   }
 
   private read() {
-    const path = this.texts.beside(this.texts.workbook, "styles")[0] ?? this.added();
+    const path = this.path() ?? this.added();
     const text = this.texts.text(path).trimStart();
     const document = new DOMParser().parseFromString(text, "text/xml");
     return { path, root: document.documentElement as Element };
   }
 
+  private path(): string | undefined {
+    return this.texts.beside(this.texts.workbook, "styles")[0];
+  }
+
   private added(): string {
     const path = this.texts.freePath("xl/styles", "xml");
-    this.texts.add(path, TYPE, EMPTY);
+    this.texts.add(path, TYPE, PLAIN_STYLES);
     this.texts.relate(this.texts.workbook, "styles", path);
     return path;
   }
@@ -124,6 +143,7 @@ export class StyleBook {
   }
 
   private append(name: string, element: Element): string {
+    this.isChanged = true;
     return appendStyle(this.styles(), name, element);
   }
 

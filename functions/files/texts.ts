@@ -3,7 +3,7 @@
  * texts are those of any program, so that marks may go with a prefix.
  */
 import { strToU8, zipSync } from "fflate";
-import { type Relation, Source, attributesOf, unescaped } from "./reading";
+import { type Relation, Source, attributesOf, unescaped } from "./source";
 import { escaped } from "./package";
 import { relationsOf, targetFrom } from "./paths";
 import { decoded } from "./plain-xml";
