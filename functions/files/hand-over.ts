@@ -351,8 +351,9 @@ function refuseUnanswered(cells: FormulaCell[]) {
       cell.getAttribute("t") === "e" && UNANSWERED.has(childNamed(cell, "v")?.textContent ?? "")
     );
   });
-  if (open.length === 0) return;
-  const [{ sheet, name, cell }] = open;
+  const [first] = open;
+  if (!first) return;
+  const { sheet, name, cell } = first;
   throw new Error(
     `Nothing was handed over: ${open.length} of our cells show no answer, such as ${name} of "${sheet.name}" ` +
       `(${childNamed(cell, "v")?.textContent}). Press Repair first.`,

@@ -87,6 +87,9 @@ function fromCells(range: RangeA1, on: string, { typed, param, sheet, list }: As
   };
 }
 
+/** Kinds that may be texts, beside those that are words. */
+const TEXT_KINDS: ReadonlySet<Param["kind"]> = new Set(["label", "yesno", "pack"]);
+
 const NUMBER = /^[-+]?[$€£]?\s*(\d[\d.,\s]*|[.,]\d+)\s*(%?)$/;
 
 /** A number or a word as a formula has it; undefined for what is neither. */
@@ -95,7 +98,7 @@ function valueOf(typed: string, param: Param): string | undefined {
   const number = NUMBER.exec(typed);
   if (number)
     return `${typed.startsWith("-") ? "-" : ""}${digitsOf(typed, param)}${number[2] ?? ""}`;
-  const isWord = WORD_KINDS.has(param.kind) || param.kind === "label" || param.kind === "yesno";
+  const isWord = WORD_KINDS.has(param.kind) || TEXT_KINDS.has(param.kind);
   const isListed = wordsOf(param).includes(typed.toLowerCase());
   return isWord || isListed ? `"${typed.replaceAll('"', '""')}"` : undefined;
 }

@@ -59,6 +59,7 @@ function holdsKind({ kind }: Param, { values }: Column): boolean {
 function isOfKind(kind: Param["kind"], value: CellValue): boolean {
   if (kind === "unit") return typeof value === "string" && isUnit(value);
   if (kind === "choice" || kind === "label" || kind === "yesno") return typeof value === "string";
+  if (kind === "pack") return typeof value === "number" || /\d/.test(textOf(value));
   if (kind === "share") return typeof value === "number" && value >= 0 && value <= 1;
   return typeof value === "number";
 }
@@ -70,4 +71,8 @@ function isUnit(text: string): boolean {
   } catch {
     return false;
   }
+}
+
+function textOf(value: CellValue): string {
+  return typeof value === "string" ? value : "";
 }

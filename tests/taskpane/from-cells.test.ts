@@ -159,3 +159,31 @@ describe("a list of a maker's own", () => {
     expect(trial.rows).toEqual([]);
   });
 });
+
+test("a pack as one text, in unlike spellings, is taken as the size", async () => {
+  const model = newModel({ sheets: [{ id: "costs", name: "Costs" }] });
+  const workbook = new LocalWorkbook(model);
+  const lines = [
+    ["Item", "Paid", "Pack"],
+    ["Base A", 38.4, "1/2 gal"],
+    ["Base B", 12, "4 x 250 mL"],
+    ["Base C", 20, "32 FL. OZ. bottle"],
+    ["Oil D", 9, "1 lb"],
+    ["Oil E", 9, "10.000 mL"],
+  ];
+  const cells = lines.flatMap((line, row) =>
+    line.map((content, column) => ({ spot: AT(row, column), content })),
+  );
+  await workbook.write(cells);
+  const list = (await listAround(workbook, AT(1, 3))) as List;
+  const entry = entryOf("FLOZCOST");
+  const fields = proposals(entry, list);
+  expect(Object.fromEntries(fields)).toEqual({ price: "B2:B6", size: "C2:C6" });
+  const trial = (await tryOut(workbook, entry, fields, AT(1, 3), list)) as Trial;
+  // By hand: 38.4 / 64; 12 / (1000 / 29.5735295625); 20 / 32.
+  expect(trial.answers[0]?.[0]?.[0]).toBeCloseTo(0.6, 12);
+  expect(trial.answers[1]?.[0]?.[0]).toBeCloseTo(12 / (1000 / 29.5735295625), 12);
+  expect(trial.answers[2]?.[0]?.[0]).toBeCloseTo(0.625, 12);
+  expect(trial.gaps.map(({ rows }) => rows)).toEqual([[5], [6]]);
+  expect(trial.formula(1)).toBe("=MIST.FLOZCOST(B3,C3)");
+});
