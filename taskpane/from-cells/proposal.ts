@@ -9,6 +9,12 @@ import type { Column, List } from "./list";
 /** Arguments that price lists know by a word of their own. */
 const LIKE: Record<string, string> = { loss: "lost", freeover: "freefrom", need: "size" };
 
+/** Words of headings that a price list of Materials has for something else, or not at all. */
+const MORE: Record<string, readonly string[]> = {
+  size: ["pack", "holds", "contents", "net"],
+  density: ["sg"],
+};
+
 /** How many lines are looked at. */
 const FIRST_LINES = 20;
 
@@ -39,7 +45,8 @@ function likeness({ name }: Param, heading: string): number {
   const said = heading.toLowerCase();
   const one = name.replace(/s$/, "");
   if (said === name || said === one) return 100;
-  const words = [one, ...(OWN_COLUMNS[LIKE[one] ?? LIKE[name] ?? one]?.words ?? [])];
+  const known = OWN_COLUMNS[LIKE[one] ?? LIKE[name] ?? one]?.words ?? [];
+  const words = [one, ...known, ...(MORE[one] ?? [])];
   const rank = words.findIndex((word) => hasWord(said, word));
   return rank < 0 ? 0 : 50 - rank;
 }
