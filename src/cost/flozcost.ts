@@ -14,6 +14,8 @@ import { toFluidOunces, unitOf } from "../units.ts";
  * @customfunction FLOZCOST
  * @topic cost
  * @need Which supplier's pack is cheapest, freight counted?
+ * @words cheaper, cheapest, best supplier, price per ounce, unit price, compare, shipping, worth
+ * it, gallon or quart
  * @param price (money) Price of the pack, above zero.
  * @param size (pack) Size of the pack, above zero; without a unit the pack's text, such as "1 gal".
  * @param [unit] (unit) Unit of the size, a weight or a volume; no default. Left out beside a text.

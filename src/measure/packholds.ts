@@ -12,6 +12,7 @@ import { convert, unitOf } from "../units.ts";
  * @customfunction PACKHOLDS
  * @topic measure
  * @need How much does this pack hold, by its text?
+ * @words pack size, pound, gallon, ounces, case of bottles, text to number, jug, read a size
  * @param text (pack) What stands on the pack or in the list, such as "4 x 250 mL".
  * @param unit (unit) Unit that it is wanted in.
  * @param [density] (density) g/mL; only between weight and volume, no default.

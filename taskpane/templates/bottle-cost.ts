@@ -24,6 +24,8 @@ const ofLines = (column: string) =>
 export const template: Template = {
   title: "Bottle cost",
   use: "Materials, packaging, labour and fees of one bottle; its price, break-even and the split.",
+  words:
+    "cost per bottle, cost of making, candle cost, labour, my time, packaging, fees, profit, break even",
   step: 10,
   widths: [236, 96, 96, 74, 66, 76, 86, 92],
   blocks: [

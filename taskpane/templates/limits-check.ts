@@ -290,6 +290,8 @@ const WIDE: Record<number, number> = {
 export const template: Template = {
   title: "Limits check",
   use: "One product's composition beside skin, VOC, transport and flash limits, as ranges with sources.",
+  words:
+    "safe, skin, IFRA, legal, flammable, post, mail, ship, transport, dangerous goods, VOC, rules, allergens, body, candle, linen",
   step: 12,
   widths: Array.from({ length: COLUMNS_OF_SHEET }, (_, i) => WIDE[i] ?? 96),
   blocks: [

@@ -10,6 +10,7 @@ const oils = (formula: (k: number) => string) =>
 export const template: Template = {
   title: "Size run",
   use: "One recipe poured into several bottle sizes: what to weigh of each ingredient, and what to buy.",
+  words: "scale a recipe, resize, several sizes, sample sizes, make many bottles, double, multiply",
   step: 8,
   widths: [232, 92, 112, 84, 84, 84, 84, 92, 92],
   blocks: [

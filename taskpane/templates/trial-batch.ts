@@ -23,6 +23,7 @@ const premix = (formula: string) => tooSmall(`IF(${PART}<=2*B20,"",${formula})`)
 export const template: Template = {
   title: "Trial batch",
   use: "Test pours of one oil at three loads: weights, drops, and the span that your scale allows.",
+  words: "sample, test, small batch, try a strength, drops, tester, experiment",
   step: 6,
   widths: [296, 104, 104, 104, 92],
   blocks: [

@@ -70,6 +70,8 @@ const upsideDown = ofEach(
 export const template: Template = {
   title: "What is in it",
   use: "Ingredients of up to six bases side by side: your own words for each, and how much is not disclosed.",
+  words:
+    "ingredients, ingredient list, free from, compare bases, alcohol free, phthalate, avoid, clean, vegan",
   step: 4,
   widths: [236, 96, ...BASES.flatMap(() => [84, 84, 84]), 260, ...BASES.map(() => 60), 60],
   parts: [
