@@ -104,49 +104,6 @@ describe("Size run", () => {
   });
 });
 
-describe("Bottle cost", () => {
-  test("one bottle, its price, its break-even and the split", async () => {
-    const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), titled("Bottle cost"), onNewSheet);
-    // By hand, from the demo's inputs.
-    const fill = 4 * 29.5735295625 * 0.87 * 1.02;
-    const gram = {
-      base: 60.5 / (3785.411784 * 0.85),
-      slate: 27.4 / 453.59237,
-      cedar: 31.2 / (16 * 28.349523125),
-    };
-    const liquid = (fill * (0.95 * gram.base + 0.04 * gram.slate + 0.01 * gram.cedar)) / 0.97;
-    const cost = liquid + 1.65 + 0.9;
-    expect(read(model, "B30")).toBeCloseTo(liquid, 10);
-    expect(
-      (["H15", "H16", "H17"].map((name) => read(model, name)) as number[]).reduce((a, b) => a + b),
-    ).toBeCloseTo(liquid, 10);
-    expect(read(model, "B33")).toBeCloseTo(cost, 10);
-    expect(read(model, "B39")).toBeCloseTo((cost + 0.3) / (1 - 0.5 - 0.065), 10);
-    expect(read(model, "C41")).toBeCloseTo(cost / 0.75, 10);
-    const kept = 14 - 14 * 0.065 - 0.3 - cost;
-    expect(read(model, "B43")).toBeCloseTo(kept, 10);
-    expect(read(model, "B44")).toBeCloseTo(kept / 14, 10);
-    expect(read(model, "B49")).toBe(Math.ceil(180 / kept));
-    const profit = 90 * kept + 40 * (cost / 0.75 - cost) - 180;
-    expect(read(model, "B51")).toBeCloseTo(profit, 8);
-    expect((read(model, "B53") as number) + (read(model, "B54") as number)).toBeCloseTo(profit, 8);
-    // The parts of the price are the price.
-    const parts = ["G30", "G31", "G32", "G33", "G34"].map((name) => read(model, name) as number);
-    expect(parts.reduce((a, b) => a + b)).toBeCloseTo(14, 10);
-  });
-
-  test("a material without a price is loud, and a price below cost too", async () => {
-    const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), titled("Bottle cost"), onNewSheet);
-    write(model, "B40", "3");
-    expect(read(model, "B49")).toMatch(/^#VALUE! price must be above cost and fees/);
-    expect(read(model, "B44")).toBeLessThan(0);
-    write(model, "C16", "");
-    expect(read(model, "B30")).toBe("#VALUE! unitcosts, cell 2, is blank");
-  });
-});
-
 describe("Buying plan", () => {
   test("each order is bought at the least cost, freight counted", async () => {
     const model = newModel();
