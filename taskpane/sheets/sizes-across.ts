@@ -9,9 +9,6 @@ type Column = Extract<Part, { list: unknown }>["columns"][number];
 /** Sizes that fit a page. */
 export const SIZES = 6;
 
-/** Columns from labels to the first size; under them stand an ingredient, its load and its share. */
-export const APART = 3;
-
 /** One text for each size. */
 export const eachSize = (write: (size: number) => string): string[] =>
   Array.from({ length: SIZES }, (_, i) => write(i + 1));
@@ -27,32 +24,24 @@ const NAME =
   '=IF({sizes.size:across}<>"",{sizes.size:across},IF({sizes.holds:across}="","",{sizes.holds:across}&" "&{sizes.unit:across}))';
 
 /** The heads of a table under that of the sizes: its title, and the sizes by their names. */
-export const headed = (title: string): (string | null)[] => [
-  title,
-  ...Array.from({ length: APART - 1 }, () => null),
-  ...eachSize(() => NAME),
-];
+export const headed = (title: string): string[] => [title, ...eachSize(() => NAME)];
 
 /** The heads of the table of the sizes. */
-export const SIZE_HEADS: (string | null)[] = [
-  "The bottles",
-  ...Array.from({ length: APART - 1 }, () => null),
-  ...eachSize((k) => `Size ${k}`),
-];
+export const SIZE_HEADS = ["The bottles", ...eachSize((k) => `Size ${k}`)];
 
-/** What a size holds, by volume or by weight, and so what is filled into one. */
-export const HELD: Row[] = [
+/** What a size holds, by volume or by weight, and so what is filled into one; the demo has so many sizes. */
+export const held = (sizes: number): Row[] => [
   {
     name: "holds",
     label: "Holds (in its unit)",
-    demo: [2, 4, 8, 16],
+    demo: [2, 4, 8, 16].slice(0, sizes),
     draw: `=${ofSize("holds", "{size}")}`,
   },
   {
     name: "unit",
     label: "Unit",
     words: PACK_UNITS,
-    demo: ["floz", "floz", "floz", "floz"],
+    demo: Array.from({ length: sizes }, () => "floz"),
     draw: `=${ofSize("unit", "{size}")}`,
   },
   {
@@ -60,7 +49,7 @@ export const HELD: Row[] = [
     label: "Overfill of what is stated (%)",
     format: "0.0%",
     limits: [0, 1],
-    demo: [0.02, 0.02, 0.02, 0.02],
+    demo: Array.from({ length: sizes }, () => 0.02),
     draw: `=${ofSize("overfill", "{size}")}`,
     note: `=IF(${blankIn("sizes.overfill")}=0,"","blank: filled to the mark")`,
   },
@@ -111,5 +100,5 @@ export const SHARE_SAID = `IF({material}="","which ingredient?",""),IF({share}="
 /** How many lines of the recipe are here, and whether they fit; for the note of the recipe. */
 export const RECIPE_NOTE = (() => {
   const lines = "COUNTIF({Recipes!recipes.recipe},{recipe})";
-  return `=IF({recipe}="","pick one: what is blue is drawn",IF(${lines}=0,"not in Recipes",IF(${lines}>${FILLED},"Recipes has "&${lines}&" lines of it, here are "&${FILLED}&": copy the last line down","what is blue is drawn; type over it")))`;
+  return `=IF({recipe}="","pick one",IF(${lines}=0,"not in Recipes",IF(${lines}>${FILLED},"Recipes has "&${lines}&" lines of it, here are "&${FILLED}&": copy the last line down","")))`;
 })();

@@ -1,9 +1,8 @@
 import { densityOf, ofMaterial, ofSize } from "../sheets/drawn";
 import { PACK_UNITS } from "../sheets/pack-units";
 import {
-  APART,
   FILLED,
-  HELD,
+  held,
   MATERIAL,
   RECIPE_NOTE,
   SHARE_OF_FINISHED,
@@ -38,10 +37,16 @@ const ownOf = (column: string) => {
 };
 
 /** A sum or a time that is typed for one bottle, 0 where there is none. */
-const ofOne = (name: string, label: string, demo: number[], column: string): Row => ({
+const ofOne = (
+  name: string,
+  label: string,
+  demo: number[],
+  column: string,
+  format = PIECE,
+): Row => ({
   name,
   label,
-  format: PIECE,
+  format,
   demo,
   draw: `=${ofSize(column, "{sizes.size:across}")}`,
   note: `=IF(${blankIn(`costs.${name}`)}=0,"","blank is not known: type 0 if there is none")`,
@@ -74,7 +79,7 @@ const RETAIL: Channel = {
   prefix: "",
   column: "own",
   own: [null, 14],
-  sold: [60, 90, 20, 5],
+  sold: [60, 90, 20],
   demo: [0.5, 0.065, 0.3],
   draws: ["margin", "fee", "fixed"].map(ofPriceList),
 };
@@ -84,7 +89,7 @@ const TRADE: Channel = {
   prefix: "trade",
   column: "ownTrade",
   own: [],
-  sold: [20, 40, 10, 0],
+  sold: [20, 40, 0],
   demo: [0.25, 0, 0],
   draws: [ofPriceList("trade")],
 };
@@ -98,7 +103,6 @@ function prices({ name, words, prefix, column, own, sold, demo, draws }: Channel
   return [
     {
       gap: 1,
-      apart: APART,
       fields: [
         {
           name: `${prefix}margin`,
@@ -124,7 +128,6 @@ function prices({ name, words, prefix, column, own, sold, demo, draws }: Channel
     {
       table: name,
       across: SIZES,
-      apart: APART,
       heads: headed(`One bottle, ${words}`),
       over: true,
       rows: [
@@ -214,13 +217,13 @@ export const template: Template = {
   title: "Bottle cost",
   use: "What one bottle of each size costs, line by line; its prices, retail and wholesale; what is kept, break-even and the split.",
   step: 10,
-  widths: [150, 88, 96, 80, 80, 80, 80, 80, 80, 96, 72, 72, 104, 72, 84, 140, 220],
+  widths: [262, 88, 88, 88, 88, 88, 88, 100, 104, 104, 100, 100, 104, 96, 100, 120, 190],
   parts: [
     { text: "title", rows: ["Bottle cost"] },
     {
       text: "note",
       rows: [
-        "Pick a recipe, or type over the cream cells. A pack's price is its landed price, freight counted.",
+        "Pick a recipe: what is blue is drawn, and may be typed over. Or type the cream cells. A pack's price is its landed price, freight counted.",
         "Margin is on the price: half of a price of 20 is a margin of 50 %. Markup is on the cost; the two are not the same.",
         "Lost is liquid that is bought and never sold. Overfill is sold: it is in the fill.",
         "Blank is not free, and not known: type 0 where a thing costs nothing.",
@@ -229,7 +232,6 @@ export const template: Template = {
     {
       gap: 1,
       name: "settings",
-      apart: APART,
       fields: [
         {
           name: "recipe",
@@ -282,7 +284,6 @@ export const template: Template = {
       gap: 1,
       table: "sizes",
       across: SIZES,
-      apart: APART,
       heads: SIZE_HEADS,
       over: true,
       rows: [
@@ -290,18 +291,17 @@ export const template: Template = {
           name: "size",
           label: "Size",
           words: "{Sizes!sizes.size}",
-          demo: ["2 fl oz", "4 fl oz", "8 fl oz", "16 fl oz"],
+          demo: ["2 fl oz", "4 fl oz", "8 fl oz"],
           draw: SIZE,
           note: `=IF(OR({recipe}="",${ALL_SIZES}<=${SIZES}),"",${ALL_SIZES}&" sizes, ${SIZES} fit: type over one for another")`,
         },
-        ...HELD,
+        ...held(3),
       ],
     },
     {
       gap: 1,
       table: "costs",
       across: SIZES,
-      apart: APART,
       heads: headed("What one bottle costs"),
       over: true,
       rows: [
@@ -319,11 +319,17 @@ export const template: Template = {
           format: MONEY,
           formula: '=IF(ISNUMBER({liquid}),{liquid}*SUM({lost}),"")',
         },
-        ofOne("bottle", "Bottle ($)", [0.65, 0.85, 1.25, 1.71], "bottlecost"),
-        ofOne("sprayer", "Sprayer or cap ($)", [0.38, 0.38, 0.38, 0.38], "sprayercost"),
-        ofOne("label", "Labels ($)", [0.12, 0.12, 0.12, 0.12], "labelcost"),
-        ofOne("box", "Box and filling ($)", [0, 0.3, 0.3, 0.45], "boxcost"),
-        ofOne("minutes", "Work on one bottle (minutes)", [3, 3, 4, 5], "minutes"),
+        ofOne("bottle", "Bottle ($)", [0.65, 0.85, 1.25], "bottlecost"),
+        ofOne("sprayer", "Sprayer or cap ($)", [0.38, 0.38, 0.38], "sprayercost"),
+        ofOne("label", "Labels ($)", [0.12, 0.12, 0.12], "labelcost"),
+        ofOne("box", "Box and filling ($)", [0, 0.3, 0.3], "boxcost"),
+        ofOne(
+          "minutes",
+          "Work on one bottle (minutes)",
+          [3, 3, 4],
+          "minutes",
+          '#,##0.0;-#,##0.0;"none"',
+        ),
         {
           name: "work",
           label: "Work ($)",
@@ -346,7 +352,6 @@ export const template: Template = {
     {
       gap: 1,
       name: "split",
-      apart: APART,
       fields: [
         { name: "season", label: "Fixed costs of the season ($)", format: MONEY, demo: 180 },
         {
@@ -378,13 +383,12 @@ export const template: Template = {
         '=IF(OR(ISNUMBER({profit}),COUNT({costs.cost})=0,COUNT({season},{retail.sold},{trade.sold})=0),"","Not known: type the fixed costs and the bottles of each price, 0 if none.")',
       ],
     },
-    { room: "picture", beside: "split", skip: 1, rows: 10, columns: 8 },
+    { room: "picture", beside: "split", skip: 1, rows: 10, columns: 7 },
     {
       gap: 1,
       table: "fills",
       across: SIZES,
-      apart: APART,
-      heads: headed("The liquid, line by line"),
+      heads: headed("Each ingredient in one bottle ($)"),
       rows: [
         {
           name: "fill",
@@ -401,6 +405,13 @@ export const template: Template = {
       columns: [
         MATERIAL,
         {
+          name: "cost",
+          heading: eachSize((k) => `Size ${k}`),
+          format: "0.000",
+          formula:
+            '=IF(OR({share}="",NOT(ISNUMBER({sizes.fill:across}))),"",IF(NOT(ISNUMBER({share})),"share?",IF({share}=0,0,IF(ISNUMBER({pergram}),{sizes.fill:across}*{share}*{pergram},"price?"))))',
+        },
+        {
           name: "load",
           heading: "Share (%)",
           format: "0.00%",
@@ -409,13 +420,6 @@ export const template: Template = {
           draw: `=IF(${lineOfRecipe("load")}="","",${lineOfRecipe("share")})`,
         },
         { name: "share", heading: "Counts as (%)", format: "0.00%", formula: SHARE_OF_FINISHED },
-        {
-          name: "cost",
-          heading: eachSize((k) => `Size ${k} ($)`),
-          format: "0.000",
-          formula:
-            '=IF(OR({share}="",NOT(ISNUMBER({sizes.fill:across}))),"",IF(NOT(ISNUMBER({share})),"share?",IF({share}=0,0,IF(ISNUMBER({pergram}),{sizes.fill:across}*{share}*{pergram},"price?"))))',
-        },
         {
           name: "landed",
           heading: "Landed pack ($)",

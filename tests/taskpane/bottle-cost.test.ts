@@ -14,15 +14,18 @@ const MIDDLE = 1;
 vi.setConfig({ testTimeout: 60_000 });
 
 type Sheet = Awaited<ReturnType<typeof oneSheet>>;
-const row = ({ at }: Sheet, name: string, columns = 4) =>
+const row = ({ at }: Sheet, name: string, columns = 3) =>
   Array.from({ length: columns }, (_, across) => at(name, 0, across));
+
+const blank = (columns: number) => Array.from({ length: columns }, () => "");
+const unknown = (columns: number) => Array.from({ length: columns }, () => "not known");
 
 describe("alone", () => {
   test("one bottle of each size, its prices, its break-even and the split", async () => {
     const sheet = await oneSheet(title);
     const { at } = sheet;
     // By hand, from the demo's inputs.
-    const fills = [2, 4, 8, 16].map((ounces) => ounces * 29.5735295625 * 0.87 * 1.02);
+    const fills = [2, 4, 8].map((ounces) => ounces * 29.5735295625 * 0.87 * 1.02);
     const gram = {
       base: 60.5 / (3785.411784 * 0.85),
       slate: 27.4 / 453.59237,
@@ -32,14 +35,13 @@ describe("alone", () => {
       (fill) => (fill * (0.95 * gram.base + 0.04 * gram.slate + 0.01 * gram.cedar)) / 0.97,
     );
     const costs = liquids.map(
-      (liquid, i) =>
-        liquid + ([1.15, 1.65, 2.05, 2.66][i] ?? NaN) + ([0.9, 0.9, 1.2, 1.5][i] ?? NaN),
+      (liquid, i) => liquid + ([1.15, 1.65, 2.05][i] ?? NaN) + ([0.9, 0.9, 1.2][i] ?? NaN),
     );
     const close = (values: number[]) => values.map((value) => expect.closeTo(value, 9));
     expect(row(sheet, "sizes.fill")).toEqual(close(fills));
     expect(row(sheet, "costs.liquid")).toEqual(close(liquids));
     expect(row(sheet, "costs.lostof")).toEqual(close(liquids.map((liquid) => liquid * 0.03)));
-    expect(row(sheet, "costs.cost", 5)).toEqual([...close(costs), ""]);
+    expect(row(sheet, "costs.cost", 4)).toEqual([...close(costs), ""]);
     const asks = costs.map((cost) => (cost + 0.3) / (1 - 0.5 - 0.065));
     expect(row(sheet, "retail.ask")).toEqual(close(asks));
     expect(row(sheet, "trade.price")).toEqual(close(costs.map((cost) => cost / 0.75)));
@@ -50,8 +52,8 @@ describe("alone", () => {
       close(kept.map((sum, i) => sum / (prices[i] ?? NaN))),
     );
     expect(row(sheet, "retail.even")).toEqual(kept.map((sum) => Math.ceil(180 / sum)));
-    const sold = [60, 90, 20, 5];
-    const soldTrade = [20, 40, 10, 0];
+    const sold = [60, 90, 20];
+    const soldTrade = [20, 40, 0];
     const profit = costs.reduce(
       (sum, cost, i) =>
         sum + (sold[i] ?? NaN) * (kept[i] ?? NaN) + (soldTrade[i] ?? NaN) * (cost / 0.75 - cost),
@@ -68,7 +70,7 @@ describe("alone", () => {
     );
     const lines = [0, 1, 2].map((line) => Number(at("liquids.cost", line, MIDDLE)));
     expect(lines.reduce((a, b) => a + b)).toBeCloseTo((liquids[MIDDLE] ?? NaN) * 0.97, 10);
-    expect([at("filled"), at("counted")]).toEqual([4, 4]);
+    expect([at("filled"), at("counted")]).toEqual([3, 3]);
   });
 
   test("markup is the price less the cost, over the cost", async () => {
@@ -82,7 +84,7 @@ describe("alone", () => {
   test("a price below cost is marked, and never pays", async () => {
     const sheet = await oneSheet(title);
     sheet.put("retail.own", 4.5, 0, MIDDLE);
-    expect(row(sheet, "retail.said")).toEqual(["no", "below cost", "no", "no"]);
+    expect(row(sheet, "retail.said")).toEqual(["no", "below cost", "no"]);
     expect(sheet.at("retail.kept", 0, MIDDLE)).toBeLessThan(0);
     expect(sheet.at("retail.rate", 0, MIDDLE)).toBeLessThan(0);
     expect(sheet.at("retail.even", 0, MIDDLE)).toBe("never");
@@ -101,21 +103,18 @@ describe("alone", () => {
     expect(told()).toBe("");
     put("costs.sprayer", null, 0, MIDDLE);
     expect(told()).toBe("blank is not known: type 0 if there is none");
-    expect(row(sheet, "costs.cost")).toEqual([before[0], "not known", before[2], before[3]]);
+    expect(row(sheet, "costs.cost")).toEqual([before[0], "not known", before[2]]);
     expect([at("retail.ask", 0, MIDDLE), at("retail.kept", 0, MIDDLE), at("profit")]).toEqual([
       "",
       "",
       "",
     ]);
-    expect([at("counted"), at("filled", 0, 1)]).toEqual([3, "see where it says not known"]);
+    expect([at("counted"), at("filled", 0, 1)]).toEqual([2, "see where it says not known"]);
     put("costs.sprayer", 0, 0, MIDDLE);
     // By hand: the sprayer of 0.38 less.
     expect(at("costs.cost", 0, MIDDLE)).toBeCloseTo((before[1] ?? NaN) - 0.38, 12);
     put("hour", null);
-    expect(row(sheet, "costs.work", 5)).toEqual([
-      ...Array.from({ length: 4 }, () => "not known"),
-      "",
-    ]);
+    expect(row(sheet, "costs.work", 4)).toEqual([...unknown(3), ""]);
     expect(at("counted")).toBe(0);
   });
 
@@ -128,7 +127,7 @@ describe("alone", () => {
       "price?",
       "no price",
     ]);
-    expect(row(sheet, "costs.liquid")).toEqual(Array.from({ length: 4 }, () => "not known"));
+    expect(row(sheet, "costs.liquid")).toEqual(unknown(3));
     put("liquids.load", 0, 1);
     expect([at("liquids.cost", 1), at("liquids.share", 0)]).toEqual([0, expect.closeTo(0.99, 12)]);
     expect(at("costs.liquid")).toBeGreaterThan(0);
@@ -202,9 +201,9 @@ describe("alone", () => {
       "",
       "Not known: type the fixed costs and the bottles of each price, 0 if none.",
     ]);
-    for (let across = 0; across < 4; across++) put("trade.sold", null, 0, across);
+    for (let across = 0; across < 3; across++) put("trade.sold", null, 0, across);
     const kept = row(sheet, "retail.kept") as number[];
-    const byHand = [60, 90, 20, 5].reduce((sum, count, i) => sum + count * (kept[i] ?? NaN), -180);
+    const byHand = [60, 90, 20].reduce((sum, count, i) => sum + count * (kept[i] ?? NaN), -180);
     expect(at("profit")).toBeCloseTo(byHand, 9);
     put("season", null);
     expect([at("retail.even"), at("profit")]).toEqual(["", ""]);
@@ -233,9 +232,6 @@ describe("alone", () => {
     expect(empty.at("counted")).toBe(0);
   });
 });
-
-const blank = (columns: number) => Array.from({ length: columns }, () => "");
-const unknown = (columns: number) => Array.from({ length: columns }, () => "not known");
 
 describe("in the one workbook", () => {
   test("each recipe costs in each size what Price list says; what is typed over says what is drawn", async () => {
