@@ -217,16 +217,16 @@ export const template: Template = {
   title: "Bottle cost",
   use: "What one bottle of each size costs, line by line; its prices, retail and wholesale; what is kept, break-even and the split.",
   step: 10,
-  widths: [262, 88, 88, 88, 88, 88, 88, 100, 104, 104, 100, 100, 104, 96, 100, 120, 190],
+  widths: [262, 88, 88, 88, 88, 88, 88, 100, 104, 104, 100, 100, 104, 104, 100, 120, 190],
   parts: [
     { text: "title", rows: ["Bottle cost"] },
     {
       text: "note",
       rows: [
-        "Pick a recipe: what is blue is drawn, and may be typed over. Or type the cream cells. A pack's price is its landed price, freight counted.",
-        "Margin is on the price: half of a price of 20 is a margin of 50 %. Markup is on the cost; the two are not the same.",
+        "Pick a recipe: what is blue is drawn and may be typed over. Or type the cream cells.",
+        "A pack's price is landed, freight counted. Blank is not free: type 0 where a thing costs nothing.",
+        "Margin is on the price: half of a price of 20 is a margin of 50 %. Markup is on the cost.",
         "Lost is liquid that is bought and never sold. Overfill is sold: it is in the fill.",
-        "Blank is not free, and not known: type 0 where a thing costs nothing.",
       ],
     },
     {
@@ -449,7 +449,7 @@ export const template: Template = {
         },
         {
           name: "packlost",
-          heading: "Lost of it (%)",
+          heading: "Lost (%)",
           ...PERCENT,
           demo: [0, 0, 0],
           draw: `=${ofMaterial("lost", "{material}")}`,

@@ -54,56 +54,6 @@ describe("on a new sheet", () => {
   });
 });
 
-describe("Size run", () => {
-  test("every column is weighed out to its bottles", async () => {
-    const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), sizeRun, onNewSheet);
-    // By hand: 2 fl oz x 29.5735295625 mL x 0.87 g/mL x 1.02, 12 bottles, 95 % base.
-    const fill = 2 * 29.5735295625 * 0.87 * 1.02;
-    expect(read(model, "D15")).toBeCloseTo(fill, 10);
-    expect(read(model, "D19")).toBeCloseTo(0.95 * 12 * fill, 9);
-    expect(read(model, "D20")).toBeCloseTo(0.04 * 12 * fill, 9);
-    expect(read(model, "D23")).toBeCloseTo(12 * fill, 9);
-    expect(read(model, "G19")).toBeCloseTo(0.95 * 6 * 8 * fill, 9);
-    expect(read(model, "D30")).toBeCloseTo(0.01 * fill, 10);
-    expect(read(model, "I19")).toBeCloseTo((read(model, "H19") as number) / 28.349523125, 9);
-    expect(["D24", "E24", "F24", "G24"].map((name) => read(model, name))).toEqual([
-      "yes",
-      "yes",
-      "yes",
-      "yes",
-    ]);
-  });
-
-  test("loads of the base are told apart from loads of the finished batch", async () => {
-    const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), sizeRun, onNewSheet);
-    write(model, "B7", "base");
-    // By hand: 4 g and 1 g of oil on 100 g of base are 4/105 and 1/105 of the batch.
-    expect(read(model, "C20")).toBeCloseTo(4 / 105, 12);
-    expect(read(model, "C21")).toBeCloseTo(1 / 105, 12);
-    expect(read(model, "C19")).toBeCloseTo(100 / 105, 12);
-    expect(read(model, "C7")).toBe("the base alone");
-  });
-
-  test("fewer sizes and one oil leave no error; a coarse scale says no", async () => {
-    const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), sizeRun, onNewSheet);
-    for (const name of ["F13", "F14", "G13", "G14", "B21"]) write(model, name, "");
-    expect(["F15", "F18", "F23", "F24", "G28", "C21"].map((name) => read(model, name))).toEqual([
-      "",
-      "",
-      0,
-      "",
-      "",
-      0,
-    ]);
-    expect(read(model, "D19")).toBeGreaterThan(0);
-    write(model, "B10", "5");
-    expect(read(model, "D24")).toBe("no: too little");
-  });
-});
-
 describe("Buying plan", () => {
   test("each order is bought at the least cost, freight counted", async () => {
     const model = newModel();

@@ -154,13 +154,13 @@ describe("sheets of before, drawn from the one workbook", () => {
     const set = await wholeSet();
     const pick = (sheet: string, name: string, content: string) =>
       set.workbook.write([{ spot: { sheet, ...readCellName(name) }, content }]);
-    await pick("Size run", "F7", "Rain linen");
-    expect(await cellOf(set, "Size run", "A19")).toBe("Bluepost Soft");
-    expect(await cellOf(set, "Size run", "B20")).toBe(0.03);
-    expect(await cellOf(set, "Size run", "A21")).toBe("");
+    await set.type("Size run", "recipe", 0, "Rain linen");
+    expect(await set.at("Size run", "liquids.material")).toBe("Bluepost Soft");
+    expect(await set.at("Size run", "liquids.load", 1)).toBe(0.03);
+    expect(await set.at("Size run", "liquids.material", 2)).toBe("");
     // By hand: 0.97 of 2 fl oz x 12 at 0.93 and 0.95 g/mL, 2 % overfill, volumes additive.
     const density = 1 / (0.97 / 0.93 + 0.03 / 0.95);
-    expect(await cellOf(set, "Size run", "D19")).toBeCloseTo(
+    expect(await set.at("Size run", "liquids.grams")).toBeCloseTo(
       12 * 2 * 29.5735295625 * density * 1.02 * 0.97,
       8,
     );

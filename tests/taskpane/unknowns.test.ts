@@ -106,33 +106,6 @@ describe("Buying plan", () => {
   });
 });
 
-describe("Size run", () => {
-  test("a size without its count, or a count without its size, is told where it stands", async () => {
-    const { put, at, all } = await sheet("Size run");
-    expect(all("D16 E16 A25 C9 C11")).toEqual(["", "", "", "", ""]);
-    put("E14", "");
-    expect([at("E16"), at("D19")]).toEqual(["how many?", "#VALUE! counts, cell 2, is blank"]);
-    put("E14", "0");
-    expect(all("E16 E19 E23")).toEqual(["", 0, 0]);
-    put("E13", "");
-    expect(at("E16")).toBe("which size?");
-    put("E14", "3");
-    expect(at("D19")).toBe("#VALUE! fills, cell 2, is blank");
-  });
-
-  test("an oil without a load, a basis, an overfill and a tolerance that are blank are told", async () => {
-    const { put, all } = await sheet("Size run");
-    for (const name of ["B21", "B7", "B9", "B11"]) put(name, "");
-    expect(all("A25 C7 C9 C11 C20")).toEqual([
-      "An oil without a load is left out: type its load, or 0.",
-      "say which: finished or base",
-      "none: filled to the mark",
-      "blank: 5 % is taken",
-      "#VALUE! from is blank",
-    ]);
-  });
-});
-
 describe("Trial batch", () => {
   test("a pour that is left blank stays blank, beside the others", async () => {
     const { put, all } = await sheet("Trial batch");
@@ -168,7 +141,6 @@ describe("Trial batch", () => {
 test.each([
   ["Base comparison", "F20", "L20"],
   ["Buying plan", "C17", "E17"],
-  ["Size run", "B8", "D15"],
   ["Trial batch", "B13", "B16"],
 ])(
   "%s takes no density in pounds per gallon: %s makes %s an error",
