@@ -36,6 +36,15 @@ export function ofRest(column: string, recipe: string): string {
   return found(`{Recipes!recipes.${column}}`, `MATCH(${recipe},{Recipes!recipes.rest},0)`, recipe);
 }
 
+/** A column of the k-th line of a recipe; `k` is a formula. */
+export function ofLine(column: string, recipe: string, k: string): string {
+  return found(
+    `{Recipes!recipes.${column}}`,
+    `MATCH(${recipe}&"|"&${k},{Recipes!recipes.nth},0)`,
+    recipe,
+  );
+}
+
 /** A column of the k-th line of a recipe that has a load. */
 export function ofLoad(column: string, recipe: string, k: number): string {
   return found(

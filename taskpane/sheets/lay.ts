@@ -246,10 +246,15 @@ class Pen {
     return { look: of.look ?? (formula === undefined ? "input" : "result"), aspects: of };
   }
 
+  /** The formula in addresses; what it names is there. */
+  resolved(formula: string, here: Here): string {
+    return resolved(formula, this.places, here, this.others);
+  }
+
   private drawn(cell: Content, here: Here, alone?: string): Content {
     if (typeof cell !== "string" || !/^[={]/.test(cell)) return cell;
-    if (isThere(cell, this.others)) return resolved(cell, this.places, here, this.others);
-    return alone === undefined ? null : resolved(alone, this.places, here, this.others);
+    if (isThere(cell, this.others)) return this.resolved(cell, here);
+    return alone === undefined ? null : this.resolved(alone, here);
   }
 }
 
@@ -273,7 +278,8 @@ function writeFields(pen: Pen, { fields, apart = 1 }: Fields, { row, column }: P
     const value = draw ?? formula ?? demo;
     if (value !== undefined)
       pen.write(row + i, column + apart, aspects, look, [[value]], {}, alone);
-    const said = draw && field.name ? orTypedOver(field.name, draw, note) : note;
+    const { name, format } = field;
+    const said = draw && name ? orTypedOver({ name, format }, draw, note) : note;
     if (said !== undefined) pen.write(row + i, column + apart + 1, {}, "note", [[said]], {});
   });
 }
@@ -284,11 +290,27 @@ export function free({ format, marks }: Aspects): Aspects {
 }
 
 /** What is said of a drawn field: that it is typed over, or else its own note. */
-function orTypedOver(name: string, draw: string, note = ""): string {
-  const own = note.startsWith("=") ? note.slice(1) : `"${note.replaceAll('"', '""')}"`;
-  const drawn = draw.slice(1);
-  return `=IF({${name}}=(${drawn}),${own},"typed over: "&IF((${drawn})="","nothing is drawn",${drawn}&" is drawn"))`;
+function orTypedOver(field: Drawn, draw: string, note?: string): string {
+  return `=IF({${field.name}}=(${draw.slice(1)}),${asOperand(note)},${whatIsDrawn(field, draw)})`;
 }
+
+type Drawn = { name: string; format?: string | undefined };
+
+/** Words for what a cell would show if it were not typed over. */
+function whatIsDrawn({ format }: Drawn, draw: string): string {
+  const drawn = draw.slice(1);
+  // The form of what is above zero.
+  const [form] = (format ?? "").split(";");
+  const shown = form ? `TEXT(${drawn},${quote(form)})` : drawn;
+  return `"typed over: "&IF((${drawn})="","nothing",${shown})&" is drawn"`;
+}
+
+/** A note as part of a formula. */
+function asOperand(note = ""): string {
+  return note.startsWith("=") ? note.slice(1) : quote(note);
+}
+
+const quote = (text: string) => `"${text.replaceAll('"', '""')}"`;
 
 /** The formula of the column that says what is typed over in a line. */
 function typedOver(pen: Pen, list: List): string {
@@ -352,10 +374,12 @@ function writeTable(pen: Pen, table: Table, body: Place) {
   const { apart = 1, across } = table;
   const left = body.column + apart;
   if (table.heads)
-    pen.write(body.row - 1, body.column, {}, "heading", [table.heads], { of: table.table });
+    pen.write(body.row - 1, body.column, {}, "heading", [table.heads], (_, j) => {
+      return { of: table.table, across: j - apart };
+    });
   let row = body.row;
   for (const each of table.rows) {
-    const { label, demo, formula, spills = 1, alone, note } = each;
+    const { label, demo, formula, spills = 1, alone, note, name, format } = each;
     const labels = Array.isArray(label) ? label : label === undefined ? [] : [label];
     if (labels.length > 0)
       pen.write(
@@ -377,9 +401,22 @@ function writeTable(pen: Pen, table: Table, body: Place) {
       const cells = Array.from({ length: across }, (_, j) => draw ?? formula ?? demo?.[j] ?? null);
       pen.write(row, left, aspects, look, [cells], at, alone);
     }
-    if (note !== undefined) pen.write(row, left + across, {}, "note", [[note]], {});
+    const said =
+      table.over && draw && name ? overInRow(pen, table, { name, format }, draw, note) : note;
+    if (said !== undefined) pen.write(row, left + across, {}, "note", [[said]], {});
     row += heightOf(each);
   }
+}
+
+/** What is said right of a drawn row: which of its cells are typed over, and its own note. */
+function overInRow(pen: Pen, table: Table, row: Drawn, draw: string, note?: string): string {
+  const { apart = 1, across, heads = [] } = table;
+  const over = Array.from({ length: across }, (_, j) => {
+    const here = { of: table.table, across: j };
+    const said = `=IF({${row.name}}=(${draw.slice(1)}),"",${asOperand(String(heads[apart + j] ?? ""))}&" "&${whatIsDrawn(row, draw)})`;
+    return pen.resolved(said, here).slice(1);
+  });
+  return `=TEXTJOIN("; ",TRUE,${[...over, asOperand(note)].join(",")})`;
 }
 
 function spread(formula = "", [rows, columns]: readonly [number, number] = [1, 1]): Content[][] {

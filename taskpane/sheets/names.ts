@@ -11,6 +11,8 @@
  * | `{packs.price:head}`, `:first`, `:last` | its heading, its first cell, its last |
  * | `{packs.price:all}` | from its heading down, further than formulas look: to count what is typed |
  * | `{packs.price:upto}` | from its heading to this line: `$C$7:$C8` |
+ * | `{sizes.fill:across}` | this one of columns that are alike, here or in another part: `D$15` |
+ * | `{sizes.fill:nth}` | which of them it is, from 1: `2` |
  * | `{Materials!packs.price}` | the same on the sheet of another template |
  *
  * What stands in quotes is text and stays; an array such as `{1,2}` begins with no letter and stays.
@@ -110,6 +112,10 @@ function addressIn(place: Place, which: string, here: Here, said: string): strin
     case "upto":
       // Never one cell alone: the engine of the local sheet fails on a range of one beside a longer one.
       return `${hold(place.head ?? row - 1, column)}:${hold(line, last.column, "$", "")}`;
+    case "across":
+      return span(row, across, last.row, across, "", "$");
+    case "nth":
+      return String((here.across ?? 0) + 1);
     case "all":
       return span(place.head ?? row, column, last.row + BEYOND, last.column);
     case "head":
@@ -119,7 +125,7 @@ function addressIn(place: Place, which: string, here: Here, said: string): strin
         : span(row, place.head, last.row, place.head);
   }
   throw new Error(
-    `${said}: ":${which}" is none of first, last, head, upto and all, or is not known of it`,
+    `${said}: ":${which}" is none of first, last, head, upto, across, nth and all, or is not known of it`,
   );
 }
 

@@ -27,7 +27,8 @@ const filled = {
   alone: z.optional(formula),
   /**
    * The formula that draws it from other sheets, in place of what the demo types, where all of them are in
-   * the workbook. One may type over it; a field says so beside it, a list in its column `over`.
+   * the workbook. One may type over it; a field says so beside it, a list in its column `over`, a table
+   * with `over` right of its rows.
    */
   draw: z.optional(formula),
 };
@@ -112,6 +113,8 @@ const Table = z.strictObject({
   /** Columns from the labels to the first value. */
   apart: z.optional(z.int().check(z.positive())),
   heads: z.optional(z.array(content)),
+  /** Says right of each drawn row, before its note, what is typed over. Its columns are known by their heads. */
+  over: z.optional(z.literal(true)),
   rows: z.array(Row).check(z.minLength(1)),
 });
 

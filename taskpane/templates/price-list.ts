@@ -302,6 +302,12 @@ export const template: Template = {
           format: "0.000",
           formula: `=IF({recipe}="","",${densityOf("{recipe}", '"density?"')})`,
         },
+        {
+          name: "nth",
+          hidden: true,
+          heading: "Found by (each size of a recipe)",
+          formula: '=IF({recipe}="","",{recipe}&"|"&COUNTIF({prices.recipe:upto},{recipe}))',
+        },
       ],
     },
   ],
