@@ -18,6 +18,8 @@ const where = {
   under: z.optional(name),
   /** Columns left free to its left. */
   skip: z.optional(z.int().check(z.nonnegative())),
+  /** The titles of sheets without which it is not there, and takes no room. */
+  needs: z.optional(z.array(z.string())),
 };
 
 const filled = {
@@ -83,7 +85,10 @@ const Column = z.strictObject({
 const List = z.strictObject({
   ...where,
   list: name,
-  lines: z.int().check(z.positive()),
+  /** How many, or a name for each. */
+  lines: z.union([z.int().check(z.positive()), z.array(name).check(z.minLength(1))]),
+  /** How many of them, at the end, are the maker's own: to type in, where a column's others say what is known. */
+  own: z.optional(z.int().check(z.positive())),
   /** How many lines formulas look down, where lines will be added: then nothing may stand under it. */
   reach: z.optional(z.int().check(z.positive())),
   columns: z.array(Column).check(z.minLength(1)),
