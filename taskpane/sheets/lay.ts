@@ -287,7 +287,7 @@ function writeFields(pen: Pen, { fields, apart = 1 }: Fields, { row, column }: P
     const value = draw ?? formula ?? demo;
     if (value !== undefined)
       pen.write(row + i, column + apart, aspects, look, [[value]], {}, alone);
-    const said = draw && field.name ? orTypedOver(field.name, draw, note) : note;
+    const said = draw && field.name ? orTypedOver(field.name, draw, note, field.format) : note;
     if (said !== undefined) pen.write(row + i, column + apart + 1, {}, "note", [[said]], {});
   });
 }
@@ -298,17 +298,31 @@ export function free({ format, marks }: Aspects): Aspects {
 }
 
 /** What is said of a drawn field: that it is typed over, or else its own note. */
-function orTypedOver(name: string, draw: string, note = ""): string {
+function orTypedOver(name: string, draw: string, note = "", format?: string): string {
   const own = note.startsWith("=") ? note.slice(1) : `"${note.replaceAll('"', '""')}"`;
   const drawn = draw.slice(1);
-  return `=IF({${name}}=(${drawn}),${own},"typed over: "&IF((${drawn})="","nothing is drawn",${drawn}&" is drawn"))`;
+  return `=IF({${name}}=(${drawn}),${own},"typed over: "&${inWords(drawn, format)})`;
 }
 
-/** The formula of the column that says what is typed over in a line. */
+/** What is drawn, in words; a share or a date is written as its cell would show it. */
+function inWords(drawn: string, format = ""): string {
+  const value = /[%y]/.test(format) ? `TEXT(${drawn},"${format}")` : drawn;
+  return `IF((${drawn})="","nothing is drawn",${value}&" is drawn")`;
+}
+
+/**
+ * The formula of the column that says what is typed over in a line; and what is drawn, where that stands in a
+ * cell of its own: a longer formula would not fit in twice.
+ */
 function typedOver(pen: Pen, list: List): string {
-  const over = list.columns.flatMap(({ name, heading, draw }) => {
-    const drawn = pen.filling({ draw }).draw;
-    return name && drawn ? [`IF({${name}}=(${drawn.slice(1)}),"","${String(heading)}")`] : [];
+  const over = list.columns.flatMap(({ name, heading, draw, format }) => {
+    const drawn = pen.filling({ draw }).draw?.slice(1);
+    if (!name || !drawn) return [];
+    const isCell = /^\{[\w.:]+\}$/.test(drawn);
+    const said = isCell
+      ? `"${String(heading)}: "&${inWords(drawn, format)}`
+      : `"${String(heading)}"`;
+    return [`IF({${name}}=(${drawn}),"",${said})`];
   });
   return over.length === 0 ? '=""' : `=TEXTJOIN("; ",TRUE,${over.join(",")})`;
 }
@@ -338,8 +352,7 @@ function writeList(pen: Pen, list: List, body: Place) {
     if (formula !== undefined || each.demo) {
       const lines = linesOf(list);
       const rows = Array.from({ length: lines }, (_, i) => lineOf(each, formula, i, width));
-      // Formulas stand on all lines alike; what is known stands on all but the maker's own.
-      const known = list.own && formula === undefined ? lines - list.own : 0;
+      const known = each.own === undefined ? 0 : lines - each.own;
       if (known > 0) pen.write(body.row, column, free(aspects), look, rows.slice(0, known), at);
       pen.write(
         body.row + known,

@@ -59,7 +59,7 @@ export interface Other {
 export type Others = ReadonlyMap<string, Other>;
 
 const NAMED =
-  /"(?:[^"]|"")*"|\{(?:([A-Za-z][\w ]*)!)?([A-Za-z]\w*(?:\.[A-Za-z]\w*)?)(?::([a-z]+))?\}/g;
+  /"(?:[^"]|"")*"|\{(?:([A-Za-z][\w ]*)!)?([A-Za-z]\w*(?:\.[A-Za-z]\w*)?)(?::([a-z]\w*))?\}/g;
 
 /** The titles of the other templates that a formula draws from. */
 export function drawsFrom(formula: string): string[] {

@@ -73,6 +73,8 @@ const Column = z.strictObject({
   demo: z.optional(z.array(z.union([content, z.array(content)]))),
   /** The formula of a line. */
   formula: z.optional(formula),
+  /** How many lines at its end are the maker's own, to type in; on those above stands what is known. */
+  own: z.optional(z.int().check(z.positive())),
   /** For look-ups alone: the column is hidden, and not printed. */
   hidden: z.optional(z.literal(true)),
   /** The column that says which drawn cells of the line are typed over. */
@@ -87,8 +89,6 @@ const List = z.strictObject({
   list: name,
   /** How many, or a name for each. */
   lines: z.union([z.int().check(z.positive()), z.array(name).check(z.minLength(1))]),
-  /** How many of them, at the end, are the maker's own: to type in, where a column's others say what is known. */
-  own: z.optional(z.int().check(z.positive())),
   /** How many lines formulas look down, where lines will be added: then nothing may stand under it. */
   reach: z.optional(z.int().check(z.positive())),
   columns: z.array(Column).check(z.minLength(1)),

@@ -76,14 +76,20 @@ describe("a part that needs a sheet", () => {
   });
 });
 
-test("the last lines of a list can be the maker's own: empty, cream, with the rules on what is typed", () => {
+test("the last lines of a column can be the maker's own: empty, cream, with the rules on what is typed", () => {
   const { blocks } = lay([
     {
       list: "rules",
       lines: 3,
-      own: 2,
       columns: [
-        { name: "place", heading: "Place", look: "label", words: ["here"], demo: ["there"] },
+        {
+          name: "place",
+          heading: "Place",
+          look: "label",
+          own: 2,
+          words: ["here"],
+          demo: ["there"],
+        },
         { name: "twice", heading: "Twice", formula: "={place}" },
       ],
     },
