@@ -69,6 +69,11 @@ export const template: Template = {
   title: "Limits check",
   use: "One product's composition beside skin, VOC, transport and flash limits, as ranges with sources.",
   step: 12,
-  widths: [208, 264, 96, 96, 96, 96, 96, 150, 96, 96, 130, 96, 96, 240, 96, 96],
+  widths: [208, 264, 96, 96, 96, 96, 96, 150, 96, 96, 130, 96, 96, 400, 104, 96],
   parts: partsFor(LINES),
+  page: {
+    landscape: true,
+    caution:
+      "Arithmetic, with estimates: the safety data sheet, the certificate, a test or a licensed person decides.",
+  },
 };

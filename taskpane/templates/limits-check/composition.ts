@@ -68,7 +68,6 @@ const COLUMNS: Column[] = [
     demo: [BASE_SHEET, BASE_SHEET, BASE_SHEET, day(2026, 2, 10), day(2026, 3, 2)],
   },
   { ...drawn("flash"), heading: "Sheet's flash point (C)", demo: [24, 24, 24, 78, 84] },
-  { name: "over", heading: "Typed over", look: "note", over: true },
   {
     name: "said",
     heading: "Said of this line",
@@ -77,31 +76,12 @@ const COLUMNS: Column[] = [
       `=IF({work.name:same}="","",TEXTJOIN("; ",TRUE,${saidBack("{limit1}")},${saidBack("{limit2}")},` +
       'IF({work.missing:same}="","","missing: "&{work.missing:same})))',
   },
+  { name: "over", heading: "Typed over", look: "note", over: true },
 ];
 
 /** The section for so many ingredients. */
 export const composition = (lines: number): Part[] => [
   { gap: 1, text: "section", rows: ["What is in it, by weight"] },
-  {
-    list: "read",
-    headed: false,
-    lines: 1,
-    skip: 5,
-    columns: [
-      { look: "label", demo: ["Limits were read for category:"] },
-      { heading: null },
-      { heading: null },
-      { name: "first", draw: "={firstread}", words: "{names.word}", demo: ["10B"] },
-      { name: "second", draw: "={secondread}", words: "{names.word}", demo: [null] },
-      {
-        look: "note",
-        demo: ["For another kind, read them again and then change this."],
-      },
-      { heading: null },
-      { heading: null },
-      { name: "over", look: "note", over: true },
-    ],
-  },
   { list: "parts", lines, columns: COLUMNS },
   {
     list: "sum",

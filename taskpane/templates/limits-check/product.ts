@@ -100,6 +100,21 @@ export const PRODUCT: Part[] = [
         note: '=IF({category}="","",INDEX({categories.seen},MATCH({skin},{categories.product},0))&"")',
       },
       {
+        name: "readfirst",
+        label: "Limits were read for category",
+        words: "{names.word}",
+        demo: "10B",
+        draw: "={firstread}",
+        note: "For another kind, read the certificates again and then change this.",
+      },
+      {
+        name: "readsecond",
+        label: "Limits in a second one, for",
+        words: "{names.word}",
+        demo: null,
+        draw: "={secondread}",
+      },
+      {
         name: "todo",
         label: "Duties to look up",
         formula: `=IF({soldin}="","",${duties("{soldin}")}+IF({federal}="",0,${duties("{federal}")})&" listed further down")`,

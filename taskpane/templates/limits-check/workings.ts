@@ -246,9 +246,9 @@ const FIRST: [string, string] = ['{missingall}<>""', "{missingall}"];
 const lookUp = (column: string) =>
   `=IF({skin}="","",IFERROR(INDEX({categories.${column}},MATCH({skin},{categories.product},0))&"",""))`;
 const columnFor = (category: string) =>
-  `IF({read.first}&""=${category},1,IF({read.second}&""=${category},2,0))`;
+  `IF({readfirst}&""=${category},1,IF({readsecond}&""=${category},2,0))`;
 const READ_WORDS =
-  'IF({read.first}&{read.second}="","no category",TEXTJOIN(" and ",TRUE,{read.first}&"",{read.second}&""))';
+  'IF({readfirst}&{readsecond}="","no category",TEXTJOIN(" and ",TRUE,{readfirst}&"",{readsecond}&""))';
 const NEEDED = '{category}&IF({othercategory}="",""," and "&{othercategory})';
 
 /** What is found once for the whole sheet. */
