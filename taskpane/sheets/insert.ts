@@ -51,7 +51,7 @@ export async function insertSet(
     taken.push(sheet);
     return { sheet, template };
   });
-  const others = new Map([...there, ...plannedSheets(added)]);
+  const others = new Map([...there, ...plannedSheets(added, there.keys())]);
   const sheets = added.map(({ sheet, template }) => {
     return { name: sheet, drawing: drawingOf(template, filled, others) };
   });

@@ -216,6 +216,8 @@ const said = (more: string) =>
 export const template: Template = {
   title: "Bottle cost",
   use: "What one bottle of each size costs, line by line; its prices, retail and wholesale; what is kept, break-even and the split.",
+  words:
+    "cost per bottle, cost of making, candle cost, labour, my time, packaging, fees, profit, break even",
   step: 10,
   widths: [262, 88, 88, 88, 88, 88, 88, 100, 104, 104, 100, 100, 104, 104, 100, 120, 190],
   parts: [

@@ -152,8 +152,6 @@ describe("sheets of before, drawn from the one workbook", () => {
 
   test("another recipe in Size run, Bottle cost and Trial batch changes all that is drawn", async () => {
     const set = await wholeSet();
-    const pick = (sheet: string, name: string, content: string) =>
-      set.workbook.write([{ spot: { sheet, ...readCellName(name) }, content }]);
     await set.type("Size run", "recipe", 0, "Rain linen");
     expect(await set.at("Size run", "liquids.material")).toBe("Bluepost Soft");
     expect(await set.at("Size run", "liquids.load", 1)).toBe(0.03);
@@ -164,14 +162,25 @@ describe("sheets of before, drawn from the one workbook", () => {
       12 * 2 * 29.5735295625 * density * 1.02 * 0.97,
       8,
     );
-    await pick("Trial batch", "E7", "Rain room");
-    expect(await cellOf(set, "Trial batch", "B8")).toBe("Rain on Slate");
-    expect(await cellOf(set, "Trial batch", "B13")).toBe(0.95);
+    await set.type("Trial batch", "recipe", 0, "Rain room");
+    expect(await set.at("Trial batch", "oil")).toBe("Rain on Slate");
+    expect(await set.at("Trial batch", "density")).toBe(0.95);
     await set.type("Bottle cost", "recipe", 0, "Rain candle");
     expect(await set.at("Bottle cost", "sizes.size")).toBe("Jar");
     expect(await set.at("Bottle cost", "liquids.material")).toBe("Field Wax");
     // By hand: 200 g, no overfill.
     expect(await set.at("Bottle cost", "sizes.fill")).toBeCloseTo(200, 8);
+  });
+
+  test("what Trial batch draws says when it is typed over, and what is drawn", async () => {
+    const set = await wholeSet();
+    const { sheet, row, column } = await set.spot("Trial batch", "density");
+    const note = async () => (await set.workbook.read({ sheet, row, column: column + 1 }, 1, 1))[0];
+    expect(await note()).toEqual([""]);
+    await set.type("Trial batch", "density", 0, 0.9);
+    expect(await note()).toEqual(["typed over: 0.96 is drawn"]);
+    // By hand: 50 drops of 1.62 g at 0.9 g/mL.
+    expect(await set.at("Trial batch", "rate")).toBeCloseTo((50 * 0.9) / 1.62, 10);
   });
 
   test("no number of Materials is typed on another sheet again", async () => {

@@ -7,19 +7,21 @@ import { findSheets } from "../../taskpane/sheets/find";
 import type { Other } from "../../taskpane/sheets/names";
 import { templates } from "../../taskpane/templates/index";
 
-/** The set is drawn once, filled and empty; each test gets a workbook of its own with it. */
-const drawn = new Map<boolean, Promise<object>>();
+/** What was drawn once; each test gets a workbook of its own with it. */
+const drawn = new Map<string, Promise<object>>();
 
-async function draw(filled: boolean): Promise<object> {
+async function draw(filled: boolean, titles?: readonly string[]): Promise<object> {
   const model = newModel();
-  await insertSet(new LocalWorkbook(model), templates, filled);
+  const chosen = templates.filter(({ title }) => titles?.includes(title) ?? true);
+  await insertSet(new LocalWorkbook(model), chosen, filled, templates);
   return model.exportData();
 }
 
-/** A workbook with the whole set, and its cells by their names. */
-export async function wholeSet(filled = true) {
-  const data = drawn.get(filled) ?? draw(filled);
-  drawn.set(filled, data);
+/** A workbook with the whole set, or some sheets of it, and its cells by their names. */
+export async function wholeSet(filled = true, titles?: readonly string[]) {
+  const key = JSON.stringify([filled, titles]);
+  const data = drawn.get(key) ?? draw(filled, titles);
+  drawn.set(key, data);
   const model = newModel(structuredClone(await data));
   const workbook = new LocalWorkbook(model);
   const places = async (title: string) => {
