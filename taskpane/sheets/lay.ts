@@ -26,13 +26,15 @@ export const NO_OTHERS: Others = new Map();
  * many columns notes and cautions begin from the left.
  */
 export function lay(parts: readonly Part[], others: Others = NO_OTHERS, indent = 0): Laid {
-  const places = placesOf(parts);
+  const there = partsThere(parts, others);
+  const places = placesOf(there);
+  const absent = new Set([...placesOf(parts).keys()].filter((name) => !places.has(name)));
   const blocks: Block[] = [];
   const growing: Laid["growing"] = [];
   const hidden: number[] = [];
-  for (const part of parts) {
-    const place = places.get(nameOf(part, parts)) as Place;
-    const pen = new Pen(places, others);
+  for (const part of there) {
+    const place = places.get(nameOf(part, there)) as Place;
+    const pen = new Pen(places, others, absent);
     if ("text" in part)
       writeText(pen, part, isRunning(part) ? { ...place, column: indent } : place);
     else if ("fields" in part) writeFields(pen, part, place);
@@ -49,6 +51,14 @@ export function lay(parts: readonly Part[], others: Others = NO_OTHERS, indent =
       growing.push({ ...place, rows: part.lines, name: part.list, reach: part.reach });
   }
   return { blocks, places, growing, hidden };
+}
+
+/** The parts that have all the sheets that they need. */
+export function partsThere(
+  parts: readonly Part[],
+  others: Pick<Others, "has"> = NO_OTHERS,
+): readonly Part[] {
+  return parts.filter(({ needs = [] }) => needs.every((title) => others.has(title)));
 }
 
 function hiddenOf(list: List, { column }: Place): number[] {
@@ -206,6 +216,7 @@ class Pen {
   constructor(
     private readonly places: Places,
     private readonly others: Others,
+    private readonly absent: ReadonlySet<string>,
   ) {}
 
   write(
@@ -241,14 +252,15 @@ class Pen {
   /** The formula that draws it, where all the sheets are there, and so its look and the rules on it. */
   filling(of: Filled): { draw?: string; look: Block["look"]; aspects: Aspects } {
     const { draw, formula } = of;
-    if (draw !== undefined && isThere(draw, this.others))
+    if (draw !== undefined && isThere(draw, this.others, this.absent))
       return { draw, look: "drawn", aspects: free(of) };
     return { look: of.look ?? (formula === undefined ? "input" : "result"), aspects: of };
   }
 
   private drawn(cell: Content, here: Here, alone?: string): Content {
     if (typeof cell !== "string" || !/^[={]/.test(cell)) return cell;
-    if (isThere(cell, this.others)) return resolved(cell, this.places, here, this.others);
+    if (isThere(cell, this.others, this.absent))
+      return resolved(cell, this.places, here, this.others);
     return alone === undefined ? null : resolved(alone, this.places, here, this.others);
   }
 }

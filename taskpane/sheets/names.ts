@@ -61,9 +61,14 @@ export function drawsFrom(formula: string): string[] {
   return [...formula.matchAll(NAMED)].flatMap(([, title]) => (title ? [title] : []));
 }
 
-/** True where every sheet is there that a formula draws from. */
-export function isThere(formula: string, others: Others): boolean {
-  return drawsFrom(formula).every((title) => others.has(title));
+/** True where every sheet is there that a formula draws from, and it names nothing that is absent. */
+export function isThere(
+  formula: string,
+  others: Others,
+  absent: ReadonlySet<string> = new Set(),
+): boolean {
+  const names = [...formula.matchAll(NAMED)];
+  return names.every(([, title, name = ""]) => (title ? others.has(title) : !absent.has(name)));
 }
 
 /** The formula in addresses. */

@@ -18,6 +18,8 @@ const where = {
   under: z.optional(name),
   /** Columns left free to its left. */
   skip: z.optional(z.int().check(z.nonnegative())),
+  /** The titles of sheets without which it is not there, and takes no room. */
+  needs: z.optional(z.array(z.string())),
 };
 
 const filled = {
