@@ -110,14 +110,14 @@ describe("what is not known", () => {
   test("a supplier without a line under Orders is said, and its material named", async () => {
     const plan = await oneSheet("Buying plan");
     plan.put("orders.supplier", "Elder Row", ALDER);
-    expect(plan.at("lines.said", CLEAR)).toContain("no line under Orders");
+    expect(plan.at("lines.said", CLEAR)).toContain("no line under Order from");
     expect(plan.at("notcounted")).toBe("Not counted: Alder Clear");
   });
 
   test("pieces are not grams", async () => {
     const plan = await oneSheet("Buying plan");
     plan.put("lines.unit", "piece", CEDAR);
-    expect(plan.at("lines.said", CEDAR)).toBe("needed in g, sold by the piece: left out");
+    expect(plan.at("lines.said", CEDAR)).toBe("needed in g, sold by piece: left out");
     expect(plan.at("lines.buy", CEDAR)).toBe("");
   });
 });

@@ -5,11 +5,12 @@ import { insertSet } from "../../taskpane/sheets/insert";
 import { findSheets } from "../../taskpane/sheets/find";
 import { templates } from "../../taskpane/templates/index";
 
-/** A workbook with the whole set, and its cells by their names. */
-export async function wholeSet(filled = true) {
+/** A workbook with the whole set, or with some of its sheets, and its cells by their names. */
+export async function wholeSet(filled = true, titles?: readonly string[]) {
   const model = newModel();
   const workbook = new LocalWorkbook(model);
-  await insertSet(workbook, templates, filled);
+  const wanted = templates.filter(({ title }) => titles?.includes(title) ?? true);
+  await insertSet(workbook, wanted, filled);
   const places = async (title: string) => {
     const found = (await findSheets(workbook, templates)).get(title);
     if (!found) throw new Error(`${title} is not there`);

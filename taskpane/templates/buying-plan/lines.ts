@@ -1,11 +1,10 @@
 /** What is needed of each material, the packs of it, and how many of each to buy. */
-import { ofMaterial as ofMaterialNamed } from "../../sheets/drawn";
 import { PACK_UNITS } from "../../sheets/pack-units";
 import type { Part } from "../../sheets/parts";
 
 /** Packs of one material from one supplier that are looked at. */
 export const PACKS = 6;
-const LINES = 48;
+const LINES = 32;
 
 type Demo = [
   material: string,
@@ -38,17 +37,16 @@ const TAKE = `1+COUNTIF({takes.ends},"<"&${LINE})`;
 
 /** What stands on the first line of a material. */
 const first = (formula: string) => `=IF({nth}=1,${formula},"")`;
-const ofMaterial = (column: string) => ofMaterialNamed(column, "{material}");
-const ofPack = (column: string) => {
-  const cell = `INDEX({Materials!materials.${column}},{line})`;
-  return `=IF(ISNUMBER({line}),IF(${cell}="","",${cell}),"")`;
+/** A column of the line of Materials that the named column finds: a pack, or the one in use. */
+const found = (line: string, column: string) => {
+  const cell = `INDEX({Materials!materials.${column}},{${line}})`;
+  return `IF(ISNUMBER({${line}}),IF(${cell}="","",${cell}),"")`;
 };
+const ofPack = (column: string) => `=${found("pack", column)}`;
+const ofMaterial = (column: string) => first(found("inuse", column));
 /** What the first line of this line's material says. */
 const ofFirst = (column: string) => `INDEX({lines.${column}},{firstline})`;
 const ofOrder = (column: string) => `INDEX({orders.${column}},{order})`;
-
-const takenIn = (unit: string) =>
-  `COUNTIFS({takes.material},{material},{takes.counted},"${unit}")>0`;
 
 const GRAMS = 'MIST.TURN({size},{unit},"g",{density})';
 
@@ -71,29 +69,33 @@ const goodsOf = (freight: string, freefrom: string) =>
 
 type Column = Extract<Part, { list: unknown }>["columns"][number];
 
+/** What is said of a material, on its first line. */
 const SAID_OF_MATERIAL = [
-  'IF({tobuy}="not known",IF({needed}="","needed: how much?",IF(ISNUMBER({needed}),IF(AND({counted}<>"g",{counted}<>"piece"),"in g or in pieces?","lost: all of it?"),"need not known: look at the runs and at Recipes")),"")',
-  'IF(AND(ISNUMBER({tobuy}),SUM({tobuy})=0),"enough on hand","")',
-  'IF(SUM({onhand})<0,"on hand is below zero: none is counted, count it anew","")',
-  'IF(SUM({tobuy})=0,"",IF({from}="","from which supplier?",IF({offered}=0,"no pack to choose from: not counted",IF({offered}>' +
-    `${PACKS},"only the first ${PACKS} packs are looked at","")&IF({order}="",IF({offered}>${PACKS},"; ","")&"its supplier has no line under Orders: not counted","")&IF(AND({order}<>"",{plain}=""),"cannot be planned with so many digits: not counted",""))))`,
-].join(",");
+  'IF({tobuy}="not known",IF({needed}="","needed: how much?",IF(ISNUMBER({needed}),IF({counted}="","in g or in pieces?","lost: all of it?"),"need not known: look at the runs and at Recipes")),"")',
+  'IF({tobuy}=0,"enough on hand","")',
+  'IF(SUM({onhand})<0,"on hand is below zero: count it anew, none is taken off","")',
+  `IF(SUM({tobuy})>0,IF({from}="","from which supplier?",IF({offered}=0,"no pack to choose from: not counted",IF({order}="","its supplier has no line under Order from: not counted",IF({plain}="","too many digits to be planned: not counted","")))),"")`,
+  `IF(SUM({offered})>${PACKS},"only the first ${PACKS} packs are looked at","")`,
+];
 
 const ON_MATERIALS = "COUNTIF({Materials!materials.name},{material})";
 const HERE = "COUNTIF({lines.material},{material})";
 
-/** What is said of it where Materials is in the workbook. */
+/** The same where Materials is in the workbook. */
 const SAID_OF_MATERIALS = [
-  `IF(${ON_MATERIALS}=0,"not on Materials",IF(COUNTIF({Materials!materials.key},{material})=0,"none of it is in use on Materials",IF(${ON_MATERIALS}>${HERE},"Materials has "&${ON_MATERIALS}&" packs of it, here are "&${HERE},"")))`,
+  `IF(${ON_MATERIALS}=0,"not on Materials",IF({inuse}="","none of it is in use on Materials",IF(${ON_MATERIALS}>${HERE},"Materials has "&${ON_MATERIALS}&" packs of it, here are "&${HERE},"")))`,
   'IF(AND({onhand}="",SUM({tobuy})>0),"not counted on hand: none is taken off","")',
-].join(",");
+];
 
+/** Why a pack is left out. */
 const SAID_OF_PACK = [
-  'IF(AND({price}<>"",ISNUMBER({price}),SUM({price})<=0),"a price of 0: order it by hand",IF({price}="",IF({standing}="sample only","a sample only",IF({size}="","","no price: left out")),IF({standing}="sample only","a sample only","")))',
-  'IF({size}="",IF({price}="","","pack size?"),IF({unit}="","pack unit?",IF({holds}="density?","density? left out",IF(ISNUMBER({holds}),"","look at size and density"))))',
-  'IF(OR({unit}="",{pieces}=""),"",IF(({unit}="piece")=({pieces}="piece"),"",IF({pieces}="piece","needed in pieces, sold by weight or volume: left out","needed in g, sold by the piece: left out")))',
+  'IF({standing}="sample only","a sample only",IF({price}="",IF({size}="","","no price: left out"),IF(SUM({price})>0,"","a price of 0: order it by hand")))',
+  'IF({size}="",IF({price}="","","pack size?"),IF({unit}="","pack unit?",IF({holds}="density?","density? left out",IF(ISNUMBER({holds}),IF(({unit}="piece")=({pieces}="piece"),"","needed in "&IF({pieces}="piece","pieces","g")&", sold by "&{unit}&": left out"),"look at size and density"))))',
   'IF(OR({from}="",{supplier}={from},{supplier}=""),"","of another supplier: left out")',
-].join(",");
+];
+
+const said = (...ofMaterials: string[]) =>
+  `=IF({material}="",IF({price}&{needed}="","","which material?"),TEXTJOIN("; ",TRUE,IF({nth}=1,TEXTJOIN("; ",TRUE,${[...SAID_OF_MATERIAL, ...ofMaterials].join(",")}),""),${SAID_OF_PACK.join(",")}))`;
 
 export const LINES_PART: Part = {
   gap: 1,
@@ -113,8 +115,9 @@ export const LINES_PART: Part = {
       heading: "Needed (g or pieces)",
       format: "#,##0.0",
       demo: demo(1),
+      // Not known where a run's part is not, or where it is taken in g and in pieces.
       draw: first(
-        'IF(COUNTIFS({takes.material},{material},{takes.amount},"not known")>0,"not known",SUMIFS({takes.amount},{takes.material},{material}))',
+        'IF(COUNTIFS({takes.material},{material},{takes.counted},{counted},{takes.amount},">=0")<COUNTIF({takes.material},{material}),"not known",SUMIFS({takes.amount},{takes.material},{material}))',
       ),
     },
     {
@@ -123,7 +126,7 @@ export const LINES_PART: Part = {
       words: ["g", "piece"],
       demo: onFirst("g"),
       draw: first(
-        `IF(${takenIn("piece")},IF(${takenIn("g")},"g and piece?","piece"),IF(${takenIn("g")},"g",IF((${ofMaterial("unit")})="piece","piece","g")))`,
+        'IF(ISNUMBER({take}),INDEX({takes.counted},{take}),IF(ISNUMBER({inuse}),IF(INDEX({Materials!materials.unit},{inuse})="piece","piece","g"),""))',
       ),
     },
     {
@@ -132,21 +135,21 @@ export const LINES_PART: Part = {
       format: "0.0%",
       limits: [0, 1],
       demo: onFirst(0.03),
-      draw: first(ofMaterial("lost")),
+      draw: ofMaterial("lost"),
     },
     {
       name: "onhand",
       heading: "On hand now (g or pieces)",
       format: "#,##0.0",
       demo: demo(2),
-      draw: first(ofMaterial("onhand")),
+      draw: ofMaterial("onhand"),
     },
     {
       name: "least",
       heading: "Least to keep (g or pieces)",
       format: "#,##0.0",
       demo: onFirst(null),
-      draw: first(ofMaterial("least")),
+      draw: ofMaterial("least"),
     },
     {
       name: "tobuy",
@@ -205,21 +208,35 @@ export const LINES_PART: Part = {
       format: "#,##0.0",
       formula: `=IF(OR({size}="",{unit}=""),"",IF({unit}="piece",{size},IF(AND(ISERROR(${GRAMS}),{density}=""),"density?",${GRAMS})))`,
     },
-    { heading: "Typed over", look: "note", over: true },
+    { name: "over", heading: "Typed over", look: "note", over: true },
     {
       name: "said",
       heading: "Said of this line",
       look: "note",
-      formula: said(SAID_OF_MATERIALS),
+      formula: said(...SAID_OF_MATERIALS),
       alone: said(),
     },
     {
-      name: "line",
+      name: "pack",
       hidden: true,
       heading: "Line of Materials",
       format: "0",
       formula:
         '=IF({material}="","",IFERROR(MATCH({material}&"|"&{nth},{Materials!materials.nth},0),""))',
+    },
+    {
+      name: "inuse",
+      hidden: true,
+      heading: "Line in use on Materials",
+      format: "0",
+      formula: '=IF({material}="","",IFERROR(MATCH({material},{Materials!materials.key},0),""))',
+    },
+    {
+      name: "take",
+      hidden: true,
+      heading: "First taken by a run",
+      format: "0",
+      formula: '=IF({nth}=1,IFERROR(MATCH({material},{takes.material},0),""),"")',
     },
     { name: "standing", hidden: true, heading: "Standing", formula: ofPack("standing") },
     {
@@ -240,7 +257,7 @@ export const LINES_PART: Part = {
       name: "from",
       hidden: true,
       heading: "Bought from",
-      formula: `=${ofMaterial("supplier")}`,
+      formula: `=${found("inuse", "supplier")}`,
       alone: `=IF({material}="","",IF(${ofFirst("supplier")}="","",${ofFirst("supplier")}))`,
     },
     {
@@ -396,8 +413,3 @@ export const LINES_PART: Part = {
     },
   ],
 };
-
-function said(...more: string[]): string {
-  const ofMaterial = [SAID_OF_MATERIAL, ...more].join(",");
-  return `=IF({material}="",IF({price}&{needed}="","","which material?"),TEXTJOIN("; ",TRUE,IF({nth}=1,TEXTJOIN("; ",TRUE,${ofMaterial}),""),${SAID_OF_PACK}))`;
-}

@@ -44,6 +44,16 @@ const PROVEN = `OR(${MATERIALS}<=1,SUM({freefrom})<=0,ROUND({landed},6)<=MAX(${F
 const said = (more: string) =>
   `=IF({supplier}="","",IF(NOT(ISNUMBER({goods})),"freight is blank: type 0 if it is free; the order is not counted",TEXTJOIN("; ",TRUE,IF(${MISSING}>0,"not all of it: "&${MISSING}&" not counted",""),IF(${MATERIALS}=0,"nothing to buy",IF(${MISSING}>0,"",IF(${PROVEN},"the cheapest of these packs, proven","not proven the cheapest: $ "&TEXT({landed}-SUM({freefrom}),"0.00")&" less at most"))),IF(${LEFT_OUT}>0,"packs that are left out: "&${LEFT_OUT},"")${more})))`;
 
+/** What is to buy and not counted, by name. */
+function notCounted(...columns: string[]): string {
+  const isThere = columns.map((column) => `COUNTIF(${column},"?*")`).join("+");
+  return `=IF(${isThere}=0,"","Not counted: "&TEXTJOIN(", ",TRUE,${columns.join(",")}))`;
+}
+
+/** Of the materials on the lines, those that are below their least to keep. */
+const LOW_HERE =
+  "SUMPRODUCT(ISNUMBER({lines.onhand})*ISNUMBER({lines.least})*({lines.onhand}<{lines.least}))";
+
 const known = (formula: string) => `=IF(ISNUMBER({goods}),${formula},"")`;
 
 export const ORDER_PARTS: Part[] = [
@@ -99,7 +109,7 @@ export const ORDER_PARTS: Part[] = [
           `IF(OR({goods}=0,SUM({freefrom})<=0,${REACHED}),"",SUM({freefrom})-{goods})`,
         ),
       },
-      { heading: "Typed over", look: "note", over: true },
+      { name: "over", heading: "Typed over", look: "note", over: true },
       {
         name: "said",
         heading: "Said of this order",
@@ -127,9 +137,20 @@ export const ORDER_PARTS: Part[] = [
     block: "notcounted",
     look: "caution",
     beside: "totals",
+    rows: [[notCounted("{lines.missing}", "{takes.absent}")]],
+    alone: notCounted("{lines.missing}"),
+  },
+  {
+    needs: ["Materials", "Recipes", "Sizes"],
+    block: "more",
+    look: "note",
+    skip: 1,
     rows: [
       [
-        '=IF(COUNTIF({lines.missing},"?*")=0,"","Not counted: "&TEXTJOIN(", ",TRUE,{lines.missing}))',
+        '=IF(SUM({takes.count})>COUNT({takes.count}),"More ingredients in all than this sheet looks at: make a second plan for some of the runs.",IF(COUNTIF({takes.absent},"?*")>0,"What the runs need is not all on the lines below: copy the last line down for more.",""))',
+      ],
+      [
+        `=IF({Materials!low}>${LOW_HERE},"Materials has "&({Materials!low}-${LOW_HERE})&" more below the least to keep: type them on spare lines to buy them, too.","")`,
       ],
     ],
   },

@@ -88,8 +88,9 @@ export const RUN_PARTS: Part[] = [
         formula:
           '=IF(AND(ISNUMBER({bottles}),ISNUMBER({fill}),SUM({infilling})<1),{bottles}*{fill}/(1-SUM({infilling})),"")',
       },
-      { heading: "Typed over", look: "note", over: true },
+      { name: "over", heading: "Typed over", look: "note", over: true },
       {
+        name: "said",
         heading: "Said of this run",
         look: "note",
         formula: `=IF({recipe}="",IF(COUNTA({size},{bottles})=0,"","which recipe?"),TEXTJOIN("; ",TRUE,IF(${INGREDIENTS}=0,"not in Recipes",IF(${SHARES}<${INGREDIENTS},"an ingredient has no share","")),IF({size}="","which size?",IF(ISNUMBER({fill}),"",IF({fill}="density?","density of an ingredient is not known",{fill}))),IF(ISNUMBER({bottles}),"","how many bottles?")))`,
@@ -98,7 +99,7 @@ export const RUN_PARTS: Part[] = [
   },
 ];
 
-const TAKES = 160;
+const TAKES = 80;
 
 /** The line of the list, from 1. */
 const T = "(ROW()-ROW({takes.count:head}))";
@@ -106,15 +107,12 @@ const RUN = `INDEX({runs.recipe},${T})`;
 
 const ofRun = (column: string) => `INDEX({runs.${column}},{run})`;
 
-const INGREDIENT = 'MATCH({recipe}&"|"&{nth},{Recipes!recipes.nth},0)';
-const ofIngredient = (column: string) => `INDEX({Recipes!recipes.${column}},${INGREDIENT})`;
-const ofPiece = (column: string) =>
-  `INDEX({Sizes!sizes.${column}},MATCH(${ofRun("size")},{Sizes!sizes.size},0))`;
+const SHARE = "INDEX({Recipes!recipes.share},{found})";
 
 /** The piece whose turn it is, after the ingredients. */
 const PIECE = PIECES.reduceRight(
   (rest, column, i) =>
-    `IF({nth}-{ingredients}=${i + 1},IF(${ofPiece(column)}="","",${ofPiece(column)}),${rest})`,
+    `IF({nth}-{ingredients}=${i + 1},INDEX({Sizes!sizes.${column}},{found}),${rest})`,
   '""',
 );
 
@@ -157,25 +155,26 @@ export const TAKES_PART: Part = {
       formula: `=IF({run}="","",${T}-INDEX({takes.upto},{run})+INDEX({takes.count},{run}))`,
     },
     {
-      name: "recipe",
-      heading: "Recipe of the run",
-      formula: `=IF({run}="","",${ofRun("recipe")})`,
+      name: "counted",
+      heading: "Taken in",
+      formula: '=IF({run}="","",IF({nth}<={ingredients},"g","piece"))',
+    },
+    {
+      name: "found",
+      heading: "Line of Recipes, or of Sizes",
+      format: "0",
+      formula: `=IF({run}="","",IFERROR(IF({counted}="g",MATCH(${ofRun("recipe")}&"|"&{nth},{Recipes!recipes.nth},0),MATCH(${ofRun("size")},{Sizes!sizes.size},0)),""))`,
     },
     {
       name: "material",
       heading: "Takes",
-      formula: `=IF({run}="","",IFERROR(IF({nth}<={ingredients},IF(${ofIngredient("material")}="","",${ofIngredient("material")}),${PIECE}),""))`,
-    },
-    {
-      name: "counted",
-      heading: "Taken in",
-      formula: `=IF({material}="","",IF({nth}<={ingredients},"g","piece"))`,
+      formula: `=IF(ISNUMBER({found}),IF({counted}="g",INDEX({Recipes!recipes.material},{found}),${PIECE})&"","")`,
     },
     {
       name: "amount",
       heading: "Takes of it (g or pieces)",
       format: "#,##0.0",
-      formula: `=IF({material}="","",IF({counted}="piece",IF(ISNUMBER(${ofRun("bottles")}),${ofRun("bottles")},"not known"),IFERROR(IF(${ofIngredient("share")}>=0,${ofIngredient("share")}*${ofRun("liquid")},"not known"),"not known")))`,
+      formula: `=IF({material}="","",IF({counted}="g",IF(COUNT(${SHARE},${ofRun("liquid")})=2,${SHARE}*${ofRun("liquid")},"not known"),IF(COUNT(${ofRun("bottles")})=1,${ofRun("bottles")},"not known")))`,
     },
     {
       name: "packs",
@@ -189,6 +188,11 @@ export const TAKES_PART: Part = {
       heading: "Packs so far",
       format: "0",
       formula: '=IF({run}="","",SUM({takes.packs:upto}))',
+    },
+    {
+      name: "absent",
+      heading: "Is on no line",
+      formula: '=IF({packs}=0,"",IF(COUNTIF({lines.material},{material})=0,{material},""))',
     },
   ].map((column) => ({ ...column, hidden: true as const })),
 };
