@@ -8,15 +8,16 @@ export const template: Template = {
   title: "Buying plan",
   use: "From the runs to pour, or a need that is typed, to the packs to buy: one order for each supplier, its freight once.",
   step: 9,
-  widths: [168, 92, 64, 80, 92, 92, 92, 148, 66, 66, 74, 84, 92, 74, 84, 92, 140, 260],
+  widths: [208, 148, 110, 110, 124, 114, 128, 136, 134, 128, 72, 104, 138, 150, 134, 114, 150, 300],
   parts: [
     { text: "title", rows: ["Buying plan"] },
     {
       text: "note",
       rows: [
-        "One line for each pack on offer, packs of one material under each other. What is needed of it and what is on hand stand on its first line. To buy: the need with what is lost, less what is on hand, plus the least to keep.",
-        "Each supplier is one order, its freight counted once. Packs are chosen for the least cost: sometimes a larger order that travels free. Where a dearer order is not ruled out, it is said how much at most.",
-        "A blank price, density or freight is not known, and is named: type 0 where freight is free. A blank under Lost, On hand, Least to keep or Freight free from is none.",
+        "One line for each pack on offer. The need, what is on hand and the least to keep stand on the first line of a material.",
+        "To buy: the need with what is lost, less what is on hand, plus the least to keep. Each supplier is one order, its freight counted once.",
+        "Packs are chosen for the least cost: sometimes a larger order travels free. Where a cheaper one is not ruled out, it says by how much at most.",
+        "A blank price, density or freight is not known, and is named: type 0 where freight is free. Other blanks are none.",
       ],
     },
     ...RUN_PARTS.slice(0, 1),

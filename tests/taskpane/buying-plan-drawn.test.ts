@@ -211,8 +211,8 @@ describe("what the runs need", () => {
     const line = await plan.lineOf("lines.material", "Peat Oil");
     await plan.put("lines.onhand", line, 100);
     await plan.put("lines.price", line + 1, 20);
-    expect(await plan.of("Peat Oil", "over")).toBe("On hand now (g or pieces)");
-    expect(await plan.of("Peat Oil", "over", 1)).toBe("Price of a pack ($)");
+    expect(await plan.of("Peat Oil", "over")).toBe("On hand (g or pieces)");
+    expect(await plan.of("Peat Oil", "over", 1)).toBe("Pack price ($)");
     expect(await plan.of("Peat Oil", "tobuy")).toBeCloseTo(0.05 * mist(30) - 100, 5);
     await plan.put("orders.freight", 0, 3);
     await plan.put("orders.freefrom", 0, 0);

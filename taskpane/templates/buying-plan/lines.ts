@@ -110,55 +110,6 @@ export const LINES_PART: Part = {
       demo: demo(0),
       draw: `=IF(${LINE}>SUM({takes.packs}),"",INDEX({takes.material},${TAKE}))`,
     },
-    {
-      name: "needed",
-      heading: "Needed (g or pieces)",
-      format: "#,##0.0",
-      demo: demo(1),
-      // Not known where a run's part is not, or where it is taken in g and in pieces.
-      draw: first(
-        'IF(COUNTIFS({takes.material},{material},{takes.counted},{counted},{takes.amount},">=0")<COUNTIF({takes.material},{material}),"not known",SUMIFS({takes.amount},{takes.material},{material}))',
-      ),
-    },
-    {
-      name: "counted",
-      heading: "In",
-      words: ["g", "piece"],
-      demo: onFirst("g"),
-      draw: first(
-        'IF(ISNUMBER({take}),INDEX({takes.counted},{take}),IF(ISNUMBER({inuse}),IF(INDEX({Materials!materials.unit},{inuse})="piece","piece","g"),""))',
-      ),
-    },
-    {
-      name: "lost",
-      heading: "Lost (%)",
-      format: "0.0%",
-      limits: [0, 1],
-      demo: onFirst(0.03),
-      draw: ofMaterial("lost"),
-    },
-    {
-      name: "onhand",
-      heading: "On hand now (g or pieces)",
-      format: "#,##0.0",
-      demo: demo(2),
-      draw: ofMaterial("onhand"),
-    },
-    {
-      name: "least",
-      heading: "Least to keep (g or pieces)",
-      format: "#,##0.0",
-      demo: onFirst(null),
-      draw: ofMaterial("least"),
-    },
-    {
-      name: "tobuy",
-      heading: "To buy (g or pieces)",
-      format: "#,##0.0",
-      formula: first(
-        'IF(AND(ISNUMBER({needed}),OR({counted}="g",{counted}="piece"),SUM({lost})<1),ROUND(MAX(0,{needed}/(1-SUM({lost}))+SUM({least})-MAX(0,SUM({onhand}))),6),"not known")',
-      ),
-    },
     { name: "supplier", heading: "Supplier", demo: demo(3), draw: ofPack("supplier") },
     { name: "size", heading: "Pack size", demo: demo(4), draw: ofPack("size") },
     {
@@ -181,6 +132,55 @@ export const LINES_PART: Part = {
       formula: '=IF({buy}="","",{buy}*{price})',
     },
     {
+      name: "needed",
+      heading: "Needed (g or pieces)",
+      format: "#,##0.0",
+      demo: demo(1),
+      // Not known where a run's part is not, or where it is taken in g and in pieces.
+      draw: first(
+        'IF(COUNTIFS({takes.material},{material},{takes.counted},{counted},{takes.amount},">=0")<COUNTIF({takes.material},{material}),"not known",SUMIFS({takes.amount},{takes.material},{material}))',
+      ),
+    },
+    {
+      name: "onhand",
+      heading: "On hand (g or pieces)",
+      format: "#,##0.0",
+      demo: demo(2),
+      draw: ofMaterial("onhand"),
+    },
+    {
+      name: "least",
+      heading: "To keep (g or pieces)",
+      format: "#,##0.0",
+      demo: onFirst(null),
+      draw: ofMaterial("least"),
+    },
+    {
+      name: "tobuy",
+      heading: "To buy (g or pieces)",
+      format: "#,##0.0",
+      formula: first(
+        'IF(AND(ISNUMBER({needed}),OR({counted}="g",{counted}="piece"),SUM({lost})<1),ROUND(MAX(0,{needed}/(1-SUM({lost}))+SUM({least})-MAX(0,SUM({onhand}))),6),"not known")',
+      ),
+    },
+    {
+      name: "counted",
+      heading: "In",
+      words: ["g", "piece"],
+      demo: onFirst("g"),
+      draw: first(
+        'IF(ISNUMBER({take}),INDEX({takes.counted},{take}),IF(ISNUMBER({inuse}),IF(INDEX({Materials!materials.unit},{inuse})="piece","piece","g"),""))',
+      ),
+    },
+    {
+      name: "lost",
+      heading: "Lost (%)",
+      format: "0.0%",
+      limits: [0, 1],
+      demo: onFirst(0.03),
+      draw: ofMaterial("lost"),
+    },
+    {
       name: "left",
       heading: "Left over (g or pieces)",
       format: "#,##0.0",
@@ -197,7 +197,7 @@ export const LINES_PART: Part = {
     },
     {
       name: "price",
-      heading: "Price of a pack ($)",
+      heading: "Pack price ($)",
       format: "#,##0.00",
       demo: demo(7),
       draw: ofPack("price"),

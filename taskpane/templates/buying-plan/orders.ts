@@ -2,7 +2,7 @@
 import { ofMaterial } from "../../sheets/drawn";
 import type { Part } from "../../sheets/parts";
 
-const ORDERS = 8;
+const ORDERS = 6;
 
 const DEMO: [supplier: string, freight: number, freefrom: number | null][] = [
   ["Alder Row", 14.5, 75],
@@ -109,7 +109,6 @@ export const ORDER_PARTS: Part[] = [
           `IF(OR({goods}=0,SUM({freefrom})<=0,${REACHED}),"",SUM({freefrom})-{goods})`,
         ),
       },
-      { name: "over", heading: "Typed over", look: "note", over: true },
       {
         name: "said",
         heading: "Said of this order",
@@ -122,6 +121,8 @@ export const ORDER_PARTS: Part[] = [
         formula: said(`,${UNLIKE}`),
         alone: said(""),
       },
+      { heading: [null, null, null] },
+      { name: "over", heading: "Typed over", look: "note", over: true },
     ],
   },
   { text: "label", name: "all", rows: ["All orders"] },

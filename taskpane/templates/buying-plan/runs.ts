@@ -26,13 +26,13 @@ export const RUN_PARTS: Part[] = [
     needs: NEEDS,
     text: "note",
     rows: [
-      "Pick the runs here; blue cells are drawn and may be typed over. To buy another material, too, type it on a spare line. To buy from another supplier, mark its pack as the one in use on Materials.",
+      "Pick the runs; blue is drawn, and may be typed over. Type a material on a spare line to buy it, too, up to its least to keep.",
+      "To buy from another supplier, mark its pack as the one in use on Materials.",
     ],
   },
   {
     needs: NEEDS,
     gap: 1,
-    apart: 2,
     fields: [
       {
         name: "infilling",
@@ -88,13 +88,14 @@ export const RUN_PARTS: Part[] = [
         formula:
           '=IF(AND(ISNUMBER({bottles}),ISNUMBER({fill}),SUM({infilling})<1),{bottles}*{fill}/(1-SUM({infilling})),"")',
       },
-      { name: "over", heading: "Typed over", look: "note", over: true },
       {
         name: "said",
         heading: "Said of this run",
         look: "note",
         formula: `=IF({recipe}="",IF(COUNTA({size},{bottles})=0,"","which recipe?"),TEXTJOIN("; ",TRUE,IF(${INGREDIENTS}=0,"not in Recipes",IF(${SHARES}<${INGREDIENTS},"an ingredient has no share","")),IF({size}="","which size?",IF(ISNUMBER({fill}),"",IF({fill}="density?","density of an ingredient is not known",{fill}))),IF(ISNUMBER({bottles}),"","how many bottles?")))`,
       },
+      { heading: [null, null, null] },
+      { name: "over", heading: "Typed over", look: "note", over: true },
     ],
   },
 ];
