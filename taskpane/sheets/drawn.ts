@@ -13,15 +13,6 @@ export function ofMaterial(column: string, name: string): string {
   );
 }
 
-/** A column of the k-th line of Materials of that name: its packs, one after the other. */
-export function ofPack(column: string, name: string, k: number): string {
-  return found(
-    `{Materials!materials.${column}}`,
-    `MATCH(${name}&"|${k}",{Materials!materials.nth},0)`,
-    name,
-  );
-}
-
 /** A column of the k-th base of Materials. */
 export function ofBase(column: string, k: number): string {
   return found(
@@ -84,4 +75,12 @@ export function ofSize(column: string, size: string): string {
 export function flozOf(size: string, density: string): string {
   const [holds, unit] = [ofSize("holds", size), ofSize("unit", size)];
   return `IF(${unit}="","",IFERROR(MIST.TURN(${holds},${unit},"floz",${density}),""))`;
+}
+
+/** Grams in one of a size that is held by weight, or by volume with the density; words where it is not known. */
+export function fillOf(size: string, density: string): string {
+  const of = (column: string) =>
+    `INDEX({Sizes!sizes.${column}},MATCH(${size},{Sizes!sizes.size},0))`;
+  const grams = `MIST.TURN(${of("holds")},${of("unit")},"g")`;
+  return `IF(${size}="","",IF(ISERROR(MATCH(${size},{Sizes!sizes.size},0)),"not on Sizes",IF(SUM(${of("holds")})<=0,"holds?",IF(ISERROR(${grams}),IF(ISNUMBER(${density}),MIST.FILLWEIGHT(${of("holds")},${of("unit")},${density},SUM(${of("overfill")})),"density?"),${grams}*(1+SUM(${of("overfill")}))))))`;
 }

@@ -54,46 +54,6 @@ describe("on a new sheet", () => {
   });
 });
 
-describe("Buying plan", () => {
-  test("each order is bought at the least cost, freight counted", async () => {
-    const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), titled("Buying plan"), onNewSheet);
-    // By hand: 8012 g of base. Two gallons and two quarts, 123 and free freight, hold 8044 g; three
-    // gallons, 138, and one drum, 199, are dearer.
-    expect(read(model, "C15")).toBeCloseTo(7778.6 * 1.03, 9);
-    expect(["F17", "F18", "F19"].map((name) => read(model, name))).toEqual([2, 2, 0]);
-    expect([read(model, "J17"), read(model, "J18"), read(model, "J19")]).toEqual([123, 0, ""]);
-    // 297.3 g of oil: a pound is 27.4; 4 oz and 8 oz are 24.5 and hold 340 g.
-    expect(["F27", "F28", "F29"].map((name) => read(model, name))).toEqual([1, 1, 0]);
-    expect(read(model, "J28")).toBe(9.75);
-    expect(read(model, "J29")).toBeCloseTo(60 - 24.5, 10);
-    expect(read(model, "J10")).toBeCloseTo(123 + 24.5 + 9.75 + 11.9 + 8, 9);
-  });
-
-  test("a little short of free freight, it buys more to travel free", async () => {
-    const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), titled("Buying plan"), onNewSheet);
-    // By hand, for 3090 g and free freight from 60: a gallon with freight comes to 60.50; four quarts
-    // travel free at 62, a gallon and a quart at 61.50.
-    write(model, "B8", "3000");
-    write(model, "E15", "60");
-    expect(["F17", "F18", "F19"].map((name) => read(model, name))).toEqual([0, 1, 0]);
-    write(model, "D15", "20");
-    // With freight of 20 the gallon comes to 66.
-    expect(["F17", "F18", "F19"].map((name) => read(model, name))).toEqual([1, 1, 0]);
-    expect(read(model, "J18")).toBe(0);
-  });
-
-  test("enough on hand, nothing to buy", async () => {
-    const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), titled("Buying plan"), onNewSheet);
-    write(model, "D8", "9000");
-    expect([read(model, "E8"), read(model, "F17"), read(model, "J17"), read(model, "J18")]).toEqual(
-      [0, "", 0, 0],
-    );
-  });
-});
-
 describe("Trial batch", () => {
   test("weights, drops, spans and what the scale can do", async () => {
     const model = newModel();
