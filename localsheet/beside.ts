@@ -6,6 +6,7 @@ import { attributesOf, unescaped } from "../functions/files/source";
 import type { StyleBook } from "../functions/files/style-book";
 import { relationsOf } from "../functions/files/paths";
 import { type Texts, elementsOf, withAttributes } from "../functions/files/texts";
+import { followLinks } from "./links";
 import type { Origin } from "./origin";
 import { PLAIN, type SheetState, isQuoted } from "./state";
 
@@ -186,6 +187,7 @@ export class Beside {
       is.conditionalFormats,
     );
     this.followTables(path, freshPath, was, is);
+    followLinks(this.texts, this.fresh, { path, freshPath, was, is });
     this.followFigures(path, freshPath, was, is);
     if (was.view !== is.view)
       this.lost.push(

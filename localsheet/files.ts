@@ -105,6 +105,10 @@ function asStored(formula: string): string {
 function valid(xml: string): string {
   return xml
     .replaceAll(' errorStyle=""', "")
+    .replace(/\sTarget="https:\/\/(?=(?:mailto|tel|ftp|file):)/g, ' Target="')
+    .replace(/(\slocation=")([^"!]+)(?=!A1")/g, (_, open: string, sheet: string) => {
+      return `${open}'${escaped(unescaped(sheet).replaceAll("'", "''"))}'`;
+    })
     .replace(/\brgb="([0-9A-Fa-f]{6})"/g, 'rgb="FF$1"')
     .replace(/<cellXfs\b/, `${NORMAL_LOOK}$&`)
     .replace("</cellXfs>", `</cellXfs>${NORMAL}`)
