@@ -5,6 +5,7 @@ import { putElement } from "../functions/files/patch-sheet";
 import { attributesOf, unescaped } from "../functions/files/source";
 import type { StyleBook } from "../functions/files/style-book";
 import { relationsOf } from "../functions/files/paths";
+import { withView } from "../functions/files/sheet-view";
 import { type Texts, elementsOf, withAttributes } from "../functions/files/texts";
 import { followLinks } from "./links";
 import type { Origin } from "./origin";
@@ -189,10 +190,7 @@ export class Beside {
     this.followTables(path, freshPath, was, is);
     followLinks(this.texts, this.fresh, { path, freshPath, was, is });
     this.followFigures(path, freshPath, was, is);
-    if (was.view !== is.view)
-      this.lost.push(
-        `The frozen rows, grid lines or tab colour of "${is.name}" stay in the file as they were.`,
-      );
+    this.texts.change(path, (xml) => withView(xml, was.view, is.view));
   }
 
   private followMerges(path: string, was: SheetState, is: SheetState) {

@@ -71,7 +71,7 @@ export class SheetText {
       (whole, attributes: string) => {
         if (!this.worded.has(attributesOf(attributes).ref ?? "")) return "";
         // Nor does it know a quote in the name of a sheet by its being doubled.
-      return whole.replace(/\sdisplay="[^"]*"/, "").replace(/(?<=\slocation="[^"]*)''/g, "'");
+        return whole.replace(/\sdisplay="[^"]*"/, "").replace(/(?<=\slocation="[^"]*)''/g, "'");
       },
     );
   }

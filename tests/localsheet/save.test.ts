@@ -33,6 +33,11 @@ function contentOf(model: Model, name: string): unknown {
   return model.exportData().sheets[0].cells[name];
 }
 
+function viewOf(model: Model) {
+  const [{ panes, areGridLinesVisible: gridLines, color }] = model.exportData().sheets;
+  return { panes, gridLines, color };
+}
+
 const rich = zipped(richParts());
 const SHEET = "xl/worksheets/sheet1.xml";
 const insertRows = (model: Model, sheetId: string, base = 2, quantity = 2) =>
@@ -152,6 +157,56 @@ describe("a workbook that was opened, saved", () => {
     expect(head.lost.join()).toContain('The table Oils of "Oils" loses its name');
     expect(strFromU8(head.parts["xl/tables/table1.xml"])).not.toContain("Oils");
     expect(strFromU8(head.parts[SHEET])).not.toContain("Oils[");
+  });
+
+  const FROZEN =
+    '<sheetPr codeName="Oils"><tabColor theme="4"/><outlinePr summaryBelow="0"/></sheetPr><sheetViews><sheetView showGridLines="0" zoomScale="80" workbookViewId="0"><pane ySplit="1" topLeftCell="A2" activePane="bottomLeft" state="frozen"/><selection pane="bottomLeft"/></sheetView></sheetViews>';
+  const viewed = (xml: string) => ({
+    ...partsOf(xml),
+    "xl/styles.xml": richParts()["xl/styles.xml"] ?? "",
+  });
+  const ROW = '<row r="1"><c r="A1"><v>1</v></c></row>';
+  test.each<[string, Uint8Array]>([
+    ["without views of its own", zipped(viewed(sheet(ROW, "", '<dimension ref="A1"/>')))],
+    ["with some", zipped(viewed(sheet(ROW, "", FROZEN)))],
+    ["with prefixes", zipped(prefixed(viewed(sheet(ROW, "", FROZEN))))],
+    ["strict", zipped(strict(viewed(sheet(ROW))))],
+  ])(
+    "frozen rows, grid lines and the tab's colour are written into a sheet %s",
+    async (_, bytes) => {
+      const { gridLines } = viewOf(openModel(bytes).model);
+      const {
+        bytes: saved,
+        lost,
+        parts,
+      } = await changed(bytes, (model, sheetId) => {
+        model.dispatch("FREEZE_ROWS", { sheetId, quantity: 2 });
+        model.dispatch("FREEZE_COLUMNS", { sheetId, quantity: 1 });
+        model.dispatch("SET_GRID_LINES_VISIBILITY", { sheetId, areGridLinesVisible: !gridLines });
+        model.dispatch("COLOR_SHEET", { sheetId, color: "#AA00CC" });
+      });
+      expect(lost).toEqual([]);
+      expect(viewOf(openModel(saved).model)).toEqual({
+        panes: { xSplit: 1, ySplit: 2 },
+        gridLines: !gridLines,
+        color: "#AA00CC",
+      });
+      const text = strFromU8(parts[SHEET]);
+      expect(text.match(/<(?:\w+:)?pane\s/g)).toHaveLength(1);
+      expect(text.match(/tabColor/g)).toHaveLength(1);
+      if (bytes.length > 0 && text.includes("zoomScale")) expect(text).toContain("summaryBelow");
+    },
+  );
+
+  test("what was frozen and is so no more leaves nothing behind", async () => {
+    const bytes = zipped(viewed(sheet(ROW, "", FROZEN)));
+    const { parts } = await changed(bytes, (model, sheetId) => {
+      model.dispatch("UNFREEZE_COLUMNS_ROWS", { sheetId });
+      model.dispatch("COLOR_SHEET", { sheetId });
+    });
+    expect(strFromU8(parts[SHEET])).toContain(
+      '<sheetPr codeName="Oils"><outlinePr summaryBelow="0"/></sheetPr><sheetViews><sheetView showGridLines="0" zoomScale="80" workbookViewId="0"></sheetView>',
+    );
   });
 
   test("another name for a sheet goes through charts and names", async () => {
