@@ -44,8 +44,8 @@ export async function written(model: Model): Promise<Written> {
   });
   const book = Package.of(Object.fromEntries(parts));
   for (const [path] of parts) if (path.startsWith("xl/charts/")) orderChart(book.root(path));
-  nameTables(book, model);
   quoteTexts(book, parts);
+  nameTables(book, model);
   return { bytes: book.save(), lost };
 }
 

@@ -11,6 +11,7 @@ import { Texts } from "../functions/files/texts";
 import { Beside } from "./beside";
 import { type Model, engine } from "./engine";
 import { type Written, namesOf, written } from "./files";
+import { followHeadings } from "./headings";
 import { openModel } from "./open";
 import { type Origin, fencesNow } from "./origin";
 import { PLAIN, type SheetState, type Size, isQuoted, stateOf } from "./state";
@@ -173,6 +174,7 @@ class Saving {
   ): boolean {
     const { texts } = this;
     const cells = cellEdits(known, sheet, beside.cellsOf(freshPath));
+    this.lost.push(...followHeadings(texts, path, sheet, cells));
     const rows = sizeEdits(known.rows, sheet.rows, "row");
     const columns = sizeEdits(known.cols, sheet.cols, "column");
     const before = formulaCount(texts.text(path));

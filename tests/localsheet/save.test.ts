@@ -49,9 +49,6 @@ const insertRows = (model: Model, sheetId: string, base = 2, quantity = 2) =>
     quantity,
     position: "before",
   });
-const remove = (model: Model, sheetId: string, dimension: "ROW" | "COL", elements: number[]) =>
-  model.dispatch("REMOVE_COLUMNS_ROWS", { sheetId, sheetName: "Oils", dimension, elements });
-
 describe("a workbook that was opened, saved", () => {
   test.each<[string, Uint8Array]>([
     ["as usual", rich],
@@ -147,18 +144,6 @@ describe("a workbook that was opened, saved", () => {
     expect(bytes).toBe(rich);
   });
 
-  test("a column of a table taken out, and a table that cannot follow, which is said", async () => {
-    const less = await changed(rich, (model, sheetId) => remove(model, sheetId, "COL", [2]));
-    expect(less.lost).toEqual([]);
-    expect(strFromU8(less.parts["xl/tables/table1.xml"])).toMatch(
-      /ref="A1:B3".*count="2".*name="Price"\/><\/tableColumns>/,
-    );
-    const head = await changed(rich, (model, sheetId) => remove(model, sheetId, "ROW", [0]));
-    expect(head.lost.join()).toContain('The table Oils of "Oils" loses its name');
-    expect(strFromU8(head.parts["xl/tables/table1.xml"])).not.toContain("Oils");
-    expect(strFromU8(head.parts[SHEET])).not.toContain("Oils[");
-  });
-
   const FROZEN =
     '<sheetPr codeName="Oils"><tabColor theme="4"/><outlinePr summaryBelow="0"/></sheetPr><sheetViews><sheetView showGridLines="0" zoomScale="80" workbookViewId="0"><pane ySplit="1" topLeftCell="A2" activePane="bottomLeft" state="frozen"/><selection pane="bottomLeft"/></sheetView></sheetViews>';
   const viewed = (xml: string) => ({
@@ -238,12 +223,6 @@ describe("a workbook that was opened, saved", () => {
       const name = globalThis.o_spreadsheet.helpers.toXC(column, row);
       expect(read(again, name, template.title), name).toEqual(read(model, name, template.title));
     }
-  });
-
-  test("a heading of a table goes into the table, and it is said", async () => {
-    const { parts, lost } = await changed(rich, (model) => write(model, "B1", "Cost"));
-    expect(strFromU8(parts["xl/tables/table1.xml"])).toContain('name="Cost"');
-    expect(lost.join()).toContain("is now Cost");
   });
 
   test("a sheet taken out is told with what hangs on it", async () => {
