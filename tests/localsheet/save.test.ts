@@ -194,6 +194,38 @@ describe("a workbook that was opened, saved", () => {
     );
   });
 
+  test("rows taken out: sums of what is left are written, in other sheets, too", async () => {
+    const two = richParts();
+    const bytes = zipped({
+      ...two,
+      "xl/workbook.xml": two["xl/workbook.xml"].replace(
+        "</sheets>",
+        '<sheet xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships" name="Sums" sheetId="2" r:id="rId9"/></sheets>',
+      ),
+      "xl/_rels/workbook.xml.rels": two["xl/_rels/workbook.xml.rels"].replace(
+        "</Relationships>",
+        '<Relationship Id="rId9" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/worksheet" Target="worksheets/sums.xml"/></Relationships>',
+      ),
+      "xl/worksheets/sums.xml": sheet(
+        '<row r="1"><c r="A1"><f>SUM(Oils!B1:B3)</f><v>22</v></c><c r="B1"><f>CUBEVALUE("a")</f><v>7</v></c></row>',
+      ),
+    });
+    const { parts } = await changed(bytes, (model, sheetId) =>
+      model.dispatch("REMOVE_COLUMNS_ROWS", {
+        sheetId,
+        sheetName: "Oils",
+        dimension: "ROW",
+        elements: [1],
+      }),
+    );
+    // By hand: 10 and 12, of which 10 was taken out.
+    expect(strFromU8(parts[SHEET])).toContain("<f>SUM(Oils[Price])</f><v>12</v>");
+    const sums = strFromU8(parts["xl/worksheets/sums.xml"]);
+    expect(sums).toContain("<f>SUM(Oils!B1:B2)</f><v>12</v>");
+    expect(sums).toContain('<f>CUBEVALUE("a")</f><v>7</v>');
+    expect(strFromU8(parts["xl/workbook.xml"])).toContain('fullCalcOnLoad="1"');
+  });
+
   test("another name for a sheet goes through charts and names", async () => {
     const { parts } = await changed(rich, (model, sheetId) =>
       model.dispatch("RENAME_SHEET", { sheetId, oldName: "Oils", newName: "My oils" }),
