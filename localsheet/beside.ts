@@ -2,10 +2,14 @@
 import { cellsIn } from "../functions/files/cells";
 import { escaped } from "../functions/files/package";
 import { putElement } from "../functions/files/patch-sheet";
-import { attributesOf, unescaped } from "../functions/files/source";
+import { attributesOf } from "../functions/files/source";
 import type { StyleBook } from "../functions/files/style-book";
+import { tableIn } from "../functions/files/table-part";
+import { readCellName } from "../functions/formula/addresses";
 import { relationsOf } from "../functions/files/paths";
+import { withView } from "../functions/files/sheet-view";
 import { type Texts, elementsOf, withAttributes } from "../functions/files/texts";
+import { followLinks } from "./links";
 import type { Origin } from "./origin";
 import { PLAIN, type SheetState, isQuoted } from "./state";
 
@@ -186,11 +190,9 @@ export class Beside {
       is.conditionalFormats,
     );
     this.followTables(path, freshPath, was, is);
+    followLinks(this.texts, this.fresh, { path, freshPath, was, is });
     this.followFigures(path, freshPath, was, is);
-    if (was.view !== is.view)
-      this.lost.push(
-        `The frozen rows, grid lines or tab colour of "${is.name}" stay in the file as they were.`,
-      );
+    this.texts.change(path, (xml) => withView(xml, was.view, is.view));
   }
 
   private followMerges(path: string, was: SheetState, is: SheetState) {
@@ -260,7 +262,6 @@ export class Beside {
   }
 
   private followTables(path: string, freshPath: string, was: SheetState, is: SheetState) {
-    this.nameColumns(path, was, is);
     const before = was.tables.map(({ range }) => range);
     const now = is.tables.map(({ range }) => range);
     const gone = before.filter((range) => !now.includes(range));
@@ -281,8 +282,10 @@ export class Beside {
   private resizeTable(sheet: string, from: string, to: string) {
     for (const path of this.texts.beside(sheet, "table"))
       this.texts.change(path, (xml) => {
-        const isOne = attributesOf(/<(?:\w+:)?table\b[^>]*>/.exec(xml)?.[0] ?? "").ref === from;
-        if (!isOne) return xml;
+        const { ref, heads, totals } = tableIn(xml);
+        // A table has a line at least.
+        const isBare = heightOf(to) <= heads + totals;
+        if (ref !== from || isBare) return xml;
         const last = to.split(":")[1];
         return xml.replace(
           /(<(?:\w+:)?(?:table|autoFilter)\b[^>]*?\sref="[A-Z]+\d+:)([A-Z]+\d+)"/g,
@@ -312,30 +315,6 @@ export class Beside {
         true,
       );
     });
-  }
-
-  /** A table's columns go by the words in its heading: programs take any other for damage. */
-  private nameColumns(sheet: string, was: SheetState, is: SheetState) {
-    for (const path of this.texts.beside(sheet, "table")) {
-      const xml = this.texts.text(path);
-      const head = attributesOf(/<(?:\w+:)?table\b[^>]*>/.exec(xml)?.[0] ?? "");
-      if (head.headerRowCount === "0" || !head.ref) continue;
-      const cells = headOf(head.ref);
-      let at = -1;
-      const named = xml.replace(/<(?:\w+:)?tableColumn\s[^>]*>/g, (mark) => {
-        const cell = cells[++at];
-        if (cell === undefined) return mark;
-        const headingIn = ({ cells }: SheetState) => cells.get(cell)?.content.replace(/^'/, "");
-        const [before, now] = [headingIn(was) ?? "", headingIn(is) ?? ""];
-        if (before === now || now === "") return mark;
-        const end = /\s*\/?>$/.exec(mark)?.[0] ?? ">";
-        this.lost.push(
-          `The heading ${cell} of a table of "${is.name}" is now ${now}: formulas that call the column ${unescaped(before)} by its name need the new one.`,
-        );
-        return withAttributes(mark.slice(0, -end.length), { name: now }) + end;
-      });
-      this.texts.write(path, named);
-    }
   }
 
   /** New charts are added; one that was in the file stays as it is there. */
@@ -403,6 +382,11 @@ export class Beside {
 function headOf(range: string): string[] {
   const [first = "", last = first] = range.split(":");
   return cellsIn(`${first}:${last.replace(/\d+/, "")}${/\d+/.exec(first)?.[0]}`);
+}
+
+function heightOf(range: string): number {
+  const [first = "", last = first] = range.split(":");
+  return readCellName(last).row - readCellName(first).row + 1;
 }
 
 /** What a chart shows, wherever it stands. */

@@ -44,8 +44,8 @@ export async function written(model: Model): Promise<Written> {
   });
   const book = Package.of(Object.fromEntries(parts));
   for (const [path] of parts) if (path.startsWith("xl/charts/")) orderChart(book.root(path));
-  nameTables(book, model);
   quoteTexts(book, parts);
+  nameTables(book, model);
   return { bytes: book.save(), lost };
 }
 
@@ -105,6 +105,10 @@ function asStored(formula: string): string {
 function valid(xml: string): string {
   return xml
     .replaceAll(' errorStyle=""', "")
+    .replace(/\sTarget="https:\/\/(?=(?:mailto|tel|ftp|file):)/g, ' Target="')
+    .replace(/(\slocation=")([^"!]+)(?=!A1")/g, (_, open: string, sheet: string) => {
+      return `${open}'${escaped(unescaped(sheet).replaceAll("'", "''"))}'`;
+    })
     .replace(/\brgb="([0-9A-Fa-f]{6})"/g, 'rgb="FF$1"')
     .replace(/<cellXfs\b/, `${NORMAL_LOOK}$&`)
     .replace("</cellXfs>", `</cellXfs>${NORMAL}`)

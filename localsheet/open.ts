@@ -10,6 +10,7 @@ import { isRange } from "../functions/formula/references";
 import { type Model, engine } from "./engine";
 import type { Origin } from "./origin";
 import "./origin";
+import "./running-sums";
 
 /** The bytes of an .xlsx file as the data that a new Model takes. Throws a Refusal, one plain sentence. */
 export function fromXlsx(bytes: Uint8Array): Record<string, string> {

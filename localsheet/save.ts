@@ -11,6 +11,7 @@ import { Texts } from "../functions/files/texts";
 import { Beside } from "./beside";
 import { type Model, engine } from "./engine";
 import { type Written, namesOf, written } from "./files";
+import { followHeadings } from "./headings";
 import { openModel } from "./open";
 import { type Origin, fencesNow } from "./origin";
 import { PLAIN, type SheetState, type Size, isQuoted, stateOf } from "./state";
@@ -99,7 +100,8 @@ class Saving {
       // Values that we cannot work out, or that read what is out of sight, may hang on what has changed.
       recalculates:
         isWritten &&
-        (Object.keys(this.origin.fences ?? {}).length > 0 ||
+        (this.origin.edits.length > 0 ||
+          Object.keys(this.origin.fences ?? {}).length > 0 ||
           now.some((sheet) => isStale(sheet, then.get(sheet.name)))),
     });
     styles.save();
@@ -172,7 +174,9 @@ class Saving {
     styles: StyleBook,
   ): boolean {
     const { texts } = this;
-    const cells = cellEdits(known, sheet, beside.cellsOf(freshPath));
+    const isMoved = this.origin.edits.length > 0;
+    const cells = cellEdits(known, sheet, beside.cellsOf(freshPath), isMoved);
+    this.lost.push(...followHeadings(texts, path, sheet, cells));
     const rows = sizeEdits(known.rows, sheet.rows, "row");
     const columns = sizeEdits(known.cols, sheet.cols, "column");
     const before = formulaCount(texts.text(path));
@@ -197,12 +201,16 @@ function cellEdits(
   then: SheetState,
   now: SheetState,
   fresh: ReadonlyMap<string, string> | null,
+  isMoved = false,
 ): Map<string, CellEdit> {
   const edits = new Map<string, CellEdit>();
   for (const name of new Set([...then.cells.keys(), ...now.cells.keys()])) {
     const [was, is] = [then.cells.get(name), now.cells.get(name)];
     const isOther = (was?.content ?? "") !== (is?.content ?? "");
-    const isValue = !isOther && fresh !== null && was?.value !== is?.value;
+    // Where rows were taken out, the file's values are older than what was read of it since.
+    const isWorked = is?.value !== undefined && !(was?.isError && is.isError);
+    const isNewValue = was?.value !== is?.value || (isMoved && isWorked);
+    const isValue = !isOther && fresh !== null && isNewValue;
     const isLook = (was?.lookKey ?? "") !== (is?.lookKey ?? "");
     if (!isOther && !isValue && !isLook) continue;
     const edit: CellEdit = isLook ? { look: [was?.look ?? PLAIN, is?.look ?? PLAIN] } : {};

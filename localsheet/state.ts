@@ -1,5 +1,6 @@
 /** All that a workbook holds, in a form that can be compared with what it held before. */
 import type { Look } from "../functions/files/style-book";
+import type { View } from "../functions/files/sheet-view";
 import { cellsIn } from "../functions/files/cells";
 import { withinSheet } from "../functions/files/shift";
 import { cellName } from "../functions/formula/addresses";
@@ -28,8 +29,7 @@ export interface SheetState {
   conditionalFormats: { ranges: string[] }[];
   tables: { range: string }[];
   figures: { id: string; tag: string }[];
-  /** What is not written into a file that was opened. */
-  view: string;
+  view: View;
 }
 
 interface Data {
@@ -37,7 +37,7 @@ interface Data {
     styles: Record<string, number>;
     formats: Record<string, number>;
     borders: Record<string, number>;
-    panes?: object;
+    panes?: { xSplit: number; ySplit: number };
     areGridLinesVisible: boolean;
     color?: string;
   })[];
@@ -67,7 +67,12 @@ export function stateOf(model: Model): SheetState[] {
     conditionalFormats: sheet.conditionalFormats.map(endedRule),
     tables: sheet.tables,
     figures: sheet.figures,
-    view: JSON.stringify([sheet.panes ?? null, sheet.areGridLinesVisible, sheet.color ?? null]),
+    view: {
+      rows: sheet.panes?.ySplit ?? 0,
+      columns: sheet.panes?.xSplit ?? 0,
+      gridLines: sheet.areGridLinesVisible,
+      color: sheet.color ?? "",
+    },
   }));
 }
 

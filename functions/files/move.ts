@@ -14,6 +14,7 @@ import {
   shiftRanges,
   shiftStretch,
 } from "./shift";
+import { moveTable, withFilters, withoutLostOrder } from "./move-table";
 import { Texts, elementsOf, mapTexts, withAttributes } from "./texts";
 import { escaped } from "./package";
 
@@ -176,7 +177,7 @@ const GONE =
   "mergeCell|hyperlink|conditionalFormatting|dataValidation|protectedRange|ignoredError|selection|autoFilter";
 
 function movedAround(xml: string, edit: Edit): string {
-  const placed = xml
+  const placed = withFilters(xml, edit)
     .replace(PLACES, (_, open: string, ranges: string) => `${open}${shiftRanges(ranges, edit)}"`)
     .replace(
       /(<(?:\w+:)?sqref>)([^<]+)/g,
@@ -187,8 +188,10 @@ function movedAround(xml: string, edit: Edit): string {
       /\s(?:ref|sqref)=""/.test(attributes) ? "" : whole,
     )
     .replace(/\s(?:activeCell|topLeftCell)=""/g, "");
-  const breaks = left.replace(elementsOf("rowBreaks|colBreaks"), (whole: string, mark: string) =>
-    /row/.test(mark) === (edit.dimension === "row") ? movedBreaks(whole, edit) : whole,
+  const breaks = withoutLostOrder(left).replace(
+    elementsOf("rowBreaks|colBreaks"),
+    (whole: string, mark: string) =>
+      /row/.test(mark) === (edit.dimension === "row") ? movedBreaks(whole, edit) : whole,
   );
   return counted(edit.dimension === "column" ? movedColumns(breaks, edit) : breaks);
 }
@@ -289,71 +292,4 @@ function movedAnchors(xml: string, edit: Edit): string {
       return `${open}${first}`;
     }),
   );
-}
-
-/** A table moves, and grows and shrinks with its lines; a new column in its middle is more than it can take. */
-function moveTable(texts: Texts, sheet: string, name: string, path: string, edit: Edit): string[] {
-  const xml = texts.text(path);
-  const { ref = "", displayName = "" } = tableOf(xml);
-  const moved = shiftRange(ref, edit);
-  if (moved !== null && !isBroken(xml, ref, moved, edit)) {
-    const placed = xml.replace(
-      /(<(?:\w+:)?(?:table|autoFilter|sortState|sortCondition)\b[^>]*?\sref=")([^"]*)"/g,
-      (_, open: string, range: string) => `${open}${shiftRange(range, edit) ?? range}"`,
-    );
-    texts.write(path, edit.dimension === "column" ? withoutColumns(placed, ref, edit) : placed);
-    return [];
-  }
-  const id = texts.relations(sheet).find(({ target }) => target === path)?.id;
-  texts.change(sheet, (text) => withoutTable(text, id));
-  texts.remove(path, sheet);
-  return [
-    `The table ${displayName} of "${name}" loses its name and its look: a column was put into its middle, or its heading was taken out. Formulas that call it by its name get its cells.`,
-  ];
-}
-
-function tableOf(xml: string): Record<string, string> {
-  return attributesOf(/<(?:\w+:)?table\b[^>]*>/.exec(xml)?.[0] ?? "");
-}
-
-function withoutColumns(xml: string, ref: string, edit: Edit): string {
-  const [first = ""] = ref.split(":");
-  let at = readCellName(first).column - 1;
-  const left = xml.replace(elementsOf("tableColumn"), (whole: string) => {
-    at += 1;
-    return edit.remove?.includes(at) ? "" : whole;
-  });
-  const count = left.match(/<(?:\w+:)?tableColumn\s/g)?.length ?? 0;
-  return left.replace(/(<(?:\w+:)?tableColumns\b[^>]*?\scount=")\d+"/, `$1${count}"`);
-}
-
-function withoutTable(xml: string, id: string | undefined): string {
-  return xml.replace(
-    elementsOf("tableParts"),
-    (_: string, mark: string, attributes: string, inside = "") => {
-      const parts = (inside as string).replace(
-        elementsOf("tablePart"),
-        (part: string, __, own: string) =>
-          Object.entries(attributesOf(own)).some(([key, value]) => /:id$/.test(key) && value === id)
-            ? ""
-            : part,
-      );
-      const count = parts.match(/tablePart\b/g)?.length ?? 0;
-      if (count === 0) return "";
-      return `<${mark}${withAttributes(attributes, { count: String(count) })}>${parts}</${mark}>`;
-    },
-  );
-}
-
-function isBroken(xml: string, before: string, after: string, edit: Edit): boolean {
-  const [first = ""] = before.split(":");
-  if (edit.dimension === "row") return edit.remove?.includes(readCellName(first).row) ?? false;
-  const isWider = edit.remove === undefined && widthOf(before) !== widthOf(after);
-  const isFiltered = /<(?:\w+:)?filterColumn\b/.test(xml) && widthOf(before) !== widthOf(after);
-  return isWider || isFiltered;
-}
-
-function widthOf(range: string): number {
-  const [first = "", last = first] = range.split(":");
-  return readCellName(last).column - readCellName(first).column;
 }

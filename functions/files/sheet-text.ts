@@ -17,6 +17,8 @@ const CELL = /<c\b([^>]*?)(?:\/>|>([\s\S]*?)<\/c>)/g;
 /** The text of a sheet: its cells named, texts shared, formulas each written out. */
 export class SheetText {
   private readonly first = new Map<string, string>();
+  /** The names of cells that hold a text. */
+  private readonly worded = new Set<string>();
   private row = 0;
 
   constructor(
@@ -40,7 +42,7 @@ export class SheetText {
     const read =
       plainFormulas(solid(this.columnLooks(head))) +
       `<sheetData>${rowsXml(rows, far.shown, usual)}</sheetData>` +
-      withoutMergesBeyond(plainFormulas(solid(xml.slice(end + 12))), far.shown);
+      this.linksOfTexts(withoutMergesBeyond(plainFormulas(solid(xml.slice(end + 12))), far.shown));
     return { xml: read, far };
   }
 
@@ -54,11 +56,24 @@ export class SheetText {
       const name = own.r ?? cellName(this.row - 1, column + 1);
       column = this.columnOf(name);
       const content = this.content(name, own, within);
+      if (content.startsWith(' t="s"')) this.worded.add(name);
       const look = this.hasLook(own.s) ? ` s="${own.s}"` : "";
       return { column, xml: `<c r="${name}"${look}${content}`, isUsed: content !== "/>" };
     });
     if (!this.hasLook(others.s)) delete others.s;
     return { number: this.row, attributes: others, cells };
+  }
+
+  /** The engine makes a text of what has a link, which a number must not become, and shows the link's name for it. */
+  private linksOfTexts(xml: string): string {
+    return xml.replace(
+      /<hyperlink\s([^>]*?)(?:\/>|>\s*<\/hyperlink>)/g,
+      (whole, attributes: string) => {
+        if (!this.worded.has(attributesOf(attributes).ref ?? "")) return "";
+        // Nor does it know a quote in the name of a sheet by its being doubled.
+        return whole.replace(/\sdisplay="[^"]*"/, "").replace(/(?<=\slocation="[^"]*)''/g, "'");
+      },
+    );
   }
 
   /** A look that the file does not hold would stop the engine. */

@@ -112,8 +112,8 @@ export class Texts {
     this.source.forget(relations);
   }
 
-  /** Leads from a part to another; gives the id. */
-  relate(from: string, type: string, target: string): string {
+  /** Leads from a part to another, or out of the file; gives the id. */
+  relate(from: string, type: string, target: string, isOutside = false): string {
     const path = relationsOf(from);
     if (!this.has(path))
       this.write(
@@ -123,6 +123,9 @@ export class Texts {
     const taken = new Set(this.relations(from).map(({ id }) => id));
     let n = taken.size + 1;
     while (taken.has(`rId${n}`)) n++;
+    const leads = isOutside
+      ? `Target="${escaped(target)}" TargetMode="External"`
+      : `Target="${targetFrom(from, target)}"`;
     this.change(path, (text) => {
       const open = text.replace(/(<(?:\w+:)?Relationships\b[^>]*)\/>/, "$1></Relationships>");
       const prefix = /<(\w+:)?Relationships\b/.exec(open)?.[1] ?? "";
@@ -131,8 +134,7 @@ export class Texts {
         : "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
       return open.replace(
         /<\/(?:\w+:)?Relationships>/,
-        (end) =>
-          `<${prefix}Relationship Id="rId${n}" Type="${base}/${type}" Target="${targetFrom(from, target)}"/>${end}`,
+        (end) => `<${prefix}Relationship Id="rId${n}" Type="${base}/${type}" ${leads}/>${end}`,
       );
     });
     return `rId${n}`;

@@ -1,7 +1,7 @@
 import { strToU8, zipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import { HEAD, inline, partsOf, prefixed, sheet, strict, zipped } from "../files/foreign-book";
-import { fromXlsx, openModel, read } from "./load-engine";
+import { fromXlsx, newModel, openModel, read, write } from "./load-engine";
 
 const ROWS = `<row r="1">${inline("A1", "Rain", ' s="1"')}<c r="B1" s="2"><v>0.05</v></c><c r="C1"><f>B1*2</f></c></row>`;
 const parts = partsOf(sheet(ROWS));
@@ -138,6 +138,18 @@ describe("a workbook as another program writes it", () => {
     expect(sizes).toEqual([20, 20, 53, 20]);
     expect(model.getters.isRowHidden(id, 1001)).toBe(true);
     expect(model.getters.isRowHidden(id, 1000)).toBe(false);
+  });
+
+  test("a running sum opens, is kept, and can be typed", () => {
+    const sums = [1, 2, 3].map(
+      (row) =>
+        `<row r="${row}"><c r="A${row}"><v>${row}</v></c><c r="B${row}"><f>SUM(A$1:A${row})</f></c></row>`,
+    );
+    const model = opened({ "xl/worksheets/sheet1.xml": sheet(sums.join("")) });
+    // By hand: 1, 1 + 2, 1 + 2 + 3.
+    expect(cellsOf(newModel(model.exportData()), "B1", "B2", "B3")).toEqual([1, 3, 6]);
+    for (const row of [1, 2, 3]) write(model, `D${row}`, `=SUM(A$1:A${row})`);
+    expect(cellsOf(model, "D1", "D2", "D3")).toEqual([1, 3, 6]);
   });
 
   test("tabs keep their order, whatever their parts are called", () => {

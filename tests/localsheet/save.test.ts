@@ -33,6 +33,11 @@ function contentOf(model: Model, name: string): unknown {
   return model.exportData().sheets[0].cells[name];
 }
 
+function viewOf(model: Model) {
+  const [{ panes, areGridLinesVisible: gridLines, color }] = model.exportData().sheets;
+  return { panes, gridLines, color };
+}
+
 const rich = zipped(richParts());
 const SHEET = "xl/worksheets/sheet1.xml";
 const insertRows = (model: Model, sheetId: string, base = 2, quantity = 2) =>
@@ -44,9 +49,6 @@ const insertRows = (model: Model, sheetId: string, base = 2, quantity = 2) =>
     quantity,
     position: "before",
   });
-const remove = (model: Model, sheetId: string, dimension: "ROW" | "COL", elements: number[]) =>
-  model.dispatch("REMOVE_COLUMNS_ROWS", { sheetId, sheetName: "Oils", dimension, elements });
-
 describe("a workbook that was opened, saved", () => {
   test.each<[string, Uint8Array]>([
     ["as usual", rich],
@@ -142,16 +144,86 @@ describe("a workbook that was opened, saved", () => {
     expect(bytes).toBe(rich);
   });
 
-  test("a column of a table taken out, and a table that cannot follow, which is said", async () => {
-    const less = await changed(rich, (model, sheetId) => remove(model, sheetId, "COL", [2]));
-    expect(less.lost).toEqual([]);
-    expect(strFromU8(less.parts["xl/tables/table1.xml"])).toMatch(
-      /ref="A1:B3".*count="2".*name="Price"\/><\/tableColumns>/,
+  const FROZEN =
+    '<sheetPr codeName="Oils"><tabColor theme="4"/><outlinePr summaryBelow="0"/></sheetPr><sheetViews><sheetView showGridLines="0" zoomScale="80" workbookViewId="0"><pane ySplit="1" topLeftCell="A2" activePane="bottomLeft" state="frozen"/><selection pane="bottomLeft"/></sheetView></sheetViews>';
+  const viewed = (xml: string) => ({
+    ...partsOf(xml),
+    "xl/styles.xml": richParts()["xl/styles.xml"] ?? "",
+  });
+  const ROW = '<row r="1"><c r="A1"><v>1</v></c></row>';
+  test.each<[string, Uint8Array]>([
+    ["without views of its own", zipped(viewed(sheet(ROW, "", '<dimension ref="A1"/>')))],
+    ["with some", zipped(viewed(sheet(ROW, "", FROZEN)))],
+    ["with prefixes", zipped(prefixed(viewed(sheet(ROW, "", FROZEN))))],
+    ["strict", zipped(strict(viewed(sheet(ROW))))],
+  ])(
+    "frozen rows, grid lines and the tab's colour are written into a sheet %s",
+    async (_, bytes) => {
+      const { gridLines } = viewOf(openModel(bytes).model);
+      const {
+        bytes: saved,
+        lost,
+        parts,
+      } = await changed(bytes, (model, sheetId) => {
+        model.dispatch("FREEZE_ROWS", { sheetId, quantity: 2 });
+        model.dispatch("FREEZE_COLUMNS", { sheetId, quantity: 1 });
+        model.dispatch("SET_GRID_LINES_VISIBILITY", { sheetId, areGridLinesVisible: !gridLines });
+        model.dispatch("COLOR_SHEET", { sheetId, color: "#AA00CC" });
+      });
+      expect(lost).toEqual([]);
+      expect(viewOf(openModel(saved).model)).toEqual({
+        panes: { xSplit: 1, ySplit: 2 },
+        gridLines: !gridLines,
+        color: "#AA00CC",
+      });
+      const text = strFromU8(parts[SHEET]);
+      expect(text.match(/<(?:\w+:)?pane\s/g)).toHaveLength(1);
+      expect(text.match(/tabColor/g)).toHaveLength(1);
+      if (bytes.length > 0 && text.includes("zoomScale")) expect(text).toContain("summaryBelow");
+    },
+  );
+
+  test("what was frozen and is so no more leaves nothing behind", async () => {
+    const bytes = zipped(viewed(sheet(ROW, "", FROZEN)));
+    const { parts } = await changed(bytes, (model, sheetId) => {
+      model.dispatch("UNFREEZE_COLUMNS_ROWS", { sheetId });
+      model.dispatch("COLOR_SHEET", { sheetId });
+    });
+    expect(strFromU8(parts[SHEET])).toContain(
+      '<sheetPr codeName="Oils"><outlinePr summaryBelow="0"/></sheetPr><sheetViews><sheetView showGridLines="0" zoomScale="80" workbookViewId="0"></sheetView>',
     );
-    const head = await changed(rich, (model, sheetId) => remove(model, sheetId, "ROW", [0]));
-    expect(head.lost.join()).toContain('The table Oils of "Oils" loses its name');
-    expect(strFromU8(head.parts["xl/tables/table1.xml"])).not.toContain("Oils");
-    expect(strFromU8(head.parts[SHEET])).not.toContain("Oils[");
+  });
+
+  test("rows taken out: sums of what is left are written, in other sheets, too", async () => {
+    const two = richParts();
+    const bytes = zipped({
+      ...two,
+      "xl/workbook.xml": two["xl/workbook.xml"].replace(
+        "</sheets>",
+        '<sheet xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships" name="Sums" sheetId="2" r:id="rId9"/></sheets>',
+      ),
+      "xl/_rels/workbook.xml.rels": two["xl/_rels/workbook.xml.rels"].replace(
+        "</Relationships>",
+        '<Relationship Id="rId9" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/worksheet" Target="worksheets/sums.xml"/></Relationships>',
+      ),
+      "xl/worksheets/sums.xml": sheet(
+        '<row r="1"><c r="A1"><f>SUM(Oils!B1:B3)</f><v>22</v></c><c r="B1"><f>CUBEVALUE("a")</f><v>7</v></c></row>',
+      ),
+    });
+    const { parts } = await changed(bytes, (model, sheetId) =>
+      model.dispatch("REMOVE_COLUMNS_ROWS", {
+        sheetId,
+        sheetName: "Oils",
+        dimension: "ROW",
+        elements: [1],
+      }),
+    );
+    // By hand: 10 and 12, of which 10 was taken out.
+    expect(strFromU8(parts[SHEET])).toContain("<f>SUM(Oils[Price])</f><v>12</v>");
+    const sums = strFromU8(parts["xl/worksheets/sums.xml"]);
+    expect(sums).toContain("<f>SUM(Oils!B1:B2)</f><v>12</v>");
+    expect(sums).toContain('<f>CUBEVALUE("a")</f><v>7</v>');
+    expect(strFromU8(parts["xl/workbook.xml"])).toContain('fullCalcOnLoad="1"');
   });
 
   test("another name for a sheet goes through charts and names", async () => {
@@ -183,12 +255,6 @@ describe("a workbook that was opened, saved", () => {
       const name = globalThis.o_spreadsheet.helpers.toXC(column, row);
       expect(read(again, name, template.title), name).toEqual(read(model, name, template.title));
     }
-  });
-
-  test("a heading of a table goes into the table, and it is said", async () => {
-    const { parts, lost } = await changed(rich, (model) => write(model, "B1", "Cost"));
-    expect(strFromU8(parts["xl/tables/table1.xml"])).toContain('name="Cost"');
-    expect(lost.join()).toContain("is now Cost");
   });
 
   test("a sheet taken out is told with what hangs on it", async () => {
