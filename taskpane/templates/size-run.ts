@@ -66,7 +66,7 @@ export const template: Template = {
   title: "Size run",
   use: "One recipe poured into several bottle sizes: what to weigh of each ingredient, what to buy, and the pieces to have ready.",
   step: 8,
-  widths: [240, 88, 88, 88, 88, 88, 88, 128, 104, 120, 112, 116, 124, 200],
+  widths: [240, 88, 88, 88, 88, 88, 88, 136, 104, 120, 112, 116, 124, 200],
   parts: [
     { text: "title", rows: ["Size run"] },
     {
@@ -74,7 +74,7 @@ export const template: Template = {
       rows: [
         "Pick a recipe, sizes and bottles: what is blue is drawn and may be typed over. Or type the cream cells.",
         "5 % of the base is not 5 % of the finished batch: say which one your loads are. Type 5 %, not 5.",
-        "Leave the load of the base blank: it is the rest. The density is that of the finished spray.",
+        "Leave the load of the base blank: it is the rest. For the density weigh a known volume, or use MIST.DENSITYOF.",
       ],
     },
     {
@@ -107,7 +107,7 @@ export const template: Template = {
           format: "0.000",
           demo: 0.87,
           draw: `=IF({recipe}="","",${densityOf("{recipe}")})`,
-          note: '=IF({density}="","not known: weigh a known volume, or use MIST.DENSITYOF","")',
+          note: '=IF({density}="","not known: weigh a known volume","")',
         },
         {
           name: "weighin",
