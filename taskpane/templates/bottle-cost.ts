@@ -219,7 +219,7 @@ export const template: Template = {
   words:
     "cost per bottle, cost of making, candle cost, labour, my time, packaging, fees, profit, break even",
   step: 10,
-  widths: [262, 88, 88, 88, 88, 88, 88, 100, 104, 104, 100, 100, 104, 104, 100, 120, 190],
+  widths: [262, 88, 88, 88, 88, 88, 88, 108, 120, 116, 110, 110, 142, 104, 100, 124, 200],
   parts: [
     { text: "title", rows: ["Bottle cost"] },
     {
@@ -421,10 +421,10 @@ export const template: Template = {
           demo: [null, 0.04, 0.01],
           draw: `=IF(${lineOfRecipe("load")}="","",${lineOfRecipe("share")})`,
         },
-        { name: "share", heading: "Counts as (%)", format: "0.00%", formula: SHARE_OF_FINISHED },
+        { name: "share", heading: "Of it all (%)", format: "0.00%", formula: SHARE_OF_FINISHED },
         {
           name: "landed",
-          heading: "Landed pack ($)",
+          heading: "Landed ($)",
           format: MONEY,
           demo: [60.5, 27.4, 31.2],
           draw: `=${ofMaterial("landed", "{material}")}`,
@@ -458,7 +458,7 @@ export const template: Template = {
         },
         {
           name: "pergram",
-          heading: "Cost ($ per g)",
+          heading: "$ per g",
           format: "0.0000",
           formula: PER_GRAM,
         },

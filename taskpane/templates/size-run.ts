@@ -21,15 +21,14 @@ type Row = Extract<Part, { table: unknown }>["rows"][number];
 
 /** Sizes of the demo. */
 const DEMO = 4;
-const WEIGHT = "#,##0.0##";
+const WEIGHT = "#,##0.00";
 const PERCENT = { format: "0.0%", limits: [0, 1] as [number, number] };
 
-/** Grams in what weights are in. */
-const PER = 'MIST.TURN(1,IF({weighin}="","g",{weighin}),"g")';
+/** What weights are in, and the grams in one. */
+const UNIT = 'IF({weighin}="","g",{weighin})';
+const PER = `MIST.TURN(1,${UNIT},"g")`;
 /** The largest error allowed in an ingredient; 5 % where none is typed. */
 const ALLOWED = 'IF({tolerance}="",0.05,{tolerance})';
-
-const acrossSizes = (width: number) => Array.from({ length: SIZES }, () => width);
 
 const isWhole = (count: string) =>
   `IF(ISNUMBER(${count}),IF(${count}>=0,${count}=INT(${count}),FALSE),FALSE)`;
@@ -68,7 +67,7 @@ export const template: Template = {
   use: "One recipe poured into several bottle sizes: what to weigh of each ingredient, what to buy, and the pieces to have ready.",
   words: "scale a recipe, resize, several sizes, sample sizes, make many bottles, double, multiply",
   step: 8,
-  widths: [240, ...acrossSizes(88), 88, 96, 104, 84, 84, ...acrossSizes(80), 110, 180],
+  widths: [240, 88, 88, 88, 88, 88, 88, 136, 104, 120, 112, 116, 124, 200],
   parts: [
     { text: "title", rows: ["Size run"] },
     {
@@ -76,7 +75,7 @@ export const template: Template = {
       rows: [
         "Pick a recipe, sizes and bottles: what is blue is drawn and may be typed over. Or type the cream cells.",
         "5 % of the base is not 5 % of the finished batch: say which one your loads are. Type 5 %, not 5.",
-        "Leave the load of the base blank: it is the rest. The density is that of the finished spray.",
+        "Leave the load of the base blank: it is the rest. For the density weigh a known volume, or use MIST.DENSITYOF.",
       ],
     },
     {
@@ -109,7 +108,7 @@ export const template: Template = {
           format: "0.000",
           demo: 0.87,
           draw: `=IF({recipe}="","",${densityOf("{recipe}")})`,
-          note: '=IF({density}="","not known: weigh a known volume, or use MIST.DENSITYOF","")',
+          note: '=IF({density}="","not known: weigh a known volume","")',
         },
         {
           name: "weighin",
@@ -122,7 +121,7 @@ export const template: Template = {
           name: "step",
           label: "Smallest step of the scale (g or oz)",
           demo: 0.1,
-          note: '=IF(SUM({step})<=0,"what is its smallest step?",IF({weighin}="","g",{weighin}))',
+          note: `=IF(SUM({step})<=0,"what is its smallest step?",${UNIT})`,
         },
         {
           name: "tolerance",
@@ -144,6 +143,13 @@ export const template: Template = {
           ...PERCENT,
           demo: 0.05,
           note: '=IF({morepieces}="","blank: none","rounded up, for each size")',
+        },
+        {
+          name: "show",
+          label: "Show the weights of",
+          words: ["all bottles", "one bottle"],
+          demo: "all bottles",
+          note: '=IF({show}="","blank: all bottles","")',
         },
         {
           name: "batch",
@@ -211,13 +217,15 @@ export const template: Template = {
       gap: 1,
       table: "weights",
       across: SIZES,
-      heads: headed("What to weigh (g or oz)"),
+      heads: headed(
+        `="What to weigh ("&${UNIT}&"), "&IF({show}="one bottle","one bottle of each","all bottles")`,
+      ),
       rows: [
         {
           name: "all",
-          label: "All ingredients (g or oz)",
+          label: "All ingredients together (g or oz)",
           format: WEIGHT,
-          formula: `=IF(COUNT({liquids.grams:across})=0,"",IF(COUNT({liquids.grams:across})<${FILLED},"not known",SUM({liquids.grams:across})))`,
+          formula: `=IF({show}="one bottle",IF(ISNUMBER({sizes.fill:across}),{sizes.fill:across}/${PER},""),{sizes.amount:across})`,
         },
       ],
     },
@@ -232,7 +240,13 @@ export const template: Template = {
           heading: eachSize((k) => `Size ${k}`),
           format: WEIGHT,
           formula:
-            '=IF(AND(ISNUMBER({share}),ISNUMBER({sizes.amount:across})),{share}*{sizes.amount:across},"")',
+            '=IF(AND(ISNUMBER({share}),ISNUMBER({weights.all:across})),{share}*{weights.all:across},"")',
+        },
+        {
+          name: "weigh",
+          heading: "To weigh, with spare (g or oz)",
+          format: "#,##0.0##",
+          formula: `=IF(AND(ISNUMBER({share}),ISNUMBER({batch}),SUM({step})>0),ROUND(ROUND({share}*{batch}/${PER}/{step},0)*{step},6),"")`,
         },
         {
           name: "load",
@@ -242,12 +256,6 @@ export const template: Template = {
           draw: `=${lineOfRecipe("load")}`,
         },
         { name: "share", heading: "Of it all (%)", format: "0.00%", formula: SHARE_BY_BASIS },
-        {
-          name: "weigh",
-          heading: "To weigh, with spare (g or oz)",
-          format: WEIGHT,
-          formula: `=IF(AND(ISNUMBER({share}),ISNUMBER({batch}),SUM({step})>0),ROUND(ROUND({share}*{batch}/${PER}/{step},0)*{step},6),"")`,
-        },
         {
           name: "buy",
           heading: "To buy (g)",
@@ -259,12 +267,6 @@ export const template: Template = {
           heading: "To buy (oz)",
           format: "#,##0.00",
           formula: '=IF({buy}="","",MIST.TURN({buy},"g","oz"))',
-        },
-        {
-          name: "one",
-          heading: eachSize((k) => `One of size ${k}`),
-          format: "#,##0.00#",
-          formula: `=IF(AND(ISNUMBER({share}),ISNUMBER({sizes.fill:across})),{share}*{sizes.fill:across}/${PER},"")`,
         },
         { name: "over", heading: "Typed over", look: "note", over: true },
         {

@@ -272,9 +272,9 @@ describe("in the one workbook", () => {
     await put("density", 0.9);
     expect(await at("density", 0, 1)).toBe("typed over: 0.854 is drawn");
     await put("liquids.landed", 30, 1);
-    expect(await at("liquids.over", 1)).toBe("Landed pack ($)");
+    expect(await at("liquids.over", 1)).toBe("Landed ($)");
     await put("liquids.load", 0.05, 1);
-    expect(await at("liquids.over", 1)).toBe("Share (%); Landed pack ($)");
+    expect(await at("liquids.over", 1)).toBe("Share (%); Landed ($)");
     // The base is what is left.
     expect(await at("liquids.share")).toBeCloseTo(0.94, 12);
   });
@@ -320,7 +320,7 @@ test("another workshop, with five ingredients and four sizes, is as an independe
     0,
   ]);
   await put("liquids.landed", HUSH, 4);
-  expect(await at("liquids.over", 4)).toBe("Landed pack ($)");
+  expect(await at("liquids.over", 4)).toBe("Landed ($)");
 
   const { shares, perGram, density, fills, pieces, minutes } = BY_HAND;
   const gram = perGram(HUSH).reduce((sum, each, i) => sum + each * (shares[i] ?? NaN), 0);

@@ -28,7 +28,6 @@ describe("alone", () => {
     expect(row(sheet, "liquids.grams")).toEqual(close(all.map((each) => 0.95 * each)));
     expect(row(sheet, "liquids.grams", 4, 1)).toEqual(close(all.map((each) => 0.04 * each)));
     expect(row(sheet, "liquids.grams", 5, 3)).toEqual(["", "", "", "", ""]);
-    expect(row(sheet, "liquids.one", 1, 2)).toEqual(close([0.01 * fill]));
     // 156 times that fill, 2 % spare.
     expect(at("batch")).toBeCloseTo(156 * fill * 1.02, 8);
     expect(at("liquids.buy", 1)).toBeCloseTo(0.04 * 156 * fill * 1.02, 8);
@@ -38,6 +37,12 @@ describe("alone", () => {
     // By hand: 12, 24, 12 and 6 and 5 % of them, rounded up; the two smaller sizes have no box.
     expect(row(sheet, "pieces.bottle", 7)).toEqual([13, 26, 13, 7, "", "", "59 in all"]);
     expect(row(sheet, "pieces.box", 7)).toEqual([0, 0, 13, 7, "", "", "20 in all"]);
+    // One bottle of each, on request; what to weigh for the run stays.
+    sheet.put("show", "one bottle");
+    expect(row(sheet, "liquids.grams", 4, 2)).toEqual(
+      close([1, 2, 4, 8].map((twice) => 0.01 * twice * fill)),
+    );
+    expect(at("liquids.weigh", 1)).toBe(Math.round(0.4 * 156 * fill * 1.02) / 10);
   });
 
   test("loads of the base are told apart from loads of the finished batch", async () => {
@@ -153,7 +158,8 @@ describe("alone", () => {
     put("density", 8.5);
     expect(at("sizes.fill")).toMatch(/^#VALUE! density must be from 0 to 3 g\/mL, got 8.5: pounds/);
     put("density", null);
-    expect([at("sizes.fill"), at("batch"), at("liquids.grams"), at("liquids.one")]).toEqual([
+    put("show", "one bottle");
+    expect([at("sizes.fill"), at("batch"), at("liquids.grams"), at("weights.all")]).toEqual([
       "density?",
       "not known",
       "",
@@ -161,10 +167,10 @@ describe("alone", () => {
     ]);
     put("density", 0.87);
     put("liquids.load", null, 1);
-    expect([at("liquids.share", 1), at("liquids.said", 1), at("weights.all")]).toEqual([
+    expect([at("liquids.share", 1), at("liquids.said", 1), at("liquids.grams", 1)]).toEqual([
       "load?",
       "2 loads are blank: only one is the rest",
-      "not known",
+      "",
     ]);
     put("sizes.overfill", null);
     expect(at("sizes.overfill", 0, 6)).toBe("blank: filled to the mark");
