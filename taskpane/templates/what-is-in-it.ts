@@ -83,11 +83,11 @@ export const template: Template = {
   widths: [
     236,
     96,
-    ...BASES.flatMap(() => [84, 84, 84]),
     104,
-    74,
+    84,
     84,
     104,
+    ...BASES.flatMap(() => [84, 84, 84]),
     260,
     ...BASES.flatMap(() => [60, 60]),
     60,
@@ -183,7 +183,7 @@ export const template: Template = {
     {
       // The bases' names over their columns.
       block: "names",
-      skip: 2,
+      skip: 6,
       look: "heading",
       rows: [BASES.flatMap((k) => [`=IF(${named(k)}="","base ${k}",${named(k)})`, null, null])],
     },
@@ -207,7 +207,6 @@ export const template: Template = {
           ],
           demo: DEMO_INGREDIENTS.map(({ word }) => word ?? null),
         },
-        ...BASES.flatMap(columnsOf),
         {
           name: "what",
           heading: "What it is, for limits",
@@ -234,6 +233,7 @@ export const template: Template = {
           words: ["yes", "no", "not known"],
           demo: DEMO_INGREDIENTS.map(({ hazard }) => hazard ?? null),
         },
+        ...BASES.flatMap(columnsOf),
         {
           name: "said",
           heading: "Said of this line",
