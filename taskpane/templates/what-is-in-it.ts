@@ -85,11 +85,11 @@ export const template: Template = {
   widths: [
     236,
     96,
+    124,
+    96,
+    116,
+    136,
     ...BASES.flatMap(() => [84, 84, 84]),
-    104,
-    74,
-    84,
-    104,
     260,
     ...BASES.flatMap(() => [60, 60]),
     60,
@@ -185,7 +185,7 @@ export const template: Template = {
     {
       // The bases' names over their columns.
       block: "names",
-      skip: 2,
+      skip: 6,
       look: "heading",
       rows: [BASES.flatMap((k) => [`=IF(${named(k)}="","base ${k}",${named(k)})`, null, null])],
     },
@@ -209,7 +209,6 @@ export const template: Template = {
           ],
           demo: DEMO_INGREDIENTS.map(({ word }) => word ?? null),
         },
-        ...BASES.flatMap(columnsOf),
         {
           name: "what",
           heading: "What it is, for limits",
@@ -236,6 +235,7 @@ export const template: Template = {
           words: ["yes", "no", "not known"],
           demo: DEMO_INGREDIENTS.map(({ hazard }) => hazard ?? null),
         },
+        ...BASES.flatMap(columnsOf),
         {
           name: "said",
           heading: "Said of this line",

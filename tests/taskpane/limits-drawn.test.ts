@@ -156,6 +156,7 @@ describe("a base that is named in part, and a recipe of two more", () => {
     await set.type("Limits check", "parts.high", 4, 0.03);
     expect(await at("parts.over", 4)).toBe("Low (%): 2.0% is drawn; High (%): 2.0% is drawn");
     expect(await at("limits.high", SKIN)).toEqual(near(1));
+    expect(await at("overs")).toBe(2);
     await set.type("Limits check", "basepart", 0, 0.9);
     expect(await at("basepart", 0, 1)).toBe("typed over: 97.0% is drawn");
     expect(await at("parts.low", 0)).toEqual(near(0.45));

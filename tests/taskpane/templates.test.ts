@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { catalog } from "../../functions/catalog/catalog";
 import { cellName } from "../../functions/formula/addresses";
 import { TemplateSchema } from "../../taskpane/sheets/template";
+import { plannedSheets } from "../../taskpane/sheets/find";
 import { drawingOf } from "../../taskpane/sheets/drawing";
 import { templates } from "../../taskpane/templates/index";
 
@@ -72,8 +73,11 @@ describe.each(templates)("$title", (template) => {
 
   test("cuts off no label: what is longer than its column has room beside it", () => {
     // About six pixels a letter at the sheet's usual size; a filled or painted neighbour gives no room.
-    for (const { row, column, look, content } of drawing.cells) {
-      const isBeside = drawing.cells.some((cell) => cell.row === row && cell.column === column + 1);
+    const all = plannedSheets(templates.map((each) => ({ sheet: each.title, template: each })));
+    const drawings = [drawing, drawingOf(template, true, all)];
+    const cells = drawings.flatMap(({ cells }) => cells.map((cell) => ({ ...cell, cells })));
+    for (const { row, column, look, content, cells: around } of cells) {
+      const isBeside = around.some((cell) => cell.row === row && cell.column === column + 1);
       if (look !== "label" || typeof content !== "string" || content.startsWith("=") || !isBeside)
         continue;
       expect(content.length * 6, `${cellName(row, column)}: ${content}`).toBeLessThanOrEqual(

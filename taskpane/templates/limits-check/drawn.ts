@@ -91,19 +91,19 @@ const ONCE: Part = {
     },
     {
       name: "openends",
-      label: "Ingredients without a whole range (count)",
+      label: "Without a whole range (count)",
       format: "0",
       formula: "=COUNTIF({drawn.openend},1)",
     },
     {
       name: "baseslow",
-      label: "VOC of the base in the whole, low (%)",
+      label: "VOC that it brings, low (%)",
       format: "0.0%",
       formula: ofBaseVoc("low", "voclow"),
     },
     {
       name: "baseshigh",
-      label: "VOC of the base in the whole, high (%)",
+      label: "VOC that it brings, high (%)",
       format: "0.0%",
       formula: ofBaseVoc("high", "vochigh"),
     },

@@ -48,6 +48,13 @@ export const recipe = (lines: number): Part[] => [
         draw: `=${ofMaterial("vocpart", "{base}")}`,
         note: `=IF(OR({base}="",{ingredients}=0,NOT(ISNUMBER({basepart}))),"",IF({missingvoc}<>"","",IF(SUM({basepart})<=0,"","By Materials. By its ingredients below: "&${percent("{baseslow}/{basepart}")}&" to "&${percent("{baseshigh}/{basepart}")}&".")))`,
       },
+      {
+        name: "overs",
+        label: "Lines that are typed over",
+        format: "0",
+        formula: '=COUNTIF({parts.over},"?*")',
+        note: '=IF({overs}=0,"","What, and what is drawn, stands at the right end of each line.")',
+      },
     ],
   },
 ];
