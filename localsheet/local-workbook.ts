@@ -34,6 +34,7 @@ import "./frozen-paste";
 import "./growing";
 import { pageCommand } from "./pages";
 import "./list-ranges";
+import "./used-colors";
 
 type Command = { type: string } & Record<string, unknown>;
 

@@ -20,9 +20,14 @@ const UNKNOWN = 'COUNTIF({batches.found},"Weighed?")>0';
 /** All that was poured for batches of the book, as Weighed has it: one sum, and not one for each batch. */
 const ON_WEIGHED = 'SUMIFS({Weighed!weighed.liquid},{Weighed!weighed.line},">0")';
 
-/** What the k-th batch with the lot has in a column. */
-const traced = (column: string) =>
-  `=IF({row}="","",IF(INDEX({batches.${column}},{row})="","",INDEX({batches.${column}},{row})))`;
+/**
+ * What the k-th batch with the lot has in a column. Where there is none the first line is looked at, as a line
+ * of nothing would be the whole book.
+ */
+const traced = (column: string) => {
+  const there = `INDEX({batches.${column}},MAX(1,SUM({row})))`;
+  return `=IF(OR({row}="",${there}=""),"",${there})`;
+};
 
 /** Every batch that was made; and from a lot, every batch and bottle it went into. */
 export const template: Template = {
@@ -64,7 +69,7 @@ export const template: Template = {
           name: "bottles",
           label: "Bottles in them (count)",
           format: "0",
-          formula: `=IF(OR({lot}="",${UNKNOWN}),"",SUMIFS({batches.count},{batches.found},1))`,
+          formula: `=IF(OR({lot}="",${UNKNOWN}),"",SUMIFS({batches.count},{batches.found},">0"))`,
           note: '=IF(COUNT({batches.found})=SUMPRODUCT(ISNUMBER({batches.found})*ISNUMBER({batches.count})),"","not counted in every one: there are more")',
         },
         {
@@ -104,7 +109,7 @@ export const template: Template = {
           heading: "Line of the book",
           format: "0",
           formula:
-            '=IF(ROW()-ROW({traced.number:head})>COUNT({batches.hit}),"",MATCH(ROW()-ROW({traced.number:head}),{batches.hit},0))',
+            '=IF(ROW()-ROW({traced.number:head})>COUNT({batches.found}),"",SMALL({batches.found},ROW()-ROW({traced.number:head})))',
         },
       ],
     },
@@ -170,19 +175,12 @@ export const template: Template = {
         },
         {
           name: "found",
-          heading: "Has the lot traced",
+          heading: "Line with the lot traced",
           hidden: true,
           format: "0",
           formula:
-            '=IF(OR({lot}="",{number}=""),"",IF(ISERROR(MATCH({number},{Weighed!weighed.traced},0)),"",1))',
+            '=IF(OR({lot}="",{number}=""),"",IF(ISERROR(MATCH({number},{Weighed!weighed.traced},0)),"",ROW()-ROW({batches.number:head})))',
           alone: '=IF(OR({lot}="",{number}=""),"","Weighed?")',
-        },
-        {
-          name: "hit",
-          heading: "Found, in order",
-          hidden: true,
-          format: "0",
-          formula: '=IF({found}=1,COUNTIF({batches.found:upto},1),"")',
         },
       ],
     },

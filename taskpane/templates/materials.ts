@@ -166,7 +166,7 @@ export const template: Template = {
           heading: "On hand now (g or pieces)",
           format: "0.0",
           formula:
-            '=IF(OR({counted}="",{key}=""),"",{counted}-SUMIFS({Weighed!weighed.counts},{Weighed!weighed.material},{name},{Weighed!weighed.date},">="&SUM({countedon})))',
+            '=IF(OR({counted}="",{key}=""),"",{counted}-IF(ISERROR(MATCH({name},{Weighed!weighed.material},0)),0,SUMIFS({Weighed!weighed.counts},{Weighed!weighed.first},MATCH({name},{Weighed!weighed.material},0),{Weighed!weighed.date},">="&SUM({countedon}))))',
           alone: '=IF(OR({counted}="",{key}=""),"",{counted})',
         },
         { name: "least", heading: "Least to keep (g or pieces)", demo: demo("least") },

@@ -161,7 +161,7 @@ export const template: Template = {
           heading: "Liquid ($)",
           format: "0.00",
           formula:
-            '=IF(NOT(ISNUMBER({grams})),"",IF({unknown}+COUNTIFS({Recipes!recipes.recipe},{recipe},{Recipes!recipes.costpart},"no price")>0,"no price",{grams}*SUMIFS({Recipes!recipes.costpart},{Recipes!recipes.recipe},{recipe})/(1-SUM({lost}))))',
+            '=IF(NOT(AND(ISNUMBER({grams}),ISNUMBER({rline}))),"",IF({unknown}+COUNTIFS({Recipes!recipes.first},{rline},{Recipes!recipes.costpart},"no price")>0,"no price",{grams}*SUMIFS({Recipes!recipes.costpart},{Recipes!recipes.first},{rline})/(1-SUM({lost}))))',
         },
         {
           name: "packaging",
@@ -256,7 +256,7 @@ export const template: Template = {
           heading: "The change adds ($)",
           format: "0.00",
           formula:
-            '=IF(OR({what}="",{change}="",NOT(ISNUMBER({cost}))),"",{change}*({grams}*SUMIFS({Recipes!recipes.costpart},{Recipes!recipes.recipe},{recipe},{Recipes!recipes.material},{what})/(1-SUM({lost}))+SUM({piecesof})))',
+            '=IF(OR({what}="",{change}="",NOT(ISNUMBER({cost}))),"",{change}*({grams}*SUMIFS({Recipes!recipes.costpart},{Recipes!recipes.first},{rline},{Recipes!recipes.material},{what})/(1-SUM({lost}))+SUM({piecesof})))',
         },
         {
           name: "fees",
@@ -286,7 +286,7 @@ export const template: Template = {
           format: "0",
           // All lines less those with a number: LibreOffice takes "*?" for numbers, too.
           formula:
-            '=IF({recipe}="",0,COUNTIF({Recipes!recipes.recipe},{recipe})-COUNTIFS({Recipes!recipes.recipe},{recipe},{Recipes!recipes.share},">=-100"))',
+            '=IF(ISNUMBER({rline}),COUNTIF({Recipes!recipes.first},{rline})-COUNTIFS({Recipes!recipes.first},{rline},{Recipes!recipes.share},">=-100"),0)',
         },
         {
           name: "rline",

@@ -187,7 +187,7 @@ export const template: Template = {
           hidden: true,
           heading: "All loads (%)",
           format: "0.0%",
-          formula: '=IF({recipe}="","",SUMIFS({recipes.load},{recipes.recipe},{recipe}))',
+          formula: '=IF({recipe}="","",SUMIFS({recipes.load},{recipes.first},{first}))',
         },
         {
           name: "basis",
@@ -258,6 +258,14 @@ export const template: Template = {
           heading: "Names to pick from",
           formula:
             '=IF(ROW()-ROW({recipes.recipe:head})>COUNT({recipes.turn}),"",INDEX({recipes.recipe},MATCH(ROW()-ROW({recipes.recipe:head}),{recipes.turn},0)))',
+        },
+        {
+          // A number for each recipe: lines are told apart by numbers faster than by names.
+          name: "first",
+          hidden: true,
+          heading: "First line of the recipe",
+          format: "0",
+          formula: '=IF({recipe}="","",IFERROR(MATCH({recipe},{recipes.recipe},0),""))',
         },
       ],
     },

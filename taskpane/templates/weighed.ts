@@ -8,8 +8,6 @@ export const LIQUIDS = ["base", "fragrance oil", "additive", "wax"];
 const isLiquid = LIQUIDS.map((what) => `{what}="${what}"`).join(",");
 const whatOf = (material: string) => DEMO_MATERIALS.find(({ name }) => name === material)?.what;
 
-const inMaterials = "MATCH({material},{Materials!materials.name},0)";
-
 /** What was taken from which lot for which batch: on hand falls by it, and a lot is traced through it. */
 export const template: Template = {
   title: "Weighed",
@@ -68,7 +66,7 @@ export const template: Template = {
           name: "what",
           heading: "What it is",
           demo: DEMO_WEIGHED.map(({ material }) => whatOf(material) ?? null),
-          draw: `=IF({material}="","",IF(ISNUMBER(${inMaterials}),IF(INDEX({Materials!materials.what},${inMaterials})="","",INDEX({Materials!materials.what},${inMaterials})),""))`,
+          draw: '=IF({material}="","",IFERROR(INDEX({Materials!materials.what},MATCH({material},{Materials!materials.name},0))&"",""))',
         },
         {
           name: "date",
@@ -111,9 +109,17 @@ export const template: Template = {
           hidden: true,
           format: "0",
           formula:
-            '=IF({batch}="","",IF(ISERROR(MATCH({batch},{Batch book!batches.number},0)),"none",MATCH({batch},{Batch book!batches.number},0)))',
+            '=IF({batch}="","",IFERROR(MATCH({batch},{Batch book!batches.number},0),"none"))',
           // Alone every line counts: there is no book that it could be taken out of.
           alone: '=IF({batch}="","",ROW()-ROW({weighed.batch:head}))',
+        },
+        {
+          // A number for each material: lines are told apart by numbers faster than by names.
+          name: "first",
+          heading: "First line of the material",
+          hidden: true,
+          format: "0",
+          formula: '=IF({material}="","",IFERROR(MATCH({material},{weighed.material},0),""))',
         },
       ],
     },

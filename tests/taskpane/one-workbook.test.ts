@@ -42,6 +42,19 @@ describe("a price on Materials", () => {
     expect(await set.at("Price list", "prices.said")).toContain("no price");
   });
 
+  test("a recipe that is not there costs nothing to nobody, also in a size by weight", async () => {
+    const set = await wholeSet();
+    await set.type("Sizes", "sizes.holds", 0, 100);
+    await set.type("Sizes", "sizes.unit", 0, "g");
+    const size = String(await set.at("Sizes", "sizes.size"));
+    await set.type("Price list", "prices.size", 0, size);
+    expect(await set.at("Price list", "prices.liquid")).toBeGreaterThan(0);
+    await set.type("Price list", "prices.recipe", 0, "Nowhere mist");
+    expect(await set.at("Price list", "prices.liquid")).toBe("");
+    expect(await set.at("Price list", "prices.cost")).toBe("");
+    expect(await set.at("Price list", "prices.said")).toContain("not in Recipes");
+  });
+
   test("another offer in use is drawn from then on; two in use are said", async () => {
     const set = await wholeSet();
     await set.type("Materials", "materials.standing", 2, "in use");
