@@ -1,5 +1,4 @@
 /** A formula with calls of ours as one without them, where that can be. */
-import { MAX_COLS, MAX_ROWS, parseA1Ref } from "@borgar/fx/xlsx";
 import { type Given, type Shape, together } from "../native/inputs";
 import { type Native, nativeOf } from "../native/native";
 import { call, constant, written } from "../native/piece";
@@ -7,6 +6,7 @@ import { TooMuch } from "../native/too-much";
 import { ourFunction } from "../formula/ours";
 import { type Argument, type Node, calleeOf, childrenOf, constantOf } from "../formula/tree";
 import { rankOf } from "../formula/precedence";
+import { edgesOf, rangeIn } from "../formula/references";
 import { writeFormula } from "../formula/writer";
 
 /** What a name, a table's column or a spilled range stands for: its size, or null where that is not known. */
@@ -181,12 +181,8 @@ class Sizer {
 
 /** The size of a range such as Sheet1!A1:B3, A:A or C2. */
 export function sizeOfRange(reference: string): Shape | null {
-  const found = parseA1Ref(reference);
-  const range = found && "range" in found ? found.range : undefined;
-  if (!range) return null;
-  const { top, left, bottom, right } = range;
-  return {
-    rows: (bottom ?? MAX_ROWS) - (top ?? 0) + 1,
-    columns: (right ?? MAX_COLS) - (left ?? 0) + 1,
-  };
+  const found = rangeIn(reference);
+  if (!found) return null;
+  const { top, left, bottom, right } = edgesOf(found);
+  return { rows: bottom - top + 1, columns: right - left + 1 };
 }

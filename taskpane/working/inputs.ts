@@ -1,11 +1,11 @@
 /** What went into a call: each argument with its value, its unit, and where it comes from. */
-import { parseA1Ref } from "@borgar/fx/xlsx";
 import { at } from "../../src/lists";
 import { type CatalogEntry, NAMESPACE, type Param } from "../../functions/catalog/entry";
 import { type Line, lineOf } from "../../functions/bind/arguments";
 import { type CellValue, type Grid, isFault, onlyCell } from "../../functions/bind/cell";
 import type { Kind } from "../../functions/catalog/kinds";
 import { cellName } from "../../functions/formula/addresses";
+import { edgesOf, isWhole, rangeIn } from "../../functions/formula/references";
 import { ourFunction } from "../../functions/formula/ours";
 import type { Argument, Node } from "../../functions/formula/tree";
 import { typedFormula } from "../../functions/formula/writer";
@@ -135,28 +135,24 @@ function isSigned(node: Node): boolean {
 }
 
 async function rangeSource(workbook: Workbook, spot: Spot, reference: string): Promise<Source> {
-  const found = parseA1Ref(reference);
-  if (!found || !("range" in found)) return { words: () => reference };
-  const { top, left, bottom, right } = found.range;
-  const rows = (bottom ?? 0) - (top ?? 0);
-  const columns = (right ?? 0) - (left ?? 0);
+  const found = rangeIn(reference);
+  if (!found) return { words: () => reference };
+  const { top, left, bottom, right } = edgesOf(found);
   const sheet = found.sheetName || spot.sheet;
   const on = sheet === spot.sheet ? "" : ` of ${sheet}`;
-  const isWhole = top === null || left === null || top === undefined || left === undefined;
-  const cellAt = (row: number, column: number) =>
-    cellName((top ?? 0) + row, (left ?? 0) + column) + on;
-  const label = isWhole ? "" : await labelOf(workbook, { sheet, row: top, column: left });
+  const cellAt = (row: number, column: number) => cellName(top + row, left + column) + on;
+  const label = isWhole(found) ? "" : await labelOf(workbook, { sheet, row: top, column: left });
   const named = label ? `, ${label}` : "";
   const place = (line: Line | null) => {
-    if (!line || isWhole) return reference.replaceAll("$", "");
-    return cellAt(rows > 0 ? line.row : 0, columns > 0 ? line.column : 0);
+    if (!line || isWhole(found)) return reference.replaceAll("$", "");
+    return cellAt(bottom > top ? line.row : 0, right > left ? line.column : 0);
   };
-  const isCell = rows === 0 && columns === 0;
+  const isOne = isWhole(found) || (bottom === top && right === left);
   return {
     place,
     cellAt,
     words: (line) => {
-      const of = isCell || !line ? "" : `, of ${reference}`;
+      const of = isOne || !line ? "" : `, of ${reference}`;
       return `from ${place(line)}${of}${named}`;
     },
   };
