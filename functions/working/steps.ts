@@ -8,7 +8,7 @@ import { type FactoryFunctionMap, type MathNode, all, create } from "mathjs";
 import { squeeze } from "../../src/errors";
 import { conditionIn } from "../catalog/conditions";
 import type { CatalogEntry, Param, WorkingLine } from "../catalog/entry";
-import { type Line, inputsOf } from "../bind/arguments";
+import { inputsOf } from "../bind/arguments";
 import { HELPERS } from "./helpers";
 
 // "All" is one of a record of names to the library's types, which might lack it.
@@ -32,9 +32,9 @@ const PLAINLY = { parenthesis: "auto", lowerExp: -9, upperExp: 15 };
 /** Enough for a reader; a sum of such numbers may differ from the exact one in the last of them. */
 const DIGITS = 12;
 
-/** The steps of one line of a call; its arguments as the host would hand them over. */
-export function stepsOf(entry: CatalogEntry, args: unknown[], line?: Line): Step[] {
-  const inputs = inputsOf(entry, args, line);
+/** The steps of a call of one line; its arguments as a host passes them. */
+export function stepsOf(entry: CatalogEntry, args: readonly unknown[]): Step[] {
+  const inputs = inputsOf(entry, args);
   const given = new Map(entry.params.map((param, i) => [param.name, inputs[i] !== undefined]));
   const scope = scopeOf(entry, inputs);
   const written = new Set(entry.params.map((param) => param.name));

@@ -1,8 +1,8 @@
 /** What went into a call: each argument with its value, its unit, and where it comes from. */
 import { at } from "../../src/lists";
 import { type CatalogEntry, NAMESPACE, type Param } from "../../functions/catalog/entry";
-import { type Line, lineOf } from "../../functions/bind/arguments";
-import { type CellValue, type Grid, isFault, onlyCell } from "../../functions/bind/cell";
+import type { Line } from "../../functions/bind/arguments";
+import { type CellValue, type Grid, isBlank, isFault, onlyCell } from "../../functions/bind/cell";
 import type { Kind } from "../../functions/catalog/kinds";
 import { cellName } from "../../functions/formula/addresses";
 import { edgesOf, isWhole, rangeIn } from "../../functions/formula/references";
@@ -31,38 +31,35 @@ const REACH = 40;
 /** Most values of a range that are shown. */
 const MOST = 8;
 
-/** Describes the inputs of a call; of a line, when asked. */
+/** Describes the inputs of a call: those of a line, by what its cells hold. */
 export async function inputsShown(
   workbook: Workbook,
   spot: Spot,
   entry: CatalogEntry,
   nodes: Argument[],
-  args: Grid[],
-): Promise<(line: Line) => Input[]> {
+): Promise<(line: Line, held: Grid[]) => Input[]> {
   const asked: { param: Param; source: Source }[] = [];
   // In turn: what a workbook is asked at once it may answer crosswise.
   for (const [i, param] of entry.params.entries())
     asked.push({ param, source: await sourceOf(workbook, spot, nodes[i] ?? null) });
-  return (line) => {
-    const ofLine = lineOf(entry, args, line);
-    return asked.map(({ param, source }, i) => {
-      const cells = at(ofLine, i);
+  return (line, held) =>
+    asked.map(({ param, source }, i) => {
+      const cells = at(held, i);
       const unit = unitParam(entry, param);
-      const unitCell = unit && onlyCell(at(ofLine, entry.params.indexOf(unit)));
-      const isBlank = cells.flat().every((cell) => cell === null || cell === "");
+      const unitCell = unit && onlyCell(at(held, entry.params.indexOf(unit)));
+      const isNothing = cells.flat().every(isBlank);
       // Of a scale of its own: 62 F is not 62 °C.
       const kind = unit && param.kind === "celsius" ? "number" : param.kind;
       const from = source.words(param.range ? null : line);
       return {
         name: param.name,
         text: param.text,
-        value: isBlank ? blankShown(param) : valuesShown(cells, kind, unitCell),
-        from: isBlank && param.default !== undefined ? `${from}: the default` : from,
+        value: isNothing ? blankShown(param) : valuesShown(cells, kind, unitCell),
+        from: isNothing && param.default !== undefined ? `${from}: the default` : from,
         place: source.place?.(param.range ? null : line),
         fault: faultIn(cells, source.cellAt),
       };
     });
-  };
 }
 
 /** What is taken where nothing is filled in. */
@@ -165,7 +162,11 @@ async function labelOf(workbook: Workbook, { sheet, row, column }: Spot): Promis
   const block = `${quoted}!${cellName(first, 0)}:${cellName(row, column)}`;
   const [lines] = await workbook.values({ sheet, row, column }, [block]);
   if (!lines) return "";
-  const [beside, ...more] = lines.at(-1)?.slice(0, column).filter(isFilled) ?? [];
+  const [beside, ...more] =
+    lines
+      .at(-1)
+      ?.slice(0, column)
+      .filter((cell) => !isBlank(cell)) ?? [];
   const isLabel = typeof beside === "string" && more.length === 0;
   const label = isLabel ? beside : headingOf(lines, column);
   return label === undefined ? "" : `"${label}"`;
@@ -175,15 +176,11 @@ async function labelOf(workbook: Workbook, { sheet, row, column }: Spot): Promis
 function headingOf(lines: Grid, column: number): string | undefined {
   for (const line of lines.slice(0, -1).reverse()) {
     const cell = line[column];
-    const filled = line.filter(isFilled);
+    const filled = line.filter((cell) => !isBlank(cell));
     // A blank line, or a title that stands alone: the table does not reach further up.
     if (filled.length <= Math.min(1, column)) return undefined;
     const isHeading = filled.every((each) => typeof each === "string");
     if (isHeading && typeof cell === "string" && cell !== "") return cell;
   }
   return undefined;
-}
-
-function isFilled(cell: CellValue): boolean {
-  return cell !== null && cell !== "";
 }
