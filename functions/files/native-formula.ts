@@ -52,7 +52,7 @@ export function nativeFormula(tree: Node, sizeOf: SizeOf): NativeFormula {
 /** Calls of ours that stand right in a sum or a mean. */
 function summedUp(node: Node): Node[] {
   const children = childrenOf(node).filter((child) => child !== null);
-  const isSum = node.type === "CallExpression" && SUMS.has(calleeOf(node).toUpperCase());
+  const isSum = node.type === "CallExpression" && SUMS.has(calleeOf(node));
   return [...(isSum ? children.filter(ourFunction) : []), ...children.flatMap(summedUp)];
 }
 
@@ -62,7 +62,7 @@ const SUMS = new Set("SUM AVERAGE MIN MAX COUNT PRODUCT MEDIAN SUMPRODUCT".split
 const ONE_CELL = new Set(
   (
     "SUM SUMPRODUCT AVERAGE MIN MAX COUNT COUNTA COUNTBLANK PRODUCT MEDIAN STDEV VAR AND OR ROWS COLUMNS " +
-    "SUMIFS SUBTOTAL AGGREGATE NPV PI TODAY NOW RAND CONCAT TEXTJOIN _XLFN.CONCAT _XLFN.TEXTJOIN _XLFN.SINGLE"
+    "SUMIFS SUBTOTAL AGGREGATE NPV PI TODAY NOW RAND CONCAT TEXTJOIN SINGLE"
   ).split(" "),
 );
 
@@ -123,8 +123,7 @@ class Sizer {
     if (node.type === "UnaryExpression") return /[-%]/.test(node.operator) ? "number" : "anything";
     if (node.type === "BinaryExpression")
       return /[-+*/^]/.test(node.operator) ? "number" : "anything";
-    if (node.type === "CallExpression")
-      return NUMBERS.has(calleeOf(node).toUpperCase()) ? "number" : "anything";
+    if (node.type === "CallExpression") return NUMBERS.has(calleeOf(node)) ? "number" : "anything";
     const isNumbers =
       node.type === "ArrayExpression" &&
       node.elements
@@ -158,13 +157,14 @@ class Sizer {
 
   private shapeOfCall(node: Node & { type: "CallExpression" }): Shape | null {
     if (ourFunction(node)) return this.native(node).shape;
-    const name = calleeOf(node).toUpperCase();
+    const name = calleeOf(node);
     const args = node.arguments as Argument[];
-    if (name === "_XLFN.ANCHORARRAY") return this.sizeOf(`${writeFormula(args[0] as Node)}#`);
+    if (name === "ANCHORARRAY") return this.sizeOf(`${writeFormula(args[0] as Node)}#`);
     if (ONE_CELL.has(name)) return CELL;
     if (CELL_BY_CELL.has(name)) return this.together(args);
+    if (name === "XLOOKUP" && !this.isLine(args[2])) return null;
     // Of a look-up, the answer is as large as what is looked up.
-    if (["MATCH", "VLOOKUP", "HLOOKUP", "_XLFN.XLOOKUP"].includes(name))
+    if (["MATCH", "VLOOKUP", "HLOOKUP", "XLOOKUP"].includes(name))
       return this.together(args.slice(0, 1));
     if (name === "SUMIF" || name === "COUNTIF") return this.together(args.slice(1, 2));
     if (name === "TRANSPOSE") {
@@ -172,6 +172,11 @@ class Sizer {
       return shape && { rows: shape.columns, columns: shape.rows };
     }
     return null;
+  }
+
+  private isLine(node: Argument | undefined): boolean {
+    const shape = node ? this.shapeOf(node) : null;
+    return shape !== null && (shape.rows === 1 || shape.columns === 1);
   }
 
   private together(nodes: Argument[]): Shape | null {

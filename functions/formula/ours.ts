@@ -6,9 +6,9 @@
  */
 import { catalog } from "../catalog/catalog";
 import { type CatalogEntry, NAMESPACE } from "../catalog/entry";
-import { type Call, type Node, calleeOf, childrenOf } from "./tree";
+import { type Call, type Node, calleeOf, childrenOf, plainName } from "./tree";
 
-const OURS = new RegExp(`^(?:_xldudf_|_xlfn\\.|_xludf\\.)*${NAMESPACE}[._]([A-Z0-9]+)$`, "i");
+const OURS = new RegExp(`^${NAMESPACE}[._]([A-Z0-9]+)$`);
 const MAY_BE_OURS = new RegExp(`${NAMESPACE}[._][A-Z0-9]+\\(`, "i");
 const BY_ID = new Map(catalog.map((entry) => [entry.id, entry]));
 
@@ -24,8 +24,8 @@ export function ourFunction(node: Node): CatalogEntry | null {
 
 /** The function of a name as it is typed or stored; null for any other name. */
 export function functionNamed(name: string): CatalogEntry | null {
-  const id = OURS.exec(name)?.[1];
-  return (id && BY_ID.get(id.toUpperCase())) || null;
+  const id = OURS.exec(plainName(name))?.[1];
+  return (id && BY_ID.get(id)) || null;
 }
 
 /** All calls of ours in a formula, the innermost first. */

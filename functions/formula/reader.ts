@@ -73,7 +73,7 @@ function asName({ name }: Identifier): ReferenceIdentifier {
 export function withoutLets(node: Node, names: ReadonlyMap<string, Node> = new Map()): Node {
   if (node.type === "ReferenceIdentifier")
     return (node.kind === "name" && names.get(letName(node.value))) || node;
-  if (node.type !== "CallExpression" || !/^(_xlfn\.)?LET$/i.test(calleeOf(node)))
+  if (node.type !== "CallExpression" || calleeOf(node) !== "LET")
     return withChildren(node, (child) => withoutLets(child, names));
   const body = node.arguments.at(-1);
   const inner = new Map(names);

@@ -65,10 +65,14 @@ export function withChildren(node: Node, change: (child: Node) => Node): Node {
   return node;
 }
 
-/** The name of a called function, prefixes of newer functions taken off. */
-export function calleeOf(node: Call): string {
-  const { callee } = node;
-  return callee.type === "Identifier" ? callee.name : "";
+/** The name of a called function in capitals, without prefixes; "" for a call by no name. */
+export function calleeOf({ callee }: Call): string {
+  return callee.type === "Identifier" ? plainName(callee.name) : "";
+}
+
+/** The name of a function without what files put before newer ones and those of add-ins. */
+export function plainName(name: string): string {
+  return name.toUpperCase().replace(/^(_XLFN\.|_XLWS\.|_XLUDF\.|_XLDUDF_)+/, "");
 }
 
 /** A number, a percent or a word that is written in the formula itself. */

@@ -79,9 +79,7 @@ function reference(
 }
 
 async function called(node: Call, references: References): Promise<Grid> {
-  const name = calleeOf(node)
-    .replace(/^_xlfn\./i, "")
-    .toUpperCase();
+  const name = calleeOf(node);
   const nodes = node.arguments;
   const valueOf = (arg: Argument) => (arg ? evaluate(arg, references) : [[null]]);
   if (name === "IF") return chosen(nodes, valueOf);
