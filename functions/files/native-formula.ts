@@ -1,10 +1,10 @@
 /** A formula with calls of ours as one without them, where that can be. */
-import { type Given, type Shape, together } from "../native/inputs";
+import { type Given, type Shape, together } from "../native/given";
 import { type Native, nativeOf } from "../native/native";
 import { call, constant, written } from "../native/piece";
 import { TooMuch } from "../native/too-much";
 import { ourFunction } from "../formula/ours";
-import { type Argument, type Node, calleeOf, childrenOf, constantOf } from "../formula/tree";
+import { type ArgumentNode, type Node, calleeOf, childrenOf, constantOf } from "../formula/tree";
 import { rankOf } from "../formula/precedence";
 import { edgesOf, rangeIn } from "../formula/references";
 import { writeFormula } from "../formula/writer";
@@ -97,7 +97,9 @@ class Sizer {
     if (known) return known;
     const entry = ourFunction(node);
     if (!entry || node.type !== "CallExpression") throw new TooMuch("a call");
-    const args = (node.arguments as Argument[]).map((arg) => (arg ? this.given(arg) : undefined));
+    const args = (node.arguments as ArgumentNode[]).map((arg) =>
+      arg ? this.given(arg) : undefined,
+    );
     const native = nativeOf(entry, args);
     if (native.piece.array) this.array = true;
     this.known.set(node, native);
@@ -158,7 +160,7 @@ class Sizer {
   private shapeOfCall(node: Node & { type: "CallExpression" }): Shape | null {
     if (ourFunction(node)) return this.native(node).shape;
     const name = calleeOf(node);
-    const args = node.arguments as Argument[];
+    const args = node.arguments as ArgumentNode[];
     if (name === "ANCHORARRAY") return this.sizeOf(`${writeFormula(args[0] as Node)}#`);
     if (ONE_CELL.has(name)) return CELL;
     if (CELL_BY_CELL.has(name)) return this.together(args);
@@ -174,12 +176,12 @@ class Sizer {
     return null;
   }
 
-  private isLine(node: Argument | undefined): boolean {
+  private isLine(node: ArgumentNode | undefined): boolean {
     const shape = node ? this.shapeOf(node) : null;
     return shape !== null && (shape.rows === 1 || shape.columns === 1);
   }
 
-  private together(nodes: Argument[]): Shape | null {
+  private together(nodes: ArgumentNode[]): Shape | null {
     return together(nodes.flatMap((node) => (node ? [this.shapeOf(node)] : [])));
   }
 }

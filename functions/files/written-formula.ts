@@ -1,7 +1,7 @@
 /** What Excel's files need to be told of a formula. */
 import { ourFunction } from "../formula/ours";
 import { readFormula } from "../formula/reader";
-import { type Argument, type Node, calleeOf, childrenOf } from "../formula/tree";
+import { type ArgumentNode, type Node, calleeOf, childrenOf } from "../formula/tree";
 import { sizeOfRange } from "./native-formula";
 
 /** Functions of the local sheet's engine that no other program has. */
@@ -60,7 +60,7 @@ function asArray(node: Node): boolean {
   return children.some((child) => child !== null && !isRange(child) && asArray(child));
 }
 
-function isArrayLike(child: Argument): boolean {
+function isArrayLike(child: ArgumentNode): boolean {
   return child !== null && asArray(child);
 }
 

@@ -1,8 +1,8 @@
 /**
  * The calls of our functions in a formula.
  *
- * A call is typed MIST.OILFOR(...) and stored _xldudf_MIST_OILFOR(...); other programs keep the name with a
- * prefix of their own. All are known.
+ * A call is typed MIST.OILFOR(...) and stored _xldudf_MIST_OILFOR(...); other programs keep the
+ * name with a prefix of their own. All are known.
  */
 import { catalog } from "../catalog/catalog";
 import { type CatalogEntry, NAMESPACE } from "../catalog/entry";
@@ -12,7 +12,7 @@ const OURS = new RegExp(`^${NAMESPACE}[._]([A-Z0-9]+)$`);
 const MAY_BE_OURS = new RegExp(`${NAMESPACE}[._][A-Z0-9]+\\(`, "i");
 const BY_ID = new Map(catalog.map((entry) => [entry.id, entry]));
 
-/** True where a text may hold a call of ours: a quick look before it is read. */
+/** True where a text may hold a call of ours: a quick look, before it is read as a tree. */
 export function mentionsUs(formula: string): boolean {
   return MAY_BE_OURS.test(formula);
 }

@@ -1,4 +1,4 @@
-/** Units in a native formula: is it one, is it a weight, and how large is it in grams or millilitres. */
+/** Units in a native formula: is it one, is it a weight, how many grams or millilitres is it. */
 import { squeeze } from "../../src/errors";
 import { turn } from "../../src/measure/turn";
 import { VOLUME_UNITS, WEIGHT_UNITS, unitOf } from "../../src/units";

@@ -1,8 +1,8 @@
 /**
  * How a number came about: the working lines of a function with a call's own numbers in them.
  *
- * Every line is an expression that mathjs evaluates, in which an earlier line stands by its name; the last
- * line gives what the cell shows.
+ * Every line is an expression that mathjs evaluates, in which an earlier line stands by its name;
+ * the last line gives what the cell shows.
  */
 import { type FactoryFunctionMap, type MathNode, all, create } from "mathjs";
 import { squeeze } from "../../src/errors";
@@ -11,7 +11,7 @@ import type { CatalogEntry, Param, WorkingLine } from "../catalog/entry";
 import { inputsOf } from "../bind/arguments";
 import { HELPERS } from "./helpers";
 
-// "All" is one of a record of names to the library's types, which might lack it.
+// The library's types say that "all" may be missing.
 export const math = create(all as FactoryFunctionMap, { matrix: "Array" });
 
 export interface Step {
@@ -79,7 +79,7 @@ function applies(
   return Boolean(math.evaluate(condition.expression, { ...scope }));
 }
 
-/** Ranges of one row or column are lists; larger ones are tables. A blank that counts is nothing of it. */
+/** A range of one row or column as a list, any other as a table; a blank in it is zero. */
 function valueFor(param: Param, input: unknown): unknown {
   const value = input ?? param.default ?? null;
   if (!Array.isArray(value)) return value;

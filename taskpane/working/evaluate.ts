@@ -14,7 +14,7 @@ import {
 import { worksheetFunction } from "../../functions/bind/register";
 import { ourFunction } from "../../functions/formula/ours";
 import {
-  type Argument,
+  type ArgumentNode,
   type Call,
   type Node,
   calleeOf,
@@ -81,7 +81,7 @@ function reference(
 async function called(node: Call, references: References): Promise<Grid> {
   const name = calleeOf(node);
   const nodes = node.arguments;
-  const valueOf = (arg: Argument) => (arg ? evaluate(arg, references) : [[null]]);
+  const valueOf = (arg: ArgumentNode) => (arg ? evaluate(arg, references) : [[null]]);
   if (name === "IF") return chosen(nodes, valueOf);
   const args: Grid[] = [];
   // In turn: what a workbook is asked at once it may answer crosswise.
@@ -99,11 +99,11 @@ async function called(node: Call, references: References): Promise<Grid> {
 
 /** IF: only the branch that is taken is looked at, where there is one condition. */
 async function chosen(
-  [condition = null, then, otherwise]: Argument[],
-  valueOf: (arg: Argument) => Promise<Grid> | Grid,
+  [condition = null, then, otherwise]: ArgumentNode[],
+  valueOf: (arg: ArgumentNode) => Promise<Grid> | Grid,
 ): Promise<Grid> {
   const conditions = await valueOf(condition);
-  const branch = async (arg: Argument | undefined) =>
+  const branch = async (arg: ArgumentNode | undefined) =>
     arg === undefined ? [[false]] : await valueOf(arg);
   const one = onlyCell(conditions);
   if (isFault(one)) return [[one]];
@@ -117,7 +117,7 @@ async function chosen(
 }
 
 /** What an aggregate counts of an argument: of cells only the numbers, of what is typed in all. */
-function counts(grid: Grid, node: Argument): Counted[] {
+function counts(grid: Grid, node: ArgumentNode): Counted[] {
   const isTyped = node !== null && constantOf(node) !== undefined;
   return grid.flat().map((value) => {
     if (isFault(value)) throw new Stopped(value);

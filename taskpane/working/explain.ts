@@ -23,11 +23,11 @@ import { type Step, stepsOf } from "../../functions/working/steps";
 import { cellName } from "../../functions/formula/addresses";
 import { mentionsUs, ourCalls, ourFunction } from "../../functions/formula/ours";
 import { readFormula, withoutLets } from "../../functions/formula/reader";
-import { type Argument, type Call, type Node, constantsOf } from "../../functions/formula/tree";
+import { type ArgumentNode, type Call, type Node, constantsOf } from "../../functions/formula/tree";
 import { RANK } from "../../functions/formula/precedence";
 import { type Written, literal, typedFormula, writeFormula } from "../../functions/formula/writer";
 import type { CellContent, Spot, Workbook } from "../host/workbook";
-import { type Input, inputsShown } from "./inputs";
+import { type ShownInput, inputsShown } from "./inputs";
 import { COULD_NOT_BE_READ, type Problem, problemOf } from "./problems";
 
 export interface Explained {
@@ -56,7 +56,7 @@ export interface ExplainedCall {
 
 /** One line of a call. */
 export interface ExplainedLine {
-  inputs: Input[];
+  inputs: ShownInput[];
   steps: Step[];
   /** Names in the steps that want explaining. */
   words: { word: string; means: string }[];
@@ -186,7 +186,7 @@ function wordsIn(steps: Step[]): { word: string; means: string }[] {
 async function valuesOf(
   workbook: Workbook,
   from: Spot,
-  nodes: Argument[],
+  nodes: ArgumentNode[],
   answers: Map<Node, Grid>,
 ): Promise<Grid[]> {
   const known = nodes.map((node) => (node ? (answers.get(node) ?? constantsOf(node)) : [[null]]));

@@ -7,12 +7,12 @@ import type { Kind } from "../../functions/catalog/kinds";
 import { cellName } from "../../functions/formula/addresses";
 import { edgesOf, isWhole, rangeIn } from "../../functions/formula/references";
 import { ourFunction } from "../../functions/formula/ours";
-import type { Argument, Node } from "../../functions/formula/tree";
+import type { ArgumentNode, Node } from "../../functions/formula/tree";
 import { typedFormula } from "../../functions/formula/writer";
 import type { Spot, Workbook } from "../host/workbook";
 import { shown, unitParam } from "./shown";
 
-export interface Input {
+export interface ShownInput {
   name: string;
   /** What the argument is, as its documentation says. */
   text: string;
@@ -36,8 +36,8 @@ export async function inputsShown(
   workbook: Workbook,
   spot: Spot,
   entry: CatalogEntry,
-  nodes: Argument[],
-): Promise<(line: Line, held: Grid[]) => Input[]> {
+  nodes: ArgumentNode[],
+): Promise<(line: Line, held: Grid[]) => ShownInput[]> {
   const asked: { param: Param; source: Source }[] = [];
   // In turn: what a workbook is asked at once it may answer crosswise.
   for (const [i, param] of entry.params.entries())
@@ -99,7 +99,7 @@ interface Source {
 }
 
 /** Where an argument comes from. */
-async function sourceOf(workbook: Workbook, spot: Spot, node: Argument): Promise<Source> {
+async function sourceOf(workbook: Workbook, spot: Spot, node: ArgumentNode): Promise<Source> {
   if (!node) return { words: () => "left out" };
   const entry = ourFunction(node);
   if (entry) {

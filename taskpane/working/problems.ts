@@ -1,7 +1,7 @@
 /** Why a line has no number, and how to mend it. */
 import { type CatalogEntry, NAMESPACE } from "../../functions/catalog/entry";
 import type { Fault } from "../../functions/bind/cell";
-import type { Input } from "./inputs";
+import type { ShownInput } from "./inputs";
 
 export interface Problem {
   reason: string;
@@ -14,7 +14,11 @@ export interface Problem {
 export const COULD_NOT_BE_READ = "what it holds could not be read here";
 
 /** What is wrong with a line of a call, or with a formula around calls that are right; blank lines have no fault. */
-export function problemOf(entry: CatalogEntry | null, inputs: Input[], fault?: Fault): Problem {
+export function problemOf(
+  entry: CatalogEntry | null,
+  inputs: ShownInput[],
+  fault?: Fault,
+): Problem {
   if (!fault) {
     return {
       reason: "Nothing is filled in on this line, so it shows blank.",
@@ -68,7 +72,7 @@ const OF_THE_SHEET: Record<string, Problem> = {
 };
 
 /** The argument that an error's text opens with, and its cell. */
-function mendOf(text: string, inputs: Input[]): string {
+function mendOf(text: string, inputs: ShownInput[]): string {
   const opening = text.replace(/( must | is |, got).*$/s, "");
   const named = inputs.filter(({ name }) => new RegExp(`\\b${name}\\b`).test(opening));
   const [first] = named;
@@ -82,7 +86,7 @@ function mendOf(text: string, inputs: Input[]): string {
   return `Change ${named.map(({ name, place }) => (place ? `${name} in ${place}` : name)).join(" or ")}: ${first.text}`;
 }
 
-function placesOf(inputs: Input[]): string {
+function placesOf(inputs: ShownInput[]): string {
   const places = inputs.flatMap(({ name, place }) => (place ? [`${name} in ${place}`] : []));
   return places.length > 0 ? places.join(", ") : inputs.map(({ name }) => name).join(", ");
 }
