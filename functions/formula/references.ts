@@ -19,7 +19,7 @@ export function rangeIn(text: string): Range | null {
   return found && "range" in found ? found : null;
 }
 
-/** The first and last row and column of a range, from zero; whole columns end where a sheet does. */
+/** The first and last row and column of a range; whole columns end where a sheet does. */
 export function edgesOf({ range: { top, left, bottom, right } }: Range) {
   return { top: top ?? 0, left: left ?? 0, bottom: bottom ?? MAX_ROWS, right: right ?? MAX_COLS };
 }

@@ -50,7 +50,7 @@ export function nativeOf(entry: CatalogEntry, args: readonly (Given | undefined)
   return { piece, shape: answer.shape, holds: isText ? "anything" : "number or blank" };
 }
 
-/** True where the need that is looked at first always fails on a spare line, and leaves it blank. */
+/** True where the first need always fails on a spare line, and so leaves it blank. */
 function failsOnSpareLine({ needs: [first], params }: CatalogEntry): boolean {
   if (!first?.orBlank || first.when) return false;
   const tree = read(first.expression);

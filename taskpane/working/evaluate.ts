@@ -1,8 +1,8 @@
 /**
  * Small expressions worked out as Excel does, for arguments such as A1*2, -rate or SUM(B2:B9)/2.
  *
- * Only what is sure: where an answer would hang on the language of the computer (a text taken for a number,
- * a number as text) or on a function that is not in the list, it cannot be told.
+ * Only what is sure: where an answer depends on the computer's language (a text as a number, a
+ * number as text) or on a function that is not in the list, it cannot be told.
  */
 import {
   type CellValue,
@@ -84,7 +84,7 @@ async function called(node: Call, references: References): Promise<Grid> {
   const valueOf = (arg: ArgumentNode) => (arg ? evaluate(arg, references) : [[null]]);
   if (name === "IF") return chosen(nodes, valueOf);
   const args: Grid[] = [];
-  // In turn: what a workbook is asked at once it may answer crosswise.
+  // In turn: a workbook that is asked all at once may mix its answers up.
   for (const arg of nodes) args.push(await valueOf(arg));
   const ours = ourFunction(node);
   if (ours) return worksheetFunction(ours)(...args);
@@ -97,7 +97,7 @@ async function called(node: Call, references: References): Promise<Grid> {
   return [[guarded(() => counted(...args.flatMap((grid, i) => counts(grid, nodes[i] ?? null))))]];
 }
 
-/** IF: only the branch that is taken is looked at, where there is one condition. */
+/** IF: of a single condition, only the branch that it takes is looked at. */
 async function chosen(
   [condition = null, then, otherwise]: ArgumentNode[],
   valueOf: (arg: ArgumentNode) => Promise<Grid> | Grid,
@@ -116,7 +116,7 @@ async function chosen(
   );
 }
 
-/** What an aggregate counts of an argument: of cells only the numbers, of what is typed in all. */
+/** What an aggregate counts of an argument: the numbers in cells, and all that is typed in. */
 function counts(grid: Grid, node: ArgumentNode): Counted[] {
   const isTyped = node !== null && constantOf(node) !== undefined;
   return grid.flat().map((value) => {
@@ -126,7 +126,7 @@ function counts(grid: Grid, node: ArgumentNode): Counted[] {
   });
 }
 
-/** An error among the cells, which is the answer. */
+/** Thrown for an error among the cells, which is then the answer. */
 class Stopped extends Error {
   constructor(readonly value: Fault) {
     super();

@@ -1,9 +1,10 @@
 /**
- * A cell explained: for each call of ours in its formula what went in and from where, how the number came
- * about line by line, whose method it is, and what to keep in mind; where there is no number, why, and the mend.
+ * A cell explained: for each call of ours in its formula what went in and from where, how the
+ * number came about line by line, and what to keep in mind; where there is no number, why, and what
+ * mends it.
  *
- * The functions themselves work the calls out, from what the workbook says of their arguments: so both hosts
- * explain alike, and calls within calls are explained from the inside out.
+ * The functions themselves work the calls out, from what the workbook says of their arguments: so
+ * both hosts explain alike, and calls within calls are explained from the inside out.
  */
 import { at } from "../../src/lists";
 import { cautionOf } from "../../functions/catalog/topics";
@@ -58,7 +59,7 @@ export interface ExplainedCall {
 export interface ExplainedLine {
   inputs: ShownInput[];
   steps: Step[];
-  /** Names in the steps that want explaining. */
+  /** What the functions that the steps call do, in words. */
   words: { word: string; means: string }[];
   /** What the line answers with: one cell, or several. */
   answer: Grid;
@@ -111,7 +112,8 @@ function holdsNoFormula(place: string, value: CellValue): string {
     return `${place} is empty. Select a cell with a ${NAMESPACE} function.`;
   const what = typeof value === "number" ? "a number" : "a text";
   const said = typeof value === "string" && mentionsUs(value) ? ": a formula opens with =" : "";
-  return `${place} holds ${what} that was typed in${said}. Select a cell with a ${NAMESPACE} function.`;
+  const select = `Select a cell with a ${NAMESPACE} function.`;
+  return `${place} holds ${what} that was typed in${said}. ${select}`;
 }
 
 async function explainCall(
@@ -154,7 +156,7 @@ async function explainCall(
   };
 }
 
-/** What the line of a call answers with, as one row where the call has several. */
+/** The answer of one line of a call, as a row where the call has several lines. */
 function answerAt(answer: Grid, { rows, columns }: Extent, { row, column }: Line): Grid {
   const isOne = rows * columns === 1;
   // A call that is refused as a whole answers in one cell.
@@ -182,7 +184,7 @@ function wordsIn(steps: Step[]): { word: string; means: string }[] {
   });
 }
 
-/** What the arguments of a call hold: literals and answers of ours as they are, the rest as the workbook says. */
+/** What the arguments of a call hold: typed values, our answers, what the workbook says. */
 async function valuesOf(
   workbook: Workbook,
   from: Spot,

@@ -20,7 +20,7 @@ export interface ShownInput {
   value: string;
   /** Where it comes from, in words. */
   from: string;
-  /** Where to go for a mend: a cell, or another call. */
+  /** Where to go to mend it: a cell, or another call. */
   place: string | undefined;
   fault: string | undefined;
 }
@@ -39,7 +39,7 @@ export async function inputsShown(
   nodes: ArgumentNode[],
 ): Promise<(line: Line, held: Grid[]) => ShownInput[]> {
   const asked: { param: Param; source: Source }[] = [];
-  // In turn: what a workbook is asked at once it may answer crosswise.
+  // In turn: a workbook that is asked all at once may mix its answers up.
   for (const [i, param] of entry.params.entries())
     asked.push({ param, source: await sourceOf(workbook, spot, nodes[i] ?? null) });
   return (line, held) =>
@@ -62,7 +62,7 @@ export async function inputsShown(
     });
 }
 
-/** What is taken where nothing is filled in. */
+/** What counts where nothing is filled in. */
 function blankShown(param: Param): string {
   return param.default === undefined ? "blank" : shown(param.default, param.kind);
 }
@@ -155,7 +155,7 @@ async function rangeSource(workbook: Workbook, spot: Spot, reference: string): P
   };
 }
 
-/** What a cell is called on its sheet, in quotes: the one label to its left, or the heading above it. */
+/** The name of a cell on its sheet, in quotes: the one label to its left, or a heading above. */
 async function labelOf(workbook: Workbook, { sheet, row, column }: Spot): Promise<string> {
   const quoted = /^[A-Za-z_]\w*$/.test(sheet) ? sheet : `'${sheet.replaceAll("'", "''")}'`;
   const first = Math.max(0, row - REACH);
@@ -172,7 +172,7 @@ async function labelOf(workbook: Workbook, { sheet, row, column }: Spot): Promis
   return label === undefined ? "" : `"${label}"`;
 }
 
-/** The nearest line above of nothing but texts, and of at least two where the table has as many columns. */
+/** The nearest line above of texts alone: of two or more, or of one over the first column. */
 function headingOf(lines: Grid, column: number): string | undefined {
   for (const line of lines.slice(0, -1).reverse()) {
     const cell = line[column];
