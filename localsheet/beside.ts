@@ -2,12 +2,12 @@
 import { cellsIn } from "../functions/files/cells";
 import { escaped } from "../functions/files/package";
 import { putElement } from "../functions/files/patch-sheet";
-import { attributesOf, unescaped } from "../functions/files/reading";
+import { attributesOf, unescaped } from "../functions/files/source";
 import type { StyleBook } from "../functions/files/style-book";
 import { relationsOf } from "../functions/files/paths";
 import { type Texts, elementsOf, withAttributes } from "../functions/files/texts";
 import type { Origin } from "./origin";
-import { PLAIN, type SheetState } from "./state";
+import { PLAIN, type SheetState, isQuoted } from "./state";
 
 const SHEET = "application/vnd.openxmlformats-officedocument.spreadsheetml";
 const DRAWING = "application/vnd.openxmlformats-officedocument";
@@ -83,8 +83,10 @@ export class Beside {
       .text(freshPath)
       .replace(elementsOf("c"), (_: string, mark: string, attributes: string) => {
         const name = attributesOf(attributes).r ?? "";
-        const look = sheet.cells.get(name)?.look ?? PLAIN;
-        const style = look === PLAIN ? "0" : this.styles.changed("0", PLAIN, look);
+        const cell = sheet.cells.get(name);
+        const look = cell?.look ?? PLAIN;
+        const looked = look === PLAIN ? "0" : this.styles.changed("0", PLAIN, look);
+        const style = this.styles.quoted(looked, isQuoted(cell));
         const content = cells.get(name) ?? "";
         const open = `<${mark} r="${name}"${style === "0" ? "" : ` s="${style}"`}`;
         return content === "" ? `${open}/>` : `${open}${content}</${mark}>`;
@@ -192,14 +194,23 @@ export class Beside {
   }
 
   private followMerges(path: string, was: SheetState, is: SheetState) {
-    if (String([...was.merges].sort()) === String([...is.merges].sort())) return;
+    const gone = was.merges.filter((range) => !is.merges.includes(range));
+    const added = is.merges.filter((range) => !was.merges.includes(range));
+    if (gone.length + added.length === 0) return;
     const prefix = this.prefix(path);
-    const lines = is.merges.map((range) => `<${prefix}mergeCell ref="${range}"/>`);
-    const made =
-      lines.length === 0
-        ? ""
-        : `<${prefix}mergeCells count="${lines.length}">${lines.join("")}</${prefix}mergeCells>`;
-    this.texts.change(path, (xml) => putElement(xml, "mergeCells", made, true));
+    this.texts.change(path, (xml) => {
+      // Those that are out of sight stay.
+      const left = [...xml.matchAll(elementsOf("mergeCell"))].flatMap(
+        ([mark, , attributes = ""]) =>
+          gone.includes(attributesOf(attributes).ref ?? "") ? [] : [mark],
+      );
+      const lines = [...left, ...added.map((range) => `<${prefix}mergeCell ref="${range}"/>`)];
+      const made =
+        lines.length === 0
+          ? ""
+          : `<${prefix}mergeCells count="${lines.length}">${lines.join("")}</${prefix}mergeCells>`;
+      return putElement(xml, "mergeCells", made, true);
+    });
   }
 
   private prefix(path: string): string {

@@ -18,6 +18,7 @@ import {
 import { quoted } from "../taskpane/sheets/names";
 import { freeName } from "../functions/formula/sheet-names";
 import type {
+  Block,
   CellContent,
   NewSheet,
   Placed,
@@ -66,7 +67,7 @@ engine.registries.featurePluginRegistry.add("mistwright_draw", DrawPlugin);
 
 export class LocalWorkbook implements Workbook {
   /**
-   * @param drawn called when something was drawn, so that the person goes on at the sheet.
+   * @param drawn called when something was drawn or written, so that the person goes on at the sheet.
    * @param bytes the workbook as a file: as a new one, where nothing else is said.
    */
   constructor(
@@ -79,6 +80,17 @@ export class LocalWorkbook implements Workbook {
     const { getters } = this.model;
     const { left, top } = getters.getSelectedZone();
     return { sheet: getters.getSheetName(getters.getActiveSheetId()), row: top, column: left };
+  }
+
+  async selectedBlock(): Promise<Block> {
+    const { sheet } = await this.selection();
+    const { left, top, right, bottom } = this.model.getters.getSelectedZone();
+    return { sheet, row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
+  }
+
+  async format({ sheet, row, column }: Spot): Promise<string> {
+    const position = { sheetId: this.idOf(sheet), row, col: column };
+    return this.model.getters.getCell(position)?.format ?? "";
   }
 
   async firstFilled(spot: Spot, rows: number, columns: number): Promise<string | null> {
@@ -167,11 +179,13 @@ export class LocalWorkbook implements Workbook {
       };
       return grow(sheetId, size, { row: 0, column: 0, rows, columns });
     });
-    const typed = cells.map(({ spot, content }) => {
+    const typed = cells.map(({ spot, content, format }) => {
       const at = { sheetId: this.idOf(spot.sheet), row: spot.row, col: spot.column };
-      return { type: "UPDATE_CELL", ...at, content: content === null ? "" : String(content) };
+      const text = content === null ? "" : String(content);
+      return { type: "UPDATE_CELL", ...at, content: text, ...(format !== undefined && { format }) };
     });
     this.run([...room, ...typed]);
+    this.drawn();
   }
 
   async drawAt(spot: Spot, drawing: Drawing): Promise<void> {

@@ -155,12 +155,14 @@ async function open(chosen: File, sheet: Sheet) {
       throw new Refusal(`${chosen.name} is larger than the local sheet can hold (100 MB).`);
     const bytes = new Uint8Array(await chosen.arrayBuffer());
     const opened = openModel(bytes);
-    const hidden = opened.hidden.map((each) => ` (${each} not shown, but kept in the file)`);
-    const question = `${chosen.name}${hidden.join("")} takes the place of the workbook on the screen.`;
+    const question = [
+      `${chosen.name} takes the place of the workbook on the screen.`,
+      ...opened.hidden,
+    ].join(" ");
     await replace(sheet, question, {
       "Go on": async () => {
         const key = opened.model.uuidGenerator.uuidv4();
-        const data = bound(opened.model, key);
+        const data = bound(opened, key);
         // Where the browser cannot keep the file, saving tells what the new one lacks.
         await keepOriginal({ key, name: chosen.name, bytes, data });
         return data;

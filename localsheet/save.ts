@@ -2,7 +2,8 @@
  * Saves a workbook into the file that it was opened from: what was not touched stays the same byte for byte. What
  * the file held is found by opening it again, after the rows, columns and names that have changed since.
  */
-import { attributesOf, sheetsOf } from "../functions/files/reading";
+import type { Fence } from "../functions/files/far";
+import { attributesOf, sheetsOf } from "../functions/files/source";
 import { moveWithin, renameSheet } from "../functions/files/move";
 import { type CellEdit, type SizeEdits, patchSheet } from "../functions/files/patch-sheet";
 import { StyleBook } from "../functions/files/style-book";
@@ -11,8 +12,8 @@ import { Beside } from "./beside";
 import { type Model, engine } from "./engine";
 import { type Written, namesOf, written } from "./files";
 import { openModel } from "./open";
-import type { Origin } from "./origin";
-import { PLAIN, type SheetState, type Size, stateOf } from "./state";
+import { type Origin, fencesNow } from "./origin";
+import { PLAIN, type SheetState, type Size, isQuoted, stateOf } from "./state";
 import { writeWorkbook } from "./workbook-part";
 
 /** A file as it was opened. */
@@ -95,8 +96,11 @@ class Saving {
         isVisible: sheet.isVisible,
       })),
       names: [namesOf(before), namesOf(this.model)],
-      // Values that we cannot work out may hang on what has changed.
-      recalculates: isWritten && now.some((sheet) => isStale(sheet, then.get(sheet.name))),
+      // Values that we cannot work out, or that read what is out of sight, may hang on what has changed.
+      recalculates:
+        isWritten &&
+        (Object.keys(this.origin.fences ?? {}).length > 0 ||
+          now.some((sheet) => isStale(sheet, then.get(sheet.name)))),
     });
     styles.save();
     this.lost.push(...fresh.lost.filter((line) => isNew(line, now, then)));
@@ -109,7 +113,19 @@ class Saving {
     const { data } = this.original;
     if (data && bytes === this.original.bytes)
       return new engine.Model(structuredClone(data), { mode: "normal" });
-    return openModel(bytes).model;
+    return openModel(bytes, this.fences()).model;
+  }
+
+  /** What was out of sight stays so, under the names that the sheets have now. */
+  private fences(): Record<string, Fence> {
+    const fences = Object.entries(fencesNow(this.origin));
+    const names = new Map(
+      Object.entries(this.origin.sheets).map(([id, name]) => [
+        name,
+        this.model.getters.tryGetSheetName(id) ?? name,
+      ]),
+    );
+    return Object.fromEntries(fences.map(([name, fence]) => [names.get(name) ?? name, fence]));
   }
 
   /** Rows, columns and names of sheets that have changed since the file was opened. */
@@ -193,6 +209,7 @@ function cellEdits(
     if (isOther || isValue) {
       edit.content = fresh?.get(name) ?? "";
       edit.isValue = isValue && (is?.content ?? "") !== "" && is?.value !== undefined;
+      edit.isQuoted = isQuoted(is);
     }
     edits.set(name, edit);
   }

@@ -1,6 +1,7 @@
 /** All that a workbook holds, in a form that can be compared with what it held before. */
 import type { Look } from "../functions/files/style-book";
 import { cellsIn } from "../functions/files/cells";
+import { withinSheet } from "../functions/files/shift";
 import { cellName } from "../functions/formula/addresses";
 import type { Model } from "./engine";
 
@@ -45,6 +46,11 @@ interface Data {
   borders: Record<string, Look["border"]>;
 }
 
+/** A text that was typed with an apostrophe before it, so that it stays a text. */
+export function isQuoted(cell?: CellState): boolean {
+  return cell?.content.startsWith("'") ?? false;
+}
+
 export const PLAIN: Look = { style: {}, border: {} };
 
 export function stateOf(model: Model): SheetState[] {
@@ -57,12 +63,16 @@ export function stateOf(model: Model): SheetState[] {
     rows: sheet.rows,
     cols: sheet.cols,
     merges: sheet.merges,
-    dataValidationRules: sheet.dataValidationRules,
-    conditionalFormats: sheet.conditionalFormats,
+    dataValidationRules: sheet.dataValidationRules.map(endedRule),
+    conditionalFormats: sheet.conditionalFormats.map(endedRule),
     tables: sheet.tables,
     figures: sheet.figures,
     view: JSON.stringify([sheet.panes ?? null, sheet.areGridLinesVisible, sheet.color ?? null]),
   }));
+}
+
+function endedRule<T extends { ranges: string[] }>(rule: T): T {
+  return { ...rule, ranges: rule.ranges.map(withinSheet) };
 }
 
 function cellsOf(model: Model, sheet: Data["sheets"][number], data: Data): Map<string, CellState> {
@@ -118,7 +128,7 @@ function contents({ getters }: Model, sheetId: string, at: (name: string) => Cel
     const { row, col } = getters.getCellPosition(cell.id);
     const position = { sheetId, row, col };
     const text = cell.isFormula
-      ? getters.getCellText(position, { showFormula: true })
+      ? withinSheet(getters.getCellText(position, { showFormula: true }))
       : cell.content;
     if (!text) continue;
     const state = at(cellName(row, col));

@@ -1,6 +1,6 @@
 /** The workbook's own part of a file: its sheets in their order, its names. */
 import { escaped } from "../functions/files/package";
-import { attributesOf } from "../functions/files/reading";
+import { attributesOf } from "../functions/files/source";
 import { type Texts, elementsOf, withAttributes } from "../functions/files/texts";
 
 export interface Book {

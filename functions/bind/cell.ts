@@ -89,6 +89,7 @@ export function readCell(param: Param, cell: CellValue): unknown {
     if (isEmpty(cell)) return param.optional ? undefined : "";
     return textOf(cell);
   }
+  if (param.kind === "pack" && typeof cell === "string" && !isBlank(cell)) return cell;
   if (param.optional && (isBlank(cell) || (cell === 0 && isLeftOutAtZero(param)))) return undefined;
   if (cell === 0 && isRefusedAtZero(param)) throw new CalcError(zeroDegrees(param));
   return readNumber(param, cell);

@@ -57,6 +57,8 @@ export interface CatalogEntry {
   name: string;
   summary: string;
   need: string;
+  /** Everyday words that people look for it by. */
+  words: string;
   remarks: string;
   params: Param[];
   returns: { kind: Kind; range: boolean; text: string };

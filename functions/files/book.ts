@@ -94,7 +94,8 @@ export class Book {
       table.columns.findIndex((each) => each === column.toLowerCase());
     const [first, last = first] = (found.columns ?? []).map(place);
     if (first === -1 || last === -1) return null;
-    const columns = first === undefined ? table.columns.length : Math.abs(last - first) + 1;
+    const columns =
+      first === undefined || last === undefined ? table.columns.length : Math.abs(last - first) + 1;
     const sections = (found.sections ?? []) as string[];
     if (sections.includes("this row")) return { rows: 1, columns };
     if (sections.includes("all")) return { rows: table.rows, columns };

@@ -19,6 +19,7 @@ import { Marks } from "./marks";
 import { type NativeFormula, nativeFormula } from "./native-formula";
 import { Notes } from "./notes";
 import { dropOurPane } from "./panes";
+import { addUnitSheet, looksUpUnits, nameUnitTables } from "./unit-sheet";
 import {
   type Element,
   Package,
@@ -60,6 +61,7 @@ class Copy {
   private readonly replaced: Replaced[] = [];
   /** Names that stand for more than a native formula can say. */
   private readonly lostNames = new Set<string>();
+  private usesUnits = false;
   /** Where answers stood that spilled and now are fixed: "sheet!A1" to the range. */
   private readonly fixed = new Map<string, string>();
 
@@ -85,6 +87,7 @@ class Copy {
     for (const sheet of this.book.sheets) this.replaceElsewhere(sheet);
     for (const notes of this.notes.values()) notes.draw();
     this.addList();
+    this.addUnits();
     this.dropCalcChain();
     dropOurPane(this.file);
     return { bytes: this.file.save(), replaced: this.replaced };
@@ -110,7 +113,9 @@ class Copy {
     // A call that is only talked about, in a text, is none.
     if (!isOurs || ourCalls(tree).length === 0) return null;
     try {
-      return nativeFormula(tree, (name) => this.book.sizeOf(name));
+      const native = nativeFormula(tree, (name) => this.book.sizeOf(name));
+      this.usesUnits ||= looksUpUnits(native.text);
+      return native;
     } catch (error) {
       if (error instanceof TooMuch) return { why: error.message };
       throw error;
@@ -309,15 +314,27 @@ class Copy {
   }
 
   private addList() {
-    const path = addListSheet(this.file, this.marks, this.replaced);
+    this.addSheet("Hand over", addListSheet(this.file, this.marks, this.replaced));
+  }
+
+  /** What formulas look units up in, where any does; a copy of a copy has it already. */
+  private addUnits() {
+    const isThere = this.book.names.some((name) => looksUpUnits(name.getAttribute("name") ?? ""));
+    if (!this.usesUnits || isThere) return;
+    const name = this.addSheet("Units", addUnitSheet(this.file), { state: "hidden" });
+    nameUnitTables(this.book.root, name);
+  }
+
+  /** A sheet behind the others; gives its name. */
+  private addSheet(title: string, path: string, attributes: Record<string, string> = {}): string {
     const sheets = childNamed(this.book.root, "sheets") as Element;
     const ids = elements(sheets).map((each) => Number(each.getAttribute("sheetId")));
-    const made = elementLike(sheets, "sheet", {
-      name: freeName("Hand over", this.book.sheetNames),
-      sheetId: String(Math.max(...ids) + 1),
-    });
+    const name = freeName(title, this.book.sheetNames);
+    const sheetId = String(Math.max(...ids) + 1);
+    const made = elementLike(sheets, "sheet", { name, sheetId, ...attributes });
     link(made, this.file.relate(this.book.path, "worksheet", path));
     sheets.appendChild(made);
+    return name;
   }
 
   /** The order in which Excel last worked cells out; it makes a new one, and takes a wrong one for damage. */
@@ -334,8 +351,9 @@ function refuseUnanswered(cells: FormulaCell[]) {
       cell.getAttribute("t") === "e" && UNANSWERED.has(childNamed(cell, "v")?.textContent ?? "")
     );
   });
-  if (open.length === 0) return;
-  const [{ sheet, name, cell }] = open;
+  const [first] = open;
+  if (!first) return;
+  const { sheet, name, cell } = first;
   throw new Error(
     `Nothing was handed over: ${open.length} of our cells show no answer, such as ${name} of "${sheet.name}" ` +
       `(${childNamed(cell, "v")?.textContent}). Press Repair first.`,

@@ -4,7 +4,7 @@
  */
 import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx/xlsx";
 import { cellName, readCellName } from "../formula/addresses";
-import { attributesOf, sheetsOf, unescaped } from "./reading";
+import { attributesOf, sheetsOf, unescaped } from "./source";
 import {
   type Edit,
   renameInFormula,
@@ -27,6 +27,7 @@ export function moveWithin(texts: Texts, edit: Edit): string[] {
     const isEdited = name.toLowerCase() === edit.sheet.toLowerCase();
     texts.change(path, (xml) => {
       const moved = isEdited ? movedSheet(xml, edit) : xml;
+      if (isEdited) lost.push(...pushedOff(xml, name, edit));
       return mapTexts(isEdited ? moved : withoutSharedOf(moved, edit), RULES, (text) =>
         shiftFormula(text, name, edit),
       );
@@ -86,12 +87,12 @@ function movedSource(xml: string, edit: Edit): string {
 /** Formulas that stand once for many cells, each written out. */
 export function withoutShared(xml: string): string {
   const first = new Map<string, string>();
-  return xml.replace(
+  return named(xml).replace(
     /(<(?:\w+:)?c\s[^>]*>\s*)<((?:\w+:)?f)\b([^>]*?)(?:\/>|>([^<]*)<\/\2>)/g,
     (whole, open: string, mark: string, attributes: string, text = "") => {
       const { t, si = "" } = attributesOf(attributes);
-      if (t !== "shared") return whole;
-      const cell = attributesOf(open).r;
+      const { r: cell } = attributesOf(open);
+      if (t !== "shared" || cell === undefined) return whole;
       if (text !== "") first.set(si, translateFormulaToR1C1(unescaped(text as string), cell));
       const known = first.get(si);
       if (known === undefined) return whole;
@@ -99,6 +100,23 @@ export function withoutShared(xml: string): string {
       return `${open}<${mark}>${own}</${mark}>`;
     },
   );
+}
+
+/** Rows and cells may go without their names, each in the place after the one before it. */
+function named(xml: string): string {
+  if (!/<(?:\w+:)?(?:row|c)(?=[\s>/])(?![^>]*\sr=)/.test(xml)) return xml;
+  let row = 0;
+  return xml.replace(elementsOf("row"), (whole: string, mark: string, attributes: string) => {
+    row = Number(attributesOf(attributes).r ?? row + 1);
+    let column = -1;
+    const inside = whole.slice(`<${mark}${attributes}`.length);
+    const cells = inside.replace(elementsOf("c"), (cell: string, name: string, own: string) => {
+      const { r = cellName(row - 1, column + 1) } = attributesOf(own);
+      column = readCellName(r).column;
+      return `<${name}${withAttributes(own, { r })}` + cell.slice(`<${name}${own}`.length);
+    });
+    return `<${mark}${withAttributes(attributes, { r: String(row) })}${cells}`;
+  });
 }
 
 /** On other sheets only where they read the edited one. */
@@ -117,13 +135,29 @@ function movedSheet(xml: string, edit: Edit): string {
   );
 }
 
+/** Filled cells near the foot or the right edge that find no place on the sheet any more. */
+function pushedOff(xml: string, sheet: string, edit: Edit): string[] {
+  // Only what stands in the last rows or columns can be pushed so far: most sheets have nothing there.
+  if (edit.remove || !/\sr="(?:[A-Z]*\d{7}|[WX][A-Z]{2}\d+)"/.test(xml)) return [];
+  const names = [...named(xml).matchAll(elementsOf("c"))].flatMap(
+    ([, , attributes = "", inside = ""]) => {
+      const { r = "" } = attributesOf(attributes);
+      return inside !== "" && shiftIndex(readCellName(r)[edit.dimension], edit) === null ? [r] : [];
+    },
+  );
+  return names.map(
+    (name) =>
+      `${name} of "${sheet}" is pushed off the sheet by what was put in above or before it.`,
+  );
+}
+
 function movedCells(xml: string, edit: Edit): string {
   return xml.replace(elementsOf("row"), (_, mark: string, attributes: string, inside = "") => {
     const { r } = attributesOf(attributes);
     const row = edit.dimension === "row" ? shiftIndex(Number(r) - 1, edit) : Number(r) - 1;
     if (row === null) return "";
     const cells = (inside as string).replace(elementsOf("c"), (cell, name: string, own: string) => {
-      const place = readCellName(attributesOf(own).r);
+      const place = readCellName(attributesOf(own).r ?? "");
       const column = edit.dimension === "column" ? shiftIndex(place.column, edit) : place.column;
       if (column === null) return "";
       const named = `<${name}${withAttributes(own, { r: cellName(row, column) })}`;
@@ -171,8 +205,8 @@ function movedColumns(xml: string, edit: Edit): string {
     const { min, max } = attributesOf(attributes);
     const moved = shiftStretch(Number(min) - 1, Number(max) - 1, edit);
     if (!moved) return "";
-    const last = Math.min(moved[1] + 1, 16_384);
-    return `<${mark}${withAttributes(attributes, { min: String(moved[0] + 1), max: String(last) })}/>`;
+    const [first, last] = moved;
+    return `<${mark}${withAttributes(attributes, { min: String(first + 1), max: String(last + 1) })}/>`;
   });
 }
 
@@ -283,8 +317,8 @@ function tableOf(xml: string): Record<string, string> {
 }
 
 function withoutColumns(xml: string, ref: string, edit: Edit): string {
-  const first = readCellName(ref.split(":")[0]).column;
-  let at = first - 1;
+  const [first = ""] = ref.split(":");
+  let at = readCellName(first).column - 1;
   const left = xml.replace(elementsOf("tableColumn"), (whole: string) => {
     at += 1;
     return edit.remove?.includes(at) ? "" : whole;
@@ -312,14 +346,14 @@ function withoutTable(xml: string, id: string | undefined): string {
 }
 
 function isBroken(xml: string, before: string, after: string, edit: Edit): boolean {
-  const [first] = before.split(":").map(readCellName);
-  if (edit.dimension === "row") return edit.remove?.includes(first.row) ?? false;
+  const [first = ""] = before.split(":");
+  if (edit.dimension === "row") return edit.remove?.includes(readCellName(first).row) ?? false;
   const isWider = edit.remove === undefined && widthOf(before) !== widthOf(after);
   const isFiltered = /<(?:\w+:)?filterColumn\b/.test(xml) && widthOf(before) !== widthOf(after);
   return isWider || isFiltered;
 }
 
 function widthOf(range: string): number {
-  const [first, last = first] = range.split(":").map(readCellName);
-  return last.column - first.column;
+  const [first = "", last = first] = range.split(":");
+  return readCellName(last).column - readCellName(first).column;
 }

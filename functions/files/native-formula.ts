@@ -140,7 +140,7 @@ class Sizer {
       case "ErrorLiteral":
         return CELL;
       case "ArrayExpression":
-        return { rows: node.elements.length, columns: node.elements[0].length };
+        return { rows: node.elements.length, columns: node.elements[0]?.length ?? 0 };
       case "ReferenceIdentifier":
         return node.kind === "range" || node.kind === "beam"
           ? sizeOfRange(node.value)
@@ -170,7 +170,7 @@ class Sizer {
       return this.together(args.slice(0, 1));
     if (name === "SUMIF" || name === "COUNTIF") return this.together(args.slice(1, 2));
     if (name === "TRANSPOSE") {
-      const shape = args[0] && this.shapeOf(args[0]);
+      const shape = args[0] ? this.shapeOf(args[0]) : null;
       return shape && { rows: shape.columns, columns: shape.rows };
     }
     return null;

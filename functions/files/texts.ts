@@ -3,9 +3,10 @@
  * texts are those of any program, so that marks may go with a prefix.
  */
 import { strToU8, zipSync } from "fflate";
-import { type Relation, Source, attributesOf, unescaped } from "./reading";
+import { type Relation, Source, attributesOf, unescaped } from "./source";
 import { escaped } from "./package";
 import { relationsOf, targetFrom } from "./paths";
+import { decoded } from "./plain-xml";
 import { type Parts, unpack } from "./unpack";
 
 export class Texts {
@@ -50,14 +51,9 @@ export class Texts {
 
   text(path: string): string {
     const bytes = this.parts[this.path(path)];
-    const wide =
-      bytes[0] === 0xff && bytes[1] === 0xfe
-        ? "utf-16le"
-        : bytes[0] === 0xfe && bytes[1] === 0xff
-          ? "utf-16be"
-          : null;
-    const text = new TextDecoder(wide ?? "utf-8").decode(bytes);
-    return wide ? text.replace(/^(<\?xml[^>]*?)\s+encoding="[^"]*"/i, "$1") : text;
+    if (!bytes) throw new Error(`the workbook lacks its part ${path}`);
+    // Whatever it says, it is written in UTF-8.
+    return decoded(bytes).replace(/^(<\?xml[^>]*?)\s+encoding=(["'])(?!utf-8\2)[^"']*\2/i, "$1");
   }
 
   write(path: string, text: string): void {

@@ -94,6 +94,7 @@ function readFunction(
     file,
     summary,
     need: attempt(node, () => needOf(node)) ?? "",
+    words: optionalTag(node, "words"),
     remarks: optionalTag(node, "remarks"),
     params,
     returns: returns ?? { kind: "number", text: "", range: false },

@@ -4,7 +4,9 @@ import { type Attempt, refuse } from "./refusal";
 
 /** Every tag that means something here; any other is a slip of the pen. */
 const TAGS = new Set(
-  "customfunction topic need remarks param returns throws needs working source example".split(" "),
+  "customfunction topic need words remarks param returns throws needs working source example".split(
+    " ",
+  ),
 );
 
 export function checkTag(tag: ts.JSDocTag) {

@@ -1,12 +1,25 @@
 /** The functions that expressions call, as pieces of a worksheet formula. */
-import { squeeze } from "../../src/errors";
 import { RANK } from "../formula/precedence";
 import { LABEL_TEXTS } from "./label-texts";
 import { LIMITS } from "./limits";
 import { LINES } from "./lines";
-import { ZERO, bracketed, call, constant, inArray, op, reduced, when, written } from "./piece";
+import {
+  FALSE,
+  REFUSED,
+  TRUE,
+  ZERO,
+  bracketed,
+  call,
+  constant,
+  inArray,
+  op,
+  reduced,
+  when,
+  written,
+} from "./piece";
+import { TooMuch } from "./too-much";
 import { type Make, type Term, ofPieces } from "./term";
-import { isUnit, isWeight, sizeOf } from "./units";
+import { isUnit, isVolume, isWeight, sizeOf } from "./units";
 import { joined, laid, one } from "./values";
 import { VOC } from "./voc";
 
@@ -24,6 +37,15 @@ function extreme(name: "MAX" | "MIN"): Make {
 function pairwise(sign: ">" | "<"): Make {
   return (a: Term, b: Term) =>
     joined(a.list, b.list, (x, y) => inArray(call("IF", op(x, sign, y), x, y)));
+}
+
+/** False where a call has no unit; then a pack's text is read, which no native formula can. */
+function isUnitGiven(term: Term): boolean {
+  return term.isArgumentGiven("unit").constant !== false;
+}
+
+function noText(): never {
+  throw new TooMuch("a pack's text is more than arithmetic");
 }
 
 export const FUNCTIONS: Readonly<Partial<Record<string, Make>>> = {
@@ -61,6 +83,10 @@ export const FUNCTIONS: Readonly<Partial<Record<string, Make>>> = {
   samelength: (a: Term, b: Term) => one(constant(a.list.length === b.list.length)),
   isunit: ({ word }: Term) => one(isUnit(word)),
   isweight: ({ word }: Term) => one(isWeight(word)),
-  per: (unit: Term) =>
-    one(sizeOf(unit.text === undefined ? unit.word : { word: squeeze(unit.text) })),
+  isvolume: ({ word }: Term) => one(isVolume(word)),
+  // That it is a number is looked at before, as of every input.
+  isnumber: () => one(TRUE),
+  ispack: (size: Term) => one(isUnitGiven(size) ? FALSE : noText()),
+  packholds: (size: Term) => one(isUnitGiven(size) ? REFUSED : noText()),
+  per: (unit: Term) => one(sizeOf(unit.text === undefined ? unit.word : { word: unit.text })),
 };

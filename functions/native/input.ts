@@ -20,7 +20,7 @@ import {
   when,
 } from "./piece";
 import { TooMuch } from "./too-much";
-import type { Word } from "./units";
+import { type Word, cleanUnit } from "./units";
 
 /** What is known of every argument. */
 interface Known {
@@ -127,12 +127,13 @@ function wordInput(param: Param, given: Given | undefined): WordInput {
   if (!given) return typedWord("", fallback);
   const { piece } = given;
   if (typeof piece.constant === "string") return typedWord(squeeze(piece.constant), fallback);
-  const word = call("SUBSTITUTE", piece, constant(" "), BLANK);
+  const plain = call("SUBSTITUTE", piece, constant(" "), BLANK);
   const nothing = or(op(piece, "=", BLANK), op(piece, "=", ZERO));
   const same = (text: string) => {
-    const isSame = op(word, "=", constant(text));
+    const isSame = op(plain, "=", constant(text));
     return param.optional && squeeze(text) === fallback ? or(nothing, isSame) : isSame;
   };
+  const word = param.kind === "unit" ? cleanUnit(piece) : plain;
   return { is: "word", word, same, fits: TRUE, nothing, given: not(nothing) };
 }
 

@@ -46,6 +46,10 @@ export class Term {
     return this.input?.given ?? FALSE;
   }
 
+  isArgumentGiven(name: string): Piece {
+    return this.inputs.isGiven(name);
+  }
+
   /** The range of the call, as it was given; undefined where it was left out. */
   get range(): List | undefined {
     const { input } = this;

@@ -3,7 +3,7 @@
  * searches and fits. Each is the code that the function itself runs, so that a working cannot
  * differ from its cell.
  */
-import { type Cells, largeLimits } from "../../src/cells";
+import { type Cell, type Cells, largeLimits } from "../../src/cells";
 import { packPlan } from "../../src/cost/packplan";
 import { isEmpty } from "../../src/filled";
 import { alcoholVolume } from "../../src/limits/alcoholvolume";
@@ -17,7 +17,9 @@ import { limitLines, lowestOf } from "../../src/limits/topload";
 import { vocShare } from "../../src/limits/vocshare";
 import { squeeze } from "../../src/errors";
 import { at } from "../../src/lists";
+import { packHolds } from "../../src/measure/packholds";
 import { turn } from "../../src/measure/turn";
+import { readPack } from "../../src/packs";
 import { meanReach, sampleOf } from "../../src/sample";
 import { densityOfMixture, weightShare } from "../../src/spirit/mixture";
 import { fitFade } from "../../src/trial/fade";
@@ -38,7 +40,8 @@ type Vector<T = number> = T[];
 type Table = number[][];
 type Maybe<T> = T | null;
 
-const isWeight = (unit: string) => unitOf("unit", unit).measures === "weight";
+const isWeight = (unit: Maybe<string>) =>
+  unit !== null && unitOf("unit", unit).measures === "weight";
 /** A list as a column; a table stays as it is. */
 const table = (values: Vector | Table): Table =>
   values.map((value: number | Vector) => [value].flat());
@@ -61,6 +64,7 @@ const leastVoc = (...args: Parameters<typeof vocShare>) => at(at(vocShare(...arg
 /** What a working may call besides mathjs itself. */
 export const HELPERS = {
   isweight: isWeight,
+  isvolume: (unit: Maybe<string>) => unit !== null && unitOf("unit", unit).measures === "volume",
   same: (word: Maybe<string>, other: string) => squeeze(word ?? "") === squeeze(other),
   per: (unit: string) => turn(1, unit, isWeight(unit) ? "g" : "mL"),
   column: (values: Vector) => values.map((value) => [value]),
@@ -72,6 +76,11 @@ export const HELPERS = {
   // A blank, or what is told in a word, is not counted.
   counted: (values: Vector<number | string>) =>
     values.map((value) => (typeof value === "string" || isEmpty(value) ? 0 : value)),
+  packholds: (text: Cell, unit: string, density: Maybe<number>) =>
+    packHolds(text, unit, known(density)),
+  packcount: (text: Cell) => readPack("text", text).count,
+  packsize: (text: Cell) => readPack("text", text).size,
+  packunit: (text: Cell) => readPack("text", text).unit.name,
   inunit: (from: string, to: string, density: Maybe<number>) => turn(1, from, to, known(density)),
   averageof: (values: Vector<number | string>) => sample(values).mean,
   spreadof: (values: Vector<number | string>) => sample(values).spread,

@@ -7,6 +7,11 @@ export const MEANINGS: Record<string, string> = {
   larger: "the larger of the two, line by line",
   smaller: "the smaller of the two, line by line",
   counted: "the numbers, line by line; nothing where nothing is typed",
+  packholds:
+    "what the text says that the pack holds, in that unit, by the density where it is needed",
+  packcount: "how many the text says: 4 of 4 x 250 mL",
+  packsize: "what the text says that one holds: 250 of 4 x 250 mL",
+  packunit: "the unit that the text says: mL of 4 x 250 mL",
   inunit: "how many of the second unit are in one of the first, by the density where it is needed",
   averageof: "the mean of what was weighed",
   spreadof: "the standard deviation of what was weighed",

@@ -3,12 +3,23 @@ import type { CellValue } from "../../functions/bind/cell";
 import { drawAt, drawOnNewSheet, drawOnNewSheets } from "./draw";
 import { enter, sweep, type as write } from "./enter";
 import { file, give } from "./file";
-import { cells, content, firstFilled, formulas, selection, sheetNames } from "./read";
+import {
+  cells,
+  content,
+  firstFilled,
+  format,
+  formulas,
+  selectedBlock,
+  selection,
+  sheetNames,
+} from "./read";
 import { read } from "./run";
 import type { Spot, Workbook } from "./workbook";
 
 export class ExcelWorkbook implements Workbook {
   selection = selection;
+  selectedBlock = selectedBlock;
+  format = format;
   firstFilled = firstFilled;
   drawOnNewSheet = drawOnNewSheet;
   drawOnNewSheets = drawOnNewSheets;

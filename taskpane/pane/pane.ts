@@ -17,7 +17,7 @@ interface Part {
 /** Builds the pane inside an element. */
 export function mountPane(root: HTMLElement, workbook: Workbook): void {
   const status = element("p", { class: "status", role: "status" });
-  const tell = tellIn(status);
+  const tell = tellIn(status, workbook);
   const parts: Part[] = [
     {
       name: "Sheets",

@@ -34,7 +34,16 @@ export async function makeRun(workbook: Workbook, today: Date): Promise<string> 
   const todo = isBlank(typed.get("recipe")?.[0])
     ? "pick the recipe and the bottles, then print it"
     : "print it";
-  return `The bench sheet of batch ${number} is "${name}": ${todo}, weigh, type the readings, then book the run.`;
+  return `The bench sheet of batch ${number} is "${name}": ${todo}, weigh, type the readings, then book the run.${leftOut(typed)}`;
+}
+
+/** Sizes that the bench sheet has no column for, in words. */
+function leftOut(typed: ReadonlyMap<string, CellValue[]>): string {
+  const room = placesOf(benchSheet.parts ?? []).get("sizes.size")?.columns;
+  const left = (typed.get("sizes.size") ?? []).slice(room).map(textOf);
+  return left.length === 0
+    ? ""
+    : ` It has room for ${room} sizes; left for another run: ${left.join(", ")}.`;
 }
 
 /** The batches of the book, then those of bench sheets. */

@@ -1,7 +1,7 @@
 /** A template as a drawing: every cell, rule, mark and chart that a workbook takes, relative to one place. */
 import { cellName, moveFormula, readCellName } from "../../functions/formula/addresses";
 import type { Block, Content, Look, Mark } from "./block";
-import { NO_OTHERS, free, lay, placesOf } from "./lay";
+import { NO_OTHERS, free, lay, partsThere, placesOf } from "./lay";
 import { type Others, type Places, isThere, resolved } from "./names";
 import { type Template, TemplateSchema } from "./template";
 
@@ -204,9 +204,9 @@ function pageOf(
   };
 }
 
-/** Where the things stand that a template names: "load" at $B$19. */
+/** Where the things stand that a template names, where it is inserted alone: "load" at $B$19. */
 export function placeOf(template: Template, name: string): string {
-  return resolved(`{${name}}`, placesOf(template.parts ?? []), {}, NO_OTHERS);
+  return resolved(`{${name}}`, placesOf(partsThere(template.parts ?? [])), {}, NO_OTHERS);
 }
 
 function resolvedRange(text: string, places: Places): string {

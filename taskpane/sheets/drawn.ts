@@ -1,7 +1,7 @@
 /** Formulas, without their =, that find things on Materials, Recipes and Sizes. Each is blank where it finds nothing. */
 
-// Nothing is looked up by no name: a cell that shows nothing would match it.
-const found = (column: string, line: string, name: string) =>
+/** A column of the line that is found by a name. Nothing is looked up by no name: an empty cell would match it. */
+export const found = (column: string, line: string, name: string) =>
   `IF(OR(${name}="",ISERROR(${line})),"",IF(INDEX(${column},${line})="","",INDEX(${column},${line})))`;
 
 /** A column of the material in use of that name. */
@@ -36,11 +36,20 @@ export function ofRest(column: string, recipe: string): string {
   return found(`{Recipes!recipes.${column}}`, `MATCH(${recipe},{Recipes!recipes.rest},0)`, recipe);
 }
 
-/** A column of the k-th line of a recipe that has a load. */
-export function ofLoad(column: string, recipe: string, k: number): string {
+/** A column of the k-th line of a recipe; `k` is a formula. */
+export function ofLine(column: string, recipe: string, k: string): string {
   return found(
     `{Recipes!recipes.${column}}`,
-    `MATCH(${recipe}&"|${k}",{Recipes!recipes.loadnth},0)`,
+    `MATCH(${recipe}&"|"&${k},{Recipes!recipes.nth},0)`,
+    recipe,
+  );
+}
+
+/** A column of the k-th line of a recipe that has a load. */
+export function ofLoad(column: string, recipe: string, k: number | string): string {
+  return found(
+    `{Recipes!recipes.${column}}`,
+    `MATCH(${recipe}&"|"&${k},{Recipes!recipes.loadnth},0)`,
     recipe,
   );
 }

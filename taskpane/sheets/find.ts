@@ -5,7 +5,7 @@
  */
 import type { CellValue } from "../../functions/bind/cell";
 import type { Workbook } from "../host/workbook";
-import { placesOf } from "./lay";
+import { partsThere, placesOf } from "./lay";
 import type { Other, Others, Place } from "./names";
 import type { Part } from "./parts";
 import type { Template } from "./template";
@@ -53,12 +53,16 @@ async function foundOn(workbook: Workbook, sheet: string, parts: readonly Part[]
   return { sheet, places: placesIn(corner, parts) };
 }
 
-/** Of new sheets: what they name, where it is drawn. */
-export function plannedSheets(added: readonly { sheet: string; template: Template }[]): Others {
+/** Of new sheets, beside those that are there: what they name, where it is drawn. */
+export function plannedSheets(
+  added: readonly { sheet: string; template: Template }[],
+  there: Iterable<string> = [],
+): Others {
+  const titles = new Set([...there, ...added.map(({ template }) => template.title)]);
   return new Map(
-    added.map(({ sheet, template }) => [
-      template.title,
-      { sheet, places: placesOf(template.parts ?? []) },
+    added.map(({ sheet, template: { title, parts = [] } }) => [
+      title,
+      { sheet, places: placesOf(partsThere(parts, titles)) },
     ]),
   );
 }

@@ -34,6 +34,8 @@ const Page = z.strictObject({
 export const TemplateSchema = z.strictObject({
   title: z.string().check(z.maxLength(31)),
   use: z.string(),
+  /** Everyday words that people look for it by. */
+  words: z.optional(z.string()),
   /** Its place in the pane: the order in which a maker meets the sheets. */
   step: z.int().check(z.positive()),
   /** Column widths in pixels, from column A. */

@@ -20,6 +20,7 @@ const flash = ofMaterial("flash");
 export const template: Template = {
   title: "Bench sheet",
   use: "One page to print and weigh by: lots, weights on your scale's step, ticks, readings, the load poured, how to mend it.",
+  words: "print, checklist, weigh by, page for the bench, lot numbers, scale a recipe, ticks",
   step: 13,
   widths: [128, 72, 80, 66, 66, 66, 44, 66, 62, 66, 88, 66, 200],
   parts: [

@@ -201,6 +201,7 @@ const needOf = (share: string) => `=IF(OR($H$8="",$H$9=""),"",IF(${share}="","",
 export const template: Template = {
   title: "Buying plan",
   use: "From what a run needs to the packs to buy from each supplier, and where freight turns free.",
+  words: "what to buy, shopping list, order, supplies, reorder, free shipping, packs, run short",
   step: 9,
   widths: [142, 132, 92, 96, 92, 74, 84, 92, 142, 84],
   blocks: [

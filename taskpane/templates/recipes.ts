@@ -16,6 +16,8 @@ const ofRecipe = (column: string, key: string, none: string) =>
 export const template: Template = {
   title: "Recipes",
   use: "Recipes, one line an ingredient, any number of them: loads, kinds, the highest load of each kind.",
+  words:
+    "recipe, formula, room spray, linen spray, body spray, diffuser, candle, new product, percentages",
   step: 2,
   widths: [
     150, 104, 150, 74, 84, 92, 104, 92, 92, 92, 92, 92, 240, 84, 84, 74, 60, 150, 110, 110, 110,

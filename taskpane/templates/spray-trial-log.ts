@@ -7,6 +7,8 @@ import type { Template } from "../sheets/template";
 export const template: Template = {
   title: "Spray trial log",
   use: "Blind hourly scores on cloth and in the room, how they fade, and which base wins how firmly.",
+  words:
+    "how long does it last, scent throw, blind test, testers, fade, wear off, longevity, score, compare scents",
   step: 7,
   widths: [
     112, 112, 112, 74, 116, 92, 92, 92, 104, 96, 92, 92, 92, 58, 58, 58, 58, 58, 58, 58, 58, 58, 84,

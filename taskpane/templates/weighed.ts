@@ -14,6 +14,7 @@ const inMaterials = "MATCH({material},{Materials!materials.name},0)";
 export const template: Template = {
   title: "Weighed",
   use: "What was weighed or counted for each batch, from which lot: on hand on Materials falls by it.",
+  words: "used up, stock falls, lot numbers, what went into a batch, take out of stock, recall",
   step: 15,
   widths: [132, 180, 92, 104, 110, 104, 104, 220, 140, 92, 92, 84],
   parts: [

@@ -34,7 +34,7 @@ export function shown(value: CellValue, kind: Kind): string {
  */
 export function unitParam(entry: CatalogEntry, param: Param): Param | undefined {
   if (param.kind === "celsius") return entry.params.find(({ name }) => name === "scale");
-  if (!["amount", "weight", "volume"].includes(param.kind)) return undefined;
+  if (!["amount", "weight", "volume", "pack"].includes(param.kind)) return undefined;
   const named = (name: string) =>
     entry.params.find((each) => each.kind === "unit" && each.name === name);
   return named(`${param.name}unit`) ?? named("unit") ?? named("from");

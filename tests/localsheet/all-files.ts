@@ -42,7 +42,7 @@ export async function allFiles(): Promise<Record<string, Uint8Array>> {
 /** A workbook of another program, changed in all ways that are written into it. */
 async function patched(): Promise<Record<string, Uint8Array>> {
   const bytes = zipped(richParts());
-  const model = newModel(bound(openModel(bytes).model, "key"));
+  const model = newModel(bound(openModel(bytes), "key"));
   const sheetId = model.getters.getSheetIds()[0];
   write(model, "B3", "20");
   write(model, "E20", "=MIST.OILFOR(B2:B3,5%)");

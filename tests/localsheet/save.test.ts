@@ -2,7 +2,7 @@ import { strFromU8, unzipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import { drawingOf } from "../../taskpane/sheets/drawing";
 import { templates } from "../../taskpane/templates/index";
-import { prefixed, richParts, strict, zipped } from "../files/foreign-book";
+import { partsOf, prefixed, richParts, sheet, strict, zipped } from "../files/foreign-book";
 import { readBook } from "../files/read-book";
 import { LocalWorkbook, bound, newModel, openModel, read, saveBook, write } from "./load-engine";
 
@@ -10,9 +10,7 @@ type Model = ReturnType<typeof newModel>;
 
 /** A workbook that was opened, kept and taken up again, as the page does it; then changed and saved. */
 async function changed(bytes: Uint8Array, change: (model: Model, sheetId: string) => unknown) {
-  const model = newModel(
-    JSON.parse(JSON.stringify(bound(openModel(bytes).model, "key"))) as object,
-  );
+  const model = newModel(JSON.parse(JSON.stringify(bound(openModel(bytes), "key"))) as object);
   await change(model, model.getters.getSheetIds()[0]);
   const saved = await saveBook(model, { key: "key", name: "mine.xlsx", bytes });
   return { ...saved, model, parts: unzipSync(saved.bytes) };
@@ -28,6 +26,11 @@ function different(before: Uint8Array, after: Uint8Array): string[] {
       return strFromU8(was[path]) === strFromU8(is[path]) ? [] : [path];
     })
     .sort();
+}
+
+/** What stands in a cell as it was typed. */
+function contentOf(model: Model, name: string): unknown {
+  return model.exportData().sheets[0].cells[name];
 }
 
 const rich = zipped(richParts());
@@ -113,6 +116,24 @@ describe("a workbook that was opened, saved", () => {
     expect(read(openModel(bytes).model, "B8")).toBe(22);
   });
 
+  test("rows put in where rows and cells go without names", async () => {
+    const parts = richParts();
+    const bytes = zipped({
+      ...parts,
+      [SHEET]: (parts[SHEET] ?? "").replace(/ r="(?:[1-3]|[A-C][1-3])"/g, ""),
+    });
+    const { bytes: saved, lost } = await changed(bytes, (model, id) => insertRows(model, id));
+    expect(lost).toEqual([]);
+    const again = openModel(saved).model;
+    // By hand: moss stood in the third row, and two were put in above it.
+    expect([read(again, "A2"), read(again, "A3"), read(again, "A5")]).toEqual([
+      "rain",
+      null,
+      "moss",
+    ]);
+    expect(read(again, "B8")).toBe(22);
+  });
+
   test("rows put in and taken back by undo leave the same bytes", async () => {
     const { bytes } = await changed(rich, (model, sheetId) => {
       insertRows(model, sheetId);
@@ -182,7 +203,7 @@ describe("a workbook that was opened, saved", () => {
   });
 
   test("what was read in it may be kept beside it, and comes to the same", async () => {
-    const data = bound(openModel(rich).model, "key");
+    const data = bound(openModel(rich), "key");
     const save = (change: (model: Model) => unknown) => {
       const model = newModel(structuredClone(data));
       change(model);
@@ -199,7 +220,7 @@ describe("a workbook that was opened, saved", () => {
   });
 
   test("after the browser has lost the file, the person is told so", async () => {
-    const model = newModel(bound(openModel(rich).model, "key"));
+    const model = newModel(bound(openModel(rich), "key"));
     const { lost } = await saveBook(model, null);
     expect(lost.join()).toMatch(/has not kept the file/);
   });
@@ -235,9 +256,42 @@ describe("formulas in a file", () => {
     expect(readBook(bytes).get("Sheet")?.get("C1")?.value).toBe("b");
   });
 
-  test("a text that looks like a number is written as the text", async () => {
-    const { bytes } = await fresh({ A1: "'007" });
-    expect(readBook(bytes).get("Sheet")?.get("A1")?.value).toBe("007");
-    expect(read(openModel(bytes).model, "A1")).toBe("007");
+  // Excel keeps the apostrophe in the cell's look, quotePrefix: ECMA-376 part 1, 18.8.45.
+  const typed = { A1: "'5-3", A2: "'Rain", A3: "''s", A4: "Rain 5", A5: "12" };
+  const values = ["5-3", "Rain", "'s", "Rain 5", 12];
+  const typedIn = ({ model }: { model: Model }) =>
+    Object.keys(typed).map((name) => contentOf(model, name));
+  const quotedOnes = (bytes: Uint8Array, path: string) => {
+    const parts = unzipSync(bytes);
+    const list = /<cellXfs[\s\S]*<\/cellXfs>/.exec(strFromU8(parts["xl/styles.xml"]))?.[0] ?? "";
+    const looks = list.match(/<xf\b[^>]*>/g) ?? [];
+    return Object.keys(typed).filter((name) => {
+      const style = new RegExp(`r="${name}"[^>]*?\\ss="(\\d+)"`).exec(strFromU8(parts[path]))?.[1];
+      return looks[Number(style ?? 0)]?.includes('quotePrefix="1"');
+    });
+  };
+
+  test("a text that was typed with an apostrophe is the text without it, and is typed so again", async () => {
+    const { bytes } = await fresh(typed);
+    const book = readBook(bytes).get("Sheet");
+    expect(Object.keys(typed).map((name) => book?.get(name)?.value)).toEqual(values);
+    expect(quotedOnes(bytes, "xl/worksheets/sheet0.xml")).toEqual(["A1", "A2", "A3"]);
+    expect(typedIn(openModel(bytes))).toEqual(Object.values(typed));
+  });
+
+  test("in a file that was opened, too, and a number typed over it is one", async () => {
+    const { bytes } = await fresh(typed);
+    const plain = zipped(partsOf(sheet('<row r="1"><c r="A1" s="1"><v>1</v></c></row>')));
+    const into = await changed(plain, (model) =>
+      Object.entries(typed).forEach(([name, content]) => write(model, name, content)),
+    );
+    expect(quotedOnes(into.bytes, SHEET)).toEqual(["A1", "A2", "A3"]);
+    expect(typedIn(openModel(into.bytes))).toEqual(Object.values(typed));
+    const over = await changed(bytes, (model) => {
+      write(model, "A1", "7");
+      write(model, "A5", "'12");
+    });
+    expect(quotedOnes(over.bytes, "xl/worksheets/sheet0.xml")).toEqual(["A2", "A3", "A5"]);
+    expect(read(openModel(over.bytes).model, "A1")).toBe(7);
   });
 });

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import { ExcelWorkbook } from "../../taskpane/host/excel-workbook";
-import { insertFormula, insertTemplate } from "../../taskpane/sheets/insert";
+import { insertExample, insertTemplate } from "../../taskpane/sheets/insert";
 import { MARK_PAINT, PAINT } from "../../taskpane/sheets/looks";
 import { type Drawing, areaOf, drawingOf } from "../../taskpane/sheets/drawing";
 import { placesOf } from "../../taskpane/sheets/lay";
@@ -196,7 +196,7 @@ describe("on Excel", () => {
   );
 
   test("a formula goes into the selected cell", async () => {
-    await insertFormula(new ExcelWorkbook(), "=MIST.OILFOR(60, 5%)", { rows: 1, columns: 1 });
+    await insertExample(new ExcelWorkbook(), "=MIST.OILFOR(60, 5%)", { rows: 1, columns: 1 });
     expect(excel.sheet("Sheet1").cells.get("1,1")?.formula).toBe("=MIST.OILFOR(60, 5%)");
   });
 

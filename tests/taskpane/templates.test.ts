@@ -14,6 +14,15 @@ describe.each(templates)("$title", (template) => {
     expect(() => TemplateSchema.parse({ ...template, colour: "red" })).toThrow();
   });
 
+  test("is written in names: no formula of a part has an address", () => {
+    const formulas = JSON.stringify(template.parts ?? []).match(/"=(?:[^"\\]|\\.)*"/g) ?? [];
+    for (const formula of formulas) {
+      // Without its texts, and what stands in braces.
+      const bare = formula.replace(/\\"(?:[^"\\]|\\\\)*\\"/g, "").replace(/\{[^}]*\}/g, "");
+      expect(bare, formula).not.toMatch(/(?<![\w.])\$?[A-Z]{1,3}\$?\d+(?![\w(])/);
+    }
+  });
+
   test("writes no cell twice", () => {
     const places = drawing.cells.map(({ row, column }) => `${row},${column}`);
     expect(new Set(places).size).toBe(places.length);
