@@ -1,7 +1,7 @@
 /** The pane's port on the local sheet's engine. */
-import { parseA1Ref } from "@borgar/fx/xlsx";
 import type { CellValue } from "../functions/bind/cell";
 import { cellName } from "../functions/formula/addresses";
+import { edgesOf, rangeIn } from "../functions/formula/references";
 import { CHART_COLORS, MARK_PAINT, PAINT } from "../taskpane/sheets/looks";
 import {
   type Area,
@@ -274,18 +274,18 @@ export class LocalWorkbook implements Workbook {
 
   /** The cells of a range, blanks as blanks; undefined for anything else. */
   private rangeValues(spot: Spot, expression: string): CellValue[][] | undefined {
-    const found = parseA1Ref(expression);
-    if (!found || !("range" in found)) return undefined;
+    const found = rangeIn(expression);
+    if (!found) return undefined;
     const sheetId = this.model.getters.getSheetIdByName(found.sheetName || spot.sheet);
     if (!sheetId) return undefined;
     const { getters } = this.model;
-    const { top, left, bottom, right } = found.range;
-    const lastRow = Math.min(bottom ?? Infinity, getters.getNumberRows(sheetId) - 1);
-    const lastColumn = Math.min(right ?? Infinity, getters.getNumberCols(sheetId) - 1);
+    const { top, left, bottom, right } = edgesOf(found);
+    const lastRow = Math.min(bottom, getters.getNumberRows(sheetId) - 1);
+    const lastColumn = Math.min(right, getters.getNumberCols(sheetId) - 1);
     const rows: CellValue[][] = [];
-    for (let row = top ?? 0; row <= lastRow; row++) {
+    for (let row = top; row <= lastRow; row++) {
       const cells: CellValue[] = [];
-      for (let col = left ?? 0; col <= lastColumn; col++)
+      for (let col = left; col <= lastColumn; col++)
         cells.push(this.valueAt({ sheetId, row, col }));
       rows.push(cells);
     }

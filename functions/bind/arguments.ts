@@ -103,10 +103,10 @@ export function at(grid: Grid, { row, column }: Line): CellValue {
 
 const FIRST: Line = { row: 0, column: 0 };
 
-/** What the pure function gets for a line of a call; what is left out is undefined. */
-export function inputsOf(entry: Bound, args: readonly unknown[], line = FIRST): unknown[] {
+/** What the pure function gets for a call of one line; what is left out is undefined. */
+export function inputsOf(entry: Bound, args: readonly unknown[]): unknown[] {
   return argumentsOf(entry, args).map(({ param, grid, read }) =>
-    read(param.range ? null : at(grid, line)),
+    read(param.range ? null : at(grid, FIRST)),
   );
 }
 

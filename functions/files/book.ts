@@ -1,6 +1,6 @@
 /** What a workbook's file says of its sheets, names and tables. */
 import { parseStructRef } from "@borgar/fx/xlsx";
-import type { Shape } from "../native/inputs";
+import type { Shape } from "../native/given";
 import { readFormula } from "../formula/reader";
 import { shapeOfFormula, sizeOfRange } from "./native-formula";
 import {

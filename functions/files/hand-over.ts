@@ -395,7 +395,7 @@ function held(range: string): string {
 
 /** The first cell of the spilled range that a node reads: A1#, stored as ANCHORARRAY(A1). */
 function anchorOf(node: Node): string | null {
-  const isCall = node.type === "CallExpression" && /ANCHORARRAY$/i.test(calleeOf(node));
+  const isCall = node.type === "CallExpression" && calleeOf(node) === "ANCHORARRAY";
   const isSign = node.type === "UnaryExpression" && node.operator === "#";
   if (!isCall && !isSign) return null;
   const [inner] = childrenOf(node);

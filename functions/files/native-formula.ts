@@ -1,12 +1,12 @@
 /** A formula with calls of ours as one without them, where that can be. */
-import { MAX_COLS, MAX_ROWS, parseA1Ref } from "@borgar/fx/xlsx";
-import { type Given, type Shape, together } from "../native/inputs";
+import { type Given, type Shape, together } from "../native/given";
 import { type Native, nativeOf } from "../native/native";
 import { call, constant, written } from "../native/piece";
 import { TooMuch } from "../native/too-much";
 import { ourFunction } from "../formula/ours";
-import { type Argument, type Node, calleeOf, childrenOf, constantOf } from "../formula/tree";
+import { type ArgumentNode, type Node, calleeOf, childrenOf, constantOf } from "../formula/tree";
 import { rankOf } from "../formula/precedence";
+import { edgesOf, rangeIn } from "../formula/references";
 import { writeFormula } from "../formula/writer";
 
 /** What a name, a table's column or a spilled range stands for: its size, or null where that is not known. */
@@ -52,7 +52,7 @@ export function nativeFormula(tree: Node, sizeOf: SizeOf): NativeFormula {
 /** Calls of ours that stand right in a sum or a mean. */
 function summedUp(node: Node): Node[] {
   const children = childrenOf(node).filter((child) => child !== null);
-  const isSum = node.type === "CallExpression" && SUMS.has(calleeOf(node).toUpperCase());
+  const isSum = node.type === "CallExpression" && SUMS.has(calleeOf(node));
   return [...(isSum ? children.filter(ourFunction) : []), ...children.flatMap(summedUp)];
 }
 
@@ -62,7 +62,7 @@ const SUMS = new Set("SUM AVERAGE MIN MAX COUNT PRODUCT MEDIAN SUMPRODUCT".split
 const ONE_CELL = new Set(
   (
     "SUM SUMPRODUCT AVERAGE MIN MAX COUNT COUNTA COUNTBLANK PRODUCT MEDIAN STDEV VAR AND OR ROWS COLUMNS " +
-    "SUMIFS SUBTOTAL AGGREGATE NPV PI TODAY NOW RAND CONCAT TEXTJOIN _XLFN.CONCAT _XLFN.TEXTJOIN _XLFN.SINGLE"
+    "SUMIFS SUBTOTAL AGGREGATE NPV PI TODAY NOW RAND CONCAT TEXTJOIN SINGLE"
   ).split(" "),
 );
 
@@ -97,7 +97,9 @@ class Sizer {
     if (known) return known;
     const entry = ourFunction(node);
     if (!entry || node.type !== "CallExpression") throw new TooMuch("a call");
-    const args = (node.arguments as Argument[]).map((arg) => (arg ? this.given(arg) : undefined));
+    const args = (node.arguments as ArgumentNode[]).map((arg) =>
+      arg ? this.given(arg) : undefined,
+    );
     const native = nativeOf(entry, args);
     if (native.piece.array) this.array = true;
     this.known.set(node, native);
@@ -123,8 +125,7 @@ class Sizer {
     if (node.type === "UnaryExpression") return /[-%]/.test(node.operator) ? "number" : "anything";
     if (node.type === "BinaryExpression")
       return /[-+*/^]/.test(node.operator) ? "number" : "anything";
-    if (node.type === "CallExpression")
-      return NUMBERS.has(calleeOf(node).toUpperCase()) ? "number" : "anything";
+    if (node.type === "CallExpression") return NUMBERS.has(calleeOf(node)) ? "number" : "anything";
     const isNumbers =
       node.type === "ArrayExpression" &&
       node.elements
@@ -158,13 +159,14 @@ class Sizer {
 
   private shapeOfCall(node: Node & { type: "CallExpression" }): Shape | null {
     if (ourFunction(node)) return this.native(node).shape;
-    const name = calleeOf(node).toUpperCase();
-    const args = node.arguments as Argument[];
-    if (name === "_XLFN.ANCHORARRAY") return this.sizeOf(`${writeFormula(args[0] as Node)}#`);
+    const name = calleeOf(node);
+    const args = node.arguments as ArgumentNode[];
+    if (name === "ANCHORARRAY") return this.sizeOf(`${writeFormula(args[0] as Node)}#`);
     if (ONE_CELL.has(name)) return CELL;
     if (CELL_BY_CELL.has(name)) return this.together(args);
+    if (name === "XLOOKUP" && !this.isLine(args[2])) return null;
     // Of a look-up, the answer is as large as what is looked up.
-    if (["MATCH", "VLOOKUP", "HLOOKUP", "_XLFN.XLOOKUP"].includes(name))
+    if (["MATCH", "VLOOKUP", "HLOOKUP", "XLOOKUP"].includes(name))
       return this.together(args.slice(0, 1));
     if (name === "SUMIF" || name === "COUNTIF") return this.together(args.slice(1, 2));
     if (name === "TRANSPOSE") {
@@ -174,19 +176,20 @@ class Sizer {
     return null;
   }
 
-  private together(nodes: Argument[]): Shape | null {
+  private isLine(node: ArgumentNode | undefined): boolean {
+    const shape = node ? this.shapeOf(node) : null;
+    return shape !== null && (shape.rows === 1 || shape.columns === 1);
+  }
+
+  private together(nodes: ArgumentNode[]): Shape | null {
     return together(nodes.flatMap((node) => (node ? [this.shapeOf(node)] : [])));
   }
 }
 
 /** The size of a range such as Sheet1!A1:B3, A:A or C2. */
 export function sizeOfRange(reference: string): Shape | null {
-  const found = parseA1Ref(reference);
-  const range = found && "range" in found ? found.range : undefined;
-  if (!range) return null;
-  const { top, left, bottom, right } = range;
-  return {
-    rows: (bottom ?? MAX_ROWS) - (top ?? 0) + 1,
-    columns: (right ?? MAX_COLS) - (left ?? 0) + 1,
-  };
+  const found = rangeIn(reference);
+  if (!found) return null;
+  const { top, left, bottom, right } = edgesOf(found);
+  return { rows: bottom - top + 1, columns: right - left + 1 };
 }

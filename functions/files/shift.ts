@@ -1,5 +1,6 @@
 /** Rows or columns put in or taken out of a sheet: where places, ranges and formulas then are. */
-import { MAX_COLS, MAX_ROWS, parseA1Ref, stringifyA1Ref, tokenize } from "@borgar/fx/xlsx";
+import { MAX_COLS, MAX_ROWS, stringifyA1Ref, tokenize } from "@borgar/fx/xlsx";
+import { rangeIn } from "../formula/references";
 
 export interface Edit {
   /** The name of the sheet. */
@@ -41,8 +42,8 @@ export function shiftStretch(first: number, last: number, edit: Edit): [number, 
 
 /** A range, A1:B3 or C2, after an edit of its sheet; null where it is gone. */
 export function shiftRange(range: string, edit: Edit): string | null {
-  const found = parseA1Ref(range);
-  if (!found || !("range" in found)) return range;
+  const found = rangeIn(range);
+  if (!found) return range;
   const { top, left, bottom, right } = found.range;
   const [first, last] = edit.dimension === "row" ? [top, bottom] : [left, right];
   if (typeof first !== "number" || typeof last !== "number") return range;
@@ -88,8 +89,8 @@ function ended(_: string, letters: string, hold: string, digits: string): string
 /** A formula that stands on a sheet, after an edit of that sheet or of another. */
 export function shiftFormula(formula: string, own: string, edit: Edit): string {
   return mapReferences(formula, (reference) => {
-    const found = parseA1Ref(reference);
-    if (!found || !("range" in found) || found.workbookName) return reference;
+    const found = rangeIn(reference);
+    if (!found || found.workbookName) return reference;
     const sheet = found.sheetName || own;
     if (sheet.toLowerCase() !== edit.sheet.toLowerCase()) return reference;
     return shiftRange(reference, edit) ?? "#REF!";
@@ -111,8 +112,8 @@ export function renameInFormula(formula: string, from: string, to: string): stri
 /** The references of a formula to cells of its workbook. */
 export function referencesIn(formula: string) {
   return tokenize(formula, { negativeNumbers: false }).flatMap(({ type, value }) => {
-    const found = /^range/.test(type) ? parseA1Ref(value) : undefined;
-    return found && "range" in found && !found.workbookName ? [found] : [];
+    const found = /^range/.test(type) ? rangeIn(value) : null;
+    return found && !found.workbookName ? [found] : [];
   });
 }
 

@@ -1,18 +1,18 @@
 /**
  * The calls of our functions in a formula.
  *
- * A call is typed MIST.OILFOR(...) and stored _xldudf_MIST_OILFOR(...); other programs keep the name with a
- * prefix of their own. All are known.
+ * A call is typed MIST.OILFOR(...) and stored _xldudf_MIST_OILFOR(...); other programs keep the
+ * name with a prefix of their own. All are known.
  */
 import { catalog } from "../catalog/catalog";
 import { type CatalogEntry, NAMESPACE } from "../catalog/entry";
-import { type Call, type Node, calleeOf, childrenOf } from "./tree";
+import { type Call, type Node, calleeOf, childrenOf, plainName } from "./tree";
 
-const OURS = new RegExp(`^(?:_xldudf_|_xlfn\\.|_xludf\\.)*${NAMESPACE}[._]([A-Z0-9]+)$`, "i");
+const OURS = new RegExp(`^${NAMESPACE}[._]([A-Z0-9]+)$`);
 const MAY_BE_OURS = new RegExp(`${NAMESPACE}[._][A-Z0-9]+\\(`, "i");
 const BY_ID = new Map(catalog.map((entry) => [entry.id, entry]));
 
-/** True where a text may hold a call of ours: a quick look before it is read. */
+/** True where a text may hold a call of ours: a quick look, before it is read as a tree. */
 export function mentionsUs(formula: string): boolean {
   return MAY_BE_OURS.test(formula);
 }
@@ -24,8 +24,8 @@ export function ourFunction(node: Node): CatalogEntry | null {
 
 /** The function of a name as it is typed or stored; null for any other name. */
 export function functionNamed(name: string): CatalogEntry | null {
-  const id = OURS.exec(name)?.[1];
-  return (id && BY_ID.get(id.toUpperCase())) || null;
+  const id = OURS.exec(plainName(name))?.[1];
+  return (id && BY_ID.get(id)) || null;
 }
 
 /** All calls of ours in a formula, the innermost first. */

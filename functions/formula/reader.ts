@@ -7,12 +7,12 @@ import {
   tokenize,
 } from "@borgar/fx/xlsx";
 import { at } from "../../src/lists";
-import { type Argument, type Call, type Node, calleeOf, withChildren } from "./tree";
+import { type ArgumentNode, type Call, type Node, calleeOf, withChildren } from "./tree";
 
 const ARRAY_OR_TEXT = /"(?:[^"]|"")*"|\{(?:"(?:[^"]|"")*"|[^{}"])*\}/g;
 const TEXT_OR_PERCENT = /"(?:[^"]|"")*"|(\d+(?:\.\d+)?)%/g;
 
-/** The formula with {5%} as {0.05}: the local sheet takes a percent in an array, Excel and its files do not. */
+/** The formula with {5%} as {0.05}: the local sheet takes a percent in an array, Excel does not. */
 export function plainArrays(formula: string): string {
   return formula.replace(ARRAY_OR_TEXT, (part) => {
     if (part.startsWith('"')) return part;
@@ -55,8 +55,8 @@ function asTree(node: AstExpression): Node {
   return node;
 }
 
-/** The library's types leave out that an argument may be. */
-function asArguments(args: readonly (AstExpression | null)[]): Argument[] {
+/** An argument that was left out is null, which the library's types do not say. */
+function asArguments(args: readonly (AstExpression | null)[]): ArgumentNode[] {
   return args.map((arg) => arg && asTree(arg));
 }
 
@@ -69,11 +69,11 @@ function asName({ name }: Identifier): ReferenceIdentifier {
   return { type: "ReferenceIdentifier", value: name, kind: "name" };
 }
 
-/** The formula with the names that LET gives put back in: each as what it stands for. */
+/** The formula without LET: each of its names as what it stands for. */
 export function withoutLets(node: Node, names: ReadonlyMap<string, Node> = new Map()): Node {
   if (node.type === "ReferenceIdentifier")
     return (node.kind === "name" && names.get(letName(node.value))) || node;
-  if (node.type !== "CallExpression" || !/^(_xlfn\.)?LET$/i.test(calleeOf(node)))
+  if (node.type !== "CallExpression" || calleeOf(node) !== "LET")
     return withChildren(node, (child) => withoutLets(child, names));
   const body = node.arguments.at(-1);
   const inner = new Map(names);

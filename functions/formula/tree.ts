@@ -1,4 +1,4 @@
-/** A formula as a tree. */
+/** A formula as a tree: as @borgar/fx reads it, with exact types. */
 import type {
   BinaryOperator,
   ErrorLiteral,
@@ -32,17 +32,17 @@ export interface Binary {
 export interface Call {
   type: "CallExpression";
   callee: Identifier | Node;
-  arguments: Argument[];
+  arguments: ArgumentNode[];
 }
 
 export type Node =
   ReferenceIdentifier | Literal | ErrorLiteral | ArrayConstant | Unary | Binary | Call;
 
 /** An argument that was left out is null. */
-export type Argument = Node | null;
+export type ArgumentNode = Node | null;
 
-/** What stands within a node: its operands, or what a call is of and its arguments. */
-export function childrenOf(node: Node): Argument[] {
+/** What stands within a node: its operands or arguments, and a LAMBDA that it calls. */
+export function childrenOf(node: Node): ArgumentNode[] {
   if (!("arguments" in node)) return [];
   if (node.type !== "CallExpression" || node.callee.type === "Identifier") return node.arguments;
   return [node.callee, ...node.arguments];
@@ -65,13 +65,17 @@ export function withChildren(node: Node, change: (child: Node) => Node): Node {
   return node;
 }
 
-/** The name of a called function, prefixes of newer functions taken off. */
-export function calleeOf(node: Call): string {
-  const { callee } = node;
-  return callee.type === "Identifier" ? callee.name : "";
+/** The name of a called function in capitals, without prefixes; "" for a call by no name. */
+export function calleeOf({ callee }: Call): string {
+  return callee.type === "Identifier" ? plainName(callee.name) : "";
 }
 
-/** A number, a percent or a word that is written in the formula itself. */
+/** The name of a function without what files put before newer ones and those of add-ins. */
+export function plainName(name: string): string {
+  return name.toUpperCase().replace(/^(_XLFN\.|_XLWS\.|_XLUDF\.|_XLDUDF_)+/, "");
+}
+
+/** A number, a percent or a word that is typed in the formula itself. */
 export function constantOf(node: Node): Constant | undefined {
   if (node.type === "Literal") return node.value;
   if (node.type !== "UnaryExpression") return undefined;

@@ -4,7 +4,7 @@ import { NAMESPACE } from "../catalog/entry";
 import { functionNamed } from "./ours";
 import { RANK, rankOf } from "./precedence";
 import { plainArrays } from "./reader";
-import type { Argument, Constant, Node } from "./tree";
+import type { ArgumentNode, Constant, Node } from "./tree";
 
 /** A part of a formula, and how tightly it holds together (RANK). */
 export interface Written {
@@ -25,7 +25,7 @@ export type Substitute = (node: Node) => Written | null;
 
 /** A tree as a formula without its =; nodes may be written as something else. */
 export function writeFormula(node: Node, substitute: Substitute = () => null): string {
-  const write = (child: Argument, least: number = RANK.union): string => {
+  const write = (child: ArgumentNode, least: number = RANK.union): string => {
     if (child === null) return "";
     const { text, rank } = substitute(child) ?? { text: plain(child), rank: rankOf(child) };
     return rank < least ? `(${text})` : text;
@@ -53,7 +53,7 @@ export function writeFormula(node: Node, substitute: Substitute = () => null): s
         return `${name}(${each.arguments.map((arg) => write(arg, RANK.compare)).join(",")})`;
       }
       case "ArrayExpression":
-        return `{${each.elements.map((row) => row.map((cell) => write(cell)).join(",")).join(";")}}`;
+        return `{${each.elements.map((row) => row.map((each) => write(each)).join()).join(";")}}`;
     }
   };
   return write(node);

@@ -1,87 +1,16 @@
-/** The arguments of a call as pieces of a native formula: their value, their sort, and when they are blank. */
-import { squeeze } from "../../src/errors";
+/** The arguments of a call by name, and when its line is right, empty or spare. */
 import type { CatalogEntry, Param } from "../catalog/entry";
-import { WORD_KINDS, isLeftOutAtZero, isRefusedAtZero } from "../catalog/kinds";
-import { calledOn, denied, partsOf, read } from "./expression";
-import {
-  BLANK,
-  FALSE,
-  type Piece,
-  TRUE,
-  ZERO,
-  and,
-  call,
-  constant,
-  not,
-  op,
-  or,
-  reduced,
-  when,
-} from "./piece";
-import { TooMuch } from "./too-much";
-import { type Word, cleanUnit } from "./units";
-
-export interface Shape {
-  rows: number;
-  columns: number;
-}
-
-/** The shape of all of them together, as a sheet stretches one over another; null where one is not known. */
-export function together(shapes: (Shape | null)[]): Shape | null {
-  const known = shapes.filter((shape) => shape !== null);
-  if (known.length < shapes.length) return null;
-  return {
-    rows: Math.max(1, ...known.map(({ rows }) => rows)),
-    columns: Math.max(1, ...known.map(({ columns }) => columns)),
-  };
-}
-
-/** What a call was given for an argument. */
-export interface Given {
-  piece: Piece;
-  /** Its size, where that is known before the sheet is worked out. */
-  shape: Shape | null;
-  /** A number, a number or "", or whatever a cell may hold. */
-  holds: "number" | "number or blank" | "anything";
-}
-
-/** An argument of a call. */
-interface Input {
-  /** True where it is of the right sort, a blank included. */
-  fits: Piece;
-  /** True where nothing is filled in; a zero may be a blank that came as one. */
-  nothing: Piece;
-  /** The same where a zero is refused on a line that has anything else on it. */
-  blank?: Piece;
-  /** True where it is given, so that its default does not count. */
-  given: Piece;
-}
-
-export interface NumberInput extends Input {
-  is: "number";
-  value: Piece;
-}
-
-export interface ListInput extends Input {
-  is: "list";
-  raw: Piece;
-  across: boolean;
-  length: number;
-}
-
-export interface WordInput extends Input, Word {
-  is: "word";
-  same(word: string): Piece;
-}
-
-type AnyInput = NumberInput | ListInput | WordInput;
+import { WORD_KINDS, isRefusedAtZero } from "../catalog/kinds";
+import type { Given, Shape } from "./given";
+import { type Input, inputOf } from "./input";
+import { FALSE, type Piece, and, or } from "./piece";
 
 export class Inputs {
-  private readonly named = new Map<string, AnyInput>();
+  private readonly named = new Map<string, Input>();
   /** Arguments of one cell where the call has many lines: they do not fill a line. */
   private readonly stretched: ReadonlySet<string>;
 
-  /** Those named in "surely" are held to be above zero elsewhere, so that a blank is no number there. */
+  /** The needs hold those in "surely" to be above zero. */
   constructor(
     private readonly entry: CatalogEntry,
     args: readonly (Given | undefined)[],
@@ -101,7 +30,7 @@ export class Inputs {
   }
 
   /** An argument by its name; undefined for a range that was left out. */
-  get(name: string): AnyInput | undefined {
+  get(name: string): Input | undefined {
     return this.named.get(name);
   }
 
@@ -133,7 +62,7 @@ export class Inputs {
     return and(...quantities.map(({ blank, nothing }) => blank ?? nothing));
   }
 
-  /** A line that shows blank: spare, with nothing wrong in what may be left out; or without anything on it. */
+  /** A line that shows blank: spare, with nothing wrong in what may be left out; or empty. */
   get quiet(): Piece {
     const isSpare = and(this.spare, this.optionsFit);
     return this.entry.params.some(isRefusedAtZero) ? or(isSpare, this.empty) : isSpare;
@@ -145,115 +74,7 @@ export class Inputs {
     return and(...options.map(({ fits }) => fits));
   }
 
-  private of(params: readonly Param[]): AnyInput[] {
+  private of(params: readonly Param[]): Input[] {
     return params.flatMap(({ name }) => this.get(name) ?? []);
   }
-}
-
-function inputOf(
-  entry: CatalogEntry,
-  param: Param,
-  given: Given | undefined,
-  isSure: boolean,
-): AnyInput | undefined {
-  if (param.range) return given && listInput(param, given);
-  if (!WORD_KINDS.has(param.kind)) return numberInput(param, given, isSure);
-  return { ...wordInput(param, given), only: onlyUnit(entry, param.name) };
-}
-
-/** The one sort of units that a function takes for an argument, where it takes but one. */
-function onlyUnit({ needs }: CatalogEntry, name: string): Word["only"] {
-  const held = needs.flatMap(({ expression }) => partsOf(read(expression)));
-  if (!held.some((part) => calledOn(part, "isunit") === name)) return undefined;
-  if (held.some((part) => calledOn(part, "isweight") === name)) return "weight";
-  return held.some((part) => calledOn(denied(part), "isweight") === name) ? "volume" : undefined;
-}
-
-function numberInput(param: Param, given: Given | undefined, isSure: boolean): NumberInput {
-  const fallback = constant(typeof param.default === "number" ? param.default : 0);
-  if (!given || given.piece.constant === "") {
-    // What is required and blank is unknown: no number fits there.
-    const fits = constant(param.optional);
-    return { is: "number", value: fallback, fits, nothing: TRUE, given: FALSE };
-  }
-  const { piece, holds } = given;
-  const isRefused = isRefusedAtZero(param);
-  const isLeftOut = isLeftOutAtZero(param);
-  if (piece.constant !== undefined) {
-    if (typeof piece.constant !== "number") throw new TooMuch(`${param.name} is not a number`);
-    const isZero = piece.constant === 0;
-    const absent = constant(isLeftOut && isZero);
-    return {
-      is: "number",
-      value: when(absent, fallback, piece),
-      fits: constant(!(isRefused && isZero)),
-      nothing: constant(isZero),
-      given: not(absent),
-      ...(isRefused && { blank: FALSE }),
-    };
-  }
-  const isBlank = holds === "number" ? FALSE : op(piece, "=", BLANK);
-  const isZero = op(piece, "=", ZERO);
-  const absent = or(isBlank, isLeftOut ? isZero : FALSE);
-  const sort = {
-    is: "number",
-    nothing: or(isBlank, isZero),
-    given: not(absent),
-    ...(isRefused && { blank: isBlank }),
-  } as const;
-  const isNumber = call("ISNUMBER", piece);
-  const isRight = isRefused ? and(isNumber, not(isZero)) : isNumber;
-  // Of several lines one may hold a word: "fits" refuses it, and it must not spoil others.
-  const clean = piece.wide ? when(isNumber, piece, ZERO) : call("N", piece);
-  if (!param.optional) {
-    const value = holds === "number" || (isSure && !piece.wide) ? piece : clean;
-    return { ...sort, value, fits: holds === "number" && isSure ? TRUE : isRight };
-  }
-  const cleaned = holds === "number" ? piece : clean;
-  const value = fallback.constant === 0 ? cleaned : when(absent, fallback, piece);
-  // Nothing else may look at what may be left out, and an error in it is still one.
-  return { ...sort, value, fits: or(isRight, isBlank) };
-}
-
-function wordInput(param: Param, given: Given | undefined): WordInput {
-  const fallback = squeeze(String(param.default ?? ""));
-  if (!given) return typedWord("", fallback);
-  const { piece } = given;
-  if (typeof piece.constant === "string") return typedWord(squeeze(piece.constant), fallback);
-  const plain = call("SUBSTITUTE", piece, constant(" "), BLANK);
-  const nothing = or(op(piece, "=", BLANK), op(piece, "=", ZERO));
-  const same = (text: string) => {
-    const isSame = op(plain, "=", constant(text));
-    return param.optional && squeeze(text) === fallback ? or(nothing, isSame) : isSame;
-  };
-  const word = param.kind === "unit" ? cleanUnit(piece) : plain;
-  return { is: "word", word, same, fits: TRUE, nothing, given: not(nothing) };
-}
-
-function typedWord(typed: string, fallback: string): WordInput {
-  const isBlank = typed === "";
-  const word = isBlank ? fallback : typed;
-  const same = (text: string) => constant(word === squeeze(text));
-  const nothing = constant(isBlank);
-  return { is: "word", word, same, fits: TRUE, nothing, given: not(nothing) };
-}
-
-function listInput(param: Param, { piece, shape, holds }: Given): ListInput {
-  if (!shape)
-    throw new TooMuch(`the size of ${param.name} is known only when the sheet is worked out`);
-  if (shape.rows > 1 && shape.columns > 1) throw new TooMuch(`${param.name} is a table`);
-  const raw: Piece = { ...piece, constant: undefined, wide: true };
-  const none = (bad: Piece) => op(reduced("SUMPRODUCT", bad), "=", ZERO);
-  const isText = and(op(raw, "<>", BLANK), not(call("ISNUMBER", raw)));
-  const isFilled = not(or(op(raw, "=", BLANK), op(raw, "=", ZERO)));
-  const length = shape.rows * shape.columns;
-  return {
-    is: "list",
-    raw,
-    across: shape.rows === 1 && shape.columns > 1,
-    length,
-    fits: param.mixed || holds === "number" ? TRUE : none(isText),
-    nothing: none(isFilled),
-    given: length > 1 ? TRUE : not(op(raw, "=", BLANK)),
-  };
 }

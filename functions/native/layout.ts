@@ -1,5 +1,5 @@
 /** The answer of a call as it lies in cells. */
-import type { Shape } from "./inputs";
+import type { Shape } from "./given";
 import { type Piece, call, inArray, written } from "./piece";
 import { TooMuch } from "./too-much";
 import { type Several, type Value, single, turned } from "./values";

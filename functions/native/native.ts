@@ -10,7 +10,8 @@ import { conditionIn } from "../catalog/conditions";
 import type { CatalogEntry, Need, WorkingLine } from "../catalog/entry";
 import { WORD_KINDS } from "../catalog/kinds";
 import { aboveZero, calledOn, callsAnywhere, nameIn, read } from "./expression";
-import { type Given, Inputs, type Shape, together } from "./inputs";
+import { type Given, type Shape, together } from "./given";
+import { Inputs } from "./inputs";
 import { laidOut } from "./layout";
 import { BLANK, type Piece, REFUSED, TRUE, and, not, or, when } from "./piece";
 import { TooMuch } from "./too-much";
@@ -23,7 +24,7 @@ export interface Native {
   holds: Given["holds"];
 }
 
-/** A need with the condition that it comes to. */
+/** A need, and the condition that it is in the formula. */
 interface Check extends Need {
   holds: Piece;
 }
@@ -49,7 +50,7 @@ export function nativeOf(entry: CatalogEntry, args: readonly (Given | undefined)
   return { piece, shape: answer.shape, holds: isText ? "anything" : "number or blank" };
 }
 
-/** True where the need that is looked at first always fails on a spare line, and leaves it blank. */
+/** True where the first need always fails on a spare line, and so leaves it blank. */
 function failsOnSpareLine({ needs: [first], params }: CatalogEntry): boolean {
   if (!first?.orBlank || first.when) return false;
   const tree = read(first.expression);
@@ -72,7 +73,7 @@ function holdsOf({ when: only, expression }: Need, scope: Scope): Piece {
 
 /** The answer where all checks hold, and what a line shows where any fails. */
 function checkedAtOnce(checks: Check[], fit: Piece, answer: Piece, otherwise: Piece): Piece {
-  // A unit that is none would fail in a sum before it is told as wrong: sums with units come after.
+  // What is no unit would fail in a sum before it is refused: sums with units come after.
   const isSum = ({ expression }: Check) => callsAnywhere(read(expression), "per");
   const first = checks.filter((check) => !isSum(check)).map(({ holds }) => holds);
   const later = checks.filter(isSum).map(({ holds }) => holds);

@@ -1,8 +1,9 @@
-/** What a function in an expression is called with. */
+/** The functions that expressions call: what each is called with, and what it makes of it. */
 import type { MathNode } from "mathjs";
 import { constantIn, nameIn } from "./expression";
-import type { Inputs, WordInput } from "./inputs";
-import { FALSE, type Piece, not, op, BLANK } from "./piece";
+import type { WordInput } from "./input";
+import type { Inputs } from "./inputs";
+import { BLANK, FALSE, type Piece, not, op } from "./piece";
 import { TooMuch } from "./too-much";
 import { type List, type Value, givenList, like, one, single } from "./values";
 
@@ -55,7 +56,7 @@ export class Term {
     return input?.is === "list" ? givenList(input.raw, input.across, input.length) : undefined;
   }
 
-  /** Where it is filled in; of a range, cell by cell. */
+  /** True where it is filled in; of a range, cell by cell. */
   get isFilled(): Value {
     const { input } = this;
     if (!input) throw new TooMuch(this.node.toString());
@@ -69,7 +70,7 @@ export class Term {
   }
 }
 
-/** A function in an expression, as the pieces of a formula. */
+/** What a function of an expression is in a formula. */
 export type Make = (...terms: Term[]) => Value;
 
 /** A function of numbers, cell by cell. */

@@ -129,7 +129,7 @@ function isComparison(sign: Operator): sign is Comparison {
   return /[<=>]/.test(sign);
 }
 
-/** Cells as they were given against a number; a blank counts as zero, though a text is above all numbers. */
+/** Cells as they were given against a number: a "" counts as zero; to a sheet it is more. */
 function compared(raw: Piece, sign: Comparison, limit: number): Piece {
   const plain = op(raw, sign, constant(limit));
   const ofZero = op(ZERO, sign, constant(limit)).constant === true;

@@ -1,5 +1,5 @@
 /**
- * Units in a native formula: is it one, is it a weight, and how large is it in grams or millilitres.
+ * Units in a native formula: is it one, is it a weight, how many grams or millilitres is it.
  *
  * A unit that stands in a cell is looked up in tables that the copy brings along on a sheet of its
  * own, which formulas know by these names: every word for every unit, and its size.

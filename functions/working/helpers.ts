@@ -1,6 +1,7 @@
 /**
- * The named steps of a working that are more than arithmetic: unit sizes, the alcohol formula, searches
- * and fits. Each is the code that the function itself runs, so a working cannot drift from its cell.
+ * The named steps of a working that are more than arithmetic: unit sizes, the alcohol formula,
+ * searches and fits. Each is the code that the function itself runs, so that a working cannot
+ * differ from its cell.
  */
 import { type Cell, type Cells, largeLimits } from "../../src/cells";
 import { packPlan } from "../../src/cost/packplan";

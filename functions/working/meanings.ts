@@ -16,11 +16,15 @@ export const MEANINGS: Record<string, string> = {
   averageof: "the mean of what was weighed",
   spreadof: "the standard deviation of what was weighed",
   reachof:
-    "how many standard deviations the mean may lie off, by Student's t: chance to lie lower, and what was weighed",
+    "how many standard deviations the mean may lie off, by Student's t: " +
+    "chance to lie lower, and what was weighed",
   allowederror: "the allowed error that was typed, or that of the European table",
   fillscheck:
-    "their average and the least that passes, the least fill and how many are below it and far below, and what they say",
-  oiml: "kilograms in a cubic metre of ethanol and water, by the OIML R 22 formula: share of ethanol by weight, degrees Celsius",
+    "their average and the least that passes, the least fill and how many are below it and far " +
+    "below, and what they say",
+  oiml:
+    "kilograms in a cubic metre of ethanol and water, by the OIML R 22 formula: " +
+    "share of ethanol by weight, degrees Celsius",
   weightshare:
     "the share by weight that has this share by volume, found with the OIML R 22 formula",
   cheapestplan: "the cheapest of all ways to buy what is needed",

@@ -1,5 +1,6 @@
 /** What a person gives for an argument: a column of a list, a cell, a value, or anything a formula may hold. */
-import { type RangeA1, parseA1Ref } from "@borgar/fx/xlsx";
+import type { RangeA1 } from "@borgar/fx/xlsx";
+import { rangeIn } from "../../functions/formula/references";
 import { type Param, wordsOf } from "../../functions/catalog/entry";
 import { WORD_KINDS } from "../../functions/catalog/kinds";
 import { cellName } from "../../functions/formula/addresses";
@@ -28,8 +29,8 @@ export function givenIn(
 ): Given | null {
   const typed = text.trim().replace(/^=/, "").trim();
   if (typed === "") return null;
-  const found = parseA1Ref(typed);
-  if (found && "range" in found) {
+  const found = rangeIn(typed);
+  if (found) {
     const { range, sheetName } = found;
     return fromCells(range, sheetName || list?.sheet || sheet, { typed, param, sheet, list });
   }

@@ -2,11 +2,11 @@
  * What ranges, names, tables and small expressions of a workbook hold. Everything is read or worked out here;
  * nothing is written to the workbook, not even a name that goes again.
  */
-import { parseA1Ref, parseStructRef } from "@borgar/fx/xlsx";
+import { parseStructRef } from "@borgar/fx/xlsx";
 import type { Grid } from "../../functions/bind/cell";
 import { readFormula } from "../../functions/formula/reader";
 import { type Node, childrenOf } from "../../functions/formula/tree";
-import { absolute, isRange } from "../../functions/formula/references";
+import { absolute, isRange, rangeIn } from "../../functions/formula/references";
 import { type References, Untold, evaluate } from "../working/evaluate";
 import { valuesOf } from "./read";
 import { isSupported, read } from "./run";
@@ -86,8 +86,8 @@ function formulaOf(spot: Spot, name: string): Promise<string | null> {
 
 function isRelative(node: Node): boolean {
   if (node.type === "ReferenceIdentifier" && isRange(node.value)) {
-    const found = parseA1Ref(node.value);
-    if (!found || !("range" in found) || !found.sheetName) return true;
+    const found = rangeIn(node.value);
+    if (!found?.sheetName) return true;
     const { top, left, bottom, right, $top, $left, $bottom, $right } = found.range;
     const isHeld = (at: unknown, held?: boolean | null) => at === null || at === undefined || held;
     return !(

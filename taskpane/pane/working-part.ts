@@ -3,7 +3,7 @@ import { NAMESPACE } from "../../functions/catalog/entry";
 import { element } from "./elements";
 import type { Workbook } from "../host/workbook";
 import type { Explained, ExplainedCall, ExplainedLine } from "../working/explain";
-import type { Input } from "../working/inputs";
+import type { ShownInput } from "../working/inputs";
 import type { Problem } from "../working/problems";
 
 /** The part that does the explaining, and the library behind it, are loaded when they are first wanted. */
@@ -167,7 +167,7 @@ function wordsShown({ words }: ExplainedLine): HTMLElement[] {
   ];
 }
 
-function inputShown({ name, text, value, from }: Input): HTMLElement[] {
+function inputShown({ name, text, value, from }: ShownInput): HTMLElement[] {
   return [
     element("dt", {}, name),
     element(

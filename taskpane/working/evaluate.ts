@@ -1,8 +1,8 @@
 /**
  * Small expressions worked out as Excel does, for arguments such as A1*2, -rate or SUM(B2:B9)/2.
  *
- * Only what is sure: where an answer would hang on the language of the computer (a text taken for a number,
- * a number as text) or on a function that is not in the list, it cannot be told.
+ * Only what is sure: where an answer depends on the computer's language (a text as a number, a
+ * number as text) or on a function that is not in the list, it cannot be told.
  */
 import {
   type CellValue,
@@ -14,7 +14,7 @@ import {
 import { worksheetFunction } from "../../functions/bind/register";
 import { ourFunction } from "../../functions/formula/ours";
 import {
-  type Argument,
+  type ArgumentNode,
   type Call,
   type Node,
   calleeOf,
@@ -79,14 +79,12 @@ function reference(
 }
 
 async function called(node: Call, references: References): Promise<Grid> {
-  const name = calleeOf(node)
-    .replace(/^_xlfn\./i, "")
-    .toUpperCase();
+  const name = calleeOf(node);
   const nodes = node.arguments;
-  const valueOf = (arg: Argument) => (arg ? evaluate(arg, references) : [[null]]);
+  const valueOf = (arg: ArgumentNode) => (arg ? evaluate(arg, references) : [[null]]);
   if (name === "IF") return chosen(nodes, valueOf);
   const args: Grid[] = [];
-  // In turn: what a workbook is asked at once it may answer crosswise.
+  // In turn: a workbook that is asked all at once may mix its answers up.
   for (const arg of nodes) args.push(await valueOf(arg));
   const ours = ourFunction(node);
   if (ours) return worksheetFunction(ours)(...args);
@@ -99,13 +97,13 @@ async function called(node: Call, references: References): Promise<Grid> {
   return [[guarded(() => counted(...args.flatMap((grid, i) => counts(grid, nodes[i] ?? null))))]];
 }
 
-/** IF: only the branch that is taken is looked at, where there is one condition. */
+/** IF: of a single condition, only the branch that it takes is looked at. */
 async function chosen(
-  [condition = null, then, otherwise]: Argument[],
-  valueOf: (arg: Argument) => Promise<Grid> | Grid,
+  [condition = null, then, otherwise]: ArgumentNode[],
+  valueOf: (arg: ArgumentNode) => Promise<Grid> | Grid,
 ): Promise<Grid> {
   const conditions = await valueOf(condition);
-  const branch = async (arg: Argument | undefined) =>
+  const branch = async (arg: ArgumentNode | undefined) =>
     arg === undefined ? [[false]] : await valueOf(arg);
   const one = onlyCell(conditions);
   if (isFault(one)) return [[one]];
@@ -118,8 +116,8 @@ async function chosen(
   );
 }
 
-/** What an aggregate counts of an argument: of cells only the numbers, of what is typed in all. */
-function counts(grid: Grid, node: Argument): Counted[] {
+/** What an aggregate counts of an argument: the numbers in cells, and all that is typed in. */
+function counts(grid: Grid, node: ArgumentNode): Counted[] {
   const isTyped = node !== null && constantOf(node) !== undefined;
   return grid.flat().map((value) => {
     if (isFault(value)) throw new Stopped(value);
@@ -128,7 +126,7 @@ function counts(grid: Grid, node: Argument): Counted[] {
   });
 }
 
-/** An error among the cells, which is the answer. */
+/** Thrown for an error among the cells, which is then the answer. */
 class Stopped extends Error {
   constructor(readonly value: Fault) {
     super();

@@ -3,7 +3,7 @@ import type { CatalogEntry, Param } from "../../functions/catalog/entry";
 import type { Kind } from "../../functions/catalog/kinds";
 import { type CellValue, isFault } from "../../functions/bind/cell";
 
-/** What stands behind a number of a kind. */
+/** The unit behind a number of a kind. */
 const UNITS: Partial<Record<Kind, string>> = {
   density: "g/mL",
   celsius: "°C",
@@ -29,8 +29,8 @@ export function shown(value: CellValue, kind: Kind): string {
 }
 
 /**
- * The argument that holds the unit of another: size and unit, weight and weightunit, amount and from, a
- * temperature and its scale.
+ * The argument that holds the unit of another: size and unit, weight and weightunit, amount and
+ * from, a temperature and its scale.
  */
 export function unitParam(entry: CatalogEntry, param: Param): Param | undefined {
   if (param.kind === "celsius") return entry.params.find(({ name }) => name === "scale");

@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import { catalog } from "../../functions/catalog/catalog";
 import type { CatalogEntry, Param } from "../../functions/catalog/entry";
 import { WORD_KINDS } from "../../functions/catalog/kinds";
-import type { Given } from "../../functions/native/inputs";
+import type { Given } from "../../functions/native/given";
 import { nativeOf } from "../../functions/native/native";
 import { written } from "../../functions/native/piece";
 import { TooMuch } from "../../functions/native/too-much";
