@@ -13,12 +13,12 @@ class WholeCells extends Cells {
     try {
       super.export(data, isShort);
     } catch {
-      super.export(data, false as never);
+      super.export(data, false);
     }
   }
 }
 
-plugins.replace(NAME, WholeCells as never);
+plugins.replace(NAME, WholeCells);
 
 /** What shortens the changes of a step, which no registry holds. */
 interface Shortener {

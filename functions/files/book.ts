@@ -96,7 +96,7 @@ export class Book {
     if (first === -1 || last === -1) return null;
     const columns =
       first === undefined || last === undefined ? table.columns.length : Math.abs(last - first) + 1;
-    const sections = (found.sections ?? []) as string[];
+    const sections = found.sections ?? [];
     if (sections.includes("this row")) return { rows: 1, columns };
     if (sections.includes("all")) return { rows: table.rows, columns };
     const heads = sections.includes("headers") ? table.heads : 0;

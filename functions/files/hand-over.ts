@@ -235,7 +235,7 @@ class Copy {
     if (!READS_SPILL.test(text) || this.fixed.size === 0) return null;
     const tree = readOrNull(text);
     if (!tree) return null;
-    let changed = false;
+    const followed: string[] = [];
     const written = writeFormula(tree, (node) => {
       const anchor = anchorOf(node);
       const cut = anchor ? anchor.lastIndexOf("!") + 1 : 0;
@@ -248,10 +248,10 @@ class Copy {
           : sheet.name;
       const fills = anchor && this.fixed.get(`${on}!${anchor.slice(cut).replaceAll("$", "")}`);
       if (!fills) return null;
-      changed = true;
+      followed.push(anchor);
       return { text: anchor.slice(0, cut) + held(fills), rank: RANK.atom };
     });
-    return changed ? written : null;
+    return followed.length > 0 ? written : null;
   }
 
   /** Rules, conditional formats and the formulas of table columns. */

@@ -162,7 +162,7 @@ function movedCells(xml: string, edit: Edit): string {
       const column = edit.dimension === "column" ? shiftIndex(place.column, edit) : place.column;
       if (column === null) return "";
       const named = `<${name}${withAttributes(own, { r: cellName(row, column) })}`;
-      return (named + (cell as string).slice(`<${name}${own}`.length)).replace(
+      return (named + cell.slice(`<${name}${own}`.length)).replace(
         /(<(?:\w+:)?f\b[^>]*\bref=")([^"]*)"/,
         (_, open: string, range: string) => `${open}${shiftRange(range, edit) ?? range}"`,
       );

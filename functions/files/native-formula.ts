@@ -97,9 +97,7 @@ class Sizer {
     if (known) return known;
     const entry = ourFunction(node);
     if (!entry || node.type !== "CallExpression") throw new TooMuch("a call");
-    const args = (node.arguments as ArgumentNode[]).map((arg) =>
-      arg ? this.given(arg) : undefined,
-    );
+    const args = node.arguments.map((arg) => (arg ? this.given(arg) : undefined));
     const native = nativeOf(entry, args);
     if (native.piece.array) this.array = true;
     this.known.set(node, native);
@@ -148,9 +146,9 @@ class Sizer {
       case "UnaryExpression":
         if (node.operator === "@") return CELL;
         if (node.operator === "#") return this.sizeOf(writeFormula(node));
-        return this.shapeOf(node.arguments[0] as Node);
+        return this.shapeOf(node.arguments[0]);
       case "BinaryExpression":
-        return /[:, ]/.test(node.operator) ? null : this.together(node.arguments as Node[]);
+        return /[:, ]/.test(node.operator) ? null : this.together(node.arguments);
       case "CallExpression":
         return this.shapeOfCall(node);
     }
@@ -160,7 +158,7 @@ class Sizer {
   private shapeOfCall(node: Node & { type: "CallExpression" }): Shape | null {
     if (ourFunction(node)) return this.native(node).shape;
     const name = calleeOf(node);
-    const args = node.arguments as ArgumentNode[];
+    const args = node.arguments;
     if (name === "ANCHORARRAY") return this.sizeOf(`${writeFormula(args[0] as Node)}#`);
     if (ONE_CELL.has(name)) return CELL;
     if (CELL_BY_CELL.has(name)) return this.together(args);

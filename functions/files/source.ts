@@ -76,7 +76,9 @@ function resolved(from: string, target: string): string {
 
 export function attributesOf(text: string): Record<string, string> {
   const found = [...text.matchAll(/([\w:.-]+)\s*=\s*(?:"([^"]*)"|'([^']*)')/g)];
-  return Object.fromEntries(found.map(([, name, a, b]) => [name, unescaped(a ?? b ?? "")]));
+  return Object.fromEntries(
+    found.map(([, name = "", a, b]): [string, string] => [name, unescaped(a ?? b ?? "")]),
+  );
 }
 
 export function unescaped(text: string): string {

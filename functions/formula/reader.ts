@@ -25,7 +25,7 @@ export function plainArrays(formula: string): string {
 /** A formula as a tree, with or without its =. Throws where it cannot be read. */
 export function readFormula(formula: string): Node {
   const plain = plainArrays(formula.replace(/^=/, ""));
-  return asTree(parse(tokenize(plain, { negativeNumbers: false })) as AstExpression);
+  return asTree(parse(tokenize(plain, { negativeNumbers: false })));
 }
 
 /** The library's tree in our types; LET and LAMBDA as the calls that a file stores. */

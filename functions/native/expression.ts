@@ -60,7 +60,7 @@ function isFixed(node: MathNode): boolean {
 /** A number or a text that stands in an expression. */
 export function constantIn(node: MathNode): Constant | undefined {
   // The library's type knows numbers alone.
-  return isConstantNode(node) ? (node.value as Constant) : undefined;
+  return isConstantNode(node) ? node.value : undefined;
 }
 
 export function nameIn(node: MathNode | undefined): string | undefined {

@@ -1,10 +1,9 @@
 /** What a person gives for an argument: a column of a list, a cell, a value, or anything a formula may hold. */
-import type { RangeA1 } from "@borgar/fx/xlsx";
-import { rangeIn } from "../../functions/formula/references";
 import { type Param, wordsOf } from "../../functions/catalog/entry";
 import { WORD_KINDS } from "../../functions/catalog/kinds";
 import { cellName } from "../../functions/formula/addresses";
 import { readFormula } from "../../functions/formula/reader";
+import { type Range, rangeIn } from "../../functions/formula/references";
 import { quoted } from "../sheets/names";
 import type { List } from "./list";
 
@@ -51,16 +50,17 @@ interface Asked {
   list: List | null;
 }
 
-function fromCells(range: RangeA1, on: string, { typed, param, sheet, list }: Asked): Given {
+function fromCells(range: Range["range"], on: string, { typed, param, sheet, list }: Asked): Given {
   const ofList = list?.sheet === on ? list : null;
-  const { left, right } = range;
-  let { top, bottom } = range;
+  // Of whole columns and rows two edges are not told.
+  const { left = null, right = null } = range;
+  let { top = null, bottom = null } = range;
   const inList = ofList?.columns.some(({ column }) => column === left) ?? false;
-  if (top === null || top === undefined || bottom === null || bottom === undefined) {
+  if (top === null || bottom === null) {
     if (!ofList) throw new NotTaken(`${param.name}: ${typed} is a whole column: name its lines`);
     [top, bottom] = [ofList.first, ofList.last];
   }
-  if (left === null || left === undefined || right === null || right === undefined)
+  if (left === null || right === null)
     throw new NotTaken(`${param.name}: ${typed} is a whole row: name its cells`);
   const isHeld = range.$top === true && range.$left === true;
   const isCell = top === bottom && left === right;

@@ -8,7 +8,11 @@ type Fields = Extract<Part, { fields: unknown }>;
 type List = Extract<Part, { list: unknown }>;
 type Table = Extract<Part, { table: unknown }>;
 type Aspects = Pick<Block, "format" | "words" | "limits" | "marks">;
-type Filled = Aspects & Partial<Pick<Block, "look" | "formula">> & { draw?: string | undefined };
+type Filled = Aspects & {
+  look?: Block["look"] | undefined;
+  formula?: string | undefined;
+  draw?: string | undefined;
+};
 
 export interface Laid {
   blocks: Block[];
