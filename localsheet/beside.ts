@@ -17,6 +17,9 @@ const SHEET = "application/vnd.openxmlformats-officedocument.spreadsheetml";
 const DRAWING = "application/vnd.openxmlformats-officedocument";
 const OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 
+/** What stands in a cell, by its name; or its value, where that alone is written. */
+export type FreshCells = (name: string, isValue?: boolean) => string;
+
 export class Beside {
   private readonly strings: string[];
   private dynamic: string | null | undefined;
@@ -36,18 +39,23 @@ export class Beside {
   }
 
   /** What stands in the cells of a fresh sheet, each without its name and its style. */
-  cellsOf(path: string): Map<string, string> {
+  cellsOf(path: string): FreshCells {
     const cells = [...this.fresh.text(path).matchAll(elementsOf("c"))];
-    return new Map(
-      cells.map(([, , attributes = "", inside = ""]): [string, string] => {
-        const { r = "", t, cm } = attributesOf(attributes);
-        if (inside.trim() === "") return [r, ""];
-        if (t === "s") return [r, this.inline(inside)];
-        const kind = t === undefined || t === "n" ? "" : ` t="${t}"`;
-        const meta = cm === undefined ? null : this.dynamicIndex();
-        return [r, `${meta ? ` cm="${meta}"` : ""}${kind}>${inside}`];
+    const known = new Map(
+      cells.map(([, , attributes = "", inside = ""]) => {
+        const { r = "", ...own } = attributesOf(attributes);
+        return [r, { own, inside }];
       }),
     );
+    return (name, isValue = false) => {
+      const { own, inside } = known.get(name) ?? { own: {}, inside: "" };
+      if (inside.trim() === "") return "";
+      if (own.t === "s") return this.inline(inside);
+      const kind = own.t === undefined || own.t === "n" ? "" : ` t="${own.t}"`;
+      // A value alone leaves what the file says of its formula.
+      const meta = own.cm === undefined || isValue ? null : this.dynamicIndex();
+      return `${meta ? ` cm="${meta}"` : ""}${kind}>${inside}`;
+    };
   }
 
   private inline(inside: string): string {
@@ -91,7 +99,7 @@ export class Beside {
         const look = cell?.look ?? PLAIN;
         const looked = look === PLAIN ? "0" : this.styles.changed("0", PLAIN, look);
         const style = this.styles.quoted(looked, isQuoted(cell));
-        const content = cells.get(name) ?? "";
+        const content = cells(name);
         const open = `<${mark} r="${name}"${style === "0" ? "" : ` s="${style}"`}`;
         return content === "" ? `${open}/>` : `${open}${content}</${mark}>`;
       });

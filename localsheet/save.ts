@@ -8,7 +8,7 @@ import { moveWithin, renameSheet } from "../functions/files/move";
 import { type CellEdit, type SizeEdits, patchSheet } from "../functions/files/patch-sheet";
 import { StyleBook } from "../functions/files/style-book";
 import { Texts } from "../functions/files/texts";
-import { Beside } from "./beside";
+import { Beside, type FreshCells } from "./beside";
 import { type Model, engine } from "./engine";
 import { type Written, namesOf, written } from "./files";
 import { followHeadings } from "./headings";
@@ -200,7 +200,7 @@ function bare(sheet: SheetState): string {
 function cellEdits(
   then: SheetState,
   now: SheetState,
-  fresh: ReadonlyMap<string, string> | null,
+  fresh: FreshCells | null,
   isMoved = false,
 ): Map<string, CellEdit> {
   const edits = new Map<string, CellEdit>();
@@ -215,8 +215,8 @@ function cellEdits(
     if (!isOther && !isValue && !isLook) continue;
     const edit: CellEdit = isLook ? { look: [was?.look ?? PLAIN, is?.look ?? PLAIN] } : {};
     if (isOther || isValue) {
-      edit.content = fresh?.get(name) ?? "";
       edit.isValue = isValue && (is?.content ?? "") !== "" && is?.value !== undefined;
+      edit.content = fresh?.(name, edit.isValue) ?? "";
       edit.isQuoted = isQuoted(is);
     }
     edits.set(name, edit);
@@ -268,11 +268,17 @@ function dropCalcChain(texts: Texts) {
   for (const path of texts.beside(texts.workbook, "calcChain")) texts.remove(path, texts.workbook);
 }
 
-/** Formulas that the local sheet cannot work out, and that are as they were. */
+/** Errors that a formula comes to by itself, in any program. */
+const ITS_OWN = ["#DIV/0!", "#N/A"].map((code) => JSON.stringify(["error", code]));
+
+/** Formulas that the local sheet may be unable to work out, and that are as they were. */
 function isStale(now: SheetState, then?: SheetState): boolean {
   return [...now.cells].some(
-    ([name, { isError, content }]) =>
-      isError && content !== "" && then?.cells.get(name)?.content === content,
+    ([name, { isError, content, value = "" }]) =>
+      isError &&
+      content !== "" &&
+      !ITS_OWN.includes(value) &&
+      then?.cells.get(name)?.content === content,
   );
 }
 
