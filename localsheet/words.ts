@@ -1,7 +1,7 @@
 /**
  * The engine's sentences in plain words, each with a mend. They pass through its translation hook, so
  * that tooltips, notices and refusals all speak them. Of a sentence that is not here, the engine's own
- * is shown. %s and %(name)s are the engine's places, in its order.
+ * is shown, its inner words in plain ones. %s and %(name)s are the engine's places, in its order.
  */
 import { engine } from "./engine";
 
@@ -75,8 +75,67 @@ export const WORDS: Record<string, string> = {
     "This browser does not let the page read what was copied: paste by Ctrl+V.",
   "You cannot create overlapping tables.": "A table stands there already: choose other cells.",
   "Readonly Access": "Reads only",
+  "Evaluation of function [[FUNCTION_NAME]] caused a divide by zero error.": NO_DIVISOR,
+  "Function [[FUNCTION_NAME]] caused a divide by zero error.": NO_DIVISOR,
+  "Function [[FUNCTION_NAME]] expects number values for %s, but got a string.":
+    "[[FUNCTION_NAME]] needs numbers as its input %s, and words stand there.",
+  "Function [[FUNCTION_NAME]] expects number values for %s, but got a boolean.":
+    "[[FUNCTION_NAME]] needs numbers as its input %s, and TRUE or FALSE stands there.",
+  "Function [[FUNCTION_NAME]] expects criteria_range and criterion to be in pairs.":
+    "[[FUNCTION_NAME]] needs a condition after each range that it looks through.",
+  "[[FUNCTION_NAME]] expects the provided values of %(argName)s to be a non-empty matrix.":
+    "[[FUNCTION_NAME]] needs filled cells as its input %(argName)s.",
+  "[[FUNCTION_NAME]] has mismatched dimensions for argument %s (%s vs %s).":
+    "The ranges of [[FUNCTION_NAME]] are not of one size, as its input %s shows: %s and %s.",
+  "[[FUNCTION_NAME]] has mismatched argument count %s vs %s.":
+    "The ranges of [[FUNCTION_NAME]] are not of one length: %s and %s cells.",
+  "An unexpected error occurred. Submit a support ticket at odoo.com/help.":
+    "This could not be worked out. Look at each cell that it reads.",
+  "Spill range is not empty":
+    "The answer fills more cells than there is room for: empty the cells beside and below.",
+  "Gets the spilled range of an array formula.":
+    "The cells that the answer of a formula fills, all of them.",
+  "The reference to get the spilled range from.": "The cell that holds the formula.",
+  "Only single-cell references are allowed to get the spilled range.":
+    "The name of one cell is needed here, such as A1.",
+  "Choice is undefined.": "There is nothing to choose at that place.",
+  "(Undefined)": "(no name)",
+  "The condition to be evaluated. It can be a boolean, a number, an array, or a reference to any of those.":
+    "What must hold: TRUE or FALSE, a number, or cells with these.",
 };
+
+/** Inner words of the engine, and what a maker calls them. */
+const PLAINER: [inner: RegExp, plain: string][] = [
+  [/\b(the )?function \[\[FUNCTION_NAME\]\]/gi, "[[FUNCTION_NAME]]"],
+  [/\bpositive or null\b/g, "zero or more"],
+  [/\bcan be coerced to\b/g, "can be read as"],
+  [/\b(a )?booleans?( indicating)?\b/gi, "TRUE or FALSE"],
+  [/\bstring\b/g, "text"],
+  [/\bString\b/g, "Text"],
+  [/\bdataset\b/g, "list of values"],
+  [/\bone-dimensional array\b/g, "row or column"],
+  [/\bsame dimensions?\b/g, "same number of rows and columns"],
+  [/\bcriterion\b/g, "condition"],
+  [/\bCriterion\b/g, "Condition"],
+  [/\bcriteria\b/g, "conditions"],
+  [/\bCriteria\b/g, "Conditions"],
+  [/\b(argument|parameter)(s?)\b/g, "input$2"],
+  [/\b(Argument|Parameter)(s?)\b/g, "Input$2"],
+  [/\barray formulas\b/g, "formulas that fill several cells"],
+  [/\bzone\b/g, "range of cells"],
+  [/ has mismatched (range )?sizes\b/g, " needs ranges of one size"],
+];
+
+export function plain(text: string): string {
+  return (
+    WORDS[text] ?? PLAINER.reduce((said, [inner, words]) => said.replaceAll(inner, words), text)
+  );
+}
 
 // The codes of two errors, which stand in the cell itself, are Excel's for the same faults.
 Object.assign(engine.CellErrorType, { BadExpression: "#NAME?", GenericError: "#VALUE!" });
-engine.setTranslationMethod(((text: string) => WORDS[text] ?? text) as never);
+engine.setTranslationMethod(plain as never);
+
+// Pivots are no part of a costing sheet: their functions are not offered while one types.
+for (const name of ["PIVOT", "PIVOT.VALUE", "PIVOT.HEADER"])
+  engine.registries.functionRegistry.get(name).hidden = true;

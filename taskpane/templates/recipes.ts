@@ -157,8 +157,7 @@ export const template: Template = {
           heading: "Said of this line",
           look: "note",
           marks: [{ begins: "over", mark: "over" }],
-          formula:
-            '=IF({recipe}="",IF(COUNTA({material},{load})=0,"","which recipe?"),TEXTJOIN("; ",TRUE,IF(AND(ISNUMBER({highest}),ISNUMBER({share}),SUM({share})>SUM({highest})+0.0000001),IF({limit}={highest},"over the certificate limit","over your highest load"),""),IF({material}="","which material?",IF(ISNUMBER({line}),"",{line})),IF({kindof}="","what kind is it?",""),IF(ISNUMBER({share}),IF({share}<0,"loads are over 100 %",""),{share}),IF({costpart}="no price","no price",""),IF({volumepart}="no density","no density",""),IF({limit}="not known","certificate limit not known",""),IF({rests}=1,"",IF({rests}=0,"no line is the rest: leave one load blank","two loads are blank"))))',
+          formula: '=TEXTJOIN("; ",TRUE,{faults},IF({costpart}="no price","no price",""))',
         },
         {
           name: "pergram",
@@ -258,6 +257,14 @@ export const template: Template = {
           heading: "Names to pick from",
           formula:
             '=IF(ROW()-ROW({recipes.recipe:head})>COUNT({recipes.turn}),"",INDEX({recipes.recipe},MATCH(ROW()-ROW({recipes.recipe:head}),{recipes.turn},0)))',
+        },
+        {
+          // Apart from what is said of prices, so that a price is soon followed through a thousand lines.
+          name: "faults",
+          hidden: true,
+          heading: "Said, but for prices",
+          formula:
+            '=IF({recipe}="",IF(COUNTA({material},{load})=0,"","which recipe?"),TEXTJOIN("; ",TRUE,IF(AND(ISNUMBER({highest}),ISNUMBER({share}),SUM({share})>SUM({highest})+0.0000001),IF({limit}={highest},"over the certificate limit","over your highest load"),""),IF({material}="","which material?",IF(ISNUMBER({line}),"",{line})),IF({kindof}="","what kind is it?",""),IF(ISNUMBER({share}),IF({share}<0,"loads are over 100 %",""),{share}),IF({volumepart}="no density","no density",""),IF({limit}="not known","certificate limit not known",""),IF({rests}=1,"",IF({rests}=0,"no line is the rest: leave one load blank","two loads are blank"))))',
         },
         {
           // A number for each recipe: lines are told apart by numbers faster than by names.

@@ -101,7 +101,7 @@ export const template: Template = {
           heading: "Batch of the lot traced",
           hidden: true,
           formula:
-            '=IF(OR({Batch book!lot}="",{lot}=""),"",IF(AND({lot}&""={Batch book!lot}&"",OR({Batch book!of}="",{Batch book!of}={material})),{batch},""))',
+            '=IF(AND({lot}<>"",{lot}&""={Batch book!lot}&"",OR({Batch book!of}="",{Batch book!of}={material})),{batch},"")',
         },
         {
           name: "line",

@@ -151,6 +151,8 @@ async function plain(): Promise<Times> {
   const formula = (row: number, column: number, content: string | number) => {
     return { spot: { sheet, row, column }, content };
   };
+  // As wide as it will be, before a formula looks so far: a column added later would move it.
+  await workbook.write([formula(0, 29, "L-7")]);
   await workbook.write(
     Array.from({ length: MATERIALS }, (_, i) => [
       formula(i, 0, material(i)),
@@ -194,7 +196,6 @@ async function plain(): Promise<Times> {
       formula(i, 25, `=IF(W${i + 1}=$AD$1,U${i + 1},"")`),
     ]).flat(),
   );
-  await workbook.write([formula(0, 29, "L-7")]);
   await workbook.write(
     Array.from({ length: BATCHES }, (_, i) => [
       formula(i, 26, batch(i)),

@@ -1,0 +1,62 @@
+/** No sentence of the engine's reaches a maker with its inner words: each of its texts is looked at. */
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { expect, test } from "vitest";
+import "./load-engine";
+
+const { WORDS, plain } = await import("../../localsheet/words");
+
+/** All texts that the engine may show: it marks each with _t("..."). */
+const source = readFileSync(createRequire(import.meta.url).resolve("@odoo/o-spreadsheet"), "utf8");
+const texts = [
+  ...new Set(
+    [...source.matchAll(/\b_t\(\s*("(?:[^"\\]|\\.)*")/g)].map(
+      // A backslash that JSON does not know stands for nothing.
+      ([, text = ""]) => JSON.parse(text.replaceAll(/\\(?!["\\nt])/g, "")) as string,
+    ),
+  ),
+];
+
+const INNER =
+  /\bzone\b|array formula|BAD_EXPR|\bMINUS\b|coerce|\bstring\b|\bboolean\b|\bnull\b|undefined|criteri(on|a)\b|odoo|\btoken\b|\barguments?\b|\bparameters?\b|\bspill(ed)?\b|\bdataset\b|non-empty matrix|mismatched|one-dimensional/i;
+
+/** What is hidden from the menus (see menus.ts), and from the list of functions. */
+const OUT_OF_SIGHT = /pivot|carousel|measure/i;
+
+test("the engine's texts are found, all of them", () => {
+  // Counted in the pinned version; a new version is a reason to look at what is new.
+  expect(texts.length).toBe(1901);
+  expect(source.match(/\b_t\((?!\s*")/g) ?? []).toEqual([]);
+});
+
+test("none of them says an inner word, but for what is out of sight", () => {
+  const said = texts.filter((text) => !OUT_OF_SIGHT.test(text)).map((text) => plain(text));
+  expect(said.filter((text) => INNER.test(text))).toEqual([]);
+});
+
+test("the places of a sentence stay, so that a name or a number still stands in it", () => {
+  const places = (text: string): string[] => [...(text.match(/%s|%\(\w+\)s/g) ?? [])];
+  const lost = texts.filter((text) => {
+    const kept = places(plain(text));
+    return kept.some((place) => !places(text).includes(place));
+  });
+  expect(lost).toEqual([]);
+});
+
+test("every sentence that we replace is one of the engine's", () => {
+  const inPages = ["Readonly Access"];
+  expect(Object.keys(WORDS).filter((text) => !texts.includes(text))).toEqual(inPages);
+});
+
+test("functions that are offered while one types are told in plain words, pivots not at all", () => {
+  const { functionRegistry } = globalThis.o_spreadsheet.registries;
+  const offered = functionRegistry.getKeys().filter((name) => !functionRegistry.get(name).hidden);
+  expect(offered.filter((name) => name.startsWith("PIVOT"))).toEqual([]);
+  expect(offered.length).toBeGreaterThan(300);
+  const ofEngine = offered.filter((name) => !name.startsWith("MIST."));
+  const told = ofEngine.flatMap((name) => {
+    const { description, args } = functionRegistry.get(name);
+    return [description, ...args.map((arg) => arg.description)].map(String);
+  });
+  expect(told.filter((text) => INNER.test(text))).toEqual([]);
+});
