@@ -53,8 +53,8 @@ interface Asked {
 function fromCells(range: Range["range"], on: string, { typed, param, sheet, list }: Asked): Given {
   const ofList = list?.sheet === on ? list : null;
   // Of whole columns and rows two edges are not told.
-  const { left = null, right = null } = range;
-  let { top = null, bottom = null } = range;
+  const [left, right] = [range.left ?? null, range.right ?? null];
+  let [top, bottom] = [range.top ?? null, range.bottom ?? null];
   const inList = ofList?.columns.some(({ column }) => column === left) ?? false;
   if (top === null || bottom === null) {
     if (!ofList) throw new NotTaken(`${param.name}: ${typed} is a whole column: name its lines`);

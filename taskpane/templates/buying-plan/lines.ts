@@ -3,8 +3,8 @@ import { PACK_UNITS } from "../../sheets/pack-units";
 import type { Part } from "../../sheets/parts";
 
 /** Packs of one material from one supplier that are looked at. */
-export const PACKS = 6;
-const LINES = 32;
+const PACKS = 5;
+const LINES = 28;
 
 type Demo = [
   material: string,
@@ -90,7 +90,7 @@ const SAID_OF_MATERIALS = [
 /** Why a pack is left out. */
 const SAID_OF_PACK = [
   'IF({standing}="sample only","a sample only",IF({price}="",IF({size}="","","no price: left out"),IF(SUM({price})>0,"","a price of 0: order it by hand")))',
-  'IF({size}="",IF({price}="","","pack size?"),IF({unit}="","pack unit?",IF({holds}="density?","density? left out",IF(ISNUMBER({holds}),IF(({unit}="piece")=({pieces}="piece"),"","needed in "&IF({pieces}="piece","pieces","g")&", sold by "&{unit}&": left out"),"look at size and density"))))',
+  `IF({size}="",IF({price}="","","pack size?"),IF({unit}="","pack unit?",IF({holds}="density?","density? left out",IF(ISNUMBER({holds}),IF(({unit}="piece")=(${ofFirst("counted")}="piece"),"","needed in "&IF(${ofFirst("counted")}="piece","pieces","g")&", sold by "&{unit}&": left out"),"look at size and density"))))`,
   'IF(OR({from}="",{supplier}={from},{supplier}=""),"","of another supplier: left out")',
 ];
 
@@ -123,7 +123,7 @@ export const LINES_PART: Part = {
       name: "buy",
       heading: "Buy (count)",
       format: "0;-0;",
-      formula: `=IF({isplanned},INDEX(${plan(ofFirst("tobuy"), `IF(${ofFirst("bears")}=1,${ofFirst("freight")},0)`, `IF(${ofFirst("bears")}=1,${ofFirst("short")},0)`)},1,{offer}),"")`,
+      formula: `=IF(AND(SUM({offer})>0,SUM({offer})<=${PACKS},ISNUMBER(${ofFirst("total")})),INDEX(${plan(ofFirst("tobuy"), `IF(${ofFirst("bears")}=1,${ofFirst("freight")},0)`, `IF(${ofFirst("bears")}=1,${ofFirst("short")},0)`)},1,{offer}),"")`,
     },
     {
       name: "goods",
@@ -261,18 +261,11 @@ export const LINES_PART: Part = {
       alone: `=IF({material}="","",IF(${ofFirst("supplier")}="","",${ofFirst("supplier")}))`,
     },
     {
-      name: "pieces",
-      hidden: true,
-      heading: "Needed in",
-      formula: `=IF({material}="","",${ofFirst("counted")})`,
-    },
-    {
       name: "ok",
       hidden: true,
       heading: "Can be chosen",
       format: "0",
-      formula:
-        '=IF(AND({material}<>"",{from}<>"",{supplier}={from},ISNUMBER({holds}),ISNUMBER({price}),({unit}="piece")=({pieces}="piece"),{standing}<>"sample only"),IF(AND({holds}>0,{price}>0),1,""),"")',
+      formula: `=IF({material}="","",IF(AND({from}<>"",{supplier}={from},ISNUMBER({holds}),ISNUMBER({price}),({unit}="piece")=(${ofFirst("counted")}="piece"),{standing}<>"sample only"),IF(AND({holds}>0,{price}>0),1,""),""))`,
     },
     {
       name: "offer",
@@ -370,12 +363,6 @@ export const LINES_PART: Part = {
       format: "0",
       formula:
         '=IF({lowest}=1,IF(COUNTIFS({lines.from:upto},{from},{lines.lowest:upto},1)=1,1,""),"")',
-    },
-    {
-      name: "isplanned",
-      hidden: true,
-      heading: "Is planned",
-      formula: `=IF({offer}="",FALSE,IF({offer}>${PACKS},FALSE,ISNUMBER(${ofFirst("total")})))`,
     },
     {
       name: "bought",

@@ -100,7 +100,7 @@ export const RUN_PARTS: Part[] = [
   },
 ];
 
-const TAKES = 80;
+const TAKES = 72;
 
 /** The line of the list, from 1. */
 const T = "(ROW()-ROW({takes.count:head}))";
@@ -113,7 +113,7 @@ const SHARE = "INDEX({Recipes!recipes.share},{found})";
 /** The piece whose turn it is, after the ingredients. */
 const PIECE = PIECES.reduceRight(
   (rest, column, i) =>
-    `IF({nth}-{ingredients}=${i + 1},INDEX({Sizes!sizes.${column}},{found}),${rest})`,
+    `IF({nth}-INDEX({takes.count},{run})=${i + 1 - PIECES.length},INDEX({Sizes!sizes.${column}},{found}),${rest})`,
   '""',
 );
 
@@ -144,12 +144,6 @@ export const TAKES_PART: Part = {
       formula: `=IF(${T}>SUM({takes.count}),"",1+COUNTIF({takes.upto},"<"&${T}))`,
     },
     {
-      name: "ingredients",
-      heading: "Ingredients of the run",
-      format: "0",
-      formula: `=IF({run}="","",INDEX({takes.count},{run})-${PIECES.length})`,
-    },
-    {
       name: "nth",
       heading: "Line within the run",
       format: "0",
@@ -158,7 +152,7 @@ export const TAKES_PART: Part = {
     {
       name: "counted",
       heading: "Taken in",
-      formula: '=IF({run}="","",IF({nth}<={ingredients},"g","piece"))',
+      formula: `=IF({run}="","",IF({nth}<=INDEX({takes.count},{run})-${PIECES.length},"g","piece"))`,
     },
     {
       name: "found",
