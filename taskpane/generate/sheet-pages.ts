@@ -39,7 +39,7 @@ function index(templates: readonly Template[]): string {
 }
 
 function page(template: Template, all: readonly Template[], others: Others): string {
-  const things = thingsOf(template, others);
+  const things = thingsOf(template);
   const of = (kind: Thing["kind"]) => things.filter((each) => each.kind === kind);
   const readers = all.filter((each) => sourcesOf(each).includes(template.title));
   return lines(

@@ -39,7 +39,7 @@ export async function makeRun(workbook: Workbook, today: Date): Promise<string> 
 
 /** Sizes that the bench sheet has no column for, in words. */
 function leftOut(typed: ReadonlyMap<string, CellValue[]>): string {
-  const room = placesOf(benchSheet.parts ?? []).get("sizes.size")?.columns;
+  const room = placesOf(benchSheet.parts).get("sizes.size")?.columns;
   const left = (typed.get("sizes.size") ?? []).slice(room).map(textOf);
   return left.length === 0
     ? ""
@@ -72,7 +72,7 @@ function serialToday(today: Date): number {
 /** A drawing of the bench sheet with some of its cells typed. */
 function withTyped(drawing: Drawing, typed: ReadonlyMap<string, CellValue[]>): Drawing {
   const contents = new Map<string, string | number>();
-  const places = placesOf(benchSheet.parts ?? []);
+  const places = placesOf(benchSheet.parts);
   for (const [name, values] of typed) {
     const place = places.get(name);
     values.forEach((value, i) => {

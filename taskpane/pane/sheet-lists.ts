@@ -27,7 +27,7 @@ export const textOf = (value: CellValue | undefined): string =>
   isBlank(value) || typeof value === "object" ? "" : String(value).trim();
 
 /** The columns of a list that people fill; the others are worked out. */
-export function typedColumns({ parts = [] }: Template, list: string): string[] {
+export function typedColumns({ parts }: Template, list: string): string[] {
   const found = parts.find((part) => "list" in part && part.list === list);
   if (!found || !("list" in found)) throw new Error(`there is no list "${list}"`);
   return found.columns.flatMap(({ name, formula, draw, over }) =>

@@ -25,13 +25,13 @@ export async function findSheets(
   for (const [sheet, title] of await titled(workbook)) {
     const template = templates.find((each) => each.title === title);
     if (!template || found.has(template.title)) continue;
-    found.set(template.title, await foundOn(workbook, sheet, template.parts ?? []));
+    found.set(template.title, await foundOn(workbook, sheet, template.parts));
   }
   return found;
 }
 
 /** The sheets of one template, several alike, in their order. */
-export async function findAll(workbook: Workbook, { title, parts = [] }: Template) {
+export async function findAll(workbook: Workbook, { title, parts }: Template) {
   const found: Other[] = [];
   for (const [sheet, its] of await titled(workbook))
     if (its === title) found.push(await foundOn(workbook, sheet, parts));
@@ -60,7 +60,7 @@ export function plannedSheets(
 ): Others {
   const titles = new Set([...there, ...added.map(({ template }) => template.title)]);
   return new Map(
-    added.map(({ sheet, template: { title, parts = [] } }) => [
+    added.map(({ sheet, template: { title, parts } }) => [
       title,
       { sheet, places: placesOf(partsThere(parts, titles)) },
     ]),

@@ -1,13 +1,11 @@
 /** From parts to blocks at their places: what stands where, and formulas in addresses. */
-import { cellName } from "../../functions/formula/addresses";
-import type { Block, Content } from "./block";
+import type { Aspects, Block, Content } from "./block";
 import { type Here, type Others, type Place, type Places, isThere, resolved } from "./names";
 import type { Part } from "./parts";
 
 type Fields = Extract<Part, { fields: unknown }>;
 type List = Extract<Part, { list: unknown }>;
 type Table = Extract<Part, { table: unknown }>;
-type Aspects = Pick<Block, "format" | "words" | "limits" | "marks">;
 type Filled = Aspects & {
   look?: Block["look"] | undefined;
   formula?: string | undefined;
@@ -242,7 +240,8 @@ class Pen {
     );
     const from = typeof words === "string" ? this.drawn(words, {}) : words;
     this.blocks.push({
-      at: cellName(row, column),
+      row,
+      column,
       look,
       rows: drawn,
       ...(format !== undefined && { format }),
@@ -302,7 +301,7 @@ function writeFields(pen: Pen, { fields, apart = 1 }: Fields, { row, column }: P
 }
 
 /** A drawn cell has no rule on what may be typed: where it shows nothing it would be marked as wrong. */
-export function free({ format, marks }: Aspects): Aspects {
+function free({ format, marks }: Aspects): Aspects {
   return { ...(format !== undefined && { format }), ...(marks && { marks }) };
 }
 

@@ -1,5 +1,5 @@
 /**
- * A template by its parts: texts, fields, lists, tables and blocks, one under the other. What stands where
+ * A template by its parts: texts, fields, lists, tables and rectangles, one under the other. What stands where
  * is worked out here, and formulas are written in names (see names.ts), so that one more row is one edit.
  */
 import * as z from "zod/mini";

@@ -16,13 +16,13 @@ const address = inject("address");
 const comparison = templates.find(({ title }) => title === "Base comparison") as Template;
 /** Where the first line and the answer of Base comparison stand. */
 const [PRICE, FLOZ, BEST] = ["packs.price", "packs.floz", "best"].map((name) => {
-  const place = placesOf(comparison.parts ?? []).get(name);
+  const place = placesOf(comparison.parts).get(name);
   return cellName(place?.row ?? -1, place?.column ?? -1);
 }) as [string, string, string];
 const sizeRun = templates.find(({ title }) => title === "Size run") as Template;
 /** A cell of Size run: of the first size, and of those right of it. */
 const runAt = (name: string, line = 0, across = 0) => {
-  const place = placesOf(sizeRun.parts ?? []).get(name);
+  const place = placesOf(sizeRun.parts).get(name);
   return cellName((place?.row ?? -1) + line, (place?.column ?? -1) + across);
 };
 let browser: Browser;

@@ -14,7 +14,7 @@ const baseComparison = templates.find(
 const drawn = drawingOf(baseComparison, true);
 /** The cell of a column in the first line of the packs, as the small Excel names it. */
 const packsAt = (name: string, moved = 0) => {
-  const { row, column } = placesOf(baseComparison.parts ?? []).get(`packs.${name}`) ?? {
+  const { row, column } = placesOf(baseComparison.parts).get(`packs.${name}`) ?? {
     row: -1,
     column: -1,
   };
@@ -126,7 +126,7 @@ describe("on Excel", () => {
 
   test("at the selection the formulas move along", async () => {
     await insertTemplate(new ExcelWorkbook(), baseComparison, { where: "selection", filled: true });
-    const { row, column } = placesOf(baseComparison.parts ?? []).get("packs.landed") ?? {
+    const { row, column } = placesOf(baseComparison.parts).get("packs.landed") ?? {
       row: 0,
       column: 0,
     };

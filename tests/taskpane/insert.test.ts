@@ -12,7 +12,7 @@ const titled = (title: string) =>
 const baseComparison = titled("Base comparison");
 /** Where something of Base comparison stands, drawn so many rows down and columns to the right. */
 const cellAt = (name: string, moved = 0) => {
-  const place = placesOf(baseComparison.parts ?? []).get(name);
+  const place = placesOf(baseComparison.parts).get(name);
   return cellName((place?.row ?? -1) + moved, (place?.column ?? -1) + moved);
 };
 const sizeRun = titled("Size run");

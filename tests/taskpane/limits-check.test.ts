@@ -22,7 +22,7 @@ import { LocalWorkbook, newModel, read, write } from "../localsheet/load-engine"
 type Contents = Record<string, string>;
 
 /** Where the sheet's things stand, by the names that its parts have. */
-const { places } = lay(template.parts ?? []);
+const { places } = lay(template.parts);
 const row = (name: string, line = 0) => {
   const place = places.get(name);
   if (!place) throw new Error(`${name} is not on Limits check`);

@@ -63,7 +63,7 @@ async function figWorkshop(): Promise<Set> {
 }
 
 /** Where the sheet's things stand beside the sheets that it draws from. */
-const beside = placesOf(partsThere(template.parts ?? [], new Set(SHEETS)));
+const beside = placesOf(partsThere(template.parts, new Set(SHEETS)));
 
 const here =
   (set: Set) =>
@@ -264,7 +264,7 @@ describe("a row more of ingredients is one number", () => {
 test("what is not disclosed may be alcohol, or water: no verdict rests on it", async () => {
   const model = newModel();
   await insertTemplate(new LocalWorkbook(model), template, { where: "new sheet", filled: true });
-  const { places } = lay(template.parts ?? []);
+  const { places } = lay(template.parts);
   const cell = (name: string, line: number) => {
     const { row, column } = places.get(name) ?? { row: NaN, column: NaN };
     return cellName(row + line, column);

@@ -1,12 +1,15 @@
 /** Names in formulas, and parts that are not there: expected addresses by hand, from how the parts are laid. */
 import { describe, expect, test } from "vitest";
+import { cellName } from "../../functions/formula/addresses";
 import { lay } from "../../taskpane/sheets/lay";
 import type { Others } from "../../taskpane/sheets/names";
 import type { Part } from "../../taskpane/sheets/parts";
 
 /** What is written where: the cells of all blocks, by row and column. */
 function written(parts: Part[], others?: Others): string[] {
-  return lay(parts, others).blocks.map(({ at, rows = [] }) => `${at}: ${rows.join(" | ")}`);
+  return lay(parts, others).blocks.map(
+    ({ row, column, rows }) => `${cellName(row, column)}: ${rows.join(" | ")}`,
+  );
 }
 
 const work = (formula: string): Part[] => [
@@ -94,7 +97,14 @@ test("the last lines of a column can be the maker's own: empty, cream, with the 
       ],
     },
   ]);
-  expect(blocks.map(({ at, look, rows, words }) => [at, look, rows?.length, words])).toEqual([
+  expect(
+    blocks.map(({ row, column, look, rows, words }) => [
+      cellName(row, column),
+      look,
+      rows.length,
+      words,
+    ]),
+  ).toEqual([
     ["A1", "heading", 1, undefined],
     ["A2", "label", 1, undefined],
     ["A3", "input", 2, ["here"]],

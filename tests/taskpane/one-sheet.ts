@@ -10,7 +10,7 @@ export async function oneSheet(title: string, filled = true) {
   if (!template) throw new Error(`${title} is no template`);
   const model = newModel();
   await insertTemplate(new LocalWorkbook(model), template, { where: "new sheet", filled });
-  const places = placesOf(partsThere(template.parts ?? []));
+  const places = placesOf(partsThere(template.parts));
   const cell = (name: string, line = 0, across = 0) => {
     const place = places.get(name);
     if (!place) throw new Error(`${name} is not on ${title}`);

@@ -16,7 +16,7 @@ describe.each(templates)("$title", (template) => {
   });
 
   test("is written in names: no formula of a part has an address", () => {
-    const formulas = JSON.stringify(template.parts ?? []).match(/"=(?:[^"\\]|\\.)*"/g) ?? [];
+    const formulas = JSON.stringify(template.parts).match(/"=(?:[^"\\]|\\.)*"/g) ?? [];
     for (const formula of formulas) {
       // Without its texts, and what stands in braces.
       const bare = formula.replace(/\\"(?:[^"\\]|\\\\)*\\"/g, "").replace(/\{[^}]*\}/g, "");
@@ -112,7 +112,7 @@ describe.each(templates)("$title", (template) => {
 test("a list that Excel would part or cut is refused", () => {
   const withWords = (words: string[]) => ({
     ...templates[0],
-    blocks: [{ at: "A1", look: "input", rows: [["a"]], words }],
+    parts: [{ fields: [{ label: "What it is", demo: "a", words }] }],
   });
   const isTaken = (words: string[]) => TemplateSchema.safeParse(withWords(words)).success;
   expect(isTaken(["yes", "no"])).toBe(true);
