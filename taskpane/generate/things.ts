@@ -9,8 +9,8 @@ export interface Thing {
   label: string;
   /** Typed by the maker; drawn from other sheets, and may be typed over; or worked out. */
   kind: "typed" | "drawn" | "worked";
-  /** Typed or read once, or on every line of a list. */
-  often: "once" | "each line";
+  /** Typed or read once, on every line of a list, or in every column of a table. */
+  often: "once" | "each line" | "each column";
   /** The other sheets that it comes from, by title. */
   from: string[];
   /** What may be typed, in words. */
@@ -47,7 +47,8 @@ function ofPart(part: Part): Thing[] {
     return part.columns
       .filter(({ hidden }) => !hidden)
       .flatMap((each) => thing(each.heading, each, each.demo, "each line"));
-  if ("table" in part) return part.rows.flatMap((each) => thing(each.label, each, each.demo?.[0]));
+  if ("table" in part)
+    return part.rows.flatMap((each) => thing(each.label, each, each.demo?.[0], "each column"));
   return [];
 }
 

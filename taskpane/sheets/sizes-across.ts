@@ -66,6 +66,7 @@ export const held = (sizes: number): Row[] => [
 /** The line of the list, from 1. */
 const K = "(ROW()-ROW({liquids.material:head}))";
 
+/** A column of the recipe's line that stands here. */
 export const lineOfRecipe = (column: string): string => ofLine(column, "{recipe}", K);
 
 export const MATERIAL: Column = {
@@ -85,11 +86,13 @@ const ofFinished = `IF({load}="",IF(${TOTAL}>1.0000001,"over 100 %",1-${TOTAL}),
 /** The same of the base, which is then the rest. */
 const ofBase = `IF(${RESTS}=0,"base?",IF({load}="",1,{load})/(1+${TOTAL}))`;
 
-/** A line's share of the finished batch, or what is missing to say it. */
-export const shareOf = (basis: string): string =>
+/** A line's share, or what is missing to say it. */
+const shareOf = (basis: string): string =>
   `=IF(AND({material}="",{load}=""),"",IF(OR(AND({load}="",${RESTS}>1),AND({load}<>"",NOT(ISNUMBER({load})))),"load?",${basis}))`;
 
+/** A line's share of the finished batch: its load is of that. */
 export const SHARE_OF_FINISHED = shareOf(ofFinished);
+/** The same where the field `of` says what loads are of. */
 export const SHARE_BY_BASIS = shareOf(
   `IF({of}="finished",${ofFinished},IF({of}="base",${ofBase},"load of?"))`,
 );

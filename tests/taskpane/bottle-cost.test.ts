@@ -338,6 +338,21 @@ test("another workshop, with five ingredients and four sizes, is as an independe
   expect(await row("retail.ask", 4)).toEqual(close(asks));
   expect(await row("retail.kept", 4)).toEqual(close(asks.map((ask) => 0.4 * ask)));
 
+  // More sizes than there are columns.
+  const sizes = await set.on("Sizes");
+  expect(await at("sizes.size", 0, 6)).toBe("");
+  for (const [i, size] of ["Tin", "Jug", "Can"].entries())
+    await sizes.put("sizes.size", size, 4 + i);
+  expect(await row("sizes.size", 7)).toEqual([
+    ...["Small", "Middle", "Large", "Refill", "Tin", "Jug"],
+    "7 sizes, 6 fit: type over one for another",
+  ]);
+  // Of a tin nothing is known: it costs nothing to nobody.
+  expect([await at("sizes.fill", 0, 4), await at("costs.cost", 0, 4)]).toEqual([
+    "holds?",
+    "not known",
+  ]);
+
   // Two sizes on Price list, the second under its cost: they alone are shown then.
   await materials.put("materials.price", HUSH, 4);
   for (const [i, size] of ["Large", "Small"].entries()) {
