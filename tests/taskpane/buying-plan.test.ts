@@ -82,7 +82,7 @@ describe("what is not known", () => {
     expect(plan.at("orders.said", BLUEPOST)).toBe("not all of it: 1 not counted; nothing to buy");
   });
 
-  test("a pack without its price, density, size or unit is left out, and the others are not", async () => {
+  test("a pack without its price, density, size, unit or supplier is left out, and the others are not", async () => {
     const plan = await oneSheet("Buying plan");
     plan.put("lines.price", null, CLEAR + 1);
     expect(plan.at("lines.said", CLEAR + 1)).toBe("no price: left out");
@@ -96,6 +96,7 @@ describe("what is not known", () => {
       ["density", "density? left out"],
       ["unit", "pack unit?"],
       ["size", "pack size?"],
+      ["supplier", "which supplier? left out"],
     ] as const) {
       const was = plan.at(`lines.${name}`, CLEAR + 1);
       plan.put(`lines.${name}`, null, CLEAR + 1);

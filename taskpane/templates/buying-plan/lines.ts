@@ -33,6 +33,7 @@ const isFirst = ([, needed]: Demo) => needed !== null;
 const onFirst = <T>(value: T) => DEMO.map((line) => (isFirst(line) ? value : null));
 
 const LINE = "(ROW()-ROW({lines.material:head}))";
+/** The line of what runs take whose packs have reached this line. */
 const TAKE = `1+COUNTIF({takes.ends},"<"&${LINE})`;
 
 /** What is drawn on the first line of a material. */
@@ -71,7 +72,7 @@ const goodsOf = (freight: string, freefrom: string) =>
 
 type Column = Extract<Part, { list: unknown }>["columns"][number];
 
-/** What is said of a material, on its first line. */
+/** What is said of a material, on the line of its need. */
 const SAID_OF_MATERIAL = [
   'IF({tobuy}="not known",IF(OR({needed}="",SUM({needed})<0),"needed: how much?",IF(ISNUMBER({needed}),IF(COUNTIF({lines.main},{material})>1,"its need stands on two lines",IF({counted}="","in g or in pieces?","lost: all of it?")),"need not known: look at the runs and at Recipes")),"")',
   'IF({tobuy}=0,"enough on hand","")',
@@ -93,7 +94,7 @@ const SAID_OF_MATERIALS = [
 const SAID_OF_PACK = [
   'IF({standing}="sample only","a sample only",IF({price}="",IF({size}="","","no price: left out"),IF(SUM({price})>0,"","a price of 0: order it by hand")))',
   `IF({size}="",IF({price}="","","pack size?"),IF({unit}="","pack unit?",IF({holds}="density?","density? left out",IF(ISNUMBER({holds}),IF(({unit}="piece")=(${ofMain("counted")}="piece"),"","needed in "&IF(${ofMain("counted")}="piece","pieces","g")&", sold by "&{unit}&": left out"),"look at size and density"))))`,
-  'IF(OR({from}="",{supplier}={from},{supplier}=""),"","of another supplier: left out")',
+  'IF(OR({from}="",{supplier}={from}),"",IF({supplier}="",IF({price}="","","which supplier? left out"),"of another supplier: left out"))',
 ];
 
 const said = (...ofMaterials: string[]) =>
