@@ -33,10 +33,13 @@ const isFirst = ([, needed]: Demo) => needed !== null;
 const onFirst = <T>(value: T) => DEMO.map((line) => (isFirst(line) ? value : null));
 
 const LINE = "(ROW()-ROW({lines.material:head}))";
+/** The line of what runs take whose packs have reached this line. */
 const TAKE = `1+COUNTIF({takes.ends},"<"&${LINE})`;
 
-/** What stands on the first line of a material. */
+/** What is drawn on the first line of a material. */
 const first = (formula: string) => `=IF({nth}=1,${formula},"")`;
+/** What is worked out on the line of a material on which its need stands. */
+const main = (formula: string) => `=IF({ismain}=1,${formula},"")`;
 /** A column of the line of Materials that the named column finds: a pack, or the one in use. */
 const found = (line: string, column: string) => {
   const cell = `INDEX({Materials!materials.${column}},{${line}})`;
@@ -44,8 +47,8 @@ const found = (line: string, column: string) => {
 };
 const ofPack = (column: string) => `=${found("pack", column)}`;
 const ofMaterial = (column: string) => first(found("inuse", column));
-/** What the first line of this line's material says. */
-const ofFirst = (column: string) => `INDEX({lines.${column}},{firstline})`;
+/** What the line says on which the need of this line's material stands. */
+const ofMain = (column: string) => `INDEX({lines.${column}},{mainline})`;
 const ofOrder = (column: string) => `INDEX({orders.${column}},{order})`;
 
 const GRAMS = 'MIST.TURN({size},{unit},"g",{density})';
@@ -69,9 +72,9 @@ const goodsOf = (freight: string, freefrom: string) =>
 
 type Column = Extract<Part, { list: unknown }>["columns"][number];
 
-/** What is said of a material, on its first line. */
+/** What is said of a material, on the line of its need. */
 const SAID_OF_MATERIAL = [
-  'IF({tobuy}="not known",IF({needed}="","needed: how much?",IF(ISNUMBER({needed}),IF({counted}="","in g or in pieces?","lost: all of it?"),"need not known: look at the runs and at Recipes")),"")',
+  'IF({tobuy}="not known",IF(OR({needed}="",SUM({needed})<0),"needed: how much?",IF(ISNUMBER({needed}),IF(COUNTIF({lines.main},{material})>1,"its need stands on two lines",IF({counted}="","in g or in pieces?","lost: all of it?")),"need not known: look at the runs and at Recipes")),"")',
   'IF({tobuy}=0,"enough on hand","")',
   'IF(SUM({onhand})<0,"on hand is below zero: count it anew, none is taken off","")',
   `IF(SUM({tobuy})>0,IF({from}="","from which supplier?",IF({offered}=0,"no pack to choose from: not counted",IF({order}="","its supplier has no line under Order from: not counted",IF({plain}="","too many digits to be planned: not counted","")))),"")`,
@@ -90,12 +93,12 @@ const SAID_OF_MATERIALS = [
 /** Why a pack is left out. */
 const SAID_OF_PACK = [
   'IF({standing}="sample only","a sample only",IF({price}="",IF({size}="","","no price: left out"),IF(SUM({price})>0,"","a price of 0: order it by hand")))',
-  `IF({size}="",IF({price}="","","pack size?"),IF({unit}="","pack unit?",IF({holds}="density?","density? left out",IF(ISNUMBER({holds}),IF(({unit}="piece")=(${ofFirst("counted")}="piece"),"","needed in "&IF(${ofFirst("counted")}="piece","pieces","g")&", sold by "&{unit}&": left out"),"look at size and density"))))`,
-  'IF(OR({from}="",{supplier}={from},{supplier}=""),"","of another supplier: left out")',
+  `IF({size}="",IF({price}="","","pack size?"),IF({unit}="","pack unit?",IF({holds}="density?","density? left out",IF(ISNUMBER({holds}),IF(({unit}="piece")=(${ofMain("counted")}="piece"),"","needed in "&IF(${ofMain("counted")}="piece","pieces","g")&", sold by "&{unit}&": left out"),"look at size and density"))))`,
+  'IF(OR({from}="",{supplier}={from}),"",IF({supplier}="",IF({price}="","","which supplier? left out"),"of another supplier: left out"))',
 ];
 
 const said = (...ofMaterials: string[]) =>
-  `=IF({material}="",IF({price}&{needed}="","","which material?"),TEXTJOIN("; ",TRUE,IF({nth}=1,TEXTJOIN("; ",TRUE,${[...SAID_OF_MATERIAL, ...ofMaterials].join(",")}),""),${SAID_OF_PACK.join(",")}))`;
+  `=IF({material}="",IF({price}&{needed}="","","which material?"),TEXTJOIN("; ",TRUE,IF({ismain}=1,TEXTJOIN("; ",TRUE,${[...SAID_OF_MATERIAL, ...ofMaterials].join(",")}),""),${SAID_OF_PACK.join(",")}))`;
 
 export const LINES_PART: Part = {
   gap: 1,
@@ -123,7 +126,7 @@ export const LINES_PART: Part = {
       name: "buy",
       heading: "Buy (count)",
       format: "0;-0;",
-      formula: `=IF(AND(SUM({offer})>0,SUM({offer})<=${PACKS},ISNUMBER(${ofFirst("total")})),INDEX(${plan(ofFirst("tobuy"), `IF(${ofFirst("bears")}=1,${ofFirst("freight")},0)`, `IF(${ofFirst("bears")}=1,${ofFirst("short")},0)`)},1,{offer}),"")`,
+      formula: `=IF(AND(SUM({offer})>0,SUM({offer})<=${PACKS},ISNUMBER(${ofMain("total")})),INDEX(${plan(ofMain("tobuy"), `IF(${ofMain("bears")}=1,${ofMain("freight")},0)`, `IF(${ofMain("bears")}=1,${ofMain("short")},0)`)},1,{offer}),"")`,
     },
     {
       name: "goods",
@@ -159,8 +162,8 @@ export const LINES_PART: Part = {
       name: "tobuy",
       heading: "To buy (g or pieces)",
       format: "#,##0.0",
-      formula: first(
-        'IF(AND(ISNUMBER({needed}),OR({counted}="g",{counted}="piece"),SUM({lost})<1),ROUND(MAX(0,{needed}/(1-SUM({lost}))+SUM({least})-MAX(0,SUM({onhand}))),6),"not known")',
+      formula: main(
+        'IF(AND(ISNUMBER({needed}),SUM({needed})>=0,COUNTIF({lines.main},{material})=1,OR({counted}="g",{counted}="piece"),SUM({lost})<1),ROUND(MAX(0,{needed}/(1-SUM({lost}))+SUM({least})-MAX(0,SUM({onhand}))),6),"not known")',
       ),
     },
     {
@@ -184,7 +187,7 @@ export const LINES_PART: Part = {
       name: "left",
       heading: "Left over (g or pieces)",
       format: "#,##0.0",
-      formula: first(
+      formula: main(
         'IF(ISNUMBER({total}),SUMIFS({lines.bought},{lines.material},{material})-{tobuy},"")',
       ),
     },
@@ -220,7 +223,6 @@ export const LINES_PART: Part = {
       name: "pack",
       hidden: true,
       heading: "Line of Materials",
-      format: "0",
       formula:
         '=IF({material}="","",IFERROR(MATCH({material}&"|"&{nth},{Materials!materials.nth},0),""))',
     },
@@ -228,14 +230,12 @@ export const LINES_PART: Part = {
       name: "inuse",
       hidden: true,
       heading: "Line in use on Materials",
-      format: "0",
       formula: '=IF({material}="","",IFERROR(MATCH({material},{Materials!materials.key},0),""))',
     },
     {
       name: "take",
       hidden: true,
       heading: "First taken by a run",
-      format: "0",
       formula: '=IF({nth}=1,IFERROR(MATCH({material},{takes.material},0),""),"")',
     },
     { name: "standing", hidden: true, heading: "Standing", formula: ofPack("standing") },
@@ -243,35 +243,44 @@ export const LINES_PART: Part = {
       name: "nth",
       hidden: true,
       heading: "Line of its material",
-      format: "0",
       formula: '=IF({material}="","",COUNTIF({lines.material:upto},{material}))',
     },
     {
-      name: "firstline",
+      name: "main",
       hidden: true,
-      heading: "First line of its material",
-      format: "0",
-      formula: '=IF({material}="","",MATCH({material},{lines.material},0))',
+      heading: "Has the need of",
+      formula: '=IF({needed}="","",{material})',
+    },
+    {
+      name: "mainline",
+      hidden: true,
+      heading: "Line with its need",
+      formula:
+        '=IF({material}="","",IFERROR(MATCH({material},{lines.main},0),MATCH({material},{lines.material},0)))',
+    },
+    {
+      name: "ismain",
+      hidden: true,
+      heading: "Is that line",
+      formula: `=IF({mainline}=${LINE},1,0)`,
     },
     {
       name: "from",
       hidden: true,
       heading: "Bought from",
       formula: `=${found("inuse", "supplier")}`,
-      alone: `=IF({material}="","",IF(${ofFirst("supplier")}="","",${ofFirst("supplier")}))`,
+      alone: `=IF({material}="","",IF(${ofMain("supplier")}="","",${ofMain("supplier")}))`,
     },
     {
       name: "ok",
       hidden: true,
       heading: "Can be chosen",
-      format: "0",
-      formula: `=IF({material}="","",IF(AND({from}<>"",{supplier}={from},ISNUMBER({holds}),ISNUMBER({price}),({unit}="piece")=(${ofFirst("counted")}="piece"),{standing}<>"sample only"),IF(AND({holds}>0,{price}>0),1,""),""))`,
+      formula: `=IF({material}="","",IF(AND({from}<>"",{supplier}={from},ISNUMBER({holds}),ISNUMBER({price}),({unit}="piece")=(${ofMain("counted")}="piece"),{standing}<>"sample only"),IF(AND({holds}>0,{price}>0),1,""),""))`,
     },
     {
       name: "offer",
       hidden: true,
       heading: "Pack to choose from",
-      format: "0",
       formula: '=IF({ok}=1,COUNTIFS({lines.material:upto},{material},{lines.ok:upto},1),"")',
     },
     {
@@ -284,16 +293,13 @@ export const LINES_PART: Part = {
       name: "offered",
       hidden: true,
       heading: "Packs to choose from",
-      format: "0",
       formula: '=IF({material}="","",COUNTIFS({lines.material},{material},{lines.ok},1))',
     },
     {
       name: "leftout",
       hidden: true,
       heading: "Left out",
-      format: "0",
-      formula:
-        '=IF(AND({supplier}={from},{from}<>"",{standing}<>"sample only",{ok}<>1,{size}&{price}<>""),1,"")',
+      formula: `=IF(AND({supplier}={from},{from}<>"",{standing}<>"sample only",{size}&{price}<>"",OR({ok}<>1,SUM({offer})>${PACKS})),1,"")`,
     },
     ...offers("holds", "Pack holds", "holds"),
     ...offers("price", "Pack price", "price"),
@@ -301,21 +307,18 @@ export const LINES_PART: Part = {
       name: "order",
       hidden: true,
       heading: "Line of Orders",
-      format: "0",
       formula: '=IF({from}="","",IFERROR(MATCH({from},{orders.supplier},0),""))',
     },
     {
       name: "plain",
       hidden: true,
       heading: "Least for its goods ($)",
-      format: "0.00",
-      formula: first(`IF(AND(SUM({tobuy})>0,{offered}>0),IFERROR(${goodsOf("0", "0")},""),"")`),
+      formula: main(`IF(AND(SUM({tobuy})>0,{offered}>0),IFERROR(${goodsOf("0", "0")},""),"")`),
     },
     {
       name: "others",
       hidden: true,
       heading: "Others of the order ($)",
-      format: "0.00",
       formula:
         '=IF(OR({plain}="",{order}=""),"",SUMIFS({lines.plain},{lines.from},{from})-{plain})',
     },
@@ -323,28 +326,24 @@ export const LINES_PART: Part = {
       name: "freight",
       hidden: true,
       heading: "Freight to weigh against ($)",
-      format: "0.00",
       formula: `=IF({others}="","",IF(ISNUMBER(${ofOrder("freight")}),IF(AND(${ofOrder("freefrom")}<>"",SUM(${ofOrder("freefrom")})>0,ROUND({others},6)>=ROUND(SUM(${ofOrder("freefrom")}),6)),0,${ofOrder("freight")}),""))`,
     },
     {
       name: "short",
       hidden: true,
       heading: "Its goods travel free from ($)",
-      format: "0.00",
       formula: `=IF({others}="","",IF(SUM(${ofOrder("freefrom")})>0,MAX(0,ROUND(SUM(${ofOrder("freefrom")})-{others},6)),0))`,
     },
     {
       name: "own",
       hidden: true,
       heading: "Its goods, freight weighed ($)",
-      format: "0.00",
       formula: `=IF({freight}="","",IFERROR(${goodsOf("{freight}", "{short}")},""))`,
     },
     {
       name: "total",
       hidden: true,
       heading: "The order then ($)",
-      format: "0.00",
       formula:
         '=IF({own}="","",{others}+{own}+IF(AND({short}>0,ROUND({own},6)>={short}),0,{freight}))',
     },
@@ -352,7 +351,6 @@ export const LINES_PART: Part = {
       name: "lowest",
       hidden: true,
       heading: "Makes the cheapest order",
-      format: "0",
       formula: '=IF({total}="","",IF({total}=MINIFS({lines.total},{lines.from},{from}),1,""))',
     },
     {
@@ -360,7 +358,6 @@ export const LINES_PART: Part = {
       name: "bears",
       hidden: true,
       heading: "Is bought with an eye on freight",
-      format: "0",
       formula:
         '=IF({lowest}=1,IF(COUNTIFS({lines.from:upto},{from},{lines.lowest:upto},1)=1,1,""),"")',
     },
@@ -368,7 +365,6 @@ export const LINES_PART: Part = {
       name: "bought",
       hidden: true,
       heading: "Bought of it (g or pieces)",
-      format: "0.0",
       formula: '=IF({buy}="","",{buy}*{holds})',
     },
     {
@@ -376,26 +372,24 @@ export const LINES_PART: Part = {
       hidden: true,
       heading: "Not counted",
       formula:
-        '=IF({nth}=1,IF({tobuy}="not known",{material},IF(AND({tobuy}>0,{total}=""),{material},"")),"")',
+        '=IF({ismain}=1,IF({tobuy}="not known",{material},IF(AND({tobuy}>0,{total}=""),{material},"")),"")',
     },
     {
       name: "wants",
       hidden: true,
       heading: "Supplier of what is to buy",
-      formula: first('IF(SUM({tobuy})>0,{from},"")'),
+      formula: main('IF(SUM({tobuy})>0,{from},"")'),
     },
     {
       name: "wantsnth",
       hidden: true,
       heading: "Material of its supplier",
-      format: "0",
       formula: '=IF({wants}="","",COUNTIF({lines.wants:upto},{wants}))',
     },
     {
       name: "turn",
       hidden: true,
       heading: "Supplier, in order",
-      format: "0",
       formula: '=IF({wantsnth}=1,COUNTIF({lines.wantsnth:upto},1),"")',
     },
   ],

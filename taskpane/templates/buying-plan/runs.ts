@@ -128,25 +128,21 @@ export const TAKES_PART: Part = {
     {
       name: "count",
       heading: "Lines of that run",
-      format: "0",
       formula: `=IF(${T}>ROWS({runs.recipe}),0,IF(${RUN}="",0,COUNTIF({Recipes!recipes.recipe},${RUN})+${PIECES.length}))`,
     },
     {
       name: "upto",
       heading: "Lines of runs so far",
-      format: "0",
       formula: "=SUM({takes.count:upto})",
     },
     {
       name: "run",
       heading: "Run",
-      format: "0",
       formula: `=IF(${T}>SUM({takes.count}),"",1+COUNTIF({takes.upto},"<"&${T}))`,
     },
     {
       name: "nth",
       heading: "Line within the run",
-      format: "0",
       formula: `=IF({run}="","",${T}-INDEX({takes.upto},{run})+INDEX({takes.count},{run}))`,
     },
     {
@@ -157,7 +153,6 @@ export const TAKES_PART: Part = {
     {
       name: "found",
       heading: "Line of Recipes, or of Sizes",
-      format: "0",
       formula: `=IF({run}="","",IFERROR(IF({counted}="g",MATCH(${ofRun("recipe")}&"|"&{nth},{Recipes!recipes.nth},0),MATCH(${ofRun("size")},{Sizes!sizes.size},0)),""))`,
     },
     {
@@ -168,20 +163,17 @@ export const TAKES_PART: Part = {
     {
       name: "amount",
       heading: "Takes of it (g or pieces)",
-      format: "#,##0.0",
       formula: `=IF({material}="","",IF({counted}="g",IF(COUNT(${SHARE},${ofRun("liquid")})=2,${SHARE}*${ofRun("liquid")},"not known"),IF(COUNT(${ofRun("bottles")})=1,${ofRun("bottles")},"not known")))`,
     },
     {
       name: "packs",
       heading: "Packs of it, said once",
-      format: "0",
       formula:
         '=IF({material}="",0,IF(COUNTIF({takes.material:upto},{material})=1,MAX(1,COUNTIF({Materials!materials.name},{material})),0))',
     },
     {
       name: "ends",
       heading: "Packs so far",
-      format: "0",
       formula: '=IF({run}="","",SUM({takes.packs:upto}))',
     },
     {
