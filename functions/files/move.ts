@@ -172,7 +172,7 @@ function movedCells(xml: string, edit: Edit): string {
   });
 }
 
-const PLACES = /(\s(?:ref|sqref|activeCell|topLeftCell|cell)=")([A-Z]+\d+[A-Z\d: ]*)"/g;
+const PLACES = /(\s(?:ref|sqref|activeCell|cell)=")([A-Z]+\d+[A-Z\d: ]*)"/g;
 const GONE =
   "mergeCell|hyperlink|conditionalFormatting|dataValidation|protectedRange|ignoredError|selection|autoFilter";
 
@@ -187,7 +187,7 @@ function movedAround(xml: string, edit: Edit): string {
     .replace(elementsOf(GONE), (whole, _, attributes: string) =>
       /\s(?:ref|sqref)=""/.test(attributes) ? "" : whole,
     )
-    .replace(/\s(?:activeCell|topLeftCell)=""/g, "");
+    .replace(/\sactiveCell=""/g, "");
   const breaks = withoutLostOrder(left).replace(
     elementsOf("rowBreaks|colBreaks"),
     (whole: string, mark: string) =>
