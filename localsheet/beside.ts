@@ -1,17 +1,17 @@
 /** What a sheet has beside its cells, written from a fresh file of the workbook into the one that was opened. */
-import { cellsIn } from "../functions/files/cells";
-import { escaped } from "../functions/files/package";
-import { putElement } from "../functions/files/patch-sheet";
-import { attributesOf } from "../functions/files/source";
-import type { StyleBook } from "../functions/files/style-book";
-import { tableIn } from "../functions/files/table-part";
-import { readCellName } from "../functions/formula/addresses";
-import { relationsOf } from "../functions/files/paths";
-import { withView } from "../functions/files/sheet-view";
-import { type Texts, elementsOf, withAttributes } from "../functions/files/texts";
-import { followLinks } from "./links";
-import type { Origin } from "./origin";
-import { PLAIN, type SheetState, isQuoted } from "./state";
+import { cellsIn } from "../functions/files/cells.ts";
+import { escaped } from "../functions/files/package.ts";
+import { putElement } from "../functions/files/patch-sheet.ts";
+import { attributesOf } from "../functions/files/source.ts";
+import type { StyleBook } from "../functions/files/style-book.ts";
+import { tableIn } from "../functions/files/table-part.ts";
+import { readCellName } from "../functions/formula/addresses.ts";
+import { relationsOf } from "../functions/files/paths.ts";
+import { withView } from "../functions/files/sheet-view.ts";
+import { type Texts, elementsOf, withAttributes } from "../functions/files/texts.ts";
+import { followLinks } from "./links.ts";
+import type { Origin } from "./origin.ts";
+import { PLAIN, type SheetState, isQuoted } from "./state.ts";
 
 const SHEET = "application/vnd.openxmlformats-officedocument.spreadsheetml";
 const DRAWING = "application/vnd.openxmlformats-officedocument";

@@ -5,22 +5,22 @@
  * Excel stores a call of an add-in's function as _xldudf_MIST_OILFOR(...). So do we, that Excel with
  * the add-in may know the calls again; on opening they are turned back.
  */
-import { orderChart } from "../functions/files/chart-order";
-import { finishTables } from "../functions/files/list-tables";
-import { Package, allNamed, appendStyle, escaped, styleLike } from "../functions/files/package";
-import { withinSheet } from "../functions/files/shift";
-import { unescaped } from "../functions/files/source";
-import { readCellName } from "../functions/formula/addresses";
-import { needsArray, unknownToExcel } from "../functions/files/written-formula";
-import { storedFormula } from "../functions/formula/writer";
-import { absoluteAll } from "../functions/formula/references";
-import { toExcelError } from "./custom-functions";
-import type { Model } from "./engine";
-import { mapFormulas } from "./open";
-import { nameOf } from "./growing";
-import { pagesOf, withPage } from "./pages";
+import { orderChart } from "../functions/files/chart-order.ts";
+import { finishTables } from "../functions/files/list-tables.ts";
+import { Package, allNamed, appendStyle, escaped, styleLike } from "../functions/files/package.ts";
+import { withinSheet } from "../functions/files/shift.ts";
+import { unescaped } from "../functions/files/source.ts";
+import { readCellName } from "../functions/formula/addresses.ts";
+import { needsArray, unknownToExcel } from "../functions/files/written-formula.ts";
+import { storedFormula } from "../functions/formula/writer.ts";
+import { absoluteAll } from "../functions/formula/references.ts";
+import { toExcelError } from "./custom-functions.ts";
+import type { Model } from "./engine.ts";
+import { mapFormulas } from "./open.ts";
+import { nameOf } from "./growing.ts";
+import { pagesOf, withPage } from "./pages.ts";
 
-export { fromXlsx, namesIn } from "./open";
+export { fromXlsx, namesIn } from "./open.ts";
 
 /** The workbook as the bytes of an .xlsx file. */
 export async function toXlsx(model: Model): Promise<Uint8Array> {

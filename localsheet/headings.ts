@@ -2,11 +2,11 @@
  * The headings of a file's tables. A column goes by the words in its heading, which other programs take for damage
  * when they differ from the column's name, are blank, are no text, or stand there twice.
  */
-import type { CellEdit } from "../functions/files/patch-sheet";
-import { escaped } from "../functions/files/package";
-import { renameColumns, tableIn } from "../functions/files/table-part";
-import type { Texts } from "../functions/files/texts";
-import type { CellState, SheetState } from "./state";
+import type { CellEdit } from "../functions/files/patch-sheet.ts";
+import { escaped } from "../functions/files/package.ts";
+import { renameColumns, tableIn } from "../functions/files/table-part.ts";
+import type { Texts } from "../functions/files/texts.ts";
+import type { CellState, SheetState } from "./state.ts";
 
 /** Writes headings that have changed into tables, formulas and the edits of cells; gives what is to be told. */
 export function followHeadings(

@@ -1,9 +1,9 @@
 /** Links that were typed or taken away, written into the file that was opened. */
-import { escaped } from "../functions/files/package";
-import { putElement } from "../functions/files/patch-sheet";
-import { attributesOf } from "../functions/files/source";
-import { type Texts, elementsOf } from "../functions/files/texts";
-import type { SheetState } from "./state";
+import { escaped } from "../functions/files/package.ts";
+import { putElement } from "../functions/files/patch-sheet.ts";
+import { attributesOf } from "../functions/files/source.ts";
+import { type Texts, elementsOf } from "../functions/files/texts.ts";
+import type { SheetState } from "./state.ts";
 
 const OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 

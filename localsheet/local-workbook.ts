@@ -1,8 +1,8 @@
 /** The pane's port on the local sheet's engine. */
-import type { CellValue } from "../functions/bind/cell";
-import { cellName } from "../functions/formula/addresses";
-import { edgesOf, rangeIn } from "../functions/formula/references";
-import { CHART_COLORS, MARK_PAINT, PAINT } from "../taskpane/sheets/looks";
+import type { CellValue } from "../functions/bind/cell.ts";
+import { cellName } from "../functions/formula/addresses.ts";
+import { edgesOf, rangeIn } from "../functions/formula/references.ts";
+import { CHART_COLORS, MARK_PAINT, PAINT } from "../taskpane/sheets/looks.ts";
 import {
   type Area,
   type DrawnCell,
@@ -14,9 +14,9 @@ import {
   type PlacedDrawing,
   addressOf,
   placed,
-} from "../taskpane/sheets/drawing";
-import { quoted } from "../taskpane/sheets/names";
-import { freeName } from "../functions/formula/sheet-names";
+} from "../taskpane/sheets/drawing.ts";
+import { quoted } from "../taskpane/sheets/names.ts";
+import { freeName } from "../functions/formula/sheet-names.ts";
 import type {
   Block,
   CellContent,
@@ -25,16 +25,16 @@ import type {
   Spot,
   Workbook,
   Written,
-} from "../taskpane/host/workbook";
-import { toExcelError } from "./custom-functions";
-import { download } from "./download";
-import { type Model, engine } from "./engine";
-import { toXlsx } from "./files";
-import "./frozen-paste";
-import "./growing";
-import { pageCommand } from "./pages";
-import "./list-ranges";
-import "./used-colors";
+} from "../taskpane/host/workbook.ts";
+import { toExcelError } from "./custom-functions.ts";
+import { download } from "./download.ts";
+import { type Model, engine } from "./engine.ts";
+import { toXlsx } from "./files.ts";
+import "./frozen-paste.ts";
+import "./growing.ts";
+import { pageCommand } from "./pages.ts";
+import "./list-ranges.ts";
+import "./used-colors.ts";
 
 type Command = { type: string } & Record<string, unknown>;
 

@@ -1,26 +1,26 @@
 /** The local sheet: the engine, the functions, the pane, and the work kept in this browser. */
-import "./words";
-import "./menus";
-import { register } from "../functions/bind/register";
-import { Refusal } from "../functions/files/refusal";
-import { mountPane } from "../taskpane/pane/pane";
-import { drawingOf } from "../taskpane/sheets/drawing";
-import { composing, languageOf } from "./composer";
-import { functionsHost } from "./custom-functions";
-import { ask } from "./dialog";
-import { download, downloadText } from "./download";
-import { type Message, type Model, engine } from "./engine";
-import { Keeper, Transport, rememberGood, replaceKept } from "./keep";
-import { LocalWorkbook } from "./local-workbook";
-import { doubt, notice } from "./notices";
-import { bound, openModel } from "./open";
-import { type Opening, openKept } from "./opening";
-import { keepOriginal, recallOriginal } from "./original";
-import { finishTyping, focusSheet, mountSheet } from "./page";
-import { broughtBack, keepReplaced, wasReplaced } from "./replaced";
-import { type Original, originOf, saveBook, warningOf } from "./save";
-import { startHere } from "./start-here";
-import { claim, takeOver } from "./tabs";
+import "./words.ts";
+import "./menus.ts";
+import { register } from "../functions/bind/register.ts";
+import { Refusal } from "../functions/files/refusal.ts";
+import { mountPane } from "../taskpane/pane/pane.ts";
+import { drawingOf } from "../taskpane/sheets/drawing.ts";
+import { composing, languageOf } from "./composer.ts";
+import { functionsHost } from "./custom-functions.ts";
+import { ask } from "./dialog.ts";
+import { download, downloadText } from "./download.ts";
+import { type Message, type Model, engine } from "./engine.ts";
+import { Keeper, Transport, rememberGood, replaceKept } from "./keep.ts";
+import { LocalWorkbook } from "./local-workbook.ts";
+import { doubt, notice } from "./notices.ts";
+import { bound, openModel } from "./open.ts";
+import { type Opening, openKept } from "./opening.ts";
+import { keepOriginal, recallOriginal } from "./original.ts";
+import { finishTyping, focusSheet, mountSheet } from "./page.ts";
+import { broughtBack, keepReplaced, wasReplaced } from "./replaced.ts";
+import { type Original, originOf, saveBook, warningOf } from "./save.ts";
+import { startHere } from "./start-here.ts";
+import { claim, takeOver } from "./tabs.ts";
 
 register(functionsHost);
 

@@ -1,16 +1,16 @@
 /** Opens workbook files of any program: bytes in, what a new Model takes out, or one plain sentence. */
-import { retypedFormula } from "../functions/formula/writer";
-import { type Far, type Fence, reads } from "../functions/files/far";
-import { readable } from "../functions/files/reading";
-import { unescaped } from "../functions/files/source";
-import { escaped } from "../functions/files/package";
-import { Refusal } from "../functions/files/refusal";
-import { cellName } from "../functions/formula/addresses";
-import { isRange } from "../functions/formula/references";
-import { type Model, engine } from "./engine";
-import type { Origin } from "./origin";
-import "./origin";
-import "./running-sums";
+import { retypedFormula } from "../functions/formula/writer.ts";
+import { type Far, type Fence, reads } from "../functions/files/far.ts";
+import { readable } from "../functions/files/reading.ts";
+import { unescaped } from "../functions/files/source.ts";
+import { escaped } from "../functions/files/package.ts";
+import { Refusal } from "../functions/files/refusal.ts";
+import { cellName } from "../functions/formula/addresses.ts";
+import { isRange } from "../functions/formula/references.ts";
+import { type Model, engine } from "./engine.ts";
+import type { Origin } from "./origin.ts";
+import "./origin.ts";
+import "./running-sums.ts";
 
 /** The bytes of an .xlsx file as the data that a new Model takes. Throws a Refusal, one plain sentence. */
 export function fromXlsx(bytes: Uint8Array): Record<string, string> {

@@ -2,9 +2,9 @@
  * Where a workbook came from: which file, and which rows and columns were put in or taken out since. It is kept
  * with the workbook and follows undo, so that saving can write into that file.
  */
-import type { Fence } from "../functions/files/far";
-import { type Edit, shiftIndex } from "../functions/files/shift";
-import { type Change, engine } from "./engine";
+import type { Fence } from "../functions/files/far.ts";
+import { type Edit, shiftIndex } from "../functions/files/shift.ts";
+import { type Change, engine } from "./engine.ts";
 
 export interface Origin {
   /** The key of the file that is kept beside the workbook. */

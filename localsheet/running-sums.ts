@@ -3,7 +3,7 @@
  * soon as it is filled down; and it writes a formula down as what differs from the one above it, where the two
  * kinds of range made it fail: no file with them opened, and no workbook was kept.
  */
-import { engine } from "./engine";
+import { engine } from "./engine.ts";
 
 interface Part {
   colFixed: boolean;

@@ -2,20 +2,20 @@
  * Saves a workbook into the file that it was opened from: what was not touched stays the same byte for byte. What
  * the file held is found by opening it again, after the rows, columns and names that have changed since.
  */
-import type { Fence } from "../functions/files/far";
-import { attributesOf, sheetsOf } from "../functions/files/source";
-import { moveWithin, renameSheet } from "../functions/files/move";
-import { type CellEdit, type SizeEdits, patchSheet } from "../functions/files/patch-sheet";
-import { StyleBook } from "../functions/files/style-book";
-import { Texts } from "../functions/files/texts";
-import { Beside, type FreshCells } from "./beside";
-import { type Model, engine } from "./engine";
-import { type Written, namesOf, written } from "./files";
-import { followHeadings } from "./headings";
-import { openModel } from "./open";
-import { type Origin, fencesNow } from "./origin";
-import { PLAIN, type SheetState, type Size, isQuoted, stateOf } from "./state";
-import { writeWorkbook } from "./workbook-part";
+import type { Fence } from "../functions/files/far.ts";
+import { attributesOf, sheetsOf } from "../functions/files/source.ts";
+import { moveWithin, renameSheet } from "../functions/files/move.ts";
+import { type CellEdit, type SizeEdits, patchSheet } from "../functions/files/patch-sheet.ts";
+import { StyleBook } from "../functions/files/style-book.ts";
+import { Texts } from "../functions/files/texts.ts";
+import { Beside, type FreshCells } from "./beside.ts";
+import { type Model, engine } from "./engine.ts";
+import { type Written, namesOf, written } from "./files.ts";
+import { followHeadings } from "./headings.ts";
+import { openModel } from "./open.ts";
+import { type Origin, fencesNow } from "./origin.ts";
+import { PLAIN, type SheetState, type Size, isQuoted, stateOf } from "./state.ts";
+import { writeWorkbook } from "./workbook-part.ts";
 
 /** A file as it was opened. */
 export interface Original {

@@ -1,4 +1,4 @@
-import type { Template } from "../taskpane/sheets/template";
+import type { Template } from "../taskpane/sheets/template.ts";
 
 /** The first sheet of a new local workbook: the invented workshop, its three quotes, and what to do. */
 export const startHere: Template = {

@@ -1,10 +1,10 @@
 /** All that a workbook holds, in a form that can be compared with what it held before. */
-import type { Look } from "../functions/files/style-book";
-import type { View } from "../functions/files/sheet-view";
-import { cellsIn } from "../functions/files/cells";
-import { withinSheet } from "../functions/files/shift";
-import { cellName } from "../functions/formula/addresses";
-import type { Model } from "./engine";
+import type { Look } from "../functions/files/style-book.ts";
+import type { View } from "../functions/files/sheet-view.ts";
+import { cellsIn } from "../functions/files/cells.ts";
+import { withinSheet } from "../functions/files/shift.ts";
+import { cellName } from "../functions/formula/addresses.ts";
+import type { Model } from "./engine.ts";
 
 export interface CellState {
   content: string;

@@ -8,7 +8,7 @@
  * "Format numbers as percentages"). An older article (KB 215203) reads 0.1 as 0.10% and only .1 as 10%;
  * since the two differ, how such a number was read is said back.
  */
-import { isoDate } from "./typed-dates";
+import { isoDate } from "./typed-dates.ts";
 
 export interface Reading {
   content: string;

@@ -1,5 +1,5 @@
 /** The arguments of a call, and its lines: a call whose arguments are ranges has several. */
-import type { Bound } from "../catalog/entry";
+import type { Bound } from "../catalog/entry.ts";
 import {
   type CellValue,
   type Fault,
@@ -11,7 +11,7 @@ import {
   onlyCell,
   readCell,
   readRange,
-} from "./cell";
+} from "./cell.ts";
 
 /** An argument of a call as its lines see it. What is the same for all lines is worked out once. */
 export interface Argument {

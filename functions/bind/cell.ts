@@ -2,9 +2,9 @@
  * What a cell holds: a host's value freed of its wrappings, read as a function asks for it, and a
  * function's answer made safe for a cell.
  */
-import { BLANK, CalcError } from "../../src/errors";
-import type { Bound } from "../catalog/entry";
-import { WORD_KINDS, isLeftOutAtZero, isRefusedAtZero } from "../catalog/kinds";
+import { BLANK, CalcError } from "../../src/errors.ts";
+import type { Bound } from "../catalog/entry.ts";
+import { WORD_KINDS, isLeftOutAtZero, isRefusedAtZero } from "../catalog/kinds.ts";
 
 /** An error in a cell. Only #VALUE! and #N/A carry a text in Excel. */
 export interface Fault {

@@ -1,6 +1,6 @@
 /** What the catalog knows of one worksheet function; all of it comes from its doc comment. */
-import type { Kind } from "./kinds";
-import type { Topic } from "./topics";
+import type { Kind } from "./kinds.ts";
+import type { Topic } from "./topics.ts";
 
 /** The namespace that stands before every function: =MIST.OILFOR(...). */
 export const NAMESPACE = "MIST";

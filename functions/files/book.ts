@@ -1,8 +1,8 @@
 /** What a workbook's file says of its sheets, names and tables. */
 import { parseStructRef } from "@borgar/fx/xlsx";
-import type { Shape } from "../native/given";
-import { readFormula } from "../formula/reader";
-import { shapeOfFormula, sizeOfRange } from "./native-formula";
+import type { Shape } from "../native/given.ts";
+import { readFormula } from "../formula/reader.ts";
+import { shapeOfFormula, sizeOfRange } from "./native-formula.ts";
 import {
   type Element,
   type Package,
@@ -10,7 +10,7 @@ import {
   childNamed,
   childrenNamed,
   elements,
-} from "./package";
+} from "./package.ts";
 
 export interface Sheet {
   name: string;

@@ -1,9 +1,9 @@
 /** The cells of a sheet that hold formulas. */
 import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx/xlsx";
-import { cellName } from "../formula/addresses";
-import { rangeIn } from "../formula/references";
-import type { Sheet } from "./book";
-import { type Element, type Package, childNamed, childrenNamed } from "./package";
+import { cellName } from "../formula/addresses.ts";
+import { rangeIn } from "../formula/references.ts";
+import type { Sheet } from "./book.ts";
+import { type Element, type Package, childNamed, childrenNamed } from "./package.ts";
 
 export interface FormulaCell {
   sheet: Sheet;

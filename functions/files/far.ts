@@ -2,9 +2,9 @@
  * Cells that are filled far from all else, by a slip most often: the local sheet would need a grid as large as
  * their place, and seconds to make it. They are left out of its sight, and stay in the file.
  */
-import { cellName, readCellName } from "../formula/addresses";
-import { referencesIn } from "./shift";
-import type { ReadRow } from "./rows";
+import { cellName, readCellName } from "../formula/addresses.ts";
+import { referencesIn } from "./shift.ts";
+import type { ReadRow } from "./rows.ts";
 
 /** The first row and column that are out of sight, from zero. */
 export interface Fence {

@@ -5,21 +5,21 @@
  * are plain arithmetic becomes a native formula and stays live. Any other becomes its value, marked, with the
  * formula in a note. A sheet lists them all.
  */
-import { TooMuch } from "../native/too-much";
-import { mentionsUs, ourCalls } from "../formula/ours";
-import { readFormula } from "../formula/reader";
-import { type Node, calleeOf, childrenOf } from "../formula/tree";
-import { typedFormula, writeFormula } from "../formula/writer";
-import { RANK } from "../formula/precedence";
-import { freeName } from "../formula/sheet-names";
-import { Book, type Sheet } from "./book";
-import { type FormulaCell, cellsIn, formulaCells } from "./cells";
-import { type Replaced, addListSheet } from "./list-sheet";
-import { Marks } from "./marks";
-import { type NativeFormula, nativeFormula } from "./native-formula";
-import { Notes } from "./notes";
-import { dropOurPane } from "./panes";
-import { addUnitSheet, looksUpUnits, nameUnitTables } from "./unit-sheet";
+import { TooMuch } from "../native/too-much.ts";
+import { mentionsUs, ourCalls } from "../formula/ours.ts";
+import { readFormula } from "../formula/reader.ts";
+import { type Node, calleeOf, childrenOf } from "../formula/tree.ts";
+import { typedFormula, writeFormula } from "../formula/writer.ts";
+import { RANK } from "../formula/precedence.ts";
+import { freeName } from "../formula/sheet-names.ts";
+import { Book, type Sheet } from "./book.ts";
+import { type FormulaCell, cellsIn, formulaCells } from "./cells.ts";
+import { type Replaced, addListSheet } from "./list-sheet.ts";
+import { Marks } from "./marks.ts";
+import { type NativeFormula, nativeFormula } from "./native-formula.ts";
+import { Notes } from "./notes.ts";
+import { dropOurPane } from "./panes.ts";
+import { addUnitSheet, looksUpUnits, nameUnitTables } from "./unit-sheet.ts";
 import {
   type Element,
   Package,
@@ -31,7 +31,7 @@ import {
   elements,
   keptText,
   link,
-} from "./package";
+} from "./package.ts";
 
 export type { Replaced };
 

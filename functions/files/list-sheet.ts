@@ -1,6 +1,6 @@
 /** The sheet that lists every replaced cell, for whoever receives the copy. */
-import type { Marks } from "./marks";
-import { type Package, escaped } from "./package";
+import type { Marks } from "./marks.ts";
+import { type Package, escaped } from "./package.ts";
 
 export interface Replaced {
   sheet: string;

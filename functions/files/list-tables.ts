@@ -1,5 +1,5 @@
 /** Tables of a file made whole: their names, the names of their columns, and the formulas that their columns have. */
-import { cellName, readCellName } from "../formula/addresses";
+import { cellName, readCellName } from "../formula/addresses.ts";
 import {
   type Element,
   type Package,
@@ -10,8 +10,8 @@ import {
   elementLike,
   elements,
   keptText,
-} from "./package";
-import { freeTableName } from "./table-names";
+} from "./package.ts";
+import { freeTableName } from "./table-names.ts";
 
 /** Gives the tables of a sheet the names that they have by their ranges, each once in a workbook. */
 export function finishTables(

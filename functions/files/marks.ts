@@ -7,8 +7,8 @@ import {
   elementLike,
   styleLike,
   styleList,
-} from "./package";
-import { PLAIN_STYLES } from "./plain-styles";
+} from "./package.ts";
+import { PLAIN_STYLES } from "./plain-styles.ts";
 
 const COLOR = "FF7A3E9D";
 

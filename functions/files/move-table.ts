@@ -1,9 +1,9 @@
 /** A table's part after rows or columns were put in or taken out. What it cannot follow costs it its name, and is told. */
-import { readCellName } from "../formula/addresses";
-import { type Edit, shiftIndex, shiftRange } from "./shift";
-import { attributesOf } from "./source";
-import { type TablePart, tableIn } from "./table-part";
-import { type Texts, elementsOf, withAttributes } from "./texts";
+import { readCellName } from "../formula/addresses.ts";
+import { type Edit, shiftIndex, shiftRange } from "./shift.ts";
+import { attributesOf } from "./source.ts";
+import { type TablePart, tableIn } from "./table-part.ts";
+import { type Texts, elementsOf, withAttributes } from "./texts.ts";
 
 export function moveTable(
   texts: Texts,

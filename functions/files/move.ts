@@ -3,8 +3,8 @@
  * that says where something is follows, in every part that we know. What cannot follow is taken out and named.
  */
 import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx/xlsx";
-import { cellName, readCellName } from "../formula/addresses";
-import { attributesOf, sheetsOf, unescaped } from "./source";
+import { cellName, readCellName } from "../formula/addresses.ts";
+import { attributesOf, sheetsOf, unescaped } from "./source.ts";
 import {
   type Edit,
   renameInFormula,
@@ -13,10 +13,10 @@ import {
   shiftRange,
   shiftRanges,
   shiftStretch,
-} from "./shift";
-import { moveTable, withFilters, withoutLostOrder } from "./move-table";
-import { Texts, elementsOf, mapTexts, withAttributes } from "./texts";
-import { escaped } from "./package";
+} from "./shift.ts";
+import { moveTable, withFilters, withoutLostOrder } from "./move-table.ts";
+import { Texts, elementsOf, mapTexts, withAttributes } from "./texts.ts";
+import { escaped } from "./package.ts";
 
 /** Formulas outside cells. */
 const RULES = "formula|formula1|formula2|f|calculatedColumnFormula|totalsRowFormula";

@@ -1,13 +1,13 @@
 /** A formula with calls of ours as one without them, where that can be. */
-import { type Given, type Shape, together } from "../native/given";
-import { type Native, nativeOf } from "../native/native";
-import { call, constant, written } from "../native/piece";
-import { TooMuch } from "../native/too-much";
-import { ourFunction } from "../formula/ours";
-import { type ArgumentNode, type Node, calleeOf, childrenOf, constantOf } from "../formula/tree";
-import { rankOf } from "../formula/precedence";
-import { edgesOf, rangeIn } from "../formula/references";
-import { writeFormula } from "../formula/writer";
+import { type Given, type Shape, together } from "../native/given.ts";
+import { type Native, nativeOf } from "../native/native.ts";
+import { call, constant, written } from "../native/piece.ts";
+import { TooMuch } from "../native/too-much.ts";
+import { ourFunction } from "../formula/ours.ts";
+import { type ArgumentNode, type Node, calleeOf, childrenOf, constantOf } from "../formula/tree.ts";
+import { rankOf } from "../formula/precedence.ts";
+import { edgesOf, rangeIn } from "../formula/references.ts";
+import { writeFormula } from "../formula/writer.ts";
 
 /** What a name, a table's column or a spilled range stands for: its size, or null where that is not known. */
 export type SizeOf = (reference: string) => Shape | null;

@@ -4,9 +4,9 @@
  */
 import { DOMParser, type Document, type Element, XMLSerializer } from "@xmldom/xmldom";
 import { strFromU8, strToU8, zipSync } from "fflate";
-import { Refusal } from "./refusal";
-import { refuseOther, unpack } from "./unpack";
-import { relationsOf, targetFrom } from "./paths";
+import { Refusal } from "./refusal.ts";
+import { refuseOther, unpack } from "./unpack.ts";
+import { relationsOf, targetFrom } from "./paths.ts";
 
 export type { Document, Element };
 

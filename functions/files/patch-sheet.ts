@@ -1,9 +1,9 @@
 /** Writes into the text of a sheet: cells, sizes, lists. What is not written to stays as it stands. */
-import { cellName, readCellName } from "../formula/addresses";
-import { withoutShared } from "./move";
-import { attributesOf } from "./source";
-import type { Look, StyleBook } from "./style-book";
-import { elementsOf, withAttributes } from "./texts";
+import { cellName, readCellName } from "../formula/addresses.ts";
+import { withoutShared } from "./move.ts";
+import { attributesOf } from "./source.ts";
+import type { Look, StyleBook } from "./style-book.ts";
+import { elementsOf, withAttributes } from "./texts.ts";
 
 export interface CellEdit {
   /** From the end of the cell's opening, without prefixes: ` t="str"><f>A1</f><v>x</v>`; empty for no content. */

@@ -3,7 +3,7 @@
  * (comments, processing instructions, CDATA), the main namespace without a prefix, strict names as the usual
  * ones. What is no XML at all is refused in one sentence, before any parser sees it.
  */
-import { Refusal } from "./refusal";
+import { Refusal } from "./refusal.ts";
 
 const DEEPEST = 200;
 

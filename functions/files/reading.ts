@@ -2,13 +2,13 @@
  * A workbook's file as the local sheet's engine can read it: every part checked, in one layout, whatever
  * program wrote it. The file itself is not changed; saving writes into that.
  */
-import type { Far, Fence } from "./far";
-import { escaped } from "./package";
-import { type Looks, PLAIN_STYLES, PLAIN_THEME, looksOf, plainStyles } from "./plain-styles";
-import { SharedTexts, textOf } from "./shared-texts";
-import { SheetText } from "./sheet-text";
-import { type Relation, type SheetOf, Source, attributesOf, sheetsOf } from "./source";
-import { unpack } from "./unpack";
+import type { Far, Fence } from "./far.ts";
+import { escaped } from "./package.ts";
+import { type Looks, PLAIN_STYLES, PLAIN_THEME, looksOf, plainStyles } from "./plain-styles.ts";
+import { SharedTexts, textOf } from "./shared-texts.ts";
+import { SheetText } from "./sheet-text.ts";
+import { type Relation, type SheetOf, Source, attributesOf, sheetsOf } from "./source.ts";
+import { unpack } from "./unpack.ts";
 
 /** The texts of the parts that the engine reads, by path. */
 export type Readable = Record<string, string>;

@@ -2,7 +2,7 @@
  * The rows of a sheet, as the local sheet's engine takes them in a time that grows with what is filled:
  * it makes its grid as large as the last cell's place, and for each row looks through all that it is given.
  */
-import { escaped } from "./package";
+import { escaped } from "./package.ts";
 
 export interface ReadCell {
   column: number;

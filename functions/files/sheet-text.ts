@@ -1,13 +1,13 @@
 /** The text of a sheet as the local sheet's engine reads it right, whatever program wrote it. */
 import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx/xlsx";
-import { cellName, readCellName } from "../formula/addresses";
-import { type Far, type Fence, farOf } from "./far";
-import { escaped } from "./package";
-import { type Looks, solid } from "./plain-styles";
-import { Refusal } from "./refusal";
-import { type ReadCell, type ReadRow, rowsXml } from "./rows";
-import { type SharedTexts, textOf } from "./shared-texts";
-import { attributesOf, unescaped } from "./source";
+import { cellName, readCellName } from "../formula/addresses.ts";
+import { type Far, type Fence, farOf } from "./far.ts";
+import { escaped } from "./package.ts";
+import { type Looks, solid } from "./plain-styles.ts";
+import { Refusal } from "./refusal.ts";
+import { type ReadCell, type ReadRow, rowsXml } from "./rows.ts";
+import { type SharedTexts, textOf } from "./shared-texts.ts";
+import { attributesOf, unescaped } from "./source.ts";
 
 const LAST_ROW = 1_048_576;
 const LAST_COLUMN = 16_384;

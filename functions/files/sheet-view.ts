@@ -1,6 +1,6 @@
 /** How a sheet is shown, as its part of a file has it: what is frozen, its grid lines, the colour of its tab. */
-import { cellName } from "../formula/addresses";
-import { elementsOf, withAttributes } from "./texts";
+import { cellName } from "../formula/addresses.ts";
+import { elementsOf, withAttributes } from "./texts.ts";
 
 export interface View {
   /** How many stay in sight. */

@@ -1,6 +1,6 @@
 /** Rows or columns put in or taken out of a sheet: where places, ranges and formulas then are. */
 import { MAX_COLS, MAX_ROWS, stringifyA1Ref, tokenize } from "@borgar/fx/xlsx";
-import { rangeIn } from "../formula/references";
+import { rangeIn } from "../formula/references.ts";
 
 export interface Edit {
   /** The name of the sheet. */

@@ -1,7 +1,7 @@
 /** A file's parts, found as other programs find them: by relationships, in upper or lower case. */
-import { plainXml } from "./plain-xml";
-import { Refusal } from "./refusal";
-import { type Parts, refuseOther } from "./unpack";
+import { plainXml } from "./plain-xml.ts";
+import { Refusal } from "./refusal.ts";
+import { type Parts, refuseOther } from "./unpack.ts";
 
 export interface Relation {
   id: string;

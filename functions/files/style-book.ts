@@ -13,9 +13,9 @@ import {
   elements,
   styleLike,
   styleList,
-} from "./package";
-import { PLAIN_STYLES } from "./plain-styles";
-import type { Texts } from "./texts";
+} from "./package.ts";
+import { PLAIN_STYLES } from "./plain-styles.ts";
+import type { Texts } from "./texts.ts";
 
 /** A look as the local sheet has it. */
 export interface Look {

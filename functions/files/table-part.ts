@@ -1,8 +1,8 @@
 /** A table as its own part of a file has it: where it stands, its columns, and those names in formulas. */
 import { parseStructRef, stringifyStructRef, tokenize } from "@borgar/fx/xlsx";
-import { cellName, readCellName } from "../formula/addresses";
-import { attributesOf } from "./source";
-import { type Texts, elementsOf, mapTexts, withAttributes } from "./texts";
+import { cellName, readCellName } from "../formula/addresses.ts";
+import { attributesOf } from "./source.ts";
+import { type Texts, elementsOf, mapTexts, withAttributes } from "./texts.ts";
 
 export interface TablePart {
   name: string;

@@ -3,11 +3,11 @@
  * texts are those of any program, so that marks may go with a prefix.
  */
 import { strToU8, zipSync } from "fflate";
-import { type Relation, Source, attributesOf, unescaped } from "./source";
-import { escaped } from "./package";
-import { relationsOf, targetFrom } from "./paths";
-import { decoded } from "./plain-xml";
-import { type Parts, unpack } from "./unpack";
+import { type Relation, Source, attributesOf, unescaped } from "./source.ts";
+import { escaped } from "./package.ts";
+import { relationsOf, targetFrom } from "./paths.ts";
+import { decoded } from "./plain-xml.ts";
+import { type Parts, unpack } from "./unpack.ts";
 
 export class Texts {
   readonly source: Source;

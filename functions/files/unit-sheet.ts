@@ -2,8 +2,8 @@
  * The hidden sheet of a copy in which its formulas look units up: every word for every unit, and its size. The
  * words would be too long to stand in each formula.
  */
-import { UNIT_LINES, UNIT_TABLES } from "../native/units";
-import { type Element, type Package, childNamed, elementLike, elements } from "./package";
+import { UNIT_LINES, UNIT_TABLES } from "../native/units.ts";
+import { type Element, type Package, childNamed, elementLike, elements } from "./package.ts";
 
 const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 const TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml";

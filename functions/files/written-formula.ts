@@ -1,8 +1,8 @@
 /** What Excel's files need to be told of a formula. */
-import { ourFunction } from "../formula/ours";
-import { readFormula } from "../formula/reader";
-import { type ArgumentNode, type Node, calleeOf, childrenOf } from "../formula/tree";
-import { sizeOfRange } from "./native-formula";
+import { ourFunction } from "../formula/ours.ts";
+import { readFormula } from "../formula/reader.ts";
+import { type ArgumentNode, type Node, calleeOf, childrenOf } from "../formula/tree.ts";
+import { sizeOfRange } from "./native-formula.ts";
 
 /** Functions of the local sheet's engine that no other program has. */
 const ITS_OWN = new Set(

@@ -4,9 +4,9 @@
  * A call is typed MIST.OILFOR(...) and stored _xldudf_MIST_OILFOR(...); other programs keep the
  * name with a prefix of their own. All are known.
  */
-import { catalog } from "../catalog/catalog";
-import { type CatalogEntry, NAMESPACE } from "../catalog/entry";
-import { type Call, type Node, calleeOf, childrenOf, plainName } from "./tree";
+import { catalog } from "../catalog/catalog.ts";
+import { type CatalogEntry, NAMESPACE } from "../catalog/entry.ts";
+import { type Call, type Node, calleeOf, childrenOf, plainName } from "./tree.ts";
 
 const OURS = new RegExp(`^${NAMESPACE}[._]([A-Z0-9]+)$`);
 const MAY_BE_OURS = new RegExp(`${NAMESPACE}[._][A-Z0-9]+\\(`, "i");

@@ -1,6 +1,6 @@
 /** Which parts of a formula need brackets: Excel's order of operators. */
 import type { BinaryOperator } from "@borgar/fx/xlsx";
-import type { Node } from "./tree";
+import type { Node } from "./tree.ts";
 
 /** How tightly the parts of a formula hold together, loosest first. */
 export const RANK = {

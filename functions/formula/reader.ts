@@ -6,8 +6,8 @@ import {
   parse,
   tokenize,
 } from "@borgar/fx/xlsx";
-import { at } from "../../src/lists";
-import { type ArgumentNode, type Call, type Node, calleeOf, withChildren } from "./tree";
+import { at } from "../../src/lists.ts";
+import { type ArgumentNode, type Call, type Node, calleeOf, withChildren } from "./tree.ts";
 
 const ARRAY_OR_TEXT = /"(?:[^"]|"")*"|\{(?:"(?:[^"]|"")*"|[^{}"])*\}/g;
 const TEXT_OR_PERCENT = /"(?:[^"]|"")*"|(\d+(?:\.\d+)?)%/g;

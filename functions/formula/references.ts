@@ -6,9 +6,9 @@ import {
   parseA1Ref,
   stringifyA1Ref,
 } from "@borgar/fx/xlsx";
-import { RANK } from "./precedence";
-import { readFormula } from "./reader";
-import { writeFormula } from "./writer";
+import { RANK } from "./precedence.ts";
+import { readFormula } from "./reader.ts";
+import { writeFormula } from "./writer.ts";
 
 /** A cell, cells, whole columns or whole rows: A1, Sheet1!A1:B3, A:A, 2:3. */
 export type Range = ReferenceA1Xlsx;

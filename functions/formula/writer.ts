@@ -1,10 +1,10 @@
 /** Trees written as formulas, and our functions by the names that are typed or stored. */
 import { tokenize } from "@borgar/fx/xlsx";
-import { NAMESPACE } from "../catalog/entry";
-import { functionNamed } from "./ours";
-import { RANK, rankOf } from "./precedence";
-import { plainArrays } from "./reader";
-import type { ArgumentNode, Constant, Node } from "./tree";
+import { NAMESPACE } from "../catalog/entry.ts";
+import { functionNamed } from "./ours.ts";
+import { RANK, rankOf } from "./precedence.ts";
+import { plainArrays } from "./reader.ts";
+import type { ArgumentNode, Constant, Node } from "./tree.ts";
 
 /** A part of a formula, and how tightly it holds together (RANK). */
 export interface Written {

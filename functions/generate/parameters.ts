@@ -1,9 +1,9 @@
 /** The arguments of a function and its result: their kinds, their shapes and their defaults. */
 import ts from "typescript";
-import type { Param, SourceEntry } from "../catalog/entry";
-import { KINDS, type Kind, WORD_KINDS } from "../catalog/kinds";
-import { type Attempt, refuse } from "./refusal";
-import { flat } from "./tags";
+import type { Param, SourceEntry } from "../catalog/entry.ts";
+import { KINDS, type Kind, WORD_KINDS } from "../catalog/kinds.ts";
+import { type Attempt, refuse } from "./refusal.ts";
+import { flat } from "./tags.ts";
 
 export function readParams(node: ts.FunctionDeclaration, attempt: Attempt): Param[] {
   const documented = new Map(

@@ -2,13 +2,13 @@
 import { SPELLINGS } from "../../src/data/spellings.ts";
 import { turn } from "../../src/measure/turn.ts";
 import { type VolumeUnit, VOLUME_UNITS, type WeightUnit, WEIGHT_UNITS } from "../../src/units.ts";
-import { cautionOf } from "../catalog/topics";
-import { type CatalogEntry, NAMESPACE, meaning, shownName, signature } from "../catalog/entry";
-import { readCall } from "../catalog/examples";
-import { KINDS } from "../catalog/kinds";
-import { MEANINGS } from "../working/meanings";
-import { math, stepsOf } from "../working/steps";
-import { PAGE_HEADER } from "./headers";
+import { cautionOf } from "../catalog/topics.ts";
+import { type CatalogEntry, NAMESPACE, meaning, shownName, signature } from "../catalog/entry.ts";
+import { readCall } from "../catalog/examples.ts";
+import { KINDS } from "../catalog/kinds.ts";
+import { MEANINGS } from "../working/meanings.ts";
+import { math, stepsOf } from "../working/steps.ts";
+import { PAGE_HEADER } from "./headers.ts";
 
 /** Page name to page text. */
 export function referencePages(entries: readonly CatalogEntry[]): Map<string, string> {

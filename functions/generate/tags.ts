@@ -1,6 +1,6 @@
 /** The tags of a doc comment. */
 import ts from "typescript";
-import { type Attempt, refuse } from "./refusal";
+import { type Attempt, refuse } from "./refusal.ts";
 
 /** Every tag that means something here; any other is a slip of the pen. */
 const TAGS = new Set(

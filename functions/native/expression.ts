@@ -9,7 +9,7 @@ import {
   isSymbolNode,
   parse,
 } from "mathjs";
-import type { Constant } from "../formula/tree";
+import type { Constant } from "../formula/tree.ts";
 
 /**
  * An expression as a tree, the same for all ways to write it: without brackets, and with a constant

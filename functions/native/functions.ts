@@ -1,8 +1,8 @@
 /** The functions that expressions call, as pieces of a worksheet formula. */
-import { RANK } from "../formula/precedence";
-import { LABEL_TEXTS } from "./label-texts";
-import { LIMITS } from "./limits";
-import { LINES } from "./lines";
+import { RANK } from "../formula/precedence.ts";
+import { LABEL_TEXTS } from "./label-texts.ts";
+import { LIMITS } from "./limits.ts";
+import { LINES } from "./lines.ts";
 import {
   FALSE,
   REFUSED,
@@ -16,12 +16,12 @@ import {
   reduced,
   when,
   written,
-} from "./piece";
-import { TooMuch } from "./too-much";
-import { type Make, type Term, ofPieces } from "./term";
-import { isUnit, isVolume, isWeight, sizeOf } from "./units";
-import { joined, laid, one } from "./values";
-import { VOC } from "./voc";
+} from "./piece.ts";
+import { TooMuch } from "./too-much.ts";
+import { type Make, type Term, ofPieces } from "./term.ts";
+import { isUnit, isVolume, isWeight, sizeOf } from "./units.ts";
+import { joined, laid, one } from "./values.ts";
+import { VOC } from "./voc.ts";
 
 /** The larger or smaller of two; MAX would make one of all lines. */
 function extreme(name: "MAX" | "MIN"): Make {

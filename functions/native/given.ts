@@ -1,5 +1,5 @@
 /** What a call was given for its arguments. */
-import type { Piece } from "./piece";
+import type { Piece } from "./piece.ts";
 
 /** How many rows and columns of cells. */
 export interface Shape {

@@ -1,9 +1,9 @@
 /** An argument of a call as pieces of a native formula: its value, its sort, when it is blank. */
-import { squeeze } from "../../src/errors";
-import type { CatalogEntry, Param } from "../catalog/entry";
-import { WORD_KINDS, isLeftOutAtZero, isRefusedAtZero } from "../catalog/kinds";
-import { calledOn, denied, partsOf, read } from "./expression";
-import type { Given } from "./given";
+import { squeeze } from "../../src/errors.ts";
+import type { CatalogEntry, Param } from "../catalog/entry.ts";
+import { WORD_KINDS, isLeftOutAtZero, isRefusedAtZero } from "../catalog/kinds.ts";
+import { calledOn, denied, partsOf, read } from "./expression.ts";
+import type { Given } from "./given.ts";
 import {
   BLANK,
   FALSE,
@@ -18,9 +18,9 @@ import {
   or,
   reduced,
   when,
-} from "./piece";
-import { TooMuch } from "./too-much";
-import { type Word, cleanUnit } from "./units";
+} from "./piece.ts";
+import { TooMuch } from "./too-much.ts";
+import { type Word, cleanUnit } from "./units.ts";
 
 /** What is known of every argument. */
 interface Known {

@@ -1,9 +1,9 @@
 /** The arguments of a call by name, and when its line is right, empty or spare. */
-import type { CatalogEntry, Param } from "../catalog/entry";
-import { WORD_KINDS, isRefusedAtZero } from "../catalog/kinds";
-import type { Given, Shape } from "./given";
-import { type Input, inputOf } from "./input";
-import { FALSE, type Piece, and, or } from "./piece";
+import type { CatalogEntry, Param } from "../catalog/entry.ts";
+import { WORD_KINDS, isRefusedAtZero } from "../catalog/kinds.ts";
+import type { Given, Shape } from "./given.ts";
+import { type Input, inputOf } from "./input.ts";
+import { FALSE, type Piece, and, or } from "./piece.ts";
 
 export class Inputs {
   private readonly named = new Map<string, Input>();

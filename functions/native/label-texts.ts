@@ -1,8 +1,8 @@
 /** Contents as a label has them, in numbers and in words. */
-import { ONE, type Piece, ZERO, call, constant, op, when, written } from "./piece";
-import { type Make, type Term, ofPieces } from "./term";
-import { isWeight } from "./units";
-import { one } from "./values";
+import { ONE, type Piece, ZERO, call, constant, op, when, written } from "./piece.ts";
+import { type Make, type Term, ofPieces } from "./term.ts";
+import { isWeight } from "./units.ts";
+import { one } from "./values.ts";
 
 /** The hair that netlabel.ts allows for. */
 const HAIR = written("(1+1E-12)");

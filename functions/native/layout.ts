@@ -1,8 +1,8 @@
 /** The answer of a call as it lies in cells. */
-import type { Shape } from "./given";
-import { type Piece, call, inArray, written } from "./piece";
-import { TooMuch } from "./too-much";
-import { type Several, type Value, single, turned } from "./values";
+import type { Shape } from "./given.ts";
+import { type Piece, call, inArray, written } from "./piece.ts";
+import { TooMuch } from "./too-much.ts";
+import { type Several, type Value, single, turned } from "./values.ts";
 
 export interface LaidOut {
   piece: Piece;

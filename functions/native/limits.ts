@@ -12,9 +12,9 @@ import {
   or,
   reduced,
   when,
-} from "./piece";
-import type { Make, Term } from "./term";
-import { type List, like, one, rawOf, turned } from "./values";
+} from "./piece.ts";
+import type { Make, Term } from "./term.ts";
+import { type List, like, one, rawOf, turned } from "./values.ts";
 
 const NONSENSE = constant(-1);
 

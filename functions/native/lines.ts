@@ -1,7 +1,7 @@
 /** Lists side by side, looked at line by line. */
-import { BLANK, ONE, type Piece, ZERO, and, call, inArray, op, or } from "./piece";
-import type { Make, Term } from "./term";
-import { type List, like, rawOf, turned } from "./values";
+import { BLANK, ONE, type Piece, ZERO, and, call, inArray, op, or } from "./piece.ts";
+import type { Make, Term } from "./term.ts";
+import { type List, like, rawOf, turned } from "./values.ts";
 
 function isNumber(raw: Piece): Piece {
   return call("ISNUMBER", raw);

@@ -6,17 +6,17 @@
  * where all holds, blank on a spare line, and #VALUE! otherwise, as the function itself answers.
  * The error's text is lost: native formulas have none.
  */
-import { conditionIn } from "../catalog/conditions";
-import type { CatalogEntry, Need, WorkingLine } from "../catalog/entry";
-import { WORD_KINDS } from "../catalog/kinds";
-import { aboveZero, calledOn, callsAnywhere, nameIn, read } from "./expression";
-import { type Given, type Shape, together } from "./given";
-import { Inputs } from "./inputs";
-import { laidOut } from "./layout";
-import { BLANK, type Piece, REFUSED, TRUE, and, not, or, when } from "./piece";
-import { TooMuch } from "./too-much";
-import { type Scope, asTable, condition } from "./translate";
-import { type Value, choose, one } from "./values";
+import { conditionIn } from "../catalog/conditions.ts";
+import type { CatalogEntry, Need, WorkingLine } from "../catalog/entry.ts";
+import { WORD_KINDS } from "../catalog/kinds.ts";
+import { aboveZero, calledOn, callsAnywhere, nameIn, read } from "./expression.ts";
+import { type Given, type Shape, together } from "./given.ts";
+import { Inputs } from "./inputs.ts";
+import { laidOut } from "./layout.ts";
+import { BLANK, type Piece, REFUSED, TRUE, and, not, or, when } from "./piece.ts";
+import { TooMuch } from "./too-much.ts";
+import { type Scope, asTable, condition } from "./translate.ts";
+import { type Value, choose, one } from "./values.ts";
 
 export interface Native {
   piece: Piece;

@@ -5,9 +5,9 @@
  * "Wide" pieces may hold several cells, one for each line of a call. AND and OR would make one
  * answer of all lines, so there conditions are multiplied and added instead, line by line.
  */
-import { RANK, RANKS } from "../formula/precedence";
-import type { Constant } from "../formula/tree";
-import { type Written, literal } from "../formula/writer";
+import { RANK, RANKS } from "../formula/precedence.ts";
+import type { Constant } from "../formula/tree.ts";
+import { type Written, literal } from "../formula/writer.ts";
 
 export interface Piece extends Written {
   /** Its value, where that is known. */

@@ -1,11 +1,11 @@
 /** The functions that expressions call: what each is called with, and what it makes of it. */
 import type { MathNode } from "mathjs";
-import { constantIn, nameIn } from "./expression";
-import type { WordInput } from "./input";
-import type { Inputs } from "./inputs";
-import { BLANK, FALSE, type Piece, not, op } from "./piece";
-import { TooMuch } from "./too-much";
-import { type List, type Value, givenList, like, one, single } from "./values";
+import { constantIn, nameIn } from "./expression.ts";
+import type { WordInput } from "./input.ts";
+import type { Inputs } from "./inputs.ts";
+import { BLANK, FALSE, type Piece, not, op } from "./piece.ts";
+import { TooMuch } from "./too-much.ts";
+import { type List, type Value, givenList, like, one, single } from "./values.ts";
 
 /** An argument of the call by its name, a text, or an expression. */
 export class Term {

@@ -6,9 +6,9 @@ import {
   isFunctionNode,
   isOperatorNode,
 } from "mathjs";
-import { constantIn, nameIn } from "./expression";
-import { FUNCTIONS } from "./functions";
-import type { Inputs } from "./inputs";
+import { constantIn, nameIn } from "./expression.ts";
+import { FUNCTIONS } from "./functions.ts";
+import type { Inputs } from "./inputs.ts";
 import {
   BLANK,
   type Comparison,
@@ -22,10 +22,10 @@ import {
   op,
   or,
   reduced,
-} from "./piece";
-import { Term } from "./term";
-import { TooMuch } from "./too-much";
-import { type Value, givenList, joined, like, one, pieceOf, rawOf, turned } from "./values";
+} from "./piece.ts";
+import { Term } from "./term.ts";
+import { TooMuch } from "./too-much.ts";
+import { type Value, givenList, joined, like, one, pieceOf, rawOf, turned } from "./values.ts";
 
 /** What names stand for: the arguments, and the steps so far. */
 export interface Scope {

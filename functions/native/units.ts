@@ -4,9 +4,9 @@
  * A unit that stands in a cell is looked up in tables that the copy brings along on a sheet of its
  * own, which formulas know by these names: every word for every unit, and its size.
  */
-import { turn } from "../../src/measure/turn";
-import { UNIT_WORDS, type Unit, unitWord } from "../../src/units";
-import { BLANK, ONE, type Piece, REFUSED, ZERO, call, constant, written } from "./piece";
+import { turn } from "../../src/measure/turn.ts";
+import { UNIT_WORDS, type Unit, unitWord } from "../../src/units.ts";
+import { BLANK, ONE, type Piece, REFUSED, ZERO, call, constant, written } from "./piece.ts";
 
 /** A word as the formula has it, without its spaces: typed, or a piece that gives it. */
 export interface Word {

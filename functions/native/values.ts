@@ -1,6 +1,6 @@
 /** What an expression comes to: pieces of a formula, and how their cells lie. */
-import { BLANK, type Piece, ZERO, call, inArray, op, when } from "./piece";
-import { TooMuch } from "./too-much";
+import { BLANK, type Piece, ZERO, call, inArray, op, when } from "./piece.ts";
+import { TooMuch } from "./too-much.ts";
 
 /** One cell for each line of the call. */
 export interface One {

@@ -1,8 +1,8 @@
 /** VOC: the share of it in a product, and what is waived of it for fragrance. */
-import { BLANK, type Piece, ZERO, call, constant, inArray, op, or, reduced } from "./piece";
-import type { Make, Term } from "./term";
-import { TooMuch } from "./too-much";
-import { type List, one, rawOf, turned } from "./values";
+import { BLANK, type Piece, ZERO, call, constant, inArray, op, or, reduced } from "./piece.ts";
+import type { Make, Term } from "./term.ts";
+import { TooMuch } from "./too-much.ts";
+import { type List, one, rawOf, turned } from "./values.ts";
 
 /** The cells that hold one of some words, typed in any case and with any spaces. */
 function isOneOf(raw: Piece, ...words: string[]): Piece {

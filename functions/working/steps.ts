@@ -5,11 +5,11 @@
  * the last line gives what the cell shows.
  */
 import { type FactoryFunctionMap, type MathNode, all, create } from "mathjs";
-import { squeeze } from "../../src/errors";
-import { conditionIn } from "../catalog/conditions";
-import type { CatalogEntry, Param, WorkingLine } from "../catalog/entry";
-import { inputsOf } from "../bind/arguments";
-import { HELPERS } from "./helpers";
+import { squeeze } from "../../src/errors.ts";
+import { conditionIn } from "../catalog/conditions.ts";
+import type { CatalogEntry, Param, WorkingLine } from "../catalog/entry.ts";
+import { inputsOf } from "../bind/arguments.ts";
+import { HELPERS } from "./helpers.ts";
 
 // The library's types say that "all" may be missing.
 export const math = create(all as FactoryFunctionMap, { matrix: "Array" });

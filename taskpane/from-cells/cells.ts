@@ -1,9 +1,9 @@
 /** Cells as a person reads and types them. */
-import { VOLUME_UNITS, WEIGHT_UNITS } from "../../src/units";
-import { type Param, wordsOf } from "../../functions/catalog/entry";
-import { cellName, readCellName } from "../../functions/formula/addresses";
-import type { Block, Spot } from "../host/workbook";
-import { quoted } from "../sheets/names";
+import { VOLUME_UNITS, WEIGHT_UNITS } from "../../src/units.ts";
+import { type Param, wordsOf } from "../../functions/catalog/entry.ts";
+import { cellName, readCellName } from "../../functions/formula/addresses.ts";
+import type { Block, Spot } from "../host/workbook.ts";
+import { quoted } from "../sheets/names.ts";
 
 /** "C5:C64", with its sheet where that is another one than the formulas go to. */
 export function blockText({ sheet, row, column, rows, columns }: Block, home: string): string {

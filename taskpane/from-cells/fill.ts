@@ -1,11 +1,11 @@
 /** The formulas written: down the lines or as one that spills, in one step, and over no filled cell. */
-import type { Grid } from "../../functions/bind/cell";
-import { isFault } from "../../functions/bind/cell";
-import { cellName } from "../../functions/formula/addresses";
-import type { Spot, Workbook, Written } from "../host/workbook";
-import { Refused } from "../sheets/insert";
-import type { List } from "./list";
-import type { Trial } from "./trial";
+import type { Grid } from "../../functions/bind/cell.ts";
+import { isFault } from "../../functions/bind/cell.ts";
+import { cellName } from "../../functions/formula/addresses.ts";
+import type { Spot, Workbook, Written } from "../host/workbook.ts";
+import { Refused } from "../sheets/insert.ts";
+import type { List } from "./list.ts";
+import type { Trial } from "./trial.ts";
 
 export interface Filling {
   /** The cell of the first answer. */

@@ -1,11 +1,11 @@
 /** What a person gives for an argument: a column of a list, a cell, a value, or anything a formula may hold. */
-import { type Param, wordsOf } from "../../functions/catalog/entry";
-import { WORD_KINDS } from "../../functions/catalog/kinds";
-import { cellName } from "../../functions/formula/addresses";
-import { readFormula } from "../../functions/formula/reader";
-import { type Range, rangeIn } from "../../functions/formula/references";
-import { quoted } from "../sheets/names";
-import type { List } from "./list";
+import { type Param, wordsOf } from "../../functions/catalog/entry.ts";
+import { WORD_KINDS } from "../../functions/catalog/kinds.ts";
+import { cellName } from "../../functions/formula/addresses.ts";
+import { readFormula } from "../../functions/formula/reader.ts";
+import { type Range, rangeIn } from "../../functions/formula/references.ts";
+import { quoted } from "../sheets/names.ts";
+import type { List } from "./list.ts";
 
 export interface Given {
   /** As it stands in one formula for all lines. */

@@ -1,6 +1,6 @@
 /** The list that a maker has on a sheet, found around a cell: its headings and its lines. */
-import { type CellValue, isBlank } from "../../functions/bind/cell";
-import type { Spot, Workbook } from "../host/workbook";
+import { type CellValue, isBlank } from "../../functions/bind/cell.ts";
+import type { Spot, Workbook } from "../host/workbook.ts";
 
 export interface Column {
   column: number;

@@ -1,10 +1,10 @@
 /** Which column of a list each argument of a function seems to be: by its heading, and by what stands in it. */
-import { type CellValue, isBlank } from "../../functions/bind/cell";
-import type { CatalogEntry, Param } from "../../functions/catalog/entry";
-import { unitOf } from "../../src/units";
-import { cellName } from "../../functions/formula/addresses";
-import { OWN_COLUMNS } from "../sheets/own-list";
-import type { Column, List } from "./list";
+import { type CellValue, isBlank } from "../../functions/bind/cell.ts";
+import type { CatalogEntry, Param } from "../../functions/catalog/entry.ts";
+import { unitOf } from "../../src/units.ts";
+import { cellName } from "../../functions/formula/addresses.ts";
+import { OWN_COLUMNS } from "../sheets/own-list.ts";
+import type { Column, List } from "./list.ts";
 
 /** Arguments that price lists know by a word of their own. */
 const LIKE: Record<string, string> = { loss: "lost", freeover: "freefrom", need: "size" };

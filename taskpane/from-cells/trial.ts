@@ -1,14 +1,20 @@
 /** A function tried on a person's own cells, before anything is written: its answers, and what its lines lack. */
-import type { CatalogEntry } from "../../functions/catalog/entry";
-import { NAMESPACE } from "../../functions/catalog/entry";
-import { type CellValue, type Fault, type Grid, isBlank, isFault } from "../../functions/bind/cell";
-import { worksheetFunction } from "../../functions/bind/register";
-import { constantsOf } from "../../functions/formula/tree";
-import { readFormula } from "../../functions/formula/reader";
-import { type Step, stepsOf } from "../../functions/working/steps";
-import type { Spot, Workbook } from "../host/workbook";
-import { type Given, NotTaken, givenIn } from "./given";
-import type { List } from "./list";
+import type { CatalogEntry } from "../../functions/catalog/entry.ts";
+import { NAMESPACE } from "../../functions/catalog/entry.ts";
+import {
+  type CellValue,
+  type Fault,
+  type Grid,
+  isBlank,
+  isFault,
+} from "../../functions/bind/cell.ts";
+import { worksheetFunction } from "../../functions/bind/register.ts";
+import { constantsOf } from "../../functions/formula/tree.ts";
+import { readFormula } from "../../functions/formula/reader.ts";
+import { type Step, stepsOf } from "../../functions/working/steps.ts";
+import type { Spot, Workbook } from "../host/workbook.ts";
+import { type Given, NotTaken, givenIn } from "./given.ts";
+import type { List } from "./list.ts";
 
 /** Lines that have the same to say. */
 export interface Gap {

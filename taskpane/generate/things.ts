@@ -1,8 +1,8 @@
 /** What a template asks for and what it gives, each by the words that stand beside it on the sheet. */
-import type { Block, Content } from "../sheets/block";
-import { drawsFrom } from "../sheets/names";
-import type { Part } from "../sheets/parts";
-import type { Template } from "../sheets/template";
+import type { Block, Content } from "../sheets/block.ts";
+import { drawsFrom } from "../sheets/names.ts";
+import type { Part } from "../sheets/parts.ts";
+import type { Template } from "../sheets/template.ts";
 
 /** Something to type or to read on a sheet. */
 export interface Thing {

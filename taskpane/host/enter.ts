@@ -1,7 +1,7 @@
 /** Formulas entered again, and names that an older version left taken away. */
-import { lengthen } from "./lists";
-import { reasonOf, write } from "./run";
-import type { Placed, Written } from "./workbook";
+import { lengthen } from "./lists.ts";
+import { reasonOf, write } from "./run.ts";
+import type { Placed, Written } from "./workbook.ts";
 
 /** Enters formulas in one go; gives why they were refused, or null. */
 async function entered(formulas: readonly Placed[]): Promise<string | null> {

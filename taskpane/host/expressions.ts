@@ -3,14 +3,14 @@
  * nothing is written to the workbook, not even a name that goes again.
  */
 import { parseStructRef } from "@borgar/fx/xlsx";
-import type { Grid } from "../../functions/bind/cell";
-import { readFormula } from "../../functions/formula/reader";
-import { type Node, childrenOf } from "../../functions/formula/tree";
-import { absolute, isRange, rangeIn } from "../../functions/formula/references";
-import { type References, Untold, evaluate } from "../working/evaluate";
-import { valuesOf } from "./read";
-import { isSupported, read } from "./run";
-import type { Spot } from "./workbook";
+import type { Grid } from "../../functions/bind/cell.ts";
+import { readFormula } from "../../functions/formula/reader.ts";
+import { type Node, childrenOf } from "../../functions/formula/tree.ts";
+import { absolute, isRange, rangeIn } from "../../functions/formula/references.ts";
+import { type References, Untold, evaluate } from "../working/evaluate.ts";
+import { valuesOf } from "./read.ts";
+import { isSupported, read } from "./run.ts";
+import type { Spot } from "./workbook.ts";
 
 /** A range of more cells than this is read only as far as it is used. */
 const LARGE = 10_000;

@@ -1,9 +1,9 @@
 /** What stands in a workbook of Excel's. Nothing here changes it. */
-import type { CellValue } from "../../functions/bind/cell";
-import { cellName } from "../../functions/formula/addresses";
-import { rangeOf } from "./orders";
-import { isSupported, read } from "./run";
-import type { Block, CellContent, Placed, Spot } from "./workbook";
+import type { CellValue } from "../../functions/bind/cell.ts";
+import { cellName } from "../../functions/formula/addresses.ts";
+import { rangeOf } from "./orders.ts";
+import { isSupported, read } from "./run.ts";
+import type { Block, CellContent, Placed, Spot } from "./workbook.ts";
 
 /** The selected cell. */
 export function selection(): Promise<Spot> {

@@ -2,8 +2,8 @@
  * The port: the few things that the pane may ask of a workbook. excel-workbook.ts answers for Excel,
  * localsheet/local-workbook.ts for the local sheet.
  */
-import type { CellValue } from "../../functions/bind/cell";
-import type { Drawing } from "../sheets/drawing";
+import type { CellValue } from "../../functions/bind/cell.ts";
+import type { Drawing } from "../sheets/drawing.ts";
 
 export type { CellValue };
 

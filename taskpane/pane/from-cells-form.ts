@@ -2,16 +2,16 @@
  * A function over the cells that a person has: a field for each input, filled by clicking on the sheet or by typing;
  * the first answers and what lines lack, before anything is written; then the formulas.
  */
-import { type CatalogEntry, shownName } from "../../functions/catalog/entry";
-import type { Spot, Workbook } from "../host/workbook";
-import { blockText, choicesOf, spotIn } from "../from-cells/cells";
-import { type List, listAround } from "../from-cells/list";
-import { fill, freeBeside } from "../from-cells/fill";
-import { proposals } from "../from-cells/proposal";
-import { type Trial, tryOut } from "../from-cells/trial";
-import { shown } from "../working/shown";
-import { element } from "./elements";
-import type { Tell } from "./tell";
+import { type CatalogEntry, shownName } from "../../functions/catalog/entry.ts";
+import type { Spot, Workbook } from "../host/workbook.ts";
+import { blockText, choicesOf, spotIn } from "../from-cells/cells.ts";
+import { type List, listAround } from "../from-cells/list.ts";
+import { fill, freeBeside } from "../from-cells/fill.ts";
+import { proposals } from "../from-cells/proposal.ts";
+import { type Trial, tryOut } from "../from-cells/trial.ts";
+import { shown } from "../working/shown.ts";
+import { element } from "./elements.ts";
+import type { Tell } from "./tell.ts";
 
 /** Answers that are shown before they are written. */
 const FIRST = 5;

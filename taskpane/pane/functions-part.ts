@@ -1,22 +1,22 @@
 /** The Functions part: finds a function or a sheet by what is needed, and puts it into the workbook. */
-import { catalog } from "../../functions/catalog/catalog";
+import { catalog } from "../../functions/catalog/catalog.ts";
 import {
   type CatalogEntry,
   NAMESPACE,
   meaning,
   shownName,
   signature,
-} from "../../functions/catalog/entry";
-import { readResult } from "../../functions/catalog/examples";
-import { KINDS } from "../../functions/catalog/kinds";
-import { TOPICS, TOPIC_TITLES } from "../../functions/catalog/topics";
-import { element } from "./elements";
-import { find } from "./search";
-import { insertExample, insertTemplate } from "../sheets/insert";
-import type { Template } from "../sheets/template";
-import { templates } from "../templates/index";
-import type { Tell } from "./tell";
-import type { Workbook } from "../host/workbook";
+} from "../../functions/catalog/entry.ts";
+import { readResult } from "../../functions/catalog/examples.ts";
+import { KINDS } from "../../functions/catalog/kinds.ts";
+import { TOPICS, TOPIC_TITLES } from "../../functions/catalog/topics.ts";
+import { element } from "./elements.ts";
+import { find } from "./search.ts";
+import { insertExample, insertTemplate } from "../sheets/insert.ts";
+import type { Template } from "../sheets/template.ts";
+import { templates } from "../templates/index.ts";
+import type { Tell } from "./tell.ts";
+import type { Workbook } from "../host/workbook.ts";
 
 interface Group {
   title: string;
@@ -149,6 +149,6 @@ function item(entry: CatalogEntry, workbook: Workbook, tell: Tell): HTMLElement 
 
 /** The form for a person's own cells, loaded when it is first asked for. */
 async function showForm(place: HTMLElement, workbook: Workbook, entry: CatalogEntry, tell: Tell) {
-  const { fromCellsForm } = await import("./from-cells-form");
+  const { fromCellsForm } = await import("./from-cells-form.ts");
   place.replaceChildren(fromCellsForm(workbook, entry, tell));
 }

@@ -1,8 +1,8 @@
 /** What is chosen on Size run: the recipe, the scale, and sizes with their bottles. */
-import type { CellValue, Workbook } from "../host/workbook";
-import { findAll } from "../sheets/find";
-import { template as sizeRun } from "../templates/size-run";
-import { isBlank, textOf, valuesAt } from "./sheet-lists";
+import type { CellValue, Workbook } from "../host/workbook.ts";
+import { findAll } from "../sheets/find.ts";
+import { template as sizeRun } from "../templates/size-run.ts";
+import { isBlank, textOf, valuesAt } from "./sheet-lists.ts";
 
 /** The bench sheet's names of what stands under others on Size run. */
 const FIELDS = {

@@ -1,18 +1,18 @@
 /** Runs: a bench sheet made, what was weighed booked, and a run taken back. */
-import type { CellValue, Workbook } from "../host/workbook";
-import { serialOf } from "../sheets/days";
-import { type Drawing, drawingOf } from "../sheets/drawing";
-import { findAll, findSheets } from "../sheets/find";
-import { Refused } from "../sheets/insert";
-import { placesOf } from "../sheets/lay";
-import type { Other } from "../sheets/names";
-import { template as batchBook } from "../templates/batch-book";
-import { template as benchSheet } from "../templates/bench-sheet";
-import { templates } from "../templates/index";
-import { template as weighed } from "../templates/weighed";
-import { chosenOn } from "./run-choice";
-import { formOf, linesFor, missingIn } from "./run-form";
-import { isBlank, linesAdded, linesEmptied, textOf, valuesAt } from "./sheet-lists";
+import type { CellValue, Workbook } from "../host/workbook.ts";
+import { serialOf } from "../sheets/days.ts";
+import { type Drawing, drawingOf } from "../sheets/drawing.ts";
+import { findAll, findSheets } from "../sheets/find.ts";
+import { Refused } from "../sheets/insert.ts";
+import { placesOf } from "../sheets/lay.ts";
+import type { Other } from "../sheets/names.ts";
+import { template as batchBook } from "../templates/batch-book.ts";
+import { template as benchSheet } from "../templates/bench-sheet.ts";
+import { templates } from "../templates/index.ts";
+import { template as weighed } from "../templates/weighed.ts";
+import { chosenOn } from "./run-choice.ts";
+import { formOf, linesFor, missingIn } from "./run-form.ts";
+import { isBlank, linesAdded, linesEmptied, textOf, valuesAt } from "./sheet-lists.ts";
 
 /** What a new bench sheet has from the one before it. */
 const KEPT = ["who", "unit", "step", "tolerance", "vessel", "extra"];

@@ -1,7 +1,7 @@
 /** Sheets and functions, found in one search by everyday words. */
 import MiniSearch from "minisearch";
-import { catalog } from "../../functions/catalog/catalog";
-import { templates } from "../templates/index";
+import { catalog } from "../../functions/catalog/catalog.ts";
+import { templates } from "../templates/index.ts";
 
 const NAMES = [...templates.map(({ title }) => title), ...catalog.map(({ id }) => id)];
 

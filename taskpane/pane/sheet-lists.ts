@@ -1,8 +1,8 @@
 /** What stands under the names of a sheet, and lines to write into its lists. */
-import type { CellValue, Workbook, Written } from "../host/workbook";
-import { Refused } from "../sheets/insert";
-import type { Other } from "../sheets/names";
-import type { Template } from "../sheets/template";
+import type { CellValue, Workbook, Written } from "../host/workbook.ts";
+import { Refused } from "../sheets/insert.ts";
+import type { Other } from "../sheets/names.ts";
+import type { Template } from "../sheets/template.ts";
 
 /** A line of a list, by the names of its columns. */
 export type Line = Record<string, string | number | null>;

@@ -1,5 +1,5 @@
 /** The pane's status line. */
-import type { Spot, Workbook } from "../host/workbook";
+import type { Spot, Workbook } from "../host/workbook.ts";
 
 /** Runs something a button asks for and tells the outcome, good or bad, in the pane's status line. */
 export type Tell = (action: () => Promise<string>) => Promise<void>;

@@ -1,9 +1,9 @@
 /** A template as a drawing: every cell, rule, mark and chart that a workbook takes, relative to one place. */
-import { cellName, moveFormula, readCellName } from "../../functions/formula/addresses";
-import type { Block, Look, Mark } from "./block";
-import { NO_OTHERS, lay, partsThere, placesOf } from "./lay";
-import { type Others, type Places, resolved } from "./names";
-import { type Template, TemplateSchema } from "./template";
+import { cellName, moveFormula, readCellName } from "../../functions/formula/addresses.ts";
+import type { Block, Look, Mark } from "./block.ts";
+import { NO_OTHERS, lay, partsThere, placesOf } from "./lay.ts";
+import { type Others, type Places, resolved } from "./names.ts";
+import { type Template, TemplateSchema } from "./template.ts";
 
 /** One cell to write, relative to the drawing's own first cell. */
 export interface DrawnCell {

@@ -3,12 +3,12 @@
  * moved, its columns and rows may have moved too. A sheet is known by the title in its first cell, a list by its
  * headings, a field or a row by its label.
  */
-import type { CellValue } from "../../functions/bind/cell";
-import type { Workbook } from "../host/workbook";
-import { partsThere, placesOf } from "./lay";
-import type { Other, Others, Place } from "./names";
-import type { Part } from "./parts";
-import type { Template } from "./template";
+import type { CellValue } from "../../functions/bind/cell.ts";
+import type { Workbook } from "../host/workbook.ts";
+import { partsThere, placesOf } from "./lay.ts";
+import type { Other, Others, Place } from "./names.ts";
+import type { Part } from "./parts.ts";
+import type { Template } from "./template.ts";
 
 /** How far headings and labels are looked for. */
 const ROWS = 80;

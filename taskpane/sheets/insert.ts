@@ -1,10 +1,10 @@
 /** Putting templates and formulas into a workbook, never over a filled cell. */
-import { type Template, sourcesOf } from "./template";
-import { type Drawing, areaOf, drawingOf } from "./drawing";
-import { freeName } from "../../functions/formula/sheet-names";
-import { findSheets, plannedSheets } from "./find";
-import type { Others } from "./names";
-import type { Workbook } from "../host/workbook";
+import { type Template, sourcesOf } from "./template.ts";
+import { type Drawing, areaOf, drawingOf } from "./drawing.ts";
+import { freeName } from "../../functions/formula/sheet-names.ts";
+import { findSheets, plannedSheets } from "./find.ts";
+import type { Others } from "./names.ts";
+import type { Workbook } from "../host/workbook.ts";
 
 /** The insert was refused before anything was changed; the text says why. */
 export class Refused extends Error {}

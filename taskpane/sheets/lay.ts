@@ -1,7 +1,7 @@
 /** From parts to blocks at their places: what stands where, and formulas in addresses. */
-import type { Aspects, Block, Content } from "./block";
-import { type Here, type Others, type Place, type Places, isThere, resolved } from "./names";
-import type { Part } from "./parts";
+import type { Aspects, Block, Content } from "./block.ts";
+import { type Here, type Others, type Place, type Places, isThere, resolved } from "./names.ts";
+import type { Part } from "./parts.ts";
 
 type Fields = Extract<Part, { fields: unknown }>;
 type List = Extract<Part, { list: unknown }>;

@@ -20,7 +20,7 @@
  *
  * What stands in quotes is text and stays; an array such as `{1,2}` begins with no letter and stays.
  */
-import { cellName } from "../../functions/formula/addresses";
+import { cellName } from "../../functions/formula/addresses.ts";
 
 /** Where a named thing stands; rows and columns count from zero. */
 export interface Place {

@@ -2,10 +2,10 @@
  * A price list of the maker's own: its columns are chosen once, and the lines of Materials draw from it by
  * formulas, so that the list stays the one place where a price is typed.
  */
-import type { CellValue } from "../../functions/bind/cell";
-import { cellName } from "../../functions/formula/addresses";
-import type { Spot, Workbook, Written } from "../host/workbook";
-import { type Other, type Place, quoted } from "./names";
+import type { CellValue } from "../../functions/bind/cell.ts";
+import { cellName } from "../../functions/formula/addresses.ts";
+import type { Spot, Workbook, Written } from "../host/workbook.ts";
+import { type Other, type Place, quoted } from "./names.ts";
 
 interface OwnColumn {
   label: string;

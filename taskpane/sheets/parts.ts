@@ -3,7 +3,7 @@
  * is worked out here, and formulas are written in names (see names.ts), so that one more row is one edit.
  */
 import * as z from "zod/mini";
-import { LOOKS, cellAspects, content } from "./block";
+import { LOOKS, cellAspects, content } from "./block.ts";
 
 const name = z.string().check(z.regex(/^[a-z]\w*$/i));
 const formula = z.string().check(z.startsWith("="));

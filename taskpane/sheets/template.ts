@@ -4,9 +4,9 @@
  * and formulas are worked out when it is drawn (lay.ts, drawing.ts).
  */
 import * as z from "zod/mini";
-import { range } from "./block";
-import { drawsFrom } from "./names";
-import { Part } from "./parts";
+import { range } from "./block.ts";
+import { drawsFrom } from "./names.ts";
+import { Part } from "./parts.ts";
 
 const Chart = z.strictObject({
   title: z.string(),

@@ -1,6 +1,6 @@
-import { PACK_UNITS } from "../sheets/pack-units";
-import { THERE, hoursOf } from "./spray-trial-log/hours";
-import type { Template } from "../sheets/template";
+import { PACK_UNITS } from "../sheets/pack-units.ts";
+import { THERE, hoursOf } from "./spray-trial-log/hours.ts";
+import type { Template } from "../sheets/template.ts";
 
 const LINES = 12;
 /** Bases in the picture. */

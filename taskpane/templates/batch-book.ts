@@ -1,7 +1,7 @@
-import { DEMO_BATCHES, DEMO_WEIGHED, bottlesOf } from "./demo/batches";
-import { DEMO_MATERIALS } from "./demo/materials";
-import { LIQUIDS } from "./weighed";
-import type { Template } from "../sheets/template";
+import { DEMO_BATCHES, DEMO_WEIGHED, bottlesOf } from "./demo/batches.ts";
+import { DEMO_MATERIALS } from "./demo/materials.ts";
+import { LIQUIDS } from "./weighed.ts";
+import type { Template } from "../sheets/template.ts";
 
 /** Batches with a lot that are shown; how many there are is said. */
 const SHOWN = 12;

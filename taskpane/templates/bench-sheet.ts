@@ -1,7 +1,7 @@
-import { DENSITY, FILL, LOAD_OF, ofMaterial, poured } from "./bench-sheet/drawn";
-import { ALLOWED, ASKED, COARSE, HAS_SCALE, PER, VERDICT, loadsOf } from "./bench-sheet/scale";
-import { day } from "./demo/materials";
-import type { Template } from "../sheets/template";
+import { DENSITY, FILL, LOAD_OF, ofMaterial, poured } from "./bench-sheet/drawn.ts";
+import { ALLOWED, ASKED, COARSE, HAS_SCALE, PER, VERDICT, loadsOf } from "./bench-sheet/scale.ts";
+import { day } from "./demo/materials.ts";
+import type { Template } from "../sheets/template.ts";
 
 /** Ingredients that fit the page; a longer recipe is said. */
 const LINES = 12;

@@ -1,5 +1,5 @@
-import { densityOf, ofMaterial, ofSize } from "../sheets/drawn";
-import { PACK_UNITS } from "../sheets/pack-units";
+import { densityOf, ofMaterial, ofSize } from "../sheets/drawn.ts";
+import { PACK_UNITS } from "../sheets/pack-units.ts";
 import {
   FILLED,
   held,
@@ -14,9 +14,9 @@ import {
   eachSize,
   headed,
   lineOfRecipe,
-} from "../sheets/sizes-across";
-import type { Part } from "../sheets/parts";
-import type { Template } from "../sheets/template";
+} from "../sheets/sizes-across.ts";
+import type { Part } from "../sheets/parts.ts";
+import type { Template } from "../sheets/template.ts";
 
 type Row = Extract<Part, { table: unknown }>["rows"][number];
 

@@ -1,7 +1,7 @@
-import { LINES_PART } from "./buying-plan/lines";
-import { ORDER_PARTS } from "./buying-plan/orders";
-import { RUN_PARTS, TAKES_PART } from "./buying-plan/runs";
-import type { Template } from "../sheets/template";
+import { LINES_PART } from "./buying-plan/lines.ts";
+import { ORDER_PARTS } from "./buying-plan/orders.ts";
+import { RUN_PARTS, TAKES_PART } from "./buying-plan/runs.ts";
+import type { Template } from "../sheets/template.ts";
 
 /** From the runs to the packs to buy: a line for each pack, an order for each supplier. Demo data invented. */
 export const template: Template = {

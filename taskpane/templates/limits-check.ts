@@ -1,13 +1,13 @@
-import { ALLERGENS } from "./limits-check/allergens";
-import { LIMITS, LOADS, VOC_BY_RULE } from "./limits-check/answers";
-import { composition } from "./limits-check/composition";
-import { drawnLines } from "./limits-check/drawn";
-import { FLASH_POINTS } from "./limits-check/flash";
-import { PRODUCT, recipe } from "./limits-check/product";
-import { CATEGORIES, LISTS, POINTERS, RULES } from "./limits-check/tables";
-import { workings } from "./limits-check/workings";
-import type { Part } from "../sheets/parts";
-import type { Template } from "../sheets/template";
+import { ALLERGENS } from "./limits-check/allergens.ts";
+import { LIMITS, LOADS, VOC_BY_RULE } from "./limits-check/answers.ts";
+import { composition } from "./limits-check/composition.ts";
+import { drawnLines } from "./limits-check/drawn.ts";
+import { FLASH_POINTS } from "./limits-check/flash.ts";
+import { PRODUCT, recipe } from "./limits-check/product.ts";
+import { CATEGORIES, LISTS, POINTERS, RULES } from "./limits-check/tables.ts";
+import { workings } from "./limits-check/workings.ts";
+import type { Part } from "../sheets/parts.ts";
+import type { Template } from "../sheets/template.ts";
 
 /** Ingredients of a product: those of its base, and its oils. */
 const LINES = 16;

@@ -1,6 +1,6 @@
-import { PACK_UNITS } from "../sheets/pack-units";
-import { DEMO_MATERIALS } from "./demo/materials";
-import type { Template } from "../sheets/template";
+import { PACK_UNITS } from "../sheets/pack-units.ts";
+import { DEMO_MATERIALS } from "./demo/materials.ts";
+import type { Template } from "../sheets/template.ts";
 
 const UNITS = [...PACK_UNITS, "piece"];
 const demo = <K extends keyof (typeof DEMO_MATERIALS)[number]>(key: K) =>

@@ -1,5 +1,5 @@
-import { densityOf } from "../sheets/drawn";
-import type { Template } from "../sheets/template";
+import { densityOf } from "../sheets/drawn.ts";
+import type { Template } from "../sheets/template.ts";
 
 /** Recipes, sizes, and prices of the maker's own. */
 const DEMO: [recipe: string, size: string, own: number | null][] = [

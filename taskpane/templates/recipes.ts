@@ -1,5 +1,5 @@
-import { DEMO_KINDS, DEMO_RECIPES } from "./demo/recipes";
-import type { Template } from "../sheets/template";
+import { DEMO_KINDS, DEMO_RECIPES } from "./demo/recipes.ts";
+import type { Template } from "../sheets/template.ts";
 
 const demo = <K extends keyof (typeof DEMO_RECIPES)[number]>(key: K) =>
   DEMO_RECIPES.map((line) => line[key] ?? null);

@@ -1,5 +1,5 @@
-import { basisOf, densityOf, ofMaterial, ofSize } from "../sheets/drawn";
-import type { Part } from "../sheets/parts";
+import { basisOf, densityOf, ofMaterial, ofSize } from "../sheets/drawn.ts";
+import type { Part } from "../sheets/parts.ts";
 import {
   FILLED,
   MATERIAL,
@@ -14,8 +14,8 @@ import {
   headed,
   held,
   lineOfRecipe,
-} from "../sheets/sizes-across";
-import type { Template } from "../sheets/template";
+} from "../sheets/sizes-across.ts";
+import type { Template } from "../sheets/template.ts";
 
 type Row = Extract<Part, { table: unknown }>["rows"][number];
 

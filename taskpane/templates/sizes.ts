@@ -1,6 +1,6 @@
-import { PACK_UNITS } from "../sheets/pack-units";
-import { DEMO_SIZES } from "./demo/recipes";
-import type { Template } from "../sheets/template";
+import { PACK_UNITS } from "../sheets/pack-units.ts";
+import { DEMO_SIZES } from "./demo/recipes.ts";
+import type { Template } from "../sheets/template.ts";
 
 const demo = <K extends keyof (typeof DEMO_SIZES)[number]>(key: K) =>
   DEMO_SIZES.map((line) => line[key] ?? null);

@@ -1,7 +1,7 @@
-import { criteria, scorecard } from "./spray-trial-log/scorecard";
-import { fadingParts } from "./spray-trial-log/fading";
-import { log } from "./spray-trial-log/log";
-import type { Template } from "../sheets/template";
+import { criteria, scorecard } from "./spray-trial-log/scorecard.ts";
+import { fadingParts } from "./spray-trial-log/fading.ts";
+import { log } from "./spray-trial-log/log.ts";
+import type { Template } from "../sheets/template.ts";
 
 /** Hourly scores on cloth and in the air, their fading, and a scorecard. Demo data invented. */
 export const template: Template = {

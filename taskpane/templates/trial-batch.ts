@@ -1,5 +1,5 @@
-import { basisOf, loadsOf, ofLoad, ofMaterial, ofRest } from "../sheets/drawn";
-import type { Template } from "../sheets/template";
+import { basisOf, loadsOf, ofLoad, ofMaterial, ofRest } from "../sheets/drawn.ts";
+import type { Template } from "../sheets/template.ts";
 
 const HEADS = ["Pour 1", "Pour 2", "Pour 3"];
 

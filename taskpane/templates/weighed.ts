@@ -1,6 +1,6 @@
-import { DEMO_MATERIALS } from "./demo/materials";
-import { DEMO_WEIGHED } from "./demo/batches";
-import type { Template } from "../sheets/template";
+import { DEMO_MATERIALS } from "./demo/materials.ts";
+import { DEMO_WEIGHED } from "./demo/batches.ts";
+import type { Template } from "../sheets/template.ts";
 
 /** What is poured; anything else on Materials is counted in pieces. */
 export const LIQUIDS = ["base", "fragrance oil", "additive", "wax"];

@@ -1,6 +1,6 @@
-import { DEMO_BASES, DEMO_INGREDIENTS } from "./demo/ingredients";
-import type { Part } from "../sheets/parts";
-import type { Template } from "../sheets/template";
+import { DEMO_BASES, DEMO_INGREDIENTS } from "./demo/ingredients.ts";
+import type { Part } from "../sheets/parts.ts";
+import type { Template } from "../sheets/template.ts";
 
 type Column = Extract<Part, { list: unknown }>["columns"][number];
 

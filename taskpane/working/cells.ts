@@ -1,5 +1,5 @@
 /** Cells as Excel takes them in a sum or a comparison. */
-import { type CellValue, type Fault, type Grid, isFault } from "../../functions/bind/cell";
+import { type CellValue, type Fault, type Grid, isFault } from "../../functions/bind/cell.ts";
 
 /** Thrown where it cannot be told here what an expression gives. */
 export class Untold extends Error {}

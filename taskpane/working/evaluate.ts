@@ -10,9 +10,9 @@ import {
   type Grid,
   isFault,
   onlyCell,
-} from "../../functions/bind/cell";
-import { worksheetFunction } from "../../functions/bind/register";
-import { ourFunction } from "../../functions/formula/ours";
+} from "../../functions/bind/cell.ts";
+import { worksheetFunction } from "../../functions/bind/register.ts";
+import { ourFunction } from "../../functions/formula/ours.ts";
 import {
   type ArgumentNode,
   type Call,
@@ -20,11 +20,11 @@ import {
   calleeOf,
   constantOf,
   constantsOf,
-} from "../../functions/formula/tree";
-import { COUNTED, type Counted, ONE_BY_ONE } from "./functions";
-import { Untold, at, fault, isTrue, number, sameOrLess, tidy } from "./cells";
+} from "../../functions/formula/tree.ts";
+import { COUNTED, type Counted, ONE_BY_ONE } from "./functions.ts";
+import { Untold, at, fault, isTrue, number, sameOrLess, tidy } from "./cells.ts";
 
-export { Untold } from "./cells";
+export { Untold } from "./cells.ts";
 
 /** What the references of an expression hold. */
 export interface References {

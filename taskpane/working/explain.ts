@@ -6,10 +6,10 @@
  * The functions themselves work the calls out, from what the workbook says of their arguments: so
  * both hosts explain alike, and calls within calls are explained from the inside out.
  */
-import { at } from "../../src/lists";
-import { cautionOf } from "../../functions/catalog/topics";
-import { type CatalogEntry, NAMESPACE } from "../../functions/catalog/entry";
-import { type Extent, type Line, lineOf, linesOf } from "../../functions/bind/arguments";
+import { at } from "../../src/lists.ts";
+import { cautionOf } from "../../functions/catalog/topics.ts";
+import { type CatalogEntry, NAMESPACE } from "../../functions/catalog/entry.ts";
+import { type Extent, type Line, lineOf, linesOf } from "../../functions/bind/arguments.ts";
 import {
   type CellValue,
   type Fault,
@@ -17,19 +17,29 @@ import {
   isBlank,
   isFault,
   onlyCell,
-} from "../../functions/bind/cell";
-import { worksheetFunction } from "../../functions/bind/register";
-import { MEANINGS } from "../../functions/working/meanings";
-import { type Step, stepsOf } from "../../functions/working/steps";
-import { cellName } from "../../functions/formula/addresses";
-import { mentionsUs, ourCalls, ourFunction } from "../../functions/formula/ours";
-import { readFormula, withoutLets } from "../../functions/formula/reader";
-import { type ArgumentNode, type Call, type Node, constantsOf } from "../../functions/formula/tree";
-import { RANK } from "../../functions/formula/precedence";
-import { type Written, literal, typedFormula, writeFormula } from "../../functions/formula/writer";
-import type { CellContent, Spot, Workbook } from "../host/workbook";
-import { type ShownInput, inputsShown } from "./inputs";
-import { COULD_NOT_BE_READ, type Problem, problemOf } from "./problems";
+} from "../../functions/bind/cell.ts";
+import { worksheetFunction } from "../../functions/bind/register.ts";
+import { MEANINGS } from "../../functions/working/meanings.ts";
+import { type Step, stepsOf } from "../../functions/working/steps.ts";
+import { cellName } from "../../functions/formula/addresses.ts";
+import { mentionsUs, ourCalls, ourFunction } from "../../functions/formula/ours.ts";
+import { readFormula, withoutLets } from "../../functions/formula/reader.ts";
+import {
+  type ArgumentNode,
+  type Call,
+  type Node,
+  constantsOf,
+} from "../../functions/formula/tree.ts";
+import { RANK } from "../../functions/formula/precedence.ts";
+import {
+  type Written,
+  literal,
+  typedFormula,
+  writeFormula,
+} from "../../functions/formula/writer.ts";
+import type { CellContent, Spot, Workbook } from "../host/workbook.ts";
+import { type ShownInput, inputsShown } from "./inputs.ts";
+import { COULD_NOT_BE_READ, type Problem, problemOf } from "./problems.ts";
 
 export interface Explained {
   /** "B19 of Start here" */

@@ -1,6 +1,6 @@
 /** The worksheet functions that small expressions may call. */
-import type { CellValue } from "../../functions/bind/cell";
-import { fault } from "./cells";
+import type { CellValue } from "../../functions/bind/cell.ts";
+import { fault } from "./cells.ts";
 
 /** A number that counts, or null for a cell that does not. */
 export type Counted = number | null;

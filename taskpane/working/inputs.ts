@@ -1,16 +1,22 @@
 /** What went into a call: each argument with its value, its unit, and where it comes from. */
-import { at } from "../../src/lists";
-import { type CatalogEntry, NAMESPACE, type Param } from "../../functions/catalog/entry";
-import type { Line } from "../../functions/bind/arguments";
-import { type CellValue, type Grid, isBlank, isFault, onlyCell } from "../../functions/bind/cell";
-import type { Kind } from "../../functions/catalog/kinds";
-import { cellName } from "../../functions/formula/addresses";
-import { edgesOf, isWhole, rangeIn } from "../../functions/formula/references";
-import { ourFunction } from "../../functions/formula/ours";
-import type { ArgumentNode, Node } from "../../functions/formula/tree";
-import { typedFormula } from "../../functions/formula/writer";
-import type { Spot, Workbook } from "../host/workbook";
-import { shown, unitParam } from "./shown";
+import { at } from "../../src/lists.ts";
+import { type CatalogEntry, NAMESPACE, type Param } from "../../functions/catalog/entry.ts";
+import type { Line } from "../../functions/bind/arguments.ts";
+import {
+  type CellValue,
+  type Grid,
+  isBlank,
+  isFault,
+  onlyCell,
+} from "../../functions/bind/cell.ts";
+import type { Kind } from "../../functions/catalog/kinds.ts";
+import { cellName } from "../../functions/formula/addresses.ts";
+import { edgesOf, isWhole, rangeIn } from "../../functions/formula/references.ts";
+import { ourFunction } from "../../functions/formula/ours.ts";
+import type { ArgumentNode, Node } from "../../functions/formula/tree.ts";
+import { typedFormula } from "../../functions/formula/writer.ts";
+import type { Spot, Workbook } from "../host/workbook.ts";
+import { shown, unitParam } from "./shown.ts";
 
 export interface ShownInput {
   name: string;

@@ -1,7 +1,7 @@
 /** Why a line has no number, and how to mend it. */
-import { type CatalogEntry, NAMESPACE } from "../../functions/catalog/entry";
-import type { Fault } from "../../functions/bind/cell";
-import type { ShownInput } from "./inputs";
+import { type CatalogEntry, NAMESPACE } from "../../functions/catalog/entry.ts";
+import type { Fault } from "../../functions/bind/cell.ts";
+import type { ShownInput } from "./inputs.ts";
 
 export interface Problem {
   reason: string;

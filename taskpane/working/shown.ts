@@ -1,7 +1,7 @@
 /** Values as a person reads them, with their units. */
-import type { CatalogEntry, Param } from "../../functions/catalog/entry";
-import type { Kind } from "../../functions/catalog/kinds";
-import { type CellValue, isFault } from "../../functions/bind/cell";
+import type { CatalogEntry, Param } from "../../functions/catalog/entry.ts";
+import type { Kind } from "../../functions/catalog/kinds.ts";
+import { type CellValue, isFault } from "../../functions/bind/cell.ts";
 
 /** The unit behind a number of a kind. */
 const UNITS: Partial<Record<Kind, string>> = {

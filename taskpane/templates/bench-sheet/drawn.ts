@@ -1,5 +1,5 @@
 /** What the bench sheet draws from Recipes, Sizes and Materials. */
-import { basisOf, densityOf, fillOf, ofMaterial as ofMaterialNamed } from "../../sheets/drawn";
+import { basisOf, densityOf, fillOf, ofMaterial as ofMaterialNamed } from "../../sheets/drawn.ts";
 
 /** The line of the list, from 1. */
 const K = "(ROW()-ROW({pours.material:head}))";

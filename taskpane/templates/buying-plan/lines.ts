@@ -1,6 +1,6 @@
 /** What is needed of each material, the packs of it, and how many of each to buy. */
-import { PACK_UNITS } from "../../sheets/pack-units";
-import type { Part } from "../../sheets/parts";
+import { PACK_UNITS } from "../../sheets/pack-units.ts";
+import type { Part } from "../../sheets/parts.ts";
 
 /** Packs of one material from one supplier that are looked at. */
 const PACKS = 5;

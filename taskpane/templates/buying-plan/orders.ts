@@ -1,6 +1,6 @@
 /** One order for each supplier: its goods, its freight once, and whether it is proven the cheapest. */
-import { ofMaterial } from "../../sheets/drawn";
-import type { Part } from "../../sheets/parts";
+import { ofMaterial } from "../../sheets/drawn.ts";
+import type { Part } from "../../sheets/parts.ts";
 
 const ORDERS = 6;
 

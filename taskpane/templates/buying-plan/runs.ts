@@ -1,6 +1,6 @@
 /** The runs to buy for, and what each of them takes. */
-import { densityOf, fillOf } from "../../sheets/drawn";
-import type { Part } from "../../sheets/parts";
+import { densityOf, fillOf } from "../../sheets/drawn.ts";
+import type { Part } from "../../sheets/parts.ts";
 
 /** The sheets that runs are drawn from. */
 const NEEDS = ["Materials", "Recipes", "Sizes"];

@@ -1,4 +1,4 @@
-import { serialOf } from "../../sheets/days";
+import { serialOf } from "../../sheets/days.ts";
 
 /** The invented workshop's materials: suppliers, oils, prices and lots are made up. */
 export interface DemoMaterial {

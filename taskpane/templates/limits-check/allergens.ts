@@ -1,6 +1,6 @@
 /** Limits check: how much of an allergen the product has, beside the threshold for naming it. */
-import type { Part } from "../../sheets/parts";
-import { BOTH, MARKED, NONE, missing, wide } from "./words";
+import type { Part } from "../../sheets/parts.ts";
+import { BOTH, MARKED, NONE, missing, wide } from "./words.ts";
 
 const PERCENT = "0.0000%";
 const LINES = 4;

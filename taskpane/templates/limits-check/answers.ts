@@ -1,6 +1,6 @@
 /** What Limits check answers: each limit beside its value, VOC rule by rule, the lowest on the load. */
-import { READ } from "../../../src/data/rules";
-import type { Part } from "../../sheets/parts";
+import { READ } from "../../../src/data/rules.ts";
+import type { Part } from "../../sheets/parts.ts";
 import {
   BOTH,
   MARKED,
@@ -21,7 +21,7 @@ import {
   unless,
   verdict,
   wide,
-} from "./words";
+} from "./words.ts";
 
 const PERCENT = "0.0%";
 

@@ -1,7 +1,7 @@
 /** Limits check: what the product is made of, typed by the data sheets or drawn from the other sheets. */
-import type { Part } from "../../sheets/parts";
-import { day } from "../demo/materials";
-import { MARKED, NONE, WHAT, percent } from "./words";
+import type { Part } from "../../sheets/parts.ts";
+import { day } from "../demo/materials.ts";
+import { MARKED, NONE, WHAT, percent } from "./words.ts";
 
 type Column = Extract<Part, { list: unknown }>["columns"][number];
 

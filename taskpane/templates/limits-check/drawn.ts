@@ -2,9 +2,9 @@
  * What Limits check draws from the other sheets, line by line: what the base is made of by What is in it, times
  * its share; what of it is not disclosed; and the oils and additives of the recipe.
  */
-import { ofLoad, ofMaterial, loadsOf } from "../../sheets/drawn";
-import type { Part } from "../../sheets/parts";
-import { BASES } from "../what-is-in-it";
+import { ofLoad, ofMaterial, loadsOf } from "../../sheets/drawn.ts";
+import type { Part } from "../../sheets/parts.ts";
+import { BASES } from "../what-is-in-it.ts";
 
 /** Sheets without which nothing is drawn. */
 export const SET = ["Materials", "Recipes"];

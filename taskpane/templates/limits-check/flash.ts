@@ -1,6 +1,6 @@
 /** Limits check: the estimate of the flash point, and what a measured one is classed as. */
-import type { Part } from "../../sheets/parts";
-import { NONE, sumIf, wide } from "./words";
+import type { Part } from "../../sheets/parts.ts";
+import { NONE, sumIf, wide } from "./words.ts";
 
 const ofAll = (what: string) => `SUMIF({parts.what},"${what}",{work.narrowhigh})`;
 /** What is not disclosed may be the alcohol that burns soonest. */

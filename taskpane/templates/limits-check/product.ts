@@ -1,9 +1,9 @@
 /** Limits check: the recipe that is drawn, and what the product is. */
-import { found, ofMaterial, ofRest } from "../../sheets/drawn";
-import type { Part } from "../../sheets/parts";
-import { SET } from "./drawn";
-import { serial } from "./tables";
-import { percent } from "./words";
+import { found, ofMaterial, ofRest } from "../../sheets/drawn.ts";
+import type { Part } from "../../sheets/parts.ts";
+import { SET } from "./drawn.ts";
+import { serial } from "./tables.ts";
+import { percent } from "./words.ts";
 
 /** The recipe and its base, for a sheet of so many ingredients. */
 export const recipe = (lines: number): Part[] => [

@@ -9,10 +9,10 @@ import {
   SKIN_CATEGORIES,
   STATES,
   VOC_RULES,
-} from "../../../src/data/rules";
-import { serialOf } from "../../sheets/days";
-import type { Part } from "../../sheets/parts";
-import { wide } from "./words";
+} from "../../../src/data/rules.ts";
+import { serialOf } from "../../sheets/days.ts";
+import type { Part } from "../../sheets/parts.ts";
+import { wide } from "./words.ts";
 
 /** Cream lines below the rules and below the categories. */
 const OWN_RULES = 4;

@@ -1,5 +1,5 @@
 /** The words that Limits check answers in, and the small pieces that its formulas are made of. */
-import type { Block } from "../../sheets/block";
+import type { Block } from "../../sheets/block.ts";
 
 /** What rounding may do to a sum of printed percents. */
 export const NEAR = "0.000000001";

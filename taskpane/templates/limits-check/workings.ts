@@ -1,7 +1,17 @@
 /** The workings of Limits check: what each line counts as, and what is missing where. */
-import { FEDERATION } from "../../../src/data/rules";
-import type { Part } from "../../sheets/parts";
-import { NARROW, NEAR, NOT_APPROVED, isAny, missing, names, percent, sumIf, unless } from "./words";
+import { FEDERATION } from "../../../src/data/rules.ts";
+import type { Part } from "../../sheets/parts.ts";
+import {
+  NARROW,
+  NEAR,
+  NOT_APPROVED,
+  isAny,
+  missing,
+  names,
+  percent,
+  sumIf,
+  unless,
+} from "./words.ts";
 
 /** A cell of the line as it stands above. */
 const typed = (column: string) => `{parts.${column}:same}`;
