@@ -34,9 +34,6 @@ const otherwise = {
     "error",
     { ignoreArrowShorthand: true, ignoreVoidOperator: true },
   ],
-  // These two need noUncheckedIndexedAccess, which functions/ does not hold under yet (see DEVELOPERS.md).
-  "@typescript-eslint/no-unnecessary-condition": "off",
-  "@typescript-eslint/no-unnecessary-type-assertion": "off",
   // Parts of a file are kept by their paths in plain objects, as the zip library gives and takes them.
   "@typescript-eslint/no-dynamic-delete": "off",
   // What a button does may be async: it tells its own errors.

@@ -1,5 +1,8 @@
 import { defineConfig } from "vitest/config";
 
+/** Simulations, random calls by the thousand, whole columns, the package built and installed. */
+const LONG = "tests/**/*.long.test.ts";
+
 export default defineConfig({
   test: {
     projects: [
@@ -7,11 +10,13 @@ export default defineConfig({
         test: {
           name: "unit",
           include: ["tests/**/*.test.ts"],
-          exclude: ["tests/browser/**", "tests/office/**"],
+          exclude: ["tests/browser/**", "tests/office/**", LONG],
+          isolate: false,
           // A busy machine is not a broken test.
           testTimeout: 30_000,
         },
       },
+      { test: { name: "long", include: [LONG], isolate: false, testTimeout: 60_000 } },
       { test: { name: "office", include: ["tests/office/**/*.test.ts"], fileParallelism: false } },
       {
         test: {

@@ -1,17 +1,24 @@
 /** What a sheet has beside its cells, written from a fresh file of the workbook into the one that was opened. */
-import { cellsIn } from "../functions/files/cells";
-import { escaped } from "../functions/files/package";
-import { putElement } from "../functions/files/patch-sheet";
-import { attributesOf, unescaped } from "../functions/files/reading";
-import type { StyleBook } from "../functions/files/style-book";
-import { relationsOf } from "../functions/files/paths";
-import { type Texts, elementsOf, withAttributes } from "../functions/files/texts";
-import type { Origin } from "./origin";
-import { PLAIN, type SheetState } from "./state";
+import { cellsIn } from "../functions/files/cells.ts";
+import { escaped } from "../functions/files/package.ts";
+import { putElement } from "../functions/files/patch-sheet.ts";
+import { attributesOf } from "../functions/files/source.ts";
+import type { StyleBook } from "../functions/files/style-book.ts";
+import { tableIn } from "../functions/files/table-part.ts";
+import { readCellName } from "../functions/formula/addresses.ts";
+import { relationsOf } from "../functions/files/paths.ts";
+import { withView } from "../functions/files/sheet-view.ts";
+import { type Texts, elementsOf, withAttributes } from "../functions/files/texts.ts";
+import { followLinks } from "./links.ts";
+import type { Origin } from "./origin.ts";
+import { PLAIN, type SheetState, isQuoted } from "./state.ts";
 
 const SHEET = "application/vnd.openxmlformats-officedocument.spreadsheetml";
 const DRAWING = "application/vnd.openxmlformats-officedocument";
 const OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+
+/** What stands in a cell, by its name; or its value, where that alone is written. */
+export type FreshCells = (name: string, isValue?: boolean) => string;
 
 export class Beside {
   private readonly strings: string[];
@@ -32,18 +39,23 @@ export class Beside {
   }
 
   /** What stands in the cells of a fresh sheet, each without its name and its style. */
-  cellsOf(path: string): Map<string, string> {
+  cellsOf(path: string): FreshCells {
     const cells = [...this.fresh.text(path).matchAll(elementsOf("c"))];
-    return new Map(
-      cells.map(([, , attributes = "", inside = ""]): [string, string] => {
-        const { r = "", t, cm } = attributesOf(attributes);
-        if (inside.trim() === "") return [r, ""];
-        if (t === "s") return [r, this.inline(inside)];
-        const kind = t === undefined || t === "n" ? "" : ` t="${t}"`;
-        const meta = cm === undefined ? null : this.dynamicIndex();
-        return [r, `${meta ? ` cm="${meta}"` : ""}${kind}>${inside}`];
+    const known = new Map(
+      cells.map(([, , attributes = "", inside = ""]) => {
+        const { r = "", ...own } = attributesOf(attributes);
+        return [r, { own, inside }];
       }),
     );
+    return (name, isValue = false) => {
+      const { own, inside } = known.get(name) ?? { own: {}, inside: "" };
+      if (inside.trim() === "") return "";
+      if (own.t === "s") return this.inline(inside);
+      const kind = own.t === undefined || own.t === "n" ? "" : ` t="${own.t}"`;
+      // A value alone leaves what the file says of its formula.
+      const meta = own.cm === undefined || isValue ? null : this.dynamicIndex();
+      return `${meta ? ` cm="${meta}"` : ""}${kind}>${inside}`;
+    };
   }
 
   private inline(inside: string): string {
@@ -83,9 +95,11 @@ export class Beside {
       .text(freshPath)
       .replace(elementsOf("c"), (_: string, mark: string, attributes: string) => {
         const name = attributesOf(attributes).r ?? "";
-        const look = sheet.cells.get(name)?.look ?? PLAIN;
-        const style = look === PLAIN ? "0" : this.styles.changed("0", PLAIN, look);
-        const content = cells.get(name) ?? "";
+        const cell = sheet.cells.get(name);
+        const look = cell?.look ?? PLAIN;
+        const looked = look === PLAIN ? "0" : this.styles.changed("0", PLAIN, look);
+        const style = this.styles.quoted(looked, isQuoted(cell));
+        const content = cells(name);
         const open = `<${mark} r="${name}"${style === "0" ? "" : ` s="${style}"`}`;
         return content === "" ? `${open}/>` : `${open}${content}</${mark}>`;
       });
@@ -184,22 +198,29 @@ export class Beside {
       is.conditionalFormats,
     );
     this.followTables(path, freshPath, was, is);
+    followLinks(this.texts, this.fresh, { path, freshPath, was, is });
     this.followFigures(path, freshPath, was, is);
-    if (was.view !== is.view)
-      this.lost.push(
-        `The frozen rows, grid lines or tab colour of "${is.name}" stay in the file as they were.`,
-      );
+    this.texts.change(path, (xml) => withView(xml, was.view, is.view));
   }
 
   private followMerges(path: string, was: SheetState, is: SheetState) {
-    if (String([...was.merges].sort()) === String([...is.merges].sort())) return;
+    const gone = was.merges.filter((range) => !is.merges.includes(range));
+    const added = is.merges.filter((range) => !was.merges.includes(range));
+    if (gone.length + added.length === 0) return;
     const prefix = this.prefix(path);
-    const lines = is.merges.map((range) => `<${prefix}mergeCell ref="${range}"/>`);
-    const made =
-      lines.length === 0
-        ? ""
-        : `<${prefix}mergeCells count="${lines.length}">${lines.join("")}</${prefix}mergeCells>`;
-    this.texts.change(path, (xml) => putElement(xml, "mergeCells", made, true));
+    this.texts.change(path, (xml) => {
+      // Those that are out of sight stay.
+      const left = [...xml.matchAll(elementsOf("mergeCell"))].flatMap(
+        ([mark, , attributes = ""]) =>
+          gone.includes(attributesOf(attributes).ref ?? "") ? [] : [mark],
+      );
+      const lines = [...left, ...added.map((range) => `<${prefix}mergeCell ref="${range}"/>`)];
+      const made =
+        lines.length === 0
+          ? ""
+          : `<${prefix}mergeCells count="${lines.length}">${lines.join("")}</${prefix}mergeCells>`;
+      return putElement(xml, "mergeCells", made, true);
+    });
   }
 
   private prefix(path: string): string {
@@ -249,7 +270,6 @@ export class Beside {
   }
 
   private followTables(path: string, freshPath: string, was: SheetState, is: SheetState) {
-    this.nameColumns(path, was, is);
     const before = was.tables.map(({ range }) => range);
     const now = is.tables.map(({ range }) => range);
     const gone = before.filter((range) => !now.includes(range));
@@ -270,8 +290,10 @@ export class Beside {
   private resizeTable(sheet: string, from: string, to: string) {
     for (const path of this.texts.beside(sheet, "table"))
       this.texts.change(path, (xml) => {
-        const isOne = attributesOf(/<(?:\w+:)?table\b[^>]*>/.exec(xml)?.[0] ?? "").ref === from;
-        if (!isOne) return xml;
+        const { ref, heads, totals } = tableIn(xml);
+        // A table has a line at least.
+        const isBare = heightOf(to) <= heads + totals;
+        if (ref !== from || isBare) return xml;
         const last = to.split(":")[1];
         return xml.replace(
           /(<(?:\w+:)?(?:table|autoFilter)\b[^>]*?\sref="[A-Z]+\d+:)([A-Z]+\d+)"/g,
@@ -301,30 +323,6 @@ export class Beside {
         true,
       );
     });
-  }
-
-  /** A table's columns go by the words in its heading: programs take any other for damage. */
-  private nameColumns(sheet: string, was: SheetState, is: SheetState) {
-    for (const path of this.texts.beside(sheet, "table")) {
-      const xml = this.texts.text(path);
-      const head = attributesOf(/<(?:\w+:)?table\b[^>]*>/.exec(xml)?.[0] ?? "");
-      if (head.headerRowCount === "0" || !head.ref) continue;
-      const cells = headOf(head.ref);
-      let at = -1;
-      const named = xml.replace(/<(?:\w+:)?tableColumn\s[^>]*>/g, (mark) => {
-        const cell = cells[++at];
-        if (cell === undefined) return mark;
-        const headingIn = ({ cells }: SheetState) => cells.get(cell)?.content.replace(/^'/, "");
-        const [before, now] = [headingIn(was) ?? "", headingIn(is) ?? ""];
-        if (before === now || now === "") return mark;
-        const end = /\s*\/?>$/.exec(mark)?.[0] ?? ">";
-        this.lost.push(
-          `The heading ${cell} of a table of "${is.name}" is now ${now}: formulas that call the column ${unescaped(before)} by its name need the new one.`,
-        );
-        return withAttributes(mark.slice(0, -end.length), { name: now }) + end;
-      });
-      this.texts.write(path, named);
-    }
   }
 
   /** New charts are added; one that was in the file stays as it is there. */
@@ -392,6 +390,11 @@ export class Beside {
 function headOf(range: string): string[] {
   const [first = "", last = first] = range.split(":");
   return cellsIn(`${first}:${last.replace(/\d+/, "")}${/\d+/.exec(first)?.[0]}`);
+}
+
+function heightOf(range: string): number {
+  const [first = "", last = first] = range.split(":");
+  return readCellName(last).row - readCellName(first).row + 1;
 }
 
 /** What a chart shows, wherever it stands. */

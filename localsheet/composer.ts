@@ -3,10 +3,10 @@
  * share it. The engine's own puts a % behind the first figure typed into a percent cell, so that a sign
  * typed after it makes two, and no number any more; ours leaves the text alone and reads it at the end.
  */
-import { element } from "../taskpane/pane/elements";
-import { engine } from "./engine";
-import { type Language, languageOf } from "./language";
-import { isPercentage, readTyped } from "./typed";
+import { element } from "../taskpane/pane/elements.ts";
+import { engine } from "./engine.ts";
+import { type Language, languageOf } from "./language.ts";
+import { isPercentage, readTyped } from "./typed.ts";
 
 /** Set by the page before the editor is made, since the engine makes it. */
 export const composing: { doubt: (text?: string) => void; language: Language } = {

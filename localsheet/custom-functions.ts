@@ -3,11 +3,11 @@
  *
  * The engine hands ranges over by columns, Office.js by rows: this is where they are turned.
  */
-import { catalog } from "../functions/catalog/catalog";
-import { NAMESPACE } from "../functions/catalog/entry";
-import { KINDS } from "../functions/catalog/kinds";
-import type { FunctionsHost } from "../functions/bind/register";
-import { engine } from "./engine";
+import { catalog } from "../functions/catalog/catalog.ts";
+import { NAMESPACE } from "../functions/catalog/entry.ts";
+import { KINDS } from "../functions/catalog/kinds.ts";
+import type { FunctionsHost } from "../functions/bind/register.ts";
+import { engine } from "./engine.ts";
 
 interface EngineCell {
   value: unknown;

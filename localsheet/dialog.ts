@@ -1,5 +1,5 @@
 /** Asks a question on the page, with its answers as buttons. */
-import { element } from "../taskpane/pane/elements";
+import { element } from "../taskpane/pane/elements.ts";
 
 /** Resolves to the answer that was pressed; Escape is the last one. */
 export function ask<T extends string>(question: string, answers: readonly [T, ...T[]]): Promise<T> {

@@ -5,21 +5,22 @@
  * Excel stores a call of an add-in's function as _xldudf_MIST_OILFOR(...). So do we, that Excel with
  * the add-in may know the calls again; on opening they are turned back.
  */
-import { orderChart } from "../functions/files/chart-order";
-import { finishTables } from "../functions/files/list-tables";
-import { Package, escaped } from "../functions/files/package";
-import { unescaped } from "../functions/files/reading";
-import { readCellName } from "../functions/formula/addresses";
-import { needsArray, unknownToExcel } from "../functions/files/written-formula";
-import { storedFormula } from "../functions/formula/reader";
-import { absoluteAll } from "../functions/formula/references";
-import { toExcelError } from "./custom-functions";
-import type { Model } from "./engine";
-import { mapFormulas } from "./open";
-import { nameOf } from "./growing";
-import { pagesOf, withPage } from "./pages";
+import { orderChart } from "../functions/files/chart-order.ts";
+import { finishTables } from "../functions/files/list-tables.ts";
+import { Package, allNamed, appendStyle, escaped, styleLike } from "../functions/files/package.ts";
+import { withinSheet } from "../functions/files/shift.ts";
+import { unescaped } from "../functions/files/source.ts";
+import { readCellName } from "../functions/formula/addresses.ts";
+import { needsArray, unknownToExcel } from "../functions/files/written-formula.ts";
+import { storedFormula } from "../functions/formula/writer.ts";
+import { absoluteAll } from "../functions/formula/references.ts";
+import { toExcelError } from "./custom-functions.ts";
+import type { Model } from "./engine.ts";
+import { mapFormulas } from "./open.ts";
+import { nameOf } from "./growing.ts";
+import { pagesOf, withPage } from "./pages.ts";
 
-export { fromXlsx, namesIn } from "./open";
+export { fromXlsx, namesIn } from "./open.ts";
 
 /** The workbook as the bytes of an .xlsx file. */
 export async function toXlsx(model: Model): Promise<Uint8Array> {
@@ -43,8 +44,29 @@ export async function written(model: Model): Promise<Written> {
   });
   const book = Package.of(Object.fromEntries(parts));
   for (const [path] of parts) if (path.startsWith("xl/charts/")) orderChart(book.root(path));
+  quoteTexts(book, parts);
   nameTables(book, model);
   return { bytes: book.save(), lost };
+}
+
+/** Texts that were typed with an apostrophe, the only ones that stand in their cells, have a look that says so. */
+function quoteTexts(book: Package, parts: readonly [string, string][]) {
+  const styles = book.root("xl/styles.xml");
+  const made = new Map<string, string>();
+  const quoted = (style: string) => {
+    const xf = styleLike(styles, "cellXfs", style);
+    xf.setAttribute("quotePrefix", "1");
+    return appendStyle(styles, "cellXfs", xf);
+  };
+  for (const [path, xml] of parts) {
+    if (!path.startsWith("xl/worksheets/sheet") || !xml.includes('t="inlineStr"')) continue;
+    for (const cell of allNamed(book.root(path), "c")) {
+      if (cell.getAttribute("t") !== "inlineStr") continue;
+      const style = cell.getAttribute("s") ?? "0";
+      if (!made.has(style)) made.set(style, quoted(style));
+      cell.setAttribute("s", made.get(style) ?? style);
+    }
+  }
 }
 
 /** The engine numbers its tables; those of lists have names. */
@@ -62,7 +84,7 @@ function nameTables(book: Package, { getters }: Model) {
 
 function partOf(path: string, content: string, model: Model, lost: string[]): string {
   if (path === "xl/workbook.xml") return withNames(content, model);
-  const stored = mapFormulas(content, asStored);
+  const stored = mapFormulas(content, asStored).replace(/(?<=\ssqref=")[^"]*/g, withinSheet);
   const sheet = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(path);
   if (!sheet) return stored;
   const sheetId = model.getters.getSheetIds()[Number(sheet[1])];
@@ -73,7 +95,7 @@ function partOf(path: string, content: string, model: Model, lost: string[]): st
 
 /** A formula as Excel's files have it; the engine forgets the second prefix of two functions. */
 function asStored(formula: string): string {
-  return storedFormula(formula).replace(
+  return withinSheet(storedFormula(formula)).replace(
     /(?<![\w.])(?:_xlfn\.)?(SORT|FILTER)\(/g,
     "_xlfn._xlws.$1(",
   );
@@ -83,6 +105,10 @@ function asStored(formula: string): string {
 function valid(xml: string): string {
   return xml
     .replaceAll(' errorStyle=""', "")
+    .replace(/\sTarget="https:\/\/(?=(?:mailto|tel|ftp|file):)/g, ' Target="')
+    .replace(/(\slocation=")([^"!]+)(?=!A1")/g, (_, open: string, sheet: string) => {
+      return `${open}'${escaped(unescaped(sheet).replaceAll("'", "''"))}'`;
+    })
     .replace(/\brgb="([0-9A-Fa-f]{6})"/g, 'rgb="FF$1"')
     .replace(/<cellXfs\b/, `${NORMAL_LOOK}$&`)
     .replace("</cellXfs>", `</cellXfs>${NORMAL}`)
@@ -226,7 +252,7 @@ export function namesOf({ getters }: Model): [string, string][] {
   return getters.getNamedRanges().map(({ name, range }) => {
     const options = { useBoundedReference: true };
     const reference = getters.getRangeString(range, "forceSheetReference", options);
-    return [name, absoluteAll(reference, "")];
+    return [name, absoluteAll(withinSheet(reference), "")];
   });
 }
 

@@ -2,7 +2,7 @@
  * Pasting across what stays in sight. The engine refuses it, as merged cells may not reach across; a list whose
  * names stay in sight could not be pasted into. Without merged cells there is nothing in the way.
  */
-import { engine } from "./engine";
+import { engine } from "./engine.ts";
 
 interface Handler {
   isPasteAllowed(sheetId: string, target: unknown, content: unknown, options: unknown): string;

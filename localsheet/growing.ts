@@ -3,7 +3,7 @@
  * inserted within; this gives the new lines what the lines around them have: formulas, looks, formats, rules and
  * marks. It belongs to the same step of undo. Nothing that was typed or pasted is written over.
  */
-import { type Change, type Model, engine } from "./engine";
+import { type Change, type Model, engine } from "./engine.ts";
 
 interface Zone {
   top: number;

@@ -6,7 +6,7 @@
  * The changes are the engine's own messages to the others at a shared sheet; it replays them on opening.
  */
 import { type UseStore, createStore, del, get, set } from "idb-keyval";
-import { type Message, type Model, engine } from "./engine";
+import { type Message, type Model, engine } from "./engine.ts";
 
 /** How this page writes a kept workbook down. A higher number was written by a newer Mistwright. */
 const FORMAT = 1;

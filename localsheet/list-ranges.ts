@@ -2,7 +2,7 @@
  * Drop-downs that take their words from cells follow those cells when rows or columns are added or taken
  * away above or beside them. The engine moves the formulas of its rules, and forgets this one's range.
  */
-import { engine } from "./engine";
+import { engine } from "./engine.ts";
 
 interface ListRule {
   criterion: { type: string; values: string[] };

@@ -1,8 +1,8 @@
 /** The pane's port on the local sheet's engine. */
-import { parseA1Ref } from "@borgar/fx/xlsx";
-import type { CellValue } from "../functions/bind/cell";
-import { cellName } from "../functions/formula/addresses";
-import { CHART_COLORS, MARK_PAINT, PAINT } from "../taskpane/sheets/looks";
+import type { CellValue } from "../functions/bind/cell.ts";
+import { cellName } from "../functions/formula/addresses.ts";
+import { edgesOf, rangeIn } from "../functions/formula/references.ts";
+import { CHART_COLORS, MARK_PAINT, PAINT } from "../taskpane/sheets/looks.ts";
 import {
   type Area,
   type DrawnCell,
@@ -14,26 +14,27 @@ import {
   type PlacedDrawing,
   addressOf,
   placed,
-} from "../taskpane/sheets/drawing";
-import { quoted } from "../taskpane/sheets/names";
-import { freeName } from "../functions/formula/sheet-names";
+} from "../taskpane/sheets/drawing.ts";
+import { quoted } from "../taskpane/sheets/names.ts";
+import { freeName } from "../functions/formula/sheet-names.ts";
 import type {
+  Block,
   CellContent,
   NewSheet,
   Placed,
   Spot,
   Workbook,
   Written,
-} from "../taskpane/host/workbook";
-import { toExcelError } from "./custom-functions";
-import { download } from "./download";
-import { type Model, engine } from "./engine";
-import { toXlsx } from "./files";
-import "./frozen-paste";
-import "./growing";
-import { pageCommand } from "./pages";
-import "./list-ranges";
-import "./used-colors";
+} from "../taskpane/host/workbook.ts";
+import { toExcelError } from "./custom-functions.ts";
+import { download } from "./download.ts";
+import { type Model, engine } from "./engine.ts";
+import { toXlsx } from "./files.ts";
+import "./frozen-paste.ts";
+import "./growing.ts";
+import { pageCommand } from "./pages.ts";
+import "./list-ranges.ts";
+import "./used-colors.ts";
 
 type Command = { type: string } & Record<string, unknown>;
 
@@ -67,7 +68,7 @@ engine.registries.featurePluginRegistry.add("mistwright_draw", DrawPlugin);
 
 export class LocalWorkbook implements Workbook {
   /**
-   * @param drawn called when something was drawn, so that the person goes on at the sheet.
+   * @param drawn called when something was drawn or written, so that the person goes on at the sheet.
    * @param bytes the workbook as a file: as a new one, where nothing else is said.
    */
   constructor(
@@ -80,6 +81,17 @@ export class LocalWorkbook implements Workbook {
     const { getters } = this.model;
     const { left, top } = getters.getSelectedZone();
     return { sheet: getters.getSheetName(getters.getActiveSheetId()), row: top, column: left };
+  }
+
+  async selectedBlock(): Promise<Block> {
+    const { sheet } = await this.selection();
+    const { left, top, right, bottom } = this.model.getters.getSelectedZone();
+    return { sheet, row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
+  }
+
+  async format({ sheet, row, column }: Spot): Promise<string> {
+    const position = { sheetId: this.idOf(sheet), row, col: column };
+    return this.model.getters.getCell(position)?.format ?? "";
   }
 
   async firstFilled(spot: Spot, rows: number, columns: number): Promise<string | null> {
@@ -168,11 +180,13 @@ export class LocalWorkbook implements Workbook {
       };
       return grow(sheetId, size, { row: 0, column: 0, rows, columns });
     });
-    const typed = cells.map(({ spot, content }) => {
+    const typed = cells.map(({ spot, content, format }) => {
       const at = { sheetId: this.idOf(spot.sheet), row: spot.row, col: spot.column };
-      return { type: "UPDATE_CELL", ...at, content: content === null ? "" : String(content) };
+      const text = content === null ? "" : String(content);
+      return { type: "UPDATE_CELL", ...at, content: text, ...(format !== undefined && { format }) };
     });
     this.run([...room, ...typed]);
+    this.drawn();
   }
 
   async drawAt(spot: Spot, drawing: Drawing): Promise<void> {
@@ -260,18 +274,18 @@ export class LocalWorkbook implements Workbook {
 
   /** The cells of a range, blanks as blanks; undefined for anything else. */
   private rangeValues(spot: Spot, expression: string): CellValue[][] | undefined {
-    const found = parseA1Ref(expression);
-    if (!found || !("range" in found)) return undefined;
+    const found = rangeIn(expression);
+    if (!found) return undefined;
     const sheetId = this.model.getters.getSheetIdByName(found.sheetName || spot.sheet);
     if (!sheetId) return undefined;
     const { getters } = this.model;
-    const { top, left, bottom, right } = found.range;
-    const lastRow = Math.min(bottom ?? Infinity, getters.getNumberRows(sheetId) - 1);
-    const lastColumn = Math.min(right ?? Infinity, getters.getNumberCols(sheetId) - 1);
+    const { top, left, bottom, right } = edgesOf(found);
+    const lastRow = Math.min(bottom, getters.getNumberRows(sheetId) - 1);
+    const lastColumn = Math.min(right, getters.getNumberCols(sheetId) - 1);
     const rows: CellValue[][] = [];
-    for (let row = top ?? 0; row <= lastRow; row++) {
+    for (let row = top; row <= lastRow; row++) {
       const cells: CellValue[] = [];
-      for (let col = left ?? 0; col <= lastColumn; col++)
+      for (let col = left; col <= lastColumn; col++)
         cells.push(this.valueAt({ sheetId, row, col }));
       rows.push(cells);
     }

@@ -1,27 +1,27 @@
 /** The local sheet: the engine, the functions, the pane, and the work kept in this browser. */
-import "./words";
-import "./menus";
-import { register } from "../functions/bind/register";
-import { Refusal } from "../functions/files/refusal";
-import { mountPane } from "../taskpane/pane/pane";
-import { drawingOf } from "../taskpane/sheets/drawing";
-import { composing } from "./composer";
-import { languageOf } from "./language";
-import { functionsHost } from "./custom-functions";
-import { ask } from "./dialog";
-import { download, downloadText } from "./download";
-import { type Message, type Model, engine } from "./engine";
-import { Keeper, Transport, rememberGood, replaceKept } from "./keep";
-import { LocalWorkbook } from "./local-workbook";
-import { doubt, notice } from "./notices";
-import { bound, openModel } from "./open";
-import { type Opening, openKept } from "./opening";
-import { keepOriginal, recallOriginal } from "./original";
-import { finishTyping, focusSheet, mountSheet } from "./page";
-import { broughtBack, keepReplaced, wasReplaced } from "./replaced";
-import { type Original, originOf, saveBook, warningOf } from "./save";
-import { startHere } from "./start-here";
-import { claim, takeOver } from "./tabs";
+import "./words.ts";
+import "./menus.ts";
+import { register } from "../functions/bind/register.ts";
+import { Refusal } from "../functions/files/refusal.ts";
+import { mountPane } from "../taskpane/pane/pane.ts";
+import { drawingOf } from "../taskpane/sheets/drawing.ts";
+import { composing } from "./composer.ts";
+import { languageOf } from "./language.ts";
+import { functionsHost } from "./custom-functions.ts";
+import { ask } from "./dialog.ts";
+import { download, downloadText } from "./download.ts";
+import { type Message, type Model, engine } from "./engine.ts";
+import { Keeper, Transport, rememberGood, replaceKept } from "./keep.ts";
+import { LocalWorkbook } from "./local-workbook.ts";
+import { doubt, notice } from "./notices.ts";
+import { bound, openModel } from "./open.ts";
+import { type Opening, openKept } from "./opening.ts";
+import { keepOriginal, recallOriginal } from "./original.ts";
+import { finishTyping, focusSheet, mountSheet } from "./page.ts";
+import { broughtBack, keepReplaced, wasReplaced } from "./replaced.ts";
+import { type Original, originOf, saveBook, warningOf } from "./save.ts";
+import { startHere } from "./start-here.ts";
+import { claim, takeOver } from "./tabs.ts";
 
 register(functionsHost);
 
@@ -156,12 +156,14 @@ async function open(chosen: File, sheet: Sheet) {
       throw new Refusal(`${chosen.name} is larger than the local sheet can hold (100 MB).`);
     const bytes = new Uint8Array(await chosen.arrayBuffer());
     const opened = openModel(bytes);
-    const hidden = opened.hidden.map((each) => ` (${each} not shown, but kept in the file)`);
-    const question = `${chosen.name}${hidden.join("")} takes the place of the workbook on the screen.`;
+    const question = [
+      `${chosen.name} takes the place of the workbook on the screen.`,
+      ...opened.hidden,
+    ].join(" ");
     await replace(sheet, question, {
       "Go on": async () => {
         const key = opened.model.uuidGenerator.uuidv4();
-        const data = bound(opened.model, key);
+        const data = bound(opened, key);
         // Where the browser cannot keep the file, saving tells what the new one lacks.
         await keepOriginal({ key, name: chosen.name, bytes, data });
         return data;

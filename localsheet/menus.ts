@@ -1,5 +1,5 @@
 /** The engine's menus, without what means nothing here: pivots, carousels, pictures, its settings. */
-import { engine } from "./engine";
+import { engine } from "./engine.ts";
 
 const HIDDEN: [menu: string, id: string][] = [
   // Pictures cannot be saved, pivots and carousels are no part of a costing sheet.

@@ -1,5 +1,5 @@
 /** Sentences to the person, over the foot of the sheet. They stay until they are closed. */
-import { element } from "../taskpane/pane/elements";
+import { element } from "../taskpane/pane/elements.ts";
 
 /** More would cover the sheet. */
 const AT_MOST = 3;

@@ -1,16 +1,23 @@
 /** Opens workbook files of any program: bytes in, what a new Model takes out, or one plain sentence. */
-import { retypedFormula } from "../functions/formula/reader";
-import { readable, unescaped } from "../functions/files/reading";
-import { escaped } from "../functions/files/package";
-import { Refusal } from "../functions/files/refusal";
-import { isRange } from "../functions/formula/references";
-import { type Model, engine } from "./engine";
-import type { Origin } from "./origin";
-import "./origin";
+import { retypedFormula } from "../functions/formula/writer.ts";
+import { type Far, type Fence, reads } from "../functions/files/far.ts";
+import { readable } from "../functions/files/reading.ts";
+import { unescaped } from "../functions/files/source.ts";
+import { escaped } from "../functions/files/package.ts";
+import { Refusal } from "../functions/files/refusal.ts";
+import { cellName } from "../functions/formula/addresses.ts";
+import { isRange } from "../functions/formula/references.ts";
+import { type Model, engine } from "./engine.ts";
+import type { Origin } from "./origin.ts";
+import "./origin.ts";
+import "./running-sums.ts";
 
 /** The bytes of an .xlsx file as the data that a new Model takes. Throws a Refusal, one plain sentence. */
 export function fromXlsx(bytes: Uint8Array): Record<string, string> {
-  const parts = readable(bytes);
+  return forEngine(readable(bytes).parts);
+}
+
+function forEngine(parts: Record<string, string>): Record<string, string> {
   for (const [path, xml] of Object.entries(parts)) {
     if (path.startsWith("xl/worksheets/sheet")) parts[path] = mapFormulas(xml, retypedFormula);
     // A table without a style has none; the engine would take its own.
@@ -22,47 +29,91 @@ export function fromXlsx(bytes: Uint8Array): Record<string, string> {
 
 export interface Opened {
   model: Model;
-  /** What the file holds and the local sheet does not show; it stays in the file. */
+  /** What the file holds and the local sheet does not show, in sentences; it stays in the file. */
   hidden: string[];
+  /** Where what is far begins, by the names of sheets. */
+  fences: Record<string, Fence>;
 }
 
 /** What the engine is spared, one after another, when it cannot read a file: cells last. */
 const SPARED: { what: string; less: (parts: Record<string, string>) => void }[] = [
-  { what: "charts and pictures", less: (parts) => dropElements(parts, "drawing") },
-  { what: "tables", less: (parts) => dropElements(parts, "tablePart") },
+  { what: "Charts and pictures", less: (parts) => dropElements(parts, "drawing") },
+  { what: "Tables", less: (parts) => dropElements(parts, "tablePart") },
   {
-    what: "conditional formats",
+    what: "Conditional formats",
     less: (parts) => dropElements(parts, "conditionalFormatting", "extLst"),
   },
-  { what: "rules for input", less: (parts) => dropElements(parts, "dataValidations") },
-  { what: "links", less: (parts) => dropElements(parts, "hyperlinks") },
+  { what: "Rules for input", less: (parts) => dropElements(parts, "dataValidations") },
+  { what: "Links", less: (parts) => dropElements(parts, "hyperlinks") },
 ];
 
-/** Opens a workbook; what the engine stumbles over is left out of sight, and named. */
-export function openModel(bytes: Uint8Array): Opened {
-  const parts = fromXlsx(bytes);
+/**
+ * Opens a workbook; what the engine stumbles over, and what is too far off, is left out of sight, and named.
+ * Where that is decided already, the fences say so.
+ */
+export function openModel(bytes: Uint8Array, known?: Record<string, Fence>): Opened {
+  const { parts: read, far } = readable(bytes, known);
+  const parts = forEngine(read);
+  const fences = Object.entries(far).map(([name, { fence }]) => [name, fence]);
   const hidden: string[] = [];
   for (const spared of [...SPARED, null]) {
     try {
       const data = { ...imported(parts), namedRanges: namesIn(parts) };
-      return { model: new engine.Model(data, { mode: "normal" }), hidden };
+      const model = new engine.Model(data, { mode: "normal" });
+      return {
+        model,
+        hidden: [...hidden, ...farIn(model, far)],
+        fences: Object.fromEntries(fences) as Record<string, Fence>,
+      };
     } catch (error) {
       if (error instanceof Refusal) throw error;
       spared?.less(parts);
-      if (spared) hidden.push(spared.what);
+      if (spared) hidden.push(`${spared.what} are not shown here, and kept in the file.`);
     }
   }
   throw unreadable();
 }
 
+/** How many addresses are named, of many. */
+const NAMED = 3;
+
+/** What is said of cells that are out of sight. */
+function farIn(model: Model, far: Record<string, Far>): string[] {
+  return Object.entries(far).map(([sheet, { cells }]) => {
+    const said = `Filled far from all else on "${sheet}", so not shown here, and kept in the file: ${someOf(cells)}.`;
+    const readers = formulasOf(model).filter(({ own, formula }) =>
+      reads(formula, own, sheet, cells),
+    );
+    if (readers.length === 0) return said;
+    const names = readers.map(({ own, name }) => (own === sheet ? name : `'${own}'!${name}`));
+    return `${said} Formulas here take that for blank: ${someOf(names)}.`;
+  });
+}
+
+function someOf(names: readonly string[]): string {
+  const more = names.length - NAMED;
+  return names.slice(0, NAMED).join(", ") + (more > 0 ? ` and ${more} more` : "");
+}
+
+function formulasOf({ getters }: Model) {
+  return getters.getSheetIds().flatMap((sheetId) =>
+    getters.getCells(sheetId).flatMap((cell) => {
+      if (!cell.isFormula) return [];
+      const { row, col } = getters.getCellPosition(cell.id);
+      const formula = getters.getCellText({ sheetId, row, col }, { showFormula: true });
+      return [{ own: getters.getSheetName(sheetId), name: cellName(row, col), formula }];
+    }),
+  );
+}
+
 /** The data of an opened workbook, bound to the file that it was read from. */
-export function bound(model: Model, key: string): object {
+export function bound({ model, fences }: Opened, key: string): object {
   const data = model.exportData() as {
     sheets: { id: string; name: string; figures: { id: string }[] }[];
   };
   const sheets = Object.fromEntries(data.sheets.map(({ id, name }) => [id, name]));
   const figures = data.sheets.flatMap((sheet) => sheet.figures.map(({ id }) => id));
-  const mistwright: Origin = { file: key, sheets, figures, edits: [] };
+  const mistwright: Origin = { file: key, sheets, figures, fences, edits: [] };
   return { ...data, mistwright };
 }
 

@@ -1,6 +1,14 @@
 /** Opens the kept workbook as well as it can be, and says what could not be opened. */
-import type { Message, Model } from "./engine";
-import { type Kept, type Recalled, isNewer, isWhole, recall, replaceKept, setAside } from "./keep";
+import type { Message, Model } from "./engine.ts";
+import {
+  type Kept,
+  type Recalled,
+  isNewer,
+  isWhole,
+  recall,
+  replaceKept,
+  setAside,
+} from "./keep.ts";
 
 export interface Opening {
   model: Model;

@@ -2,8 +2,9 @@
  * Where a workbook came from: which file, and which rows and columns were put in or taken out since. It is kept
  * with the workbook and follows undo, so that saving can write into that file.
  */
-import type { Edit } from "../functions/files/shift";
-import { type Change, engine } from "./engine";
+import type { Fence } from "../functions/files/far.ts";
+import { type Edit, shiftIndex } from "../functions/files/shift.ts";
+import { type Change, engine } from "./engine.ts";
 
 export interface Origin {
   /** The key of the file that is kept beside the workbook. */
@@ -12,7 +13,26 @@ export interface Origin {
   sheets: Record<string, string>;
   /** The charts of the file, by the engine's ids. */
   figures: string[];
+  /** Where what is out of sight began, by the names that the sheets had; older work lacks them. */
+  fences?: Record<string, Fence>;
   edits: Edit[];
+}
+
+/** Where what is out of sight begins now, by the names that the sheets had. */
+export function fencesNow({ fences = {}, edits }: Origin): Record<string, Fence> {
+  const moved = Object.entries(fences).map(([sheet, fence]): [string, Fence] => [
+    sheet,
+    edits
+      .filter((edit) => edit.sheet === sheet)
+      .reduce(
+        (at, edit) => ({
+          ...at,
+          [edit.dimension]: shiftIndex(at[edit.dimension], edit) ?? at[edit.dimension],
+        }),
+        fence,
+      ),
+  ]);
+  return Object.fromEntries(moved);
 }
 
 class OriginPlugin extends engine.CorePlugin {

@@ -1,6 +1,6 @@
 /** Keeps the file that the workbook was opened from, so that saving can write into it after a reload, too. */
 import { type UseStore, createStore, get, set } from "idb-keyval";
-import type { Original } from "./save";
+import type { Original } from "./save.ts";
 
 const KEY = "file";
 

@@ -1,6 +1,6 @@
 /** The engine's own page element, with our cell editor in it. */
-import { TypedComposer } from "./composer";
-import { type Model, engine } from "./engine";
+import { TypedComposer } from "./composer.ts";
+import { type Model, engine } from "./engine.ts";
 
 declare const owl: {
   Component: new () => { props: { model: Model }; env: object };

@@ -1,8 +1,8 @@
 /** What drawn sheets have on paper: kept with the workbook, followed by undo, and written when it is saved. */
-import { type PageSetup, withPageSetup } from "../functions/files/page-setup";
-import { PAGE_NUMBER, cautionOf } from "../taskpane/sheets/page";
-import type { DrawnPage } from "../taskpane/sheets/drawing";
-import { type Model, engine } from "./engine";
+import { type PageSetup, withPageSetup } from "../functions/files/page-setup.ts";
+import { PAGE_NUMBER, cautionOf } from "../taskpane/sheets/page.ts";
+import type { DrawnPage } from "../taskpane/sheets/drawing.ts";
+import { type Model, engine } from "./engine.ts";
 
 type Pages = Record<string, DrawnPage>;
 

@@ -1,7 +1,7 @@
 /** Keeps the workbook that another took the place of, with the file that it came from: it can be had back. */
 import { type UseStore, createStore, del, get, set } from "idb-keyval";
-import { keepOriginal } from "./original";
-import type { Original } from "./save";
+import { keepOriginal } from "./original.ts";
+import type { Original } from "./save.ts";
 
 interface Replaced {
   data: object;

@@ -2,18 +2,20 @@
  * Saves a workbook into the file that it was opened from: what was not touched stays the same byte for byte. What
  * the file held is found by opening it again, after the rows, columns and names that have changed since.
  */
-import { attributesOf, sheetsOf } from "../functions/files/reading";
-import { moveWithin, renameSheet } from "../functions/files/move";
-import { type CellEdit, type SizeEdits, patchSheet } from "../functions/files/patch-sheet";
-import { StyleBook } from "../functions/files/style-book";
-import { Texts } from "../functions/files/texts";
-import { Beside } from "./beside";
-import { type Model, engine } from "./engine";
-import { type Written, namesOf, written } from "./files";
-import { openModel } from "./open";
-import type { Origin } from "./origin";
-import { PLAIN, type SheetState, type Size, stateOf } from "./state";
-import { writeWorkbook } from "./workbook-part";
+import type { Fence } from "../functions/files/far.ts";
+import { attributesOf, sheetsOf } from "../functions/files/source.ts";
+import { moveWithin, renameSheet } from "../functions/files/move.ts";
+import { type CellEdit, type SizeEdits, patchSheet } from "../functions/files/patch-sheet.ts";
+import { StyleBook } from "../functions/files/style-book.ts";
+import { Texts } from "../functions/files/texts.ts";
+import { Beside, type FreshCells } from "./beside.ts";
+import { type Model, engine } from "./engine.ts";
+import { type Written, namesOf, written } from "./files.ts";
+import { followHeadings } from "./headings.ts";
+import { openModel } from "./open.ts";
+import { type Origin, fencesNow } from "./origin.ts";
+import { PLAIN, type SheetState, type Size, isQuoted, stateOf } from "./state.ts";
+import { writeWorkbook } from "./workbook-part.ts";
 
 /** A file as it was opened. */
 export interface Original {
@@ -95,8 +97,12 @@ class Saving {
         isVisible: sheet.isVisible,
       })),
       names: [namesOf(before), namesOf(this.model)],
-      // Values that we cannot work out may hang on what has changed.
-      recalculates: isWritten && now.some((sheet) => isStale(sheet, then.get(sheet.name))),
+      // Values that we cannot work out, or that read what is out of sight, may hang on what has changed.
+      recalculates:
+        isWritten &&
+        (this.origin.edits.length > 0 ||
+          Object.keys(this.origin.fences ?? {}).length > 0 ||
+          now.some((sheet) => isStale(sheet, then.get(sheet.name)))),
     });
     styles.save();
     this.lost.push(...fresh.lost.filter((line) => isNew(line, now, then)));
@@ -109,7 +115,19 @@ class Saving {
     const { data } = this.original;
     if (data && bytes === this.original.bytes)
       return new engine.Model(structuredClone(data), { mode: "normal" });
-    return openModel(bytes).model;
+    return openModel(bytes, this.fences()).model;
+  }
+
+  /** What was out of sight stays so, under the names that the sheets have now. */
+  private fences(): Record<string, Fence> {
+    const fences = Object.entries(fencesNow(this.origin));
+    const names = new Map(
+      Object.entries(this.origin.sheets).map(([id, name]) => [
+        name,
+        this.model.getters.tryGetSheetName(id) ?? name,
+      ]),
+    );
+    return Object.fromEntries(fences.map(([name, fence]) => [names.get(name) ?? name, fence]));
   }
 
   /** Rows, columns and names of sheets that have changed since the file was opened. */
@@ -156,7 +174,9 @@ class Saving {
     styles: StyleBook,
   ): boolean {
     const { texts } = this;
-    const cells = cellEdits(known, sheet, beside.cellsOf(freshPath));
+    const isMoved = this.origin.edits.length > 0;
+    const cells = cellEdits(known, sheet, beside.cellsOf(freshPath), isMoved);
+    this.lost.push(...followHeadings(texts, path, sheet, cells));
     const rows = sizeEdits(known.rows, sheet.rows, "row");
     const columns = sizeEdits(known.cols, sheet.cols, "column");
     const before = formulaCount(texts.text(path));
@@ -180,19 +200,24 @@ function bare(sheet: SheetState): string {
 function cellEdits(
   then: SheetState,
   now: SheetState,
-  fresh: ReadonlyMap<string, string> | null,
+  fresh: FreshCells | null,
+  isMoved = false,
 ): Map<string, CellEdit> {
   const edits = new Map<string, CellEdit>();
   for (const name of new Set([...then.cells.keys(), ...now.cells.keys()])) {
     const [was, is] = [then.cells.get(name), now.cells.get(name)];
     const isOther = (was?.content ?? "") !== (is?.content ?? "");
-    const isValue = !isOther && fresh !== null && was?.value !== is?.value;
+    // Where rows were taken out, the file's values are older than what was read of it since.
+    const isWorked = is?.value !== undefined && !(was?.isError && is.isError);
+    const isNewValue = was?.value !== is?.value || (isMoved && isWorked);
+    const isValue = !isOther && fresh !== null && isNewValue;
     const isLook = (was?.lookKey ?? "") !== (is?.lookKey ?? "");
     if (!isOther && !isValue && !isLook) continue;
     const edit: CellEdit = isLook ? { look: [was?.look ?? PLAIN, is?.look ?? PLAIN] } : {};
     if (isOther || isValue) {
-      edit.content = fresh?.get(name) ?? "";
       edit.isValue = isValue && (is?.content ?? "") !== "" && is?.value !== undefined;
+      edit.content = fresh?.(name, edit.isValue) ?? "";
+      edit.isQuoted = isQuoted(is);
     }
     edits.set(name, edit);
   }
@@ -243,11 +268,17 @@ function dropCalcChain(texts: Texts) {
   for (const path of texts.beside(texts.workbook, "calcChain")) texts.remove(path, texts.workbook);
 }
 
-/** Formulas that the local sheet cannot work out, and that are as they were. */
+/** Errors that a formula comes to by itself, in any program. */
+const ITS_OWN = ["#DIV/0!", "#N/A"].map((code) => JSON.stringify(["error", code]));
+
+/** Formulas that the local sheet may be unable to work out, and that are as they were. */
 function isStale(now: SheetState, then?: SheetState): boolean {
   return [...now.cells].some(
-    ([name, { isError, content }]) =>
-      isError && content !== "" && then?.cells.get(name)?.content === content,
+    ([name, { isError, content, value = "" }]) =>
+      isError &&
+      content !== "" &&
+      !ITS_OWN.includes(value) &&
+      then?.cells.get(name)?.content === content,
   );
 }
 

@@ -1,4 +1,4 @@
-import type { Template } from "../taskpane/sheets/template";
+import type { Template } from "../taskpane/sheets/template.ts";
 
 /** The first sheet of a new local workbook: the invented workshop, its three quotes, and what to do. */
 export const startHere: Template = {
@@ -6,22 +6,18 @@ export const startHere: Template = {
   use: "The first sheet of the local workbook.",
   step: 1,
   widths: [190, 130, 330],
-  blocks: [
-    { at: "A1", look: "title", rows: [["Larkfield Mist House"]] },
+  parts: [
+    { text: "title", rows: ["Larkfield Mist House"] },
     {
-      at: "A2",
-      look: "note",
+      text: "note",
       rows: [
-        [
-          "An invented workshop to try Mistwright on. Your work stays in this browser; nothing is sent anywhere.",
-        ],
+        "An invented workshop to try Mistwright on. Your work stays in this browser; nothing is sent anywhere.",
       ],
     },
-    { at: "A4", look: "section", rows: [["Three quotes came in, in unlike packs"]] },
-    { at: "A5", look: "heading", rows: [["Supplier", "Base", "Quote"]] },
+    { gap: 1, text: "section", rows: ["Three quotes came in, in unlike packs"] },
+    { text: "heading", rows: [["Supplier", "Base", "Quote"]] },
     {
-      at: "A6",
-      look: "label",
+      text: "label",
       rows: [
         ["Alder Row", "Alder Clear", "1 US gallon for $46.00, freight $14.50, free from $75"],
         [
@@ -32,28 +28,27 @@ export const startHere: Template = {
         ["Drovers Wharf", "Drovers Dry", "5 litres for $61.00, freight $22.00, free from $120"],
       ],
     },
-    { at: "A10", look: "section", rows: [["Which is cheapest, and what do I weigh?"]] },
+    { gap: 1, text: "section", rows: ["Which is cheapest, and what do I weigh?"] },
     {
-      at: "A11",
-      look: "label",
+      text: "label",
       rows: [
-        [
-          "1. In the pane, under Sheets, press Insert the whole workbook. The three quotes stand in Materials.",
-        ],
-        [
-          "2. Type another price into a cream cell of Materials, and read every bottle's cost and price in Price list.",
-        ],
-        [
-          "3. In Base comparison pick a base; in Size run pick a recipe and the bottles, and print its Bench sheet.",
-        ],
-        ["4. Under Functions, search for what you need, and put its example in a cell."],
+        "1. In the pane, under Sheets, press Insert the whole workbook. The three quotes stand in Materials.",
+        "2. Type another price into a cream cell of Materials, and read every bottle's cost and price in Price list.",
+        "3. In Base comparison pick a base; in Size run pick a recipe and the bottles, and print its Bench sheet.",
+        "4. Under Functions, search for what you need, and use it on your own cells.",
       ],
     },
-    { at: "A16", look: "section", rows: [["Or type a function anywhere"]] },
-    { at: "A17", look: "label", rows: [["Batch (g)"], ["Fragrance load"], ["Oil to weigh (g)"]] },
-    { at: "B17", look: "input", rows: [[60]] },
-    { at: "B18", look: "input", format: "0.0%", rows: [[0.05]] },
-    { at: "B19", look: "result", rows: [["=MIST.OILFOR(B17,B18)"]] },
-    { at: "C19", look: "note", rows: [["holds =MIST.OILFOR(B17, B18)"]] },
+    { gap: 1, text: "section", rows: ["Or type a function anywhere"] },
+    {
+      fields: [
+        { name: "batch", label: "Batch (g)", demo: 60 },
+        { name: "load", label: "Fragrance load", format: "0.0%", demo: 0.05 },
+        {
+          label: "Oil to weigh (g)",
+          formula: "=MIST.OILFOR({batch},{load})",
+          note: "holds =MIST.OILFOR(B17, B18)",
+        },
+      ],
+    },
   ],
 };

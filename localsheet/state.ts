@@ -1,8 +1,10 @@
 /** All that a workbook holds, in a form that can be compared with what it held before. */
-import type { Look } from "../functions/files/style-book";
-import { cellsIn } from "../functions/files/cells";
-import { cellName } from "../functions/formula/addresses";
-import type { Model } from "./engine";
+import type { Look } from "../functions/files/style-book.ts";
+import type { View } from "../functions/files/sheet-view.ts";
+import { cellsIn } from "../functions/files/cells.ts";
+import { withinSheet } from "../functions/files/shift.ts";
+import { cellName } from "../functions/formula/addresses.ts";
+import type { Model } from "./engine.ts";
 
 export interface CellState {
   content: string;
@@ -27,8 +29,7 @@ export interface SheetState {
   conditionalFormats: { ranges: string[] }[];
   tables: { range: string }[];
   figures: { id: string; tag: string }[];
-  /** What is not written into a file that was opened. */
-  view: string;
+  view: View;
 }
 
 interface Data {
@@ -36,13 +37,18 @@ interface Data {
     styles: Record<string, number>;
     formats: Record<string, number>;
     borders: Record<string, number>;
-    panes?: object;
+    panes?: { xSplit: number; ySplit: number };
     areGridLinesVisible: boolean;
     color?: string;
   })[];
   styles: Record<string, Look["style"]>;
   formats: Record<string, string>;
   borders: Record<string, Look["border"]>;
+}
+
+/** A text that was typed with an apostrophe before it, so that it stays a text. */
+export function isQuoted(cell?: CellState): boolean {
+  return cell?.content.startsWith("'") ?? false;
 }
 
 export const PLAIN: Look = { style: {}, border: {} };
@@ -57,12 +63,21 @@ export function stateOf(model: Model): SheetState[] {
     rows: sheet.rows,
     cols: sheet.cols,
     merges: sheet.merges,
-    dataValidationRules: sheet.dataValidationRules,
-    conditionalFormats: sheet.conditionalFormats,
+    dataValidationRules: sheet.dataValidationRules.map(endedRule),
+    conditionalFormats: sheet.conditionalFormats.map(endedRule),
     tables: sheet.tables,
     figures: sheet.figures,
-    view: JSON.stringify([sheet.panes ?? null, sheet.areGridLinesVisible, sheet.color ?? null]),
+    view: {
+      rows: sheet.panes?.ySplit ?? 0,
+      columns: sheet.panes?.xSplit ?? 0,
+      gridLines: sheet.areGridLinesVisible,
+      color: sheet.color ?? "",
+    },
   }));
+}
+
+function endedRule<T extends { ranges: string[] }>(rule: T): T {
+  return { ...rule, ranges: rule.ranges.map(withinSheet) };
 }
 
 function cellsOf(model: Model, sheet: Data["sheets"][number], data: Data): Map<string, CellState> {
@@ -118,7 +133,7 @@ function contents({ getters }: Model, sheetId: string, at: (name: string) => Cel
     const { row, col } = getters.getCellPosition(cell.id);
     const position = { sheetId, row, col };
     const text = cell.isFormula
-      ? getters.getCellText(position, { showFormula: true })
+      ? withinSheet(getters.getCellText(position, { showFormula: true }))
       : cell.content;
     if (!text) continue;
     const state = at(cellName(row, col));

@@ -1,5 +1,5 @@
 /** Dates as people type them, in the order of their language; given as the engine reads them: 2026-11-25. */
-import type { Language } from "./language";
+import type { Language } from "./language.ts";
 
 /** A date of three parts, or with a month's name; undefined for anything else, and for 31 February. */
 export function isoDate(

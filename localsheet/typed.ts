@@ -8,8 +8,8 @@
  * "Format numbers as percentages"). An older article (KB 215203) reads 0.1 as 0.10% and only .1 as 10%;
  * since the two differ, how such a number was read is said back.
  */
-import type { Language } from "./language";
-import { isoDate } from "./typed-dates";
+import type { Language } from "./language.ts";
+import { isoDate } from "./typed-dates.ts";
 
 export interface Reading {
   content: string;

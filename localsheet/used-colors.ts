@@ -2,7 +2,7 @@
  * The colours of the colour picker. The engine goes through every cell for them each time that something is
  * typed; only a cell that is given a look can bring a new one.
  */
-import { engine } from "./engine";
+import { engine } from "./engine.ts";
 
 const NAME = "custom_colors";
 const plugins = engine.registries.coreViewsPluginRegistry;

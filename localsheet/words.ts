@@ -3,7 +3,7 @@
  * that tooltips, notices and refusals all speak them. Of a sentence that is not here, the engine's own
  * is shown, its inner words in plain ones. %s and %(name)s are the engine's places, in its order.
  */
-import { engine } from "./engine";
+import { engine } from "./engine.ts";
 
 const NUMBER = "A number is needed here, and '%s' is words: type a number, or empty that cell.";
 

@@ -1,7 +1,7 @@
 /** The workbook's own part of a file: its sheets in their order, its names. */
-import { escaped } from "../functions/files/package";
-import { attributesOf } from "../functions/files/reading";
-import { type Texts, elementsOf, withAttributes } from "../functions/files/texts";
+import { escaped } from "../functions/files/package.ts";
+import { attributesOf } from "../functions/files/source.ts";
+import { type Texts, elementsOf, withAttributes } from "../functions/files/texts.ts";
 
 export interface Book {
   sheets: { name: string; path: string; isVisible: boolean }[];

@@ -15,6 +15,7 @@ export { densityOf } from "./measure/densityof.ts";
 export { dropRate } from "./measure/droprate.ts";
 export { dropsFor } from "./measure/dropsfor.ts";
 export { fillWeight } from "./measure/fillweight.ts";
+export { packHolds } from "./measure/packholds.ts";
 export { spraysIn } from "./measure/spraysin.ts";
 export { turn } from "./measure/turn.ts";
 export { blendDensity } from "./blend/blenddensity.ts";

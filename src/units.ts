@@ -6,9 +6,12 @@
  * `oz` is always a weight, `floz` always a volume. Pints, quarts, spoons and gallons are US unless
  * the name says imp.
  *
+ * Words for units are read without case, spaces, dots and the s of many.
+ *
  * Every factor is a whole number of a small part, so that 1 lb is 16 oz to the last digit.
  */
 import { BlankError, CalcError, amount, density as checkDensity, squeeze } from "./errors.ts";
+import { SPELLINGS } from "./data/spellings.ts";
 
 /** Nanograms in one unit. */
 const WEIGHTS = {
@@ -48,17 +51,30 @@ const UNITS: Unit[] = [
   ...Object.entries(VOLUMES).map(([name, parts]) => ({ name, measures: "volume", parts })),
 ] as Unit[];
 
-const BY_KEY = new Map(UNITS.map((unit) => [squeeze(unit.name), unit]));
+/** Every word for every unit as it is looked up: small letters, no spaces, no dots; one and many. */
+export const UNIT_WORDS: ReadonlyMap<string, Unit> = new Map(
+  UNITS.flatMap((unit) =>
+    [unit.name, ...SPELLINGS[unit.name]]
+      .map(squeeze)
+      .flatMap((word) => [word, `${word}s`])
+      .map((word) => [word, unit]),
+  ),
+);
+
+/** A unit's word as it is looked up. */
+export function unitWord(text: string): string {
+  return squeeze(text).replaceAll(".", "");
+}
 
 /** The names. Every other list of units, in words, in cells or on a page, is made from these. */
 export const WEIGHT_UNITS = Object.keys(WEIGHTS) as WeightUnit[];
 export const VOLUME_UNITS = Object.keys(VOLUMES) as VolumeUnit[];
 
-/** A unit by its name, case and spaces ignored. */
+/** A unit by its name or another word for it. */
 export function unitOf(argument: string, name: string): Unit {
-  const key = squeeze(name);
+  const key = unitWord(name);
   if (key === "") throw new BlankError(argument, "blank");
-  const unit = BY_KEY.get(key);
+  const unit = UNIT_WORDS.get(key);
   if (unit) return unit;
   throw new CalcError(
     `${argument} must be a weight (${WEIGHT_UNITS.join(" ")}) or ` +
@@ -90,9 +106,9 @@ function only(
   );
 }
 
-const GRAM = BY_KEY.get("g") as Unit;
-const MILLILITRE = BY_KEY.get("ml") as Unit;
-const FLUID_OUNCE = BY_KEY.get("floz") as Unit;
+const GRAM = unitOf("unit", "g");
+const MILLILITRE = unitOf("unit", "mL");
+const FLUID_OUNCE = unitOf("unit", "floz");
 
 /**
  * An amount in another unit. Between weight and volume it needs the density, g/mL;

@@ -1,8 +1,8 @@
 /** The pane in Excel. */
-import { element } from "./pane/elements";
-import { ExcelWorkbook } from "./host/excel-workbook";
-import { mountPane } from "./pane/pane";
-import { followTheme } from "./pane/theme";
+import { element } from "./pane/elements.ts";
+import { ExcelWorkbook } from "./host/excel-workbook.ts";
+import { mountPane } from "./pane/pane.ts";
+import { followTheme } from "./pane/theme.ts";
 
 const root = document.getElementById("pane") as HTMLElement;
 

@@ -44,8 +44,7 @@ function roomOf(path: string): string | undefined {
 function filesImportedBy(path: string): string[] {
   return importsOf(path)
     .filter((name) => name.startsWith("."))
-    .map((name) => join(dirname(path), name))
-    .map((name) => (extname(name) ? name : `${name}.ts`));
+    .map((name) => join(dirname(path), name));
 }
 
 describe.each(HOUSES)("%s", (house) => {
@@ -53,6 +52,8 @@ describe.each(HOUSES)("%s", (house) => {
     const room = roomOf(path) ?? "no room";
     for (const imported of filesImportedBy(path))
       expect([room, ...(MAY_IMPORT[room] ?? [])], imported).toContain(roomOf(imported));
+    // As Node asks for.
+    for (const imported of filesImportedBy(path)) expect(extname(imported)).not.toBe("");
     const packages = importsOf(path).filter((name) => !name.startsWith("."));
     for (const name of packages) expect(name).toMatch(PACKAGES[house]);
   });

@@ -3,8 +3,9 @@ import { existsSync, readFileSync } from "node:fs";
 import * as math from "mathjs";
 import { describe, expect, test } from "vitest";
 import { KINDS } from "../functions/catalog/kinds";
+import { SPELLINGS } from "../src/data/spellings";
 import { turn } from "../src/index";
-import { VOLUME_UNITS, WEIGHT_UNITS, unitOf } from "../src/units";
+import { UNIT_WORDS, VOLUME_UNITS, WEIGHT_UNITS, unitOf } from "../src/units";
 import { PACK_UNITS } from "../taskpane/sheets/pack-units";
 import { holdToPublished } from "./reference/hold";
 import { refuses } from "./refuses";
@@ -64,6 +65,60 @@ test("names are read without case and spaces; the list is closed", () => {
   );
 });
 
+describe("other words for units", () => {
+  // Common English spellings, and what each means in US trade; by hand.
+  test.each([
+    ["lbs", "lb"],
+    ["Lbs.", "lb"],
+    ["pounds", "lb"],
+    ["ounces", "oz"],
+    ["oz.", "oz"],
+    ["fl. oz.", "floz"],
+    ["Fl Ozs", "floz"],
+    ["Fluid Ounces", "floz"],
+    ["oz fl", "floz"],
+    ["gallons", "gal"],
+    ["Gal.", "gal"],
+    ["imperial gallons", "impgal"],
+    ["quarts", "qt"],
+    ["pint", "pt"],
+    ["Litres", "L"],
+    ["liter", "L"],
+    ["cc", "mL"],
+    ["millilitres", "mL"],
+    ["grams", "g"],
+    ["kgs", "kg"],
+    ["kilo", "kg"],
+    ["Tablespoons", "tbsp"],
+  ])("%s is %s", (word, name) => {
+    expect(unitOf("unit", word).name).toBe(name);
+  });
+
+  test("an ounce is a weight, also where a liquid is meant", () => {
+    expect(unitOf("unit", "ounces").measures).toBe("weight");
+    refuses(
+      () => turn(32, "ounces", "fluid ounces"),
+      "density is needed: oz is a weight and floz a volume; weigh a known volume to find it",
+    );
+  });
+
+  test.each(["gr", "t", "c", "#", "cup", "m", "fl", "fluid", "imp", "us", "dram", "s", "ton"])(
+    "what may mean several things, or nothing here, is refused: %s",
+    (word) => {
+      expect(() => unitOf("unit", word)).toThrow(`got "${word}"`);
+    },
+  );
+
+  test("no word stands for two units", () => {
+    const said = [...WEIGHT_UNITS, ...VOLUME_UNITS].flatMap((name) =>
+      [name, ...SPELLINGS[name]].map((word) => ({ name, word })),
+    );
+    for (const { name, word } of said) expect(unitOf("unit", word).name).toBe(name);
+    // One and many of each; a doubling would leave fewer.
+    expect(UNIT_WORDS.size).toBe(2 * said.length);
+  });
+});
+
 describe("a unit is added in src/units.ts and nowhere else", () => {
   const names = [...WEIGHT_UNITS, ...VOLUME_UNITS];
   const written = spawnSync("git", ["ls-files"], { encoding: "utf8" })
@@ -81,9 +136,10 @@ describe("a unit is added in src/units.ts and nowhere else", () => {
 
   test("the table of the reference, drop-downs and the texts of arguments follow", () => {
     const reference = readFileSync("docs/reference/README.md", "utf8");
-    const rows = [...reference.matchAll(/^\| (\w+) \| [\d.e-]+ (?:g|mL) \|$/gm)];
+    const rows = [...reference.matchAll(/^\| (\w+) \| [\d.e-]+ (?:g|mL) \| (.+) \|$/gm)];
     expect(rows.map(([, unit]) => unit)).toEqual(names);
+    expect(rows.map(([, , also]) => also)).toEqual(names.map((unit) => SPELLINGS[unit].join(", ")));
     expect(PACK_UNITS).toEqual(names);
-    for (const unit of names) expect(KINDS.unit.split(" ")).toContain(unit);
+    for (const unit of names) expect(KINDS.unit.split(/,? /)).toContain(unit);
   });
 });

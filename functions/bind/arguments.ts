@@ -1,5 +1,5 @@
 /** The arguments of a call, and its lines: a call whose arguments are ranges has several. */
-import type { Bound } from "../catalog/entry";
+import type { Bound } from "../catalog/entry.ts";
 import {
   type CellValue,
   type Fault,
@@ -11,7 +11,7 @@ import {
   onlyCell,
   readCell,
   readRange,
-} from "./cell";
+} from "./cell.ts";
 
 /** An argument of a call as its lines see it. What is the same for all lines is worked out once. */
 export interface Argument {
@@ -103,10 +103,10 @@ export function at(grid: Grid, { row, column }: Line): CellValue {
 
 const FIRST: Line = { row: 0, column: 0 };
 
-/** What the pure function gets for a line of a call; what is left out is undefined. */
-export function inputsOf(entry: Bound, args: readonly unknown[], line = FIRST): unknown[] {
+/** What the pure function gets for a call of one line; what is left out is undefined. */
+export function inputsOf(entry: Bound, args: readonly unknown[]): unknown[] {
   return argumentsOf(entry, args).map(({ param, grid, read }) =>
-    read(param.range ? null : at(grid, line)),
+    read(param.range ? null : at(grid, FIRST)),
   );
 }
 

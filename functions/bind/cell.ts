@@ -2,9 +2,9 @@
  * What a cell holds: a host's value freed of its wrappings, read as a function asks for it, and a
  * function's answer made safe for a cell.
  */
-import { BLANK, CalcError } from "../../src/errors";
-import type { Bound } from "../catalog/entry";
-import { WORD_KINDS, isLeftOutAtZero, isRefusedAtZero } from "../catalog/kinds";
+import { BLANK, CalcError } from "../../src/errors.ts";
+import type { Bound } from "../catalog/entry.ts";
+import { WORD_KINDS, isLeftOutAtZero, isRefusedAtZero } from "../catalog/kinds.ts";
 
 /** An error in a cell. Only #VALUE! and #N/A carry a text in Excel. */
 export interface Fault {
@@ -89,6 +89,7 @@ export function readCell(param: Param, cell: CellValue): unknown {
     if (isEmpty(cell)) return param.optional ? undefined : "";
     return textOf(cell);
   }
+  if (param.kind === "pack" && typeof cell === "string" && !isBlank(cell)) return cell;
   if (param.optional && (isBlank(cell) || (cell === 0 && isLeftOutAtZero(param)))) return undefined;
   if (cell === 0 && isRefusedAtZero(param)) throw new CalcError(zeroDegrees(param));
   return readNumber(param, cell);

@@ -1,4 +1,4 @@
 /** The functions bundle of the Excel add-in. */
-import { register } from "./register";
+import { register } from "./register.ts";
 
 register(CustomFunctions);

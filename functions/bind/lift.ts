@@ -5,11 +5,19 @@
  * lift() turns the one into the other and broadcasts as Excel does: a single cell, row or column
  * stretches; unequal lengths give #N/A where one of them has ended.
  */
-import { BlankError, CalcError } from "../../src/errors";
-import type { Bound } from "../catalog/entry";
-import { WORD_KINDS } from "../catalog/kinds";
-import { type Argument, type Line, argumentsOf, at, extentOf } from "./arguments";
-import { type CellValue, type Grid, type Param, faultOf, isEmpty, isFault, settle } from "./cell";
+import { BlankError, CalcError } from "../../src/errors.ts";
+import type { Bound } from "../catalog/entry.ts";
+import { WORD_KINDS } from "../catalog/kinds.ts";
+import { type Argument, type Line, argumentsOf, at, extentOf } from "./arguments.ts";
+import {
+  type CellValue,
+  type Grid,
+  type Param,
+  faultOf,
+  isEmpty,
+  isFault,
+  settle,
+} from "./cell.ts";
 
 /**
  * A function of src. Which arguments it takes is known from its doc comment, not to the compiler.

@@ -4,10 +4,10 @@
  * In Excel that is the CustomFunctions object of the custom functions runtime; the local sheet has
  * one of its own of the same shape, so both hosts run this same code.
  */
-import * as src from "../../src/index";
-import type { Bound } from "../catalog/entry";
-import { type Fault, type Grid, isFault } from "./cell";
-import { type Pure, lift } from "./lift";
+import * as src from "../../src/index.ts";
+import type { Bound } from "../catalog/entry.ts";
+import { type Fault, type Grid, isFault } from "./cell.ts";
+import { type Pure, lift } from "./lift.ts";
 import generated from "./list.json";
 
 export interface FunctionsHost {

@@ -1,6 +1,6 @@
 /** What the catalog knows of one worksheet function; all of it comes from its doc comment. */
-import type { Kind } from "./kinds";
-import type { Topic } from "./topics";
+import type { Kind } from "./kinds.ts";
+import type { Topic } from "./topics.ts";
 
 /** The namespace that stands before every function: =MIST.OILFOR(...). */
 export const NAMESPACE = "MIST";
@@ -57,6 +57,8 @@ export interface CatalogEntry {
   name: string;
   summary: string;
   need: string;
+  /** Everyday words that people look for it by. */
+  words: string;
   remarks: string;
   params: Param[];
   returns: { kind: Kind; range: boolean; text: string };

@@ -89,7 +89,7 @@ function split(text: string, separator: string): string[] {
     else if (!quoted && char === "{") depth++;
     else if (!quoted && char === "}") depth--;
     if (char === separator && !quoted && depth === 0) parts.push("");
-    else parts[parts.length - 1] += char;
+    else parts.push((parts.pop() ?? "") + char);
   }
   return parts;
 }

@@ -24,8 +24,9 @@ export const KINDS = {
   worded: "percents, and a word on them",
   category: 'a number or "none"',
   number: "a number",
-  unit: `a unit, of weight ${WEIGHT_UNITS.join(" ")} or of volume ${VOLUME_UNITS.join(" ")}`,
+  unit: `a unit, of weight ${WEIGHT_UNITS.join(" ")} or of volume ${VOLUME_UNITS.join(" ")}, or written out`,
   choice: "one of the words in quotes",
+  pack: 'a pack\'s text, such as "4 x 250 mL"',
 } as const;
 
 export type Kind = keyof typeof KINDS;
@@ -64,6 +65,7 @@ export const ZERO: Record<Kind, "zero" | "blank" | "unclear"> = {
   number: "zero",
   unit: "blank",
   choice: "blank",
+  pack: "zero",
 };
 
 interface Asked {

@@ -20,6 +20,17 @@ const CAUTIONS = {
 
 export type Topic = keyof typeof CAUTIONS;
 
+/** The topics as a person is shown them. */
+export const TOPIC_TITLES: Record<Topic, string> = {
+  load: "Oil and base to weigh",
+  measure: "Units, drops and fills",
+  blend: "Mixing",
+  spirit: "Alcohol",
+  cost: "Costs and prices",
+  limits: "Limits and labels",
+  trial: "Trials of scent",
+};
+
 export const TOPICS = Object.keys(CAUTIONS) as Topic[];
 
 /** What to keep in mind with the numbers of a function. */

@@ -1,8 +1,8 @@
 /** What a workbook's file says of its sheets, names and tables. */
 import { parseStructRef } from "@borgar/fx/xlsx";
-import type { Shape } from "../native/inputs";
-import { readFormula } from "../formula/reader";
-import { shapeOfFormula, sizeOfRange } from "./native-formula";
+import type { Shape } from "../native/given.ts";
+import { readFormula } from "../formula/reader.ts";
+import { shapeOfFormula, sizeOfRange } from "./native-formula.ts";
 import {
   type Element,
   type Package,
@@ -10,7 +10,7 @@ import {
   childNamed,
   childrenNamed,
   elements,
-} from "./package";
+} from "./package.ts";
 
 export interface Sheet {
   name: string;
@@ -94,8 +94,9 @@ export class Book {
       table.columns.findIndex((each) => each === column.toLowerCase());
     const [first, last = first] = (found.columns ?? []).map(place);
     if (first === -1 || last === -1) return null;
-    const columns = first === undefined ? table.columns.length : Math.abs(last - first) + 1;
-    const sections = (found.sections ?? []) as string[];
+    const columns =
+      first === undefined || last === undefined ? table.columns.length : Math.abs(last - first) + 1;
+    const sections = found.sections ?? [];
     if (sections.includes("this row")) return { rows: 1, columns };
     if (sections.includes("all")) return { rows: table.rows, columns };
     const heads = sections.includes("headers") ? table.heads : 0;

@@ -1,8 +1,9 @@
 /** The cells of a sheet that hold formulas. */
-import { parseA1Ref, translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx/xlsx";
-import { cellName } from "../formula/addresses";
-import type { Sheet } from "./book";
-import { type Element, type Package, childNamed, childrenNamed } from "./package";
+import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx/xlsx";
+import { cellName } from "../formula/addresses.ts";
+import { rangeIn } from "../formula/references.ts";
+import type { Sheet } from "./book.ts";
+import { type Element, type Package, childNamed, childrenNamed } from "./package.ts";
 
 export interface FormulaCell {
   sheet: Sheet;
@@ -51,8 +52,8 @@ function moved(formula: string, from: string, to: string): string {
 
 /** The names of the cells in a range. */
 export function cellsIn(range: string): string[] {
-  const found = parseA1Ref(range);
-  if (!found || !("range" in found)) return [range];
+  const found = rangeIn(range);
+  if (!found) return [range];
   const { top, left, bottom, right } = found.range;
   const [firstRow, firstColumn] = [top ?? 0, left ?? 0];
   const names: string[] = [];

@@ -2,7 +2,7 @@
  * The order of a chart's parts, which programs insist on. From memory of ECMA-376 part 1, 21.2, and held by
  * Microsoft's validator in a test.
  */
-import { type Element, childrenNamed, drop, elements } from "./package";
+import { type Element, childrenNamed, drop, elements } from "./package.ts";
 
 const SERIES =
   "idx order tx spPr invertIfNegative pictureOptions marker explosion dPt dLbls trendline errBars cat val xVal yVal smooth shape bubbleSize bubble3D extLst";

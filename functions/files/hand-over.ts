@@ -5,25 +5,21 @@
  * are plain arithmetic becomes a native formula and stays live. Any other becomes its value, marked, with the
  * formula in a note. A sheet lists them all.
  */
-import { TooMuch } from "../native/too-much";
-import {
-  type Node,
-  calleeOf,
-  childrenOf,
-  mentionsUs,
-  ourCalls,
-  readFormula,
-  typedFormula,
-  writeFormula,
-} from "../formula/reader";
-import { freeName } from "../formula/sheet-names";
-import { Book, type Sheet } from "./book";
-import { type FormulaCell, cellsIn, formulaCells } from "./cells";
-import { type Replaced, addListSheet } from "./list-sheet";
-import { Marks } from "./marks";
-import { type NativeFormula, nativeFormula } from "./native-formula";
-import { Notes } from "./notes";
-import { dropOurPane } from "./panes";
+import { TooMuch } from "../native/too-much.ts";
+import { mentionsUs, ourCalls } from "../formula/ours.ts";
+import { readFormula } from "../formula/reader.ts";
+import { type Node, calleeOf, childrenOf } from "../formula/tree.ts";
+import { typedFormula, writeFormula } from "../formula/writer.ts";
+import { RANK } from "../formula/precedence.ts";
+import { freeName } from "../formula/sheet-names.ts";
+import { Book, type Sheet } from "./book.ts";
+import { type FormulaCell, cellsIn, formulaCells } from "./cells.ts";
+import { type Replaced, addListSheet } from "./list-sheet.ts";
+import { Marks } from "./marks.ts";
+import { type NativeFormula, nativeFormula } from "./native-formula.ts";
+import { Notes } from "./notes.ts";
+import { dropOurPane } from "./panes.ts";
+import { addUnitSheet, looksUpUnits, nameUnitTables } from "./unit-sheet.ts";
 import {
   type Element,
   Package,
@@ -35,7 +31,7 @@ import {
   elements,
   keptText,
   link,
-} from "./package";
+} from "./package.ts";
 
 export type { Replaced };
 
@@ -65,6 +61,7 @@ class Copy {
   private readonly replaced: Replaced[] = [];
   /** Names that stand for more than a native formula can say. */
   private readonly lostNames = new Set<string>();
+  private usesUnits = false;
   /** Where answers stood that spilled and now are fixed: "sheet!A1" to the range. */
   private readonly fixed = new Map<string, string>();
 
@@ -90,6 +87,7 @@ class Copy {
     for (const sheet of this.book.sheets) this.replaceElsewhere(sheet);
     for (const notes of this.notes.values()) notes.draw();
     this.addList();
+    this.addUnits();
     this.dropCalcChain();
     dropOurPane(this.file);
     return { bytes: this.file.save(), replaced: this.replaced };
@@ -115,7 +113,9 @@ class Copy {
     // A call that is only talked about, in a text, is none.
     if (!isOurs || ourCalls(tree).length === 0) return null;
     try {
-      return nativeFormula(tree, (name) => this.book.sizeOf(name));
+      const native = nativeFormula(tree, (name) => this.book.sizeOf(name));
+      this.usesUnits ||= looksUpUnits(native.text);
+      return native;
     } catch (error) {
       if (error instanceof TooMuch) return { why: error.message };
       throw error;
@@ -235,7 +235,7 @@ class Copy {
     if (!READS_SPILL.test(text) || this.fixed.size === 0) return null;
     const tree = readOrNull(text);
     if (!tree) return null;
-    let changed = false;
+    const followed: string[] = [];
     const written = writeFormula(tree, (node) => {
       const anchor = anchorOf(node);
       const cut = anchor ? anchor.lastIndexOf("!") + 1 : 0;
@@ -248,10 +248,10 @@ class Copy {
           : sheet.name;
       const fills = anchor && this.fixed.get(`${on}!${anchor.slice(cut).replaceAll("$", "")}`);
       if (!fills) return null;
-      changed = true;
-      return { text: anchor.slice(0, cut) + held(fills), rank: 9 };
+      followed.push(anchor);
+      return { text: anchor.slice(0, cut) + held(fills), rank: RANK.atom };
     });
-    return changed ? written : null;
+    return followed.length > 0 ? written : null;
   }
 
   /** Rules, conditional formats and the formulas of table columns. */
@@ -314,15 +314,27 @@ class Copy {
   }
 
   private addList() {
-    const path = addListSheet(this.file, this.marks, this.replaced);
+    this.addSheet("Hand over", addListSheet(this.file, this.marks, this.replaced));
+  }
+
+  /** What formulas look units up in, where any does; a copy of a copy has it already. */
+  private addUnits() {
+    const isThere = this.book.names.some((name) => looksUpUnits(name.getAttribute("name") ?? ""));
+    if (!this.usesUnits || isThere) return;
+    const name = this.addSheet("Units", addUnitSheet(this.file), { state: "hidden" });
+    nameUnitTables(this.book.root, name);
+  }
+
+  /** A sheet behind the others; gives its name. */
+  private addSheet(title: string, path: string, attributes: Record<string, string> = {}): string {
     const sheets = childNamed(this.book.root, "sheets") as Element;
     const ids = elements(sheets).map((each) => Number(each.getAttribute("sheetId")));
-    const made = elementLike(sheets, "sheet", {
-      name: freeName("Hand over", this.book.sheetNames),
-      sheetId: String(Math.max(...ids) + 1),
-    });
+    const name = freeName(title, this.book.sheetNames);
+    const sheetId = String(Math.max(...ids) + 1);
+    const made = elementLike(sheets, "sheet", { name, sheetId, ...attributes });
     link(made, this.file.relate(this.book.path, "worksheet", path));
     sheets.appendChild(made);
+    return name;
   }
 
   /** The order in which Excel last worked cells out; it makes a new one, and takes a wrong one for damage. */
@@ -339,8 +351,9 @@ function refuseUnanswered(cells: FormulaCell[]) {
       cell.getAttribute("t") === "e" && UNANSWERED.has(childNamed(cell, "v")?.textContent ?? "")
     );
   });
-  if (open.length === 0) return;
-  const [{ sheet, name, cell }] = open;
+  const [first] = open;
+  if (!first) return;
+  const { sheet, name, cell } = first;
   throw new Error(
     `Nothing was handed over: ${open.length} of our cells show no answer, such as ${name} of "${sheet.name}" ` +
       `(${childNamed(cell, "v")?.textContent}). Press Repair first.`,
@@ -382,7 +395,7 @@ function held(range: string): string {
 
 /** The first cell of the spilled range that a node reads: A1#, stored as ANCHORARRAY(A1). */
 function anchorOf(node: Node): string | null {
-  const isCall = node.type === "CallExpression" && /ANCHORARRAY$/i.test(calleeOf(node));
+  const isCall = node.type === "CallExpression" && calleeOf(node) === "ANCHORARRAY";
   const isSign = node.type === "UnaryExpression" && node.operator === "#";
   if (!isCall && !isSign) return null;
   const [inner] = childrenOf(node);

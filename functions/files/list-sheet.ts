@@ -1,6 +1,6 @@
 /** The sheet that lists every replaced cell, for whoever receives the copy. */
-import type { Marks } from "./marks";
-import { type Package, escaped } from "./package";
+import type { Marks } from "./marks.ts";
+import { type Package, escaped } from "./package.ts";
 
 export interface Replaced {
   sheet: string;
@@ -79,8 +79,8 @@ function row(number: number, cells: string[], style: string): string {
     return `<c r="${name}" s="${style}" t="inlineStr"><is><t xml:space="preserve">${shown}</t></is></c>`;
   });
   // Few programs make a row as high as its text when they open a file. The opening lines run on to the right.
-  const lines = cells.map((text, i) =>
-    Math.ceil(Math.min(text.length, LONGEST + 30) / (WIDTHS[i] * 0.9)),
+  const lines = WIDTHS.map((width, i) =>
+    Math.ceil(Math.min(cells[i]?.length ?? 0, LONGEST + 30) / (width * 0.9)),
   );
   const height = cells.length > 1 ? Math.max(...lines) * LINE : LINE;
   return `<row r="${number}" ht="${height}" customHeight="1">${made.join("")}</row>`;

@@ -5,12 +5,10 @@ import {
   appendStyle,
   childNamed,
   elementLike,
-  elements,
+  styleLike,
   styleList,
-} from "./package";
-
-const STYLES = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
-<styleSheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><fonts count="1"><font><sz val="11"/><name val="Calibri"/></font></fonts><fills count="2"><fill><patternFill patternType="none"/></fill><fill><patternFill patternType="gray125"/></fill></fills><borders count="1"><border><left/><right/><top/><bottom/><diagonal/></border></borders><cellStyleXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellStyleXfs><cellXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/></cellXfs></styleSheet>`;
+} from "./package.ts";
+import { PLAIN_STYLES } from "./plain-styles.ts";
 
 const COLOR = "FF7A3E9D";
 
@@ -24,7 +22,7 @@ export class Marks {
     if (!path) {
       path = "xl/styles.xml";
       const type = "application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml";
-      file.add(path, type, STYLES);
+      file.add(path, type, PLAIN_STYLES);
       file.relate(workbook, "styles", path);
     }
     this.root = file.root(path);
@@ -35,8 +33,7 @@ export class Marks {
     const known = this.made.get(style);
     if (known) return known;
     this.border ??= this.append("borders", this.brokenBorder());
-    const like = elements(this.list("cellXfs"))[Number(style)];
-    const xf = like.cloneNode(true) as Element;
+    const xf = styleLike(this.root, "cellXfs", style);
     xf.setAttribute("borderId", this.border);
     xf.setAttribute("applyBorder", "1");
     const made = this.append("cellXfs", xf);
@@ -46,8 +43,7 @@ export class Marks {
 
   /** A style of the list's own: bold, or wrapped, on the first font. */
   plain({ bold = false, wrap = false }): string {
-    const fonts = this.list("fonts");
-    const font = elements(fonts)[0].cloneNode(true) as Element;
+    const font = styleLike(this.root, "fonts", "0");
     const isBold = childNamed(font, "b");
     if (bold && !isBold) font.insertBefore(elementLike(font, "b"), font.firstChild);
     const fontId = bold ? this.append("fonts", font) : "0";

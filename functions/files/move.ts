@@ -3,8 +3,8 @@
  * that says where something is follows, in every part that we know. What cannot follow is taken out and named.
  */
 import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx/xlsx";
-import { cellName, readCellName } from "../formula/addresses";
-import { attributesOf, sheetsOf, unescaped } from "./reading";
+import { cellName, readCellName } from "../formula/addresses.ts";
+import { attributesOf, sheetsOf, unescaped } from "./source.ts";
 import {
   type Edit,
   renameInFormula,
@@ -13,9 +13,10 @@ import {
   shiftRange,
   shiftRanges,
   shiftStretch,
-} from "./shift";
-import { Texts, elementsOf, mapTexts, withAttributes } from "./texts";
-import { escaped } from "./package";
+} from "./shift.ts";
+import { moveTable, withFilters, withoutLostOrder } from "./move-table.ts";
+import { Texts, elementsOf, mapTexts, withAttributes } from "./texts.ts";
+import { escaped } from "./package.ts";
 
 /** Formulas outside cells. */
 const RULES = "formula|formula1|formula2|f|calculatedColumnFormula|totalsRowFormula";
@@ -27,6 +28,7 @@ export function moveWithin(texts: Texts, edit: Edit): string[] {
     const isEdited = name.toLowerCase() === edit.sheet.toLowerCase();
     texts.change(path, (xml) => {
       const moved = isEdited ? movedSheet(xml, edit) : xml;
+      if (isEdited) lost.push(...pushedOff(xml, name, edit));
       return mapTexts(isEdited ? moved : withoutSharedOf(moved, edit), RULES, (text) =>
         shiftFormula(text, name, edit),
       );
@@ -86,12 +88,12 @@ function movedSource(xml: string, edit: Edit): string {
 /** Formulas that stand once for many cells, each written out. */
 export function withoutShared(xml: string): string {
   const first = new Map<string, string>();
-  return xml.replace(
+  return named(xml).replace(
     /(<(?:\w+:)?c\s[^>]*>\s*)<((?:\w+:)?f)\b([^>]*?)(?:\/>|>([^<]*)<\/\2>)/g,
     (whole, open: string, mark: string, attributes: string, text = "") => {
       const { t, si = "" } = attributesOf(attributes);
-      if (t !== "shared") return whole;
-      const cell = attributesOf(open).r;
+      const { r: cell } = attributesOf(open);
+      if (t !== "shared" || cell === undefined) return whole;
       if (text !== "") first.set(si, translateFormulaToR1C1(unescaped(text as string), cell));
       const known = first.get(si);
       if (known === undefined) return whole;
@@ -99,6 +101,23 @@ export function withoutShared(xml: string): string {
       return `${open}<${mark}>${own}</${mark}>`;
     },
   );
+}
+
+/** Rows and cells may go without their names, each in the place after the one before it. */
+function named(xml: string): string {
+  if (!/<(?:\w+:)?(?:row|c)(?=[\s>/])(?![^>]*\sr=)/.test(xml)) return xml;
+  let row = 0;
+  return xml.replace(elementsOf("row"), (whole: string, mark: string, attributes: string) => {
+    row = Number(attributesOf(attributes).r ?? row + 1);
+    let column = -1;
+    const inside = whole.slice(`<${mark}${attributes}`.length);
+    const cells = inside.replace(elementsOf("c"), (cell: string, name: string, own: string) => {
+      const { r = cellName(row - 1, column + 1) } = attributesOf(own);
+      column = readCellName(r).column;
+      return `<${name}${withAttributes(own, { r })}` + cell.slice(`<${name}${own}`.length);
+    });
+    return `<${mark}${withAttributes(attributes, { r: String(row) })}${cells}`;
+  });
 }
 
 /** On other sheets only where they read the edited one. */
@@ -117,17 +136,33 @@ function movedSheet(xml: string, edit: Edit): string {
   );
 }
 
+/** Filled cells near the foot or the right edge that find no place on the sheet any more. */
+function pushedOff(xml: string, sheet: string, edit: Edit): string[] {
+  // Only what stands in the last rows or columns can be pushed so far: most sheets have nothing there.
+  if (edit.remove || !/\sr="(?:[A-Z]*\d{7}|[WX][A-Z]{2}\d+)"/.test(xml)) return [];
+  const names = [...named(xml).matchAll(elementsOf("c"))].flatMap(
+    ([, , attributes = "", inside = ""]) => {
+      const { r = "" } = attributesOf(attributes);
+      return inside !== "" && shiftIndex(readCellName(r)[edit.dimension], edit) === null ? [r] : [];
+    },
+  );
+  return names.map(
+    (name) =>
+      `${name} of "${sheet}" is pushed off the sheet by what was put in above or before it.`,
+  );
+}
+
 function movedCells(xml: string, edit: Edit): string {
   return xml.replace(elementsOf("row"), (_, mark: string, attributes: string, inside = "") => {
     const { r } = attributesOf(attributes);
     const row = edit.dimension === "row" ? shiftIndex(Number(r) - 1, edit) : Number(r) - 1;
     if (row === null) return "";
     const cells = (inside as string).replace(elementsOf("c"), (cell, name: string, own: string) => {
-      const place = readCellName(attributesOf(own).r);
+      const place = readCellName(attributesOf(own).r ?? "");
       const column = edit.dimension === "column" ? shiftIndex(place.column, edit) : place.column;
       if (column === null) return "";
       const named = `<${name}${withAttributes(own, { r: cellName(row, column) })}`;
-      return (named + (cell as string).slice(`<${name}${own}`.length)).replace(
+      return (named + cell.slice(`<${name}${own}`.length)).replace(
         /(<(?:\w+:)?f\b[^>]*\bref=")([^"]*)"/,
         (_, open: string, range: string) => `${open}${shiftRange(range, edit) ?? range}"`,
       );
@@ -137,12 +172,12 @@ function movedCells(xml: string, edit: Edit): string {
   });
 }
 
-const PLACES = /(\s(?:ref|sqref|activeCell|topLeftCell|cell)=")([A-Z]+\d+[A-Z\d: ]*)"/g;
+const PLACES = /(\s(?:ref|sqref|activeCell|cell)=")([A-Z]+\d+[A-Z\d: ]*)"/g;
 const GONE =
   "mergeCell|hyperlink|conditionalFormatting|dataValidation|protectedRange|ignoredError|selection|autoFilter";
 
 function movedAround(xml: string, edit: Edit): string {
-  const placed = xml
+  const placed = withFilters(xml, edit)
     .replace(PLACES, (_, open: string, ranges: string) => `${open}${shiftRanges(ranges, edit)}"`)
     .replace(
       /(<(?:\w+:)?sqref>)([^<]+)/g,
@@ -152,9 +187,11 @@ function movedAround(xml: string, edit: Edit): string {
     .replace(elementsOf(GONE), (whole, _, attributes: string) =>
       /\s(?:ref|sqref)=""/.test(attributes) ? "" : whole,
     )
-    .replace(/\s(?:activeCell|topLeftCell)=""/g, "");
-  const breaks = left.replace(elementsOf("rowBreaks|colBreaks"), (whole: string, mark: string) =>
-    /row/.test(mark) === (edit.dimension === "row") ? movedBreaks(whole, edit) : whole,
+    .replace(/\sactiveCell=""/g, "");
+  const breaks = withoutLostOrder(left).replace(
+    elementsOf("rowBreaks|colBreaks"),
+    (whole: string, mark: string) =>
+      /row/.test(mark) === (edit.dimension === "row") ? movedBreaks(whole, edit) : whole,
   );
   return counted(edit.dimension === "column" ? movedColumns(breaks, edit) : breaks);
 }
@@ -171,8 +208,8 @@ function movedColumns(xml: string, edit: Edit): string {
     const { min, max } = attributesOf(attributes);
     const moved = shiftStretch(Number(min) - 1, Number(max) - 1, edit);
     if (!moved) return "";
-    const last = Math.min(moved[1] + 1, 16_384);
-    return `<${mark}${withAttributes(attributes, { min: String(moved[0] + 1), max: String(last) })}/>`;
+    const [first, last] = moved;
+    return `<${mark}${withAttributes(attributes, { min: String(first + 1), max: String(last + 1) })}/>`;
   });
 }
 
@@ -255,71 +292,4 @@ function movedAnchors(xml: string, edit: Edit): string {
       return `${open}${first}`;
     }),
   );
-}
-
-/** A table moves, and grows and shrinks with its lines; a new column in its middle is more than it can take. */
-function moveTable(texts: Texts, sheet: string, name: string, path: string, edit: Edit): string[] {
-  const xml = texts.text(path);
-  const { ref = "", displayName = "" } = tableOf(xml);
-  const moved = shiftRange(ref, edit);
-  if (moved !== null && !isBroken(xml, ref, moved, edit)) {
-    const placed = xml.replace(
-      /(<(?:\w+:)?(?:table|autoFilter|sortState|sortCondition)\b[^>]*?\sref=")([^"]*)"/g,
-      (_, open: string, range: string) => `${open}${shiftRange(range, edit) ?? range}"`,
-    );
-    texts.write(path, edit.dimension === "column" ? withoutColumns(placed, ref, edit) : placed);
-    return [];
-  }
-  const id = texts.relations(sheet).find(({ target }) => target === path)?.id;
-  texts.change(sheet, (text) => withoutTable(text, id));
-  texts.remove(path, sheet);
-  return [
-    `The table ${displayName} of "${name}" loses its name and its look: a column was put into its middle, or its heading was taken out. Formulas that call it by its name get its cells.`,
-  ];
-}
-
-function tableOf(xml: string): Record<string, string> {
-  return attributesOf(/<(?:\w+:)?table\b[^>]*>/.exec(xml)?.[0] ?? "");
-}
-
-function withoutColumns(xml: string, ref: string, edit: Edit): string {
-  const first = readCellName(ref.split(":")[0]).column;
-  let at = first - 1;
-  const left = xml.replace(elementsOf("tableColumn"), (whole: string) => {
-    at += 1;
-    return edit.remove?.includes(at) ? "" : whole;
-  });
-  const count = left.match(/<(?:\w+:)?tableColumn\s/g)?.length ?? 0;
-  return left.replace(/(<(?:\w+:)?tableColumns\b[^>]*?\scount=")\d+"/, `$1${count}"`);
-}
-
-function withoutTable(xml: string, id: string | undefined): string {
-  return xml.replace(
-    elementsOf("tableParts"),
-    (_: string, mark: string, attributes: string, inside = "") => {
-      const parts = (inside as string).replace(
-        elementsOf("tablePart"),
-        (part: string, __, own: string) =>
-          Object.entries(attributesOf(own)).some(([key, value]) => /:id$/.test(key) && value === id)
-            ? ""
-            : part,
-      );
-      const count = parts.match(/tablePart\b/g)?.length ?? 0;
-      if (count === 0) return "";
-      return `<${mark}${withAttributes(attributes, { count: String(count) })}>${parts}</${mark}>`;
-    },
-  );
-}
-
-function isBroken(xml: string, before: string, after: string, edit: Edit): boolean {
-  const [first] = before.split(":").map(readCellName);
-  if (edit.dimension === "row") return edit.remove?.includes(first.row) ?? false;
-  const isWider = edit.remove === undefined && widthOf(before) !== widthOf(after);
-  const isFiltered = /<(?:\w+:)?filterColumn\b/.test(xml) && widthOf(before) !== widthOf(after);
-  return isWider || isFiltered;
-}
-
-function widthOf(range: string): number {
-  const [first, last = first] = range.split(":").map(readCellName);
-  return last.column - first.column;
 }

@@ -1,19 +1,13 @@
 /** A formula with calls of ours as one without them, where that can be. */
-import { MAX_COLS, MAX_ROWS, parseA1Ref } from "@borgar/fx/xlsx";
-import { type Given, type Shape, together } from "../native/inputs";
-import { type Native, nativeOf } from "../native/native";
-import { call, constant, written } from "../native/piece";
-import { TooMuch } from "../native/too-much";
-import {
-  type Argument,
-  type Node,
-  calleeOf,
-  childrenOf,
-  ourFunction,
-  rankOf,
-  writeFormula,
-  constantOf,
-} from "../formula/reader";
+import { type Given, type Shape, together } from "../native/given.ts";
+import { type Native, nativeOf } from "../native/native.ts";
+import { call, constant, written } from "../native/piece.ts";
+import { TooMuch } from "../native/too-much.ts";
+import { ourFunction } from "../formula/ours.ts";
+import { type ArgumentNode, type Node, calleeOf, childrenOf, constantOf } from "../formula/tree.ts";
+import { rankOf } from "../formula/precedence.ts";
+import { edgesOf, rangeIn } from "../formula/references.ts";
+import { writeFormula } from "../formula/writer.ts";
 
 /** What a name, a table's column or a spilled range stands for: its size, or null where that is not known. */
 export type SizeOf = (reference: string) => Shape | null;
@@ -58,7 +52,7 @@ export function nativeFormula(tree: Node, sizeOf: SizeOf): NativeFormula {
 /** Calls of ours that stand right in a sum or a mean. */
 function summedUp(node: Node): Node[] {
   const children = childrenOf(node).filter((child) => child !== null);
-  const isSum = node.type === "CallExpression" && SUMS.has(calleeOf(node).toUpperCase());
+  const isSum = node.type === "CallExpression" && SUMS.has(calleeOf(node));
   return [...(isSum ? children.filter(ourFunction) : []), ...children.flatMap(summedUp)];
 }
 
@@ -68,7 +62,7 @@ const SUMS = new Set("SUM AVERAGE MIN MAX COUNT PRODUCT MEDIAN SUMPRODUCT".split
 const ONE_CELL = new Set(
   (
     "SUM SUMPRODUCT AVERAGE MIN MAX COUNT COUNTA COUNTBLANK PRODUCT MEDIAN STDEV VAR AND OR ROWS COLUMNS " +
-    "SUMIFS SUBTOTAL AGGREGATE NPV PI TODAY NOW RAND CONCAT TEXTJOIN _XLFN.CONCAT _XLFN.TEXTJOIN _XLFN.SINGLE"
+    "SUMIFS SUBTOTAL AGGREGATE NPV PI TODAY NOW RAND CONCAT TEXTJOIN SINGLE"
   ).split(" "),
 );
 
@@ -103,7 +97,7 @@ class Sizer {
     if (known) return known;
     const entry = ourFunction(node);
     if (!entry || node.type !== "CallExpression") throw new TooMuch("a call");
-    const args = (node.arguments as Argument[]).map((arg) => (arg ? this.given(arg) : undefined));
+    const args = node.arguments.map((arg) => (arg ? this.given(arg) : undefined));
     const native = nativeOf(entry, args);
     if (native.piece.array) this.array = true;
     this.known.set(node, native);
@@ -129,8 +123,7 @@ class Sizer {
     if (node.type === "UnaryExpression") return /[-%]/.test(node.operator) ? "number" : "anything";
     if (node.type === "BinaryExpression")
       return /[-+*/^]/.test(node.operator) ? "number" : "anything";
-    if (node.type === "CallExpression")
-      return NUMBERS.has(calleeOf(node).toUpperCase()) ? "number" : "anything";
+    if (node.type === "CallExpression") return NUMBERS.has(calleeOf(node)) ? "number" : "anything";
     const isNumbers =
       node.type === "ArrayExpression" &&
       node.elements
@@ -145,7 +138,7 @@ class Sizer {
       case "ErrorLiteral":
         return CELL;
       case "ArrayExpression":
-        return { rows: node.elements.length, columns: node.elements[0].length };
+        return { rows: node.elements.length, columns: node.elements[0]?.length ?? 0 };
       case "ReferenceIdentifier":
         return node.kind === "range" || node.kind === "beam"
           ? sizeOfRange(node.value)
@@ -153,9 +146,9 @@ class Sizer {
       case "UnaryExpression":
         if (node.operator === "@") return CELL;
         if (node.operator === "#") return this.sizeOf(writeFormula(node));
-        return this.shapeOf(node.arguments[0] as Node);
+        return this.shapeOf(node.arguments[0]);
       case "BinaryExpression":
-        return /[:, ]/.test(node.operator) ? null : this.together(node.arguments as Node[]);
+        return /[:, ]/.test(node.operator) ? null : this.together(node.arguments);
       case "CallExpression":
         return this.shapeOfCall(node);
     }
@@ -164,35 +157,37 @@ class Sizer {
 
   private shapeOfCall(node: Node & { type: "CallExpression" }): Shape | null {
     if (ourFunction(node)) return this.native(node).shape;
-    const name = calleeOf(node).toUpperCase();
-    const args = node.arguments as Argument[];
-    if (name === "_XLFN.ANCHORARRAY") return this.sizeOf(`${writeFormula(args[0] as Node)}#`);
+    const name = calleeOf(node);
+    const args = node.arguments;
+    if (name === "ANCHORARRAY") return this.sizeOf(`${writeFormula(args[0] as Node)}#`);
     if (ONE_CELL.has(name)) return CELL;
     if (CELL_BY_CELL.has(name)) return this.together(args);
+    if (name === "XLOOKUP" && !this.isLine(args[2])) return null;
     // Of a look-up, the answer is as large as what is looked up.
-    if (["MATCH", "VLOOKUP", "HLOOKUP", "_XLFN.XLOOKUP"].includes(name))
+    if (["MATCH", "VLOOKUP", "HLOOKUP", "XLOOKUP"].includes(name))
       return this.together(args.slice(0, 1));
     if (name === "SUMIF" || name === "COUNTIF") return this.together(args.slice(1, 2));
     if (name === "TRANSPOSE") {
-      const shape = args[0] && this.shapeOf(args[0]);
+      const shape = args[0] ? this.shapeOf(args[0]) : null;
       return shape && { rows: shape.columns, columns: shape.rows };
     }
     return null;
   }
 
-  private together(nodes: Argument[]): Shape | null {
+  private isLine(node: ArgumentNode | undefined): boolean {
+    const shape = node ? this.shapeOf(node) : null;
+    return shape !== null && (shape.rows === 1 || shape.columns === 1);
+  }
+
+  private together(nodes: ArgumentNode[]): Shape | null {
     return together(nodes.flatMap((node) => (node ? [this.shapeOf(node)] : [])));
   }
 }
 
 /** The size of a range such as Sheet1!A1:B3, A:A or C2. */
 export function sizeOfRange(reference: string): Shape | null {
-  const found = parseA1Ref(reference);
-  const range = found && "range" in found ? found.range : undefined;
-  if (!range) return null;
-  const { top, left, bottom, right } = range;
-  return {
-    rows: (bottom ?? MAX_ROWS) - (top ?? 0) + 1,
-    columns: (right ?? MAX_COLS) - (left ?? 0) + 1,
-  };
+  const found = rangeIn(reference);
+  if (!found) return null;
+  const { top, left, bottom, right } = edgesOf(found);
+  return { rows: bottom - top + 1, columns: right - left + 1 };
 }

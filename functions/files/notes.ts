@@ -2,8 +2,8 @@
  * Notes on cells. A note is its text in the comments of a sheet, and a shape in an old drawing beside it;
  * that drawing need not be well-formed XML, so it is added to as text.
  */
-import { readCellName } from "../formula/addresses";
-import { relationId } from "./book";
+import { readCellName } from "../formula/addresses.ts";
+import { relationId } from "./book.ts";
 import {
   type Element,
   type Package,
@@ -15,7 +15,7 @@ import {
   escaped,
   keptText,
   link,
-} from "./package";
+} from "./package.ts";
 
 const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 const AUTHOR = "Mistwright";

@@ -4,9 +4,9 @@
  */
 import { DOMParser, type Document, type Element, XMLSerializer } from "@xmldom/xmldom";
 import { strFromU8, strToU8, zipSync } from "fflate";
-import { Refusal } from "./refusal";
-import { refuseOther, unpack } from "./unpack";
-import { relationsOf, targetFrom } from "./paths";
+import { Refusal } from "./refusal.ts";
+import { refuseOther, unpack } from "./unpack.ts";
+import { relationsOf, targetFrom } from "./paths.ts";
 
 export type { Document, Element };
 
@@ -46,7 +46,9 @@ export class Package {
   }
 
   text(path: string): string {
-    return strFromU8(this.parts[path]);
+    const part = this.parts[path];
+    if (!part) throw new Error(`the workbook lacks its part ${path}`);
+    return strFromU8(part);
   }
 
   write(path: string, text: string): void {
@@ -58,7 +60,6 @@ export class Package {
   xml(path: string): Document {
     const known = this.read.get(path);
     if (known) return known;
-    if (!this.has(path)) throw new Error(`the workbook lacks its part ${path}`);
     const document = new DOMParser().parseFromString(this.text(path).trimStart(), "text/xml");
     this.read.set(path, document);
     return document;
@@ -232,6 +233,14 @@ export function appendStyle(styles: Element, list: string, element: Element): st
   const count = elements(all).length;
   all.setAttribute("count", String(count));
   return String(count - 1);
+}
+
+/** A copy of a style of a list; of the first where a file counts wrong. */
+export function styleLike(styles: Element, list: string, id: string | null): Element {
+  const all = elements(styleList(styles, list));
+  const like = all[Number(id)] ?? all[0];
+  if (!like) throw new Error(`the workbook's styles have no ${list}`);
+  return like.cloneNode(true) as Element;
 }
 
 export function styleList(styles: Element, list: string): Element {

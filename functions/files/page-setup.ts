@@ -1,7 +1,7 @@
 /** A sheet on paper, as its part of a file has it: one page wide, as many long as it takes. */
-import { escaped } from "./package";
-import { putElement } from "./patch-sheet";
-import { elementsOf } from "./texts";
+import { escaped } from "./package.ts";
+import { putElement } from "./patch-sheet.ts";
+import { elementsOf } from "./texts.ts";
 
 export interface PageSetup {
   landscape: boolean;

@@ -2,8 +2,8 @@
  * The pane that Excel remembers in a workbook: a partner without the add-in would be shown an empty one.
  * Its parts are as [MS-OWEXML] has them (from memory): a list of panes, each leading to the add-in it shows.
  */
-import { relationId } from "./book";
-import { type Package, allNamed, drop, elements } from "./package";
+import { relationId } from "./book.ts";
+import { type Package, allNamed, drop, elements } from "./package.ts";
 
 /** The add-in's id, as in manifest.xml. */
 export const ADD_IN_ID = "5d0c6f0e-7a51-4a0f-9c43-6b1de2f0a7c4";

@@ -1,15 +1,17 @@
 /** Writes into the text of a sheet: cells, sizes, lists. What is not written to stays as it stands. */
-import { cellName, readCellName } from "../formula/addresses";
-import { withoutShared } from "./move";
-import { attributesOf } from "./reading";
-import type { Look, StyleBook } from "./style-book";
-import { elementsOf, withAttributes } from "./texts";
+import { cellName, readCellName } from "../formula/addresses.ts";
+import { withoutShared } from "./move.ts";
+import { attributesOf } from "./source.ts";
+import type { Look, StyleBook } from "./style-book.ts";
+import { elementsOf, withAttributes } from "./texts.ts";
 
 export interface CellEdit {
   /** From the end of the cell's opening, without prefixes: ` t="str"><f>A1</f><v>x</v>`; empty for no content. */
   content?: string;
   /** Its value alone is another: the formula stays as it stands. */
   isValue?: boolean;
+  /** It is a text that was typed with an apostrophe before it. */
+  isQuoted?: boolean;
   /** The look that it had and the one that it has. */
   look?: [Look, Look];
 }
@@ -34,7 +36,7 @@ const DATA = /<((?:\w+:)?)sheetData\b[^>]*?(?:\/>|>([\s\S]*?)<\/\1sheetData>)/;
 export function patchSheet(xml: string, edits: SheetEdits, styles: StyleBook): string {
   const found = DATA.exec(xml);
   if (!found) throw new Error("the sheet lacks its cells");
-  const [whole, prefix, inside = ""] = found;
+  const [whole, prefix = "", inside = ""] = found;
   const before = patchColumns(xml.slice(0, found.index), edits.columns, prefix);
   const isShared = [...edits.cells.keys()].length > 0 && /\bt="shared"/.test(inside);
   const cells = isShared ? withoutSharedAt(inside, edits.cells) : inside;
@@ -50,15 +52,15 @@ export function patchSheet(xml: string, edits: SheetEdits, styles: StyleBook): s
 function withoutSharedAt(inside: string, cells: ReadonlyMap<string, CellEdit>): string {
   const isFirst = [
     ...inside.matchAll(/<(?:\w+:)?c\s([^>]*)>\s*<(?:\w+:)?f\b[^>]*\bt="shared"[^>]*\bref="/g),
-  ].some(([, attributes]) => {
-    const edit = cells.get(attributesOf(attributes).r);
+  ].some(([, attributes = ""]) => {
+    const edit = cells.get(attributesOf(attributes).r ?? "");
     return edit?.content !== undefined && !edit.isValue;
   });
   return isFirst ? withoutShared(inside) : inside;
 }
 
 function columnStyles(xml: string): (column: number) => string | undefined {
-  const columns = [...xml.matchAll(elementsOf("col"))].map(([, , attributes]) =>
+  const columns = [...xml.matchAll(elementsOf("col"))].map(([, , attributes = ""]) =>
     attributesOf(attributes),
   );
   return (column) =>
@@ -97,7 +99,7 @@ class Rows {
 
   private rows(): Row[] {
     let last = -1;
-    return [...this.inside.matchAll(elementsOf("row"))].map(([text, , open]) => {
+    return [...this.inside.matchAll(elementsOf("row"))].map(([text, , open = ""]) => {
       const { r } = attributesOf(open);
       last = r ? Number(r) - 1 : last + 1;
       return { number: last, open, text };
@@ -112,7 +114,9 @@ class Rows {
     const own = attributesOf(open);
     const cells = new Map<number, string>();
     let last = -1;
-    for (const [cell, , attributes] of text.replace(/^<[^>]*>/, "").matchAll(elementsOf("c"))) {
+    for (const [cell, , attributes = ""] of text
+      .replace(/^<[^>]*>/, "")
+      .matchAll(elementsOf("c"))) {
       const { r } = attributesOf(attributes);
       last = r ? readCellName(r).column : last + 1;
       cells.set(last, cell);
@@ -134,7 +138,9 @@ class Rows {
       (text && elementsOf("c").exec(text)) || [];
     const own = attributesOf(attributes);
     const style = own.s ?? (text === undefined ? base : "0");
-    const look = edit.look ? this.styles.changed(style, ...edit.look) : style;
+    const looked = edit.look ? this.styles.changed(style, ...edit.look) : style;
+    const isTyped = edit.content !== undefined && !edit.isValue;
+    const look = isTyped ? this.styles.quoted(looked, edit.isQuoted ?? false) : looked;
     const s = look === "0" && own.s === undefined ? undefined : look;
     if (edit.content === undefined)
       return `<${mark}${withAttributes(attributes, { r: name, s })}>${inside}</${mark}>`;
@@ -163,7 +169,7 @@ class Rows {
 /** Columns by stretches; those that are written to are cut out of theirs. */
 function patchColumns(xml: string, edits: SizeEdits, prefix: string): string {
   if (edits.size === 0) return xml;
-  const stretches = [...xml.matchAll(elementsOf("col"))].map(([, , attributes]) => ({
+  const stretches = [...xml.matchAll(elementsOf("col"))].map(([, , attributes = ""]) => ({
     attributes,
     min: Number(attributesOf(attributes).min),
     max: Number(attributesOf(attributes).max),
@@ -201,7 +207,7 @@ function withDimension(xml: string, cells: ReadonlyMap<string, CellEdit>): strin
   return xml.replace(
     /(<(?:\w+:)?dimension\b[^>]*\bref=")([A-Z]+\d+)(?::([A-Z]+\d+))?"/,
     (whole, open: string, first: string, last = first) => {
-      const places = [first, last as string, ...cells.keys()].map(readCellName);
+      const places = [first, last, ...cells.keys()].map(readCellName);
       const rows = places.map(({ row }) => row);
       const columns = places.map(({ column }) => column);
       const low = (all: number[]) => all.reduce((a, b) => Math.min(a, b));
@@ -233,7 +239,7 @@ function placeFor(xml: string, name: string): number {
   const later = new Set(ORDER.slice(ORDER.indexOf(name) + 1));
   let depth = 0;
   for (const mark of xml.matchAll(/<(\/?)(?:[\w.-]+:)?([\w.-]+)[^>]*?(\/?)>/g)) {
-    const [, close, local, empty] = mark;
+    const [, close, local = "", empty] = mark;
     if (depth === 0 && (close || later.has(local))) return mark.index;
     if (close) depth--;
     else if (!empty) depth++;

@@ -3,7 +3,7 @@
  * (comments, processing instructions, CDATA), the main namespace without a prefix, strict names as the usual
  * ones. What is no XML at all is refused in one sentence, before any parser sees it.
  */
-import { Refusal } from "./refusal";
+import { Refusal } from "./refusal.ts";
 
 const DEEPEST = 200;
 
@@ -25,7 +25,8 @@ export function plainXml(path: string, bytes: Uint8Array): string {
   return new WellFormed(path, legal(text)).written();
 }
 
-function decoded(bytes: Uint8Array): string {
+/** The text of a part, in the encoding that it names. */
+export function decoded(bytes: Uint8Array): string {
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return new TextDecoder("utf-16le").decode(bytes);
   if (bytes[0] === 0xfe && bytes[1] === 0xff) return new TextDecoder("utf-16be").decode(bytes);
   const opening = new TextDecoder("latin1").decode(bytes.subarray(0, 200));
@@ -190,9 +191,10 @@ class WellFormed {
     let end = 0;
     for (let match = ATTRIBUTE.exec(text); match; match = ATTRIBUTE.exec(text)) {
       end = ATTRIBUTE.lastIndex;
-      const value = match[2] ?? match[3];
-      if (found.has(match[1]) || STRAY.test(value)) this.refuse();
-      found.set(match[1], value);
+      const [, name = "", quoted, apostrophed] = match;
+      const value = quoted ?? apostrophed ?? "";
+      if (found.has(name) || STRAY.test(value)) this.refuse();
+      found.set(name, value);
     }
     if (text.slice(end).trim() !== "") this.refuse();
     return [...found];

@@ -2,7 +2,7 @@
  * The rows of a sheet, as the local sheet's engine takes them in a time that grows with what is filled:
  * it makes its grid as large as the last cell's place, and for each row looks through all that it is given.
  */
-import { escaped } from "./package";
+import { escaped } from "./package.ts";
 
 export interface ReadCell {
   column: number;
@@ -17,19 +17,12 @@ export interface ReadRow {
   cells: ReadCell[];
 }
 
-/** Rows and columns of looks alone that are still shown beyond the last filled one. */
-const SPARE_ROWS = 100;
-const SPARE_COLUMNS = 30;
-
-/** The rows as XML: looks alone, far from all that is filled, are left out; plain rows stand together. */
-export function rowsXml(rows: readonly ReadRow[], usualHeight: string | undefined): string {
-  const last = { row: SPARE_ROWS, column: SPARE_COLUMNS };
-  for (const { number, cells } of rows)
-    for (const { column, isUsed } of cells) {
-      if (!isUsed) continue;
-      last.row = Math.max(last.row, number + SPARE_ROWS);
-      last.column = Math.max(last.column, column + SPARE_COLUMNS);
-    }
+/** The rows as XML: what is beyond the last row and column is left out; plain rows stand together. */
+export function rowsXml(
+  rows: readonly ReadRow[],
+  last: { row: number; column: number },
+  usualHeight: string | undefined,
+): string {
   const written: string[] = [];
   let plain: ReadRow[] = [];
   const writePlain = () => {
@@ -52,7 +45,7 @@ export function rowsXml(rows: readonly ReadRow[], usualHeight: string | undefine
 }
 
 function rowXml(number: number, own: string, rows: ReadRow[], lastColumn: number): string {
-  const cells = rows.flatMap((row) => row.cells).filter(({ column }) => column <= lastColumn);
+  const cells = rows.flatMap((row) => row.cells).filter(({ column }) => column < lastColumn);
   return `<row r="${number}"${own}>${cells.map(({ xml }) => xml).join("")}</row>`;
 }
 

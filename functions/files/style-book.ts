@@ -11,9 +11,11 @@ import {
   drop,
   elementLike,
   elements,
+  styleLike,
   styleList,
-} from "./package";
-import type { Texts } from "./texts";
+} from "./package.ts";
+import { PLAIN_STYLES } from "./plain-styles.ts";
+import type { Texts } from "./texts.ts";
 
 /** A look as the local sheet has it. */
 export interface Look {
@@ -23,13 +25,20 @@ export interface Look {
 }
 
 const TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml";
-const EMPTY = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
-<styleSheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><fonts count="1"><font><sz val="11"/><name val="Calibri"/></font></fonts><fills count="2"><fill><patternFill patternType="none"/></fill><fill><patternFill patternType="gray125"/></fill></fills><borders count="1"><border><left/><right/><top/><bottom/><diagonal/></border></borders><cellStyleXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellStyleXfs><cellXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/></cellXfs><cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles></styleSheet>`;
 
 const FONT =
   "b i strike condense extend outline shadow u vertAlign sz color name family charset scheme".split(
     " ",
   );
+/** What the local sheet says of a font, and the mark that files have for it. */
+const FONT_MARKS = {
+  bold: "b",
+  italic: "i",
+  strikethrough: "strike",
+  underline: "u",
+  fontSize: "sz",
+  textColor: "color",
+};
 const SIDES = ["left", "right", "top", "bottom"];
 /** The formats that files know by a number alone, as far as they are certain in every language. */
 const KNOWN_FORMATS: Record<string, number> = {
@@ -44,7 +53,8 @@ const KNOWN_FORMATS: Record<string, number> = {
 };
 
 export class StyleBook {
-  private root: Element | undefined;
+  private part: { path: string; root: Element } | undefined;
+  private isChanged = false;
   private readonly made = new Map<string, string>();
 
   constructor(private readonly texts: Texts) {}
@@ -54,13 +64,27 @@ export class StyleBook {
     const key = JSON.stringify([style, from, to]);
     const known = this.made.get(key);
     if (known) return known;
-    const xfs = this.list("cellXfs");
-    const xf = (elements(xfs)[Number(style)] ?? elements(xfs)[0]).cloneNode(true) as Element;
+    const xf = styleLike(this.styles(), "cellXfs", style);
     if (to.format !== from.format) this.format(xf, to.format);
     this.font(xf, from.style, to.style);
     this.fill(xf, from.style.fillColor, to.style.fillColor);
     if (JSON.stringify(from.border) !== JSON.stringify(to.border)) this.border(xf, to.border);
     this.align(xf, from.style, to.style);
+    const made = this.append("cellXfs", xf);
+    this.made.set(key, made);
+    return made;
+  }
+
+  /** The style of a cell whose text was typed with an apostrophe before it, or of one that was not. */
+  quoted(style: string, isQuoted: boolean): string {
+    if (!isQuoted && this.path() === undefined) return style;
+    const xf = styleLike(this.styles(), "cellXfs", style);
+    if (/^(1|true)$/.test(xf.getAttribute("quotePrefix") ?? "") === isQuoted) return style;
+    const key = `${style} ${isQuoted}`;
+    const known = this.made.get(key);
+    if (known) return known;
+    if (isQuoted) xf.setAttribute("quotePrefix", "1");
+    else xf.removeAttribute("quotePrefix");
     const made = this.append("cellXfs", xf);
     this.made.set(key, made);
     return made;
@@ -86,29 +110,32 @@ export class StyleBook {
   }
 
   save(): void {
-    if (!this.root) return;
-    const text = new XMLSerializer().serializeToString(this.root.ownerDocument as never);
-    this.texts.write(this.path(), text);
-  }
-
-  private path(): string {
-    return this.texts.beside(this.texts.workbook, "styles")[0];
+    if (!this.part || !this.isChanged) return;
+    const { path, root } = this.part;
+    this.texts.write(path, new XMLSerializer().serializeToString(root.ownerDocument as never));
   }
 
   private styles(): Element {
-    if (this.root) return this.root;
-    const { texts } = this;
-    if (!this.path()) {
-      const path = texts.freePath("xl/styles", "xml");
-      texts.add(path, TYPE, EMPTY);
-      texts.relate(texts.workbook, "styles", path);
-    }
-    const document = new DOMParser().parseFromString(
-      texts.text(this.path()).trimStart(),
-      "text/xml",
-    );
-    this.root = document.documentElement as Element;
-    return this.root;
+    this.part ??= this.read();
+    return this.part.root;
+  }
+
+  private read() {
+    const path = this.path() ?? this.added();
+    const text = this.texts.text(path).trimStart();
+    const document = new DOMParser().parseFromString(text, "text/xml");
+    return { path, root: document.documentElement as Element };
+  }
+
+  private path(): string | undefined {
+    return this.texts.beside(this.texts.workbook, "styles")[0];
+  }
+
+  private added(): string {
+    const path = this.texts.freePath("xl/styles", "xml");
+    this.texts.add(path, TYPE, PLAIN_STYLES);
+    this.texts.relate(this.texts.workbook, "styles", path);
+    return path;
   }
 
   private list(name: string): Element {
@@ -116,6 +143,7 @@ export class StyleBook {
   }
 
   private append(name: string, element: Element): string {
+    this.isChanged = true;
     return appendStyle(this.styles(), name, element);
   }
 
@@ -142,12 +170,12 @@ export class StyleBook {
   }
 
   private font(xf: Element, from: Look["style"], to: Look["style"]) {
-    const keys = ["bold", "italic", "strikethrough", "underline", "fontSize", "textColor"];
-    const changed = keys.filter((key) => (from[key] || undefined) !== (to[key] || undefined));
+    const changed = Object.entries(FONT_MARKS).filter(
+      ([key]) => (from[key] || undefined) !== (to[key] || undefined),
+    );
     if (changed.length === 0) return;
-    const fonts = elements(this.list("fonts"));
-    const font = (fonts[Number(xf.getAttribute("fontId"))] ?? fonts[0]).cloneNode(true) as Element;
-    for (const key of changed) setFont(font, key, to[key]);
+    const font = styleLike(this.styles(), "fonts", xf.getAttribute("fontId"));
+    for (const [key, mark] of changed) setFont(font, mark, to[key]);
     // Not every program keeps the order that some insist on.
     const place = ({ localName }: Element) => FONT.indexOf(localName ?? "");
     for (const each of elements(font).sort((a, b) => place(a) - place(b))) font.appendChild(each);
@@ -206,25 +234,14 @@ export class StyleBook {
   }
 }
 
-function setFont(font: Element, key: string, value: unknown) {
-  const names: Record<string, string> = {
-    bold: "b",
-    italic: "i",
-    strikethrough: "strike",
-    underline: "u",
-    fontSize: "sz",
-    textColor: "color",
-  };
-  const name = names[key];
-  childrenNamed(font, name).forEach(drop);
-  if (!value) return;
-  const attributes: Record<string, string> =
-    key === "fontSize" && typeof value === "number"
-      ? { val: String(value) }
-      : key === "textColor"
-        ? { rgb: argb(value) }
-        : {};
-  font.appendChild(elementLike(font, name, attributes));
+function setFont(font: Element, mark: string, value: unknown) {
+  childrenNamed(font, mark).forEach(drop);
+  if (value) font.appendChild(elementLike(font, mark, attributesOfMark(mark, value)));
+}
+
+function attributesOfMark(mark: string, value: unknown): Record<string, string> {
+  if (mark === "color") return { rgb: argb(value) };
+  return mark === "sz" ? { val: String(value) } : {};
 }
 
 function argb(color: unknown): string {

@@ -3,10 +3,11 @@
  * texts are those of any program, so that marks may go with a prefix.
  */
 import { strToU8, zipSync } from "fflate";
-import { type Relation, Source, attributesOf, unescaped } from "./reading";
-import { escaped } from "./package";
-import { relationsOf, targetFrom } from "./paths";
-import { type Parts, unpack } from "./unpack";
+import { type Relation, Source, attributesOf, unescaped } from "./source.ts";
+import { escaped } from "./package.ts";
+import { relationsOf, targetFrom } from "./paths.ts";
+import { decoded } from "./plain-xml.ts";
+import { type Parts, unpack } from "./unpack.ts";
 
 export class Texts {
   readonly source: Source;
@@ -50,14 +51,9 @@ export class Texts {
 
   text(path: string): string {
     const bytes = this.parts[this.path(path)];
-    const wide =
-      bytes[0] === 0xff && bytes[1] === 0xfe
-        ? "utf-16le"
-        : bytes[0] === 0xfe && bytes[1] === 0xff
-          ? "utf-16be"
-          : null;
-    const text = new TextDecoder(wide ?? "utf-8").decode(bytes);
-    return wide ? text.replace(/^(<\?xml[^>]*?)\s+encoding="[^"]*"/i, "$1") : text;
+    if (!bytes) throw new Error(`the workbook lacks its part ${path}`);
+    // Whatever it says, it is written in UTF-8.
+    return decoded(bytes).replace(/^(<\?xml[^>]*?)\s+encoding=(["'])(?!utf-8\2)[^"']*\2/i, "$1");
   }
 
   write(path: string, text: string): void {
@@ -116,8 +112,8 @@ export class Texts {
     this.source.forget(relations);
   }
 
-  /** Leads from a part to another; gives the id. */
-  relate(from: string, type: string, target: string): string {
+  /** Leads from a part to another, or out of the file; gives the id. */
+  relate(from: string, type: string, target: string, isOutside = false): string {
     const path = relationsOf(from);
     if (!this.has(path))
       this.write(
@@ -127,6 +123,9 @@ export class Texts {
     const taken = new Set(this.relations(from).map(({ id }) => id));
     let n = taken.size + 1;
     while (taken.has(`rId${n}`)) n++;
+    const leads = isOutside
+      ? `Target="${escaped(target)}" TargetMode="External"`
+      : `Target="${targetFrom(from, target)}"`;
     this.change(path, (text) => {
       const open = text.replace(/(<(?:\w+:)?Relationships\b[^>]*)\/>/, "$1></Relationships>");
       const prefix = /<(\w+:)?Relationships\b/.exec(open)?.[1] ?? "";
@@ -135,8 +134,7 @@ export class Texts {
         : "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
       return open.replace(
         /<\/(?:\w+:)?Relationships>/,
-        (end) =>
-          `<${prefix}Relationship Id="rId${n}" Type="${base}/${type}" Target="${targetFrom(from, target)}"/>${end}`,
+        (end) => `<${prefix}Relationship Id="rId${n}" Type="${base}/${type}" ${leads}/>${end}`,
       );
     });
     return `rId${n}`;

@@ -3,7 +3,7 @@
  * looked at before anything is unpacked: a megabyte can say that it holds a gigabyte.
  */
 import { strFromU8, unzipSync } from "fflate";
-import { Refusal } from "./refusal";
+import { Refusal } from "./refusal.ts";
 
 export type Parts = Record<string, Uint8Array>;
 

@@ -1,13 +1,8 @@
 /** What Excel's files need to be told of a formula. */
-import {
-  type Argument,
-  type Node,
-  calleeOf,
-  childrenOf,
-  ourFunction,
-  readFormula,
-} from "../formula/reader";
-import { sizeOfRange } from "./native-formula";
+import { ourFunction } from "../formula/ours.ts";
+import { readFormula } from "../formula/reader.ts";
+import { type ArgumentNode, type Node, calleeOf, childrenOf } from "../formula/tree.ts";
+import { sizeOfRange } from "./native-formula.ts";
 
 /** Functions of the local sheet's engine that no other program has. */
 const ITS_OWN = new Set(
@@ -58,14 +53,14 @@ function asArray(node: Node): boolean {
   const children = childrenOf(node);
   if (node.type === "BinaryExpression" && /[:, ]/.test(node.operator)) return true;
   if (node.type !== "CallExpression") return children.some(isArrayLike);
-  const name = plainName(calleeOf(node));
+  const name = calleeOf(node);
   if (SPILLS.has(name)) return true;
   if (TAKES_ARRAYS.has(name)) return children.some((child) => child !== null && holdsOurs(child));
   if (!READS_RANGES.has(name)) return children.some(isArrayLike);
   return children.some((child) => child !== null && !isRange(child) && asArray(child));
 }
 
-function isArrayLike(child: Argument): boolean {
+function isArrayLike(child: ArgumentNode): boolean {
   return child !== null && asArray(child);
 }
 
@@ -91,7 +86,7 @@ export function unknownToExcel(formula: string): string | null {
 
 function firstUnknown(node: Node): string | null {
   if (node.type === "CallExpression") {
-    const name = plainName(calleeOf(node));
+    const name = calleeOf(node);
     // Here a third argument is one more condition, there it is what shows when nothing is found.
     const isOther = name === "FILTER" && node.arguments.length > 2;
     if (ITS_OWN.has(name) || isOther) return name;
@@ -101,10 +96,6 @@ function firstUnknown(node: Node): string | null {
     if (found) return found;
   }
   return null;
-}
-
-function plainName(callee: string): string {
-  return callee.toUpperCase().replace(/^_XLFN\.(_XLWS\.)?/, "");
 }
 
 function readOrNull(formula: string): Node | null {

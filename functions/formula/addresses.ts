@@ -1,4 +1,4 @@
-/** Cell names and the references in a formula. Rows and columns count from zero. */
+/** Names of cells, and formulas moved to other cells. Rows and columns count from zero. */
 
 /** "C8" for row 7, column 2. */
 export function cellName(row: number, column: number): string {
@@ -19,8 +19,8 @@ export function readCellName(name: string): { row: number; column: number } {
 }
 
 /**
- * A formula moved by some rows and columns. As a whole sheet moves, every reference to the sheet itself
- * moves, and none to another sheet; filled like a copy, those held by $ stay.
+ * A formula moved by some rows and columns. Where all of a sheet moves, every reference to that
+ * sheet moves, and none to another; in a copy, as Fill makes one, those held by $ stay.
  */
 export function moveFormula(
   formula: string,
@@ -28,7 +28,7 @@ export function moveFormula(
   columns: number,
   asCopy = false,
 ): string {
-  // Text in quotes is left as it is, and what stands on another sheet unless it is filled like a copy.
+  // Texts in quotes stay; so do references to other sheets, but in a copy.
   const kept = asCopy
     ? /("[^"]*")/
     : /("[^"]*"|(?:'[^']*'|[\w.]+)!\$?[A-Z]+\$?\d+(?::\$?[A-Z]+\$?\d+)?)/;

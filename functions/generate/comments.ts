@@ -8,13 +8,13 @@
 import { readdirSync, readFileSync, statSync } from "node:fs";
 import { basename, join, relative, sep } from "node:path";
 import ts from "typescript";
-import type { Example, SourceEntry } from "../catalog/entry";
-import { readCall, readResult } from "../catalog/examples";
-import { TOPICS, type Topic } from "../catalog/topics";
-import { knownOf, readNeeds, readWorkings } from "./expressions";
-import { readParams, readReturns } from "./parameters";
-import { type Attempt, type Problem, Refusal, refuse } from "./refusal";
-import { checkTag, eachTag, flat, oneTag, optionalTag, tagsOf, texts } from "./tags";
+import type { Example, SourceEntry } from "../catalog/entry.ts";
+import { readCall, readResult } from "../catalog/examples.ts";
+import { TOPICS, type Topic } from "../catalog/topics.ts";
+import { knownOf, readNeeds, readWorkings } from "./expressions.ts";
+import { readParams, readReturns } from "./parameters.ts";
+import { type Attempt, type Problem, Refusal, refuse } from "./refusal.ts";
+import { checkTag, eachTag, flat, oneTag, optionalTag, tagsOf, texts } from "./tags.ts";
 
 export interface Reading {
   entries: SourceEntry[];
@@ -94,6 +94,7 @@ function readFunction(
     file,
     summary,
     need: attempt(node, () => needOf(node)) ?? "",
+    words: optionalTag(node, "words"),
     remarks: optionalTag(node, "remarks"),
     params,
     returns: returns ?? { kind: "number", text: "", range: false },

@@ -8,12 +8,12 @@ import {
   parse,
 } from "mathjs";
 import type ts from "typescript";
-import { CONDITION_NAMES, CONDITION_WORDS, conditionIn } from "../catalog/conditions";
-import { type Need, type Param, type WorkingLine, wordsOf } from "../catalog/entry";
-import { MEANINGS } from "../working/meanings";
-import { inWords, whenInWords } from "./in-words";
-import { type Attempt, refuse } from "./refusal";
-import { eachTag, tagsOf } from "./tags";
+import { CONDITION_NAMES, CONDITION_WORDS, conditionIn } from "../catalog/conditions.ts";
+import { type Need, type Param, type WorkingLine, wordsOf } from "../catalog/entry.ts";
+import { MEANINGS } from "../working/meanings.ts";
+import { inWords, whenInWords } from "./in-words.ts";
+import { type Attempt, refuse } from "./refusal.ts";
+import { eachTag, tagsOf } from "./tags.ts";
 
 /** What an expression may name: the arguments with the words that each takes, and earlier lines. */
 type Known = Map<string, readonly string[]>;

@@ -6,11 +6,11 @@ import { readdirSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
-import type { Bound, SourceEntry } from "../catalog/entry";
-import { readComments } from "./comments";
-import { ROOT, put } from "./files";
-import { CODE_HEADER, PAGE_HEADER } from "./headers";
-import { metadata } from "./metadata";
+import type { Bound, SourceEntry } from "../catalog/entry.ts";
+import { readComments } from "./comments.ts";
+import { ROOT, put } from "./files.ts";
+import { CODE_HEADER, PAGE_HEADER } from "./headers.ts";
+import { metadata } from "./metadata.ts";
 
 const REFERENCE = "docs/reference";
 
@@ -20,7 +20,7 @@ export async function generatedFiles(
   templates: readonly string[],
 ) {
   // Only now: the pages run the functions, and a refusal must be told even where those do not load.
-  const { referencePages } = await import("./reference");
+  const { referencePages } = await import("./reference.ts");
   const files = new Map<string, string>([
     ["functions/catalog/catalog.json", `${JSON.stringify(entries, withoutFile, 2)}\n`],
     ["functions/bind/list.json", lines(entries.map(bound))],
@@ -67,7 +67,7 @@ function templateIndex(names: readonly string[]): string {
     name.replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase());
   return [
     `${CODE_HEADER}import type { Template } from "../sheets/template";`,
-    ...names.map((name) => `import { template as ${camel(name)} } from "./${name}";`),
+    ...names.map((name) => `import { template as ${camel(name)} } from "./${name}.ts";`),
     "",
     `export const templates: Template[] = [${names.map(camel).join(", ")}];`,
     "",

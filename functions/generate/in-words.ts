@@ -9,7 +9,7 @@ import {
   isSymbolNode,
   parse,
 } from "mathjs";
-import { CONDITION_NAMES, CONDITION_WORDS, conditionIn } from "../catalog/conditions";
+import { CONDITION_NAMES, CONDITION_WORDS, conditionIn } from "../catalog/conditions.ts";
 
 const SIGNS: Readonly<Record<string, string>> = {
   "*": "×",

@@ -8,8 +8,8 @@
  * as they are.
  */
 import { parseTree } from "custom-functions-metadata";
-import { type CatalogEntry, type Param, shownName, wordsOf } from "../catalog/entry";
-import { KINDS } from "../catalog/kinds";
+import { type CatalogEntry, type Param, shownName, wordsOf } from "../catalog/entry.ts";
+import { KINDS } from "../catalog/kinds.ts";
 
 /**
  * Where the pages are while the add-in is developed; the build puts in where it will be served

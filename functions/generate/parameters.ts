@@ -1,9 +1,9 @@
 /** The arguments of a function and its result: their kinds, their shapes and their defaults. */
 import ts from "typescript";
-import type { Param, SourceEntry } from "../catalog/entry";
-import { KINDS, type Kind, WORD_KINDS } from "../catalog/kinds";
-import { type Attempt, refuse } from "./refusal";
-import { flat } from "./tags";
+import type { Param, SourceEntry } from "../catalog/entry.ts";
+import { KINDS, type Kind, WORD_KINDS } from "../catalog/kinds.ts";
+import { type Attempt, refuse } from "./refusal.ts";
+import { flat } from "./tags.ts";
 
 export function readParams(node: ts.FunctionDeclaration, attempt: Attempt): Param[] {
   const documented = new Map(
@@ -38,6 +38,8 @@ function readParam(
   const plain: Shape = { range: false, word: false };
   const { range, word, mixed } =
     !parameter.type && inferred ? plain : shapeOf(name, parameter.type);
+  if ((kind === "pack") !== (parameter.type?.getText() === "Cell"))
+    refuse(`@param ${name}: a (pack) is a Cell, and nothing else is`);
   if (!mixed && WORD_KINDS.has(kind) !== word)
     refuse(`@param ${name} is (${kind}), but its type is not of that sort`);
   const optional = Boolean(parameter.questionToken ?? parameter.initializer);
@@ -97,7 +99,7 @@ interface Shape {
 /** Which shapes Excel can carry: one number, one word, a range of numbers, or a range of either. */
 function shapeOf(name: string, type: ts.TypeNode | undefined): Shape {
   const text = type?.getText() ?? refuse(`${name} has no type`);
-  if (text === "number") return { range: false, word: false };
+  if (text === "number" || text === "Cell") return { range: false, word: false };
   if (text === "number[][]") return { range: true, word: false };
   if (text === "Cells") return { range: true, word: false, mixed: true };
   if (text === "number[]") refuse(`${name} is number[], which repeats in Excel: use number[][]`);

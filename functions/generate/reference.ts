@@ -1,13 +1,14 @@
 /** The reference pages: one for each function, and their index. All from the catalog. */
+import { SPELLINGS } from "../../src/data/spellings.ts";
 import { turn } from "../../src/measure/turn.ts";
-import { VOLUME_UNITS, WEIGHT_UNITS } from "../../src/units.ts";
-import { cautionOf } from "../catalog/topics";
-import { type CatalogEntry, NAMESPACE, meaning, shownName, signature } from "../catalog/entry";
-import { readCall } from "../catalog/examples";
-import { KINDS } from "../catalog/kinds";
-import { MEANINGS } from "../working/meanings";
-import { math, stepsOf } from "../working/steps";
-import { PAGE_HEADER } from "./headers";
+import { type VolumeUnit, VOLUME_UNITS, type WeightUnit, WEIGHT_UNITS } from "../../src/units.ts";
+import { cautionOf } from "../catalog/topics.ts";
+import { type CatalogEntry, NAMESPACE, meaning, shownName, signature } from "../catalog/entry.ts";
+import { readCall } from "../catalog/examples.ts";
+import { KINDS } from "../catalog/kinds.ts";
+import { MEANINGS } from "../working/meanings.ts";
+import { math, stepsOf } from "../working/steps.ts";
+import { PAGE_HEADER } from "./headers.ts";
 
 /** Page name to page text. */
 export function referencePages(entries: readonly CatalogEntry[]): Map<string, string> {
@@ -41,14 +42,17 @@ function index(entries: readonly CatalogEntry[]): string {
   ].join("\n");
 }
 
-/** The closed list, with the size of each. */
+/** The closed list, with the size and the spellings of each. */
 function units(): string[] {
-  const inBase = (unit: string, base: string) => `| ${unit} | ${turn(1, unit, base)} ${base} |`;
+  const line = (unit: WeightUnit | VolumeUnit, base: string) =>
+    `| ${unit} | ${turn(1, unit, base)} ${base} | ${SPELLINGS[unit].join(", ")} |`;
   return [
-    "| unit | is |",
-    "|---|---|",
-    ...WEIGHT_UNITS.map((unit) => inBase(unit, "g")),
-    ...VOLUME_UNITS.map((unit) => inBase(unit, "mL")),
+    "Case, spaces, dots and an s at the end do not matter: `Fl. Oz.` is floz, `lbs` is lb. Any other word is refused.",
+    "",
+    "| unit | is | also written |",
+    "|---|---|---|",
+    ...WEIGHT_UNITS.map((unit) => line(unit, "g")),
+    ...VOLUME_UNITS.map((unit) => line(unit, "mL")),
   ];
 }
 

@@ -1,10 +1,12 @@
 /** The tags of a doc comment. */
 import ts from "typescript";
-import { type Attempt, refuse } from "./refusal";
+import { type Attempt, refuse } from "./refusal.ts";
 
 /** Every tag that means something here; any other is a slip of the pen. */
 const TAGS = new Set(
-  "customfunction topic need remarks param returns throws needs working source example".split(" "),
+  "customfunction topic need words remarks param returns throws needs working source example".split(
+    " ",
+  ),
 );
 
 export function checkTag(tag: ts.JSDocTag) {

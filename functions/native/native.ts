@@ -1,19 +1,22 @@
 /**
  * A call of a worksheet function as a native formula that stays live without the add-in.
  *
- * Functions that are plain arithmetic have @needs lines, which say what must hold of the inputs, and
- * @working lines, which say how the number comes about. Both become one formula: the number where all holds,
- * blank on a spare line, and #VALUE! otherwise, as the function itself would have it. The error's text is
- * lost: native formulas have none.
+ * Functions that are plain arithmetic have @needs lines, which say what must hold of the inputs,
+ * and @working lines, which say how the number comes about. Both become one formula: the number
+ * where all holds, blank on a spare line, and #VALUE! otherwise, as the function itself answers.
+ * The error's text is lost: native formulas have none.
  */
-import { type MathNode, parse } from "mathjs";
-import { conditionIn } from "../catalog/conditions";
-import type { CatalogEntry, Need } from "../catalog/entry";
-import { WORD_KINDS } from "../catalog/kinds";
-import { type Given, Inputs, type Shape, together } from "./inputs";
-import { type Piece, REFUSED, TRUE, and, call, constant, not, or, when, written } from "./piece";
-import { TooMuch } from "./too-much";
-import { type Cells, type Scope, type Value, choose, condition, gridOf, turned } from "./translate";
+import { conditionIn } from "../catalog/conditions.ts";
+import type { CatalogEntry, Need, WorkingLine } from "../catalog/entry.ts";
+import { WORD_KINDS } from "../catalog/kinds.ts";
+import { aboveZero, calledOn, callsAnywhere, nameIn, read } from "./expression.ts";
+import { type Given, type Shape, together } from "./given.ts";
+import { Inputs } from "./inputs.ts";
+import { laidOut } from "./layout.ts";
+import { BLANK, type Piece, REFUSED, TRUE, and, not, or, when } from "./piece.ts";
+import { TooMuch } from "./too-much.ts";
+import { type Scope, asTable, condition } from "./translate.ts";
+import { type Value, choose, one } from "./values.ts";
 
 export interface Native {
   piece: Piece;
@@ -21,148 +24,114 @@ export interface Native {
   holds: Given["holds"];
 }
 
-const EMPTY = constant("");
+/** A need, and the condition that it is in the formula. */
+interface Check extends Need {
+  holds: Piece;
+}
 
 /** The call as a native formula. Throws TooMuch where there is none. */
-export function nativeOf(entry: CatalogEntry, args: (Given | undefined)[]): Native {
+export function nativeOf(entry: CatalogEntry, args: readonly (Given | undefined)[]): Native {
   if (entry.needs.length === 0) throw new TooMuch(`${entry.id} is more than arithmetic`);
   const isQuiet = failsOnSpareLine(entry);
   const inputs = new Inputs(entry, args, isQuiet ? surelyAboveZero(entry) : undefined);
   const scope: Scope = { inputs, steps: new Map() };
-  const lines = args.filter((arg, i): arg is Given => Boolean(arg) && !entry.params[i].range);
+  const lines = entry.params.flatMap(({ range }, i) => (range ? [] : (args[i] ?? [])));
   const answer = laidOut(worked(entry, scope), together(lines.map(({ shape }) => shape)));
-  const needs = entry.needs.map((need) => ({ ...need, holds: holdsOf(need, scope) }));
-  // A unit that is none would fail in a sum before it is told as wrong: sums with units come after.
-  const [sized, simple] = [true, false].map((is) =>
-    needs.filter(({ expression }) => /\bper\(/.test(expression) === is),
-  );
-  const further = when(and(...sized.map(({ holds }) => holds)), answer.piece, REFUSED);
-  const spareLine = when(inputs.quiet, EMPTY, REFUSED);
+  const checks = entry.needs.map((need) => ({ ...need, holds: holdsOf(need, scope) }));
+  const spareLine = when(inputs.quiet, BLANK, REFUSED);
   const piece = isQuiet
-    ? when(and(inputs.fit, ...simple.map(({ holds }) => holds)), further, spareLine)
+    ? checkedAtOnce(checks, inputs.fit, answer.piece, spareLine)
     : when(
         inputs.fit,
-        when(inputs.empty, EMPTY, held(needs, inputs.spare, answer.piece)),
+        when(inputs.empty, BLANK, checkedInTurn(checks, inputs.spare, answer.piece)),
         spareLine,
       );
   const isText = ["label", "category", "worded"].includes(entry.returns.kind);
   return { piece, shape: answer.shape, holds: isText ? "anything" : "number or blank" };
 }
 
-/** True where the need that is looked at first always fails on a spare line, and leaves it blank. */
+/** True where the first need always fails on a spare line, and so leaves it blank. */
 function failsOnSpareLine({ needs: [first], params }: CatalogEntry): boolean {
-  if (!first.orBlank || first.when) return false;
-  const filled = /^filled\((\w+)\)$/.exec(first.expression)?.[1];
+  if (!first?.orBlank || first.when) return false;
+  const tree = read(first.expression);
+  const filled = calledOn(tree, "filled");
   const param = params.find(({ name }) => name === filled);
-  return param ? !WORD_KINDS.has(param.kind) : / > 0$/.test(first.expression);
+  return param ? !WORD_KINDS.has(param.kind) : aboveZero(tree) !== undefined;
 }
 
-/** Arguments that a line of their own holds above zero. */
+/** Arguments that a need of their own holds above zero. */
 function surelyAboveZero({ needs }: CatalogEntry): Set<string> {
-  const names = needs
-    .filter(({ when: only }) => !only)
-    .map(({ expression }) => /^(\w+) > 0$/.exec(expression)?.[1]);
-  return new Set(names.filter((name) => name !== undefined));
+  const always = needs.filter((need) => !need.when);
+  return new Set(always.flatMap((need) => nameIn(aboveZero(read(need.expression))) ?? []));
 }
 
 function holdsOf({ when: only, expression }: Need, scope: Scope): Piece {
   const applies = conditionOf(only, scope);
   if (applies.constant === false) return TRUE;
-  return or(not(applies), condition(parse(expression), scope));
+  return or(not(applies), condition(read(expression), scope));
 }
 
-/** The answer behind its needs, looked at in their order. */
-function held(needs: (Need & { holds: Piece })[], spare: Piece, answer: Piece): Piece {
-  const [first] = needs;
+/** The answer where all checks hold, and what a line shows where any fails. */
+function checkedAtOnce(checks: Check[], fit: Piece, answer: Piece, otherwise: Piece): Piece {
+  // What is no unit would fail in a sum before it is refused: sums with units come after.
+  const isSum = ({ expression }: Check) => callsAnywhere(read(expression), "per");
+  const first = checks.filter((check) => !isSum(check)).map(({ holds }) => holds);
+  const later = checks.filter(isSum).map(({ holds }) => holds);
+  return when(and(fit, ...first), when(and(...later), answer, REFUSED), otherwise);
+}
+
+/** The answer behind its checks, looked at in their order. */
+function checkedInTurn([first, ...others]: Check[], spare: Piece, answer: Piece): Piece {
   if (!first) return answer;
   // Those that fail alike are looked at together.
-  const next = needs.findIndex(({ orBlank }) => orBlank !== first.orBlank);
-  const cut = next < 0 ? needs.length : next;
-  const together = and(...needs.slice(0, cut).map(({ holds }) => holds));
-  const otherwise = first.orBlank ? when(spare, EMPTY, REFUSED) : REFUSED;
-  return when(together, held(needs.slice(cut), spare, answer), otherwise);
+  const next = others.findIndex(({ orBlank }) => orBlank !== first.orBlank);
+  const [alike, later] = next < 0 ? [others, []] : [others.slice(0, next), others.slice(next)];
+  const holds = and(first.holds, ...alike.map((check) => check.holds));
+  const otherwise = first.orBlank ? when(spare, BLANK, REFUSED) : REFUSED;
+  return when(holds, checkedInTurn(later, spare, answer), otherwise);
 }
 
 /** Where a working line or a need applies. */
-function conditionOf(text: string | undefined, scope: Scope): Piece {
+function conditionOf(text: string | undefined, { inputs, steps }: Scope): Piece {
   if (text === undefined) return TRUE;
   const found = conditionIn(text);
-  if (found.sort === "expression") return condition(parse(found.expression), scope);
-  if (found.sort === "word")
-    return (scope.inputs.words.get(found.name) ?? fail(text)).is(found.word);
-  const given = scope.inputs.isGiven(found.name);
-  return found.given ? given : not(given);
+  if (found.sort === "expression") return condition(read(found.expression), { inputs, steps });
+  if (found.sort === "given") {
+    const given = inputs.isGiven(found.name);
+    return found.given ? given : not(given);
+  }
+  const word = inputs.get(found.name);
+  if (word?.is !== "word") throw new TooMuch(text);
+  return word.same(found.word);
 }
 
-function fail(text: string): never {
-  throw new TooMuch(text);
-}
-
-/** The last step, those before it put in by name. Lines of one name are its alternatives. */
-function worked(entry: CatalogEntry, scope: Scope): Value {
+/** The last step, those before it put in by name. */
+function worked({ id, working }: CatalogEntry, scope: Scope): Value {
   let last: Value | undefined;
-  for (let i = 0; i < entry.working.length;) {
-    const { name } = entry.working[i];
-    let end = i;
-    while (entry.working[end]?.name === name) end++;
-    const ways = entry.working.slice(i, end).flatMap(({ when: only, expression }) => {
+  for (const [name, lines] of stepsOf(working)) {
+    const ways = lines.flatMap(({ when: only, expression }) => {
       const applies = conditionOf(only, scope);
-      return applies.constant === false ? [] : [{ applies, node: parse(expression) as MathNode }];
+      return applies.constant === false
+        ? []
+        : [{ applies, value: asTable(read(expression), scope) }];
     });
     // A word that none of them knows is refused by the needs.
-    if (ways.length === 0) return { is: "one", piece: REFUSED };
-    last = ways
-      .map(({ node }) => gridOf(node, scope))
-      .reduceRight((rest, value, j) => choose(ways[j].applies, value, rest));
+    const [way, ...others] = ways.reverse();
+    if (!way) return one(REFUSED);
+    last = others.reduce((rest, { applies, value }) => choose(applies, value, rest), way.value);
     scope.steps.set(name, last);
-    i = end;
   }
-  return last ?? fail(entry.id);
+  if (!last) throw new TooMuch(id);
+  return last;
 }
 
-/** The answer as it lies in cells. */
-function laidOut(value: Value, lines: Shape | null): { piece: Piece; shape: Shape | null } {
-  if (value.is === "one") return { piece: value.piece, shape: lines };
-  if (value.is === "cells") return beside(value, lines);
-  if (!lines || lines.rows * lines.columns > 1) fail("a list for each of several lines");
-  const piece = { ...value.piece, array: true };
-  if (value.is === "grid") return { piece, shape: { rows: value.rows, columns: value.columns } };
-  const { across, length } = value;
-  return { piece, shape: across ? { rows: 1, columns: length } : { rows: length, columns: 1 } };
-}
-
-/** Cells side by side; for lines in a row, one above the other. */
-function beside({ items }: Cells, lines: Shape | null): { piece: Piece; shape: Shape | null } {
-  const [first] = items;
-  if (!lines) return fail("an answer of several cells");
-  if (first.is === "list") {
-    const { across, length } = first;
-    const pieces = items.map((item) => turned(item as typeof first, across, item.piece));
-    const shape = across
-      ? { rows: items.length, columns: length }
-      : { rows: length, columns: items.length };
-    return { piece: inCells(pieces, across), shape };
+/** The lines of each step: those of one name that follow each other are its alternatives. */
+function stepsOf(working: readonly WorkingLine[]): [string, WorkingLine[]][] {
+  const steps: [string, WorkingLine[]][] = [];
+  for (const line of working) {
+    const [name, lines] = steps.at(-1) ?? [];
+    if (name === line.name) lines?.push(line);
+    else steps.push([line.name, [line]]);
   }
-  if (lines.rows > 1 && lines.columns > 1) fail("several cells for each of a table of lines");
-  const down = lines.columns > 1;
-  const shape = down
-    ? { rows: items.length, columns: lines.columns }
-    : { rows: lines.rows, columns: items.length };
-  return {
-    piece: inCells(
-      items.map(({ piece }) => piece),
-      down,
-    ),
-    shape,
-  };
-}
-
-/** Each piece in its cell: of two, IF({1,0},first,second). */
-function inCells(pieces: Piece[], down: boolean): Piece {
-  const last = pieces.length - 1;
-  return pieces.reduceRight((rest, piece, place) => {
-    if (place === last) return piece;
-    const marks = pieces.map((_, i) => (i === place ? 1 : 0)).join(down ? ";" : ",");
-    return { ...call("IF", written(`{${marks}}`), piece, rest), array: true };
-  }, pieces[last]);
+  return steps;
 }

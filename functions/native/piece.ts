@@ -1,18 +1,17 @@
 /**
- * Pieces of a worksheet formula: a text, and what is known of it, so that pieces are put together with no
- * more brackets, checks and conditions than they need.
+ * Pieces of a worksheet formula: a text, and what is known of it, so that pieces are put together
+ * with no more brackets, checks and conditions than they need.
  *
- * "Wide" pieces may hold several cells, one for each line of a call. AND and OR would make one answer of
- * all lines, so there conditions are multiplied and added instead, line by line.
+ * "Wide" pieces may hold several cells, one for each line of a call. AND and OR would make one
+ * answer of all lines, so there conditions are multiplied and added instead, line by line.
  */
-export type Constant = number | string | boolean;
+import { RANK, RANKS } from "../formula/precedence.ts";
+import type { Constant } from "../formula/tree.ts";
+import { type Written, literal } from "../formula/writer.ts";
 
-export interface Piece {
-  text: string;
-  /** How strongly its parts hold together; see RANK. */
-  rank: number;
+export interface Piece extends Written {
   /** Its value, where that is known. */
-  constant?: Constant;
+  constant?: Constant | undefined;
   /** It may hold several cells. */
   wide: boolean;
   /** It comes out right only in an array formula. */
@@ -23,40 +22,22 @@ export interface Piece {
   negates?: Piece;
 }
 
-/** Excel's order of operators, loosest first. */
-export const RANK = {
-  compare: 1,
-  join: 2,
-  add: 3,
-  times: 4,
-  power: 5,
-  sign: 6,
-  percent: 7,
-  atom: 9,
-};
-
-/** A formula that was written by somebody: a reference, a name, a call. */
-export function written(text: string, rank = RANK.atom, wide = false): Piece {
+/** A text that is put in as it is: a reference, a name, a call. */
+export function written(text: string, rank: number = RANK.atom, wide = false): Piece {
   return { text, rank, wide, array: wide };
 }
 
 export function constant(value: Constant): Piece {
-  const piece = (text: string, rank = RANK.atom) => ({
-    text,
-    rank,
-    constant: value,
-    wide: false,
-    array: false,
-  });
-  if (typeof value === "string") return piece(`"${value.replaceAll('"', '""')}"`);
-  if (typeof value === "boolean") return piece(value ? "TRUE" : "FALSE");
-  return piece(String(value).toUpperCase(), value < 0 ? RANK.add : RANK.atom);
+  return { ...literal(value), constant: value, wide: false, array: false };
 }
 
 export const TRUE = constant(true);
 export const FALSE = constant(false);
+export const BLANK = constant("");
+export const ZERO = constant(0);
+export const ONE = constant(1);
 
-/** A cell error, which is the answer of a line that does not hold. */
+/** A cell error, which is the answer of a line that is refused. */
 export const REFUSED: Piece = written("#VALUE!");
 
 export function call(name: string, ...parts: Piece[]): Piece {
@@ -68,28 +49,18 @@ export function call(name: string, ...parts: Piece[]): Piece {
   };
 }
 
-/** A call that makes one cell of whatever it is given: SUM, SUMPRODUCT. */
+/** A call that makes one cell of any number of them: SUM, SUMPRODUCT. */
 export function reduced(name: string, ...parts: Piece[]): Piece {
   return { ...call(name, ...parts), wide: false };
 }
 
-type Operator = "+" | "-" | "*" | "/" | "^" | "=" | "<>" | "<" | "<=" | ">" | ">=" | "&";
+/** A piece that comes out right only in an array formula. */
+export function inArray(piece: Piece): Piece {
+  return { ...piece, array: true };
+}
 
-/** How strongly each operator binds. */
-export const RANKS: Record<Operator, number> = {
-  "=": RANK.compare,
-  "<>": RANK.compare,
-  "<": RANK.compare,
-  "<=": RANK.compare,
-  ">": RANK.compare,
-  ">=": RANK.compare,
-  "&": RANK.join,
-  "+": RANK.add,
-  "-": RANK.add,
-  "*": RANK.times,
-  "/": RANK.times,
-  "^": RANK.power,
-};
+export type Comparison = "=" | "<>" | "<" | "<=" | ">" | ">=";
+export type Operator = Comparison | "+" | "-" | "*" | "/" | "^" | "&";
 
 const FOLD: Record<Exclude<Operator, "&">, (a: number, b: number) => Constant> = {
   "+": (a, b) => a + b,
@@ -126,8 +97,8 @@ export function op(a: Piece, operator: Operator, b: Piece): Piece {
 }
 
 /** In brackets where an operator of that rank would otherwise pull it apart. */
-export function bracketed({ text, rank }: Piece, least: number): string {
-  // A sign binds more tightly than a power in Excel, and comparisons are never chained.
+export function bracketed({ text, rank }: Written, least: number): string {
+  // Comparisons are never chained.
   return rank < least || (rank === RANK.compare && least === RANK.compare) ? `(${text})` : text;
 }
 
@@ -137,7 +108,7 @@ export function and(...conditions: Piece[]): Piece {
 
 export function or(...conditions: Piece[]): Piece {
   const any = logical("OR", "+", TRUE, FALSE, conditions);
-  return any.wide && any.rank === RANK.add ? op(any, ">", constant(0)) : any;
+  return any.wide && any.rank === RANK.add ? op(any, ">", ZERO) : any;
 }
 
 function logical(
@@ -149,18 +120,19 @@ function logical(
 ): Piece {
   if (conditions.some((each) => each.constant === decides.constant)) return decides;
   const open = conditions.filter((each) => each.constant === undefined);
-  if (open.length === 0) return otherwise;
   const flat = open.flatMap((each) => (each.joins?.name === name ? each.joins.parts : [each]));
   const different = flat.filter((each, i) => flat.findIndex((o) => o.text === each.text) === i);
-  if (different.length === 1) return different[0];
-  if (different.some(({ wide }) => wide)) return different.reduce((a, b) => op(a, sign, b));
+  const [first, ...others] = different;
+  if (!first) return otherwise;
+  if (others.length === 0) return first;
+  if (different.some(({ wide }) => wide)) return others.reduce((a, b) => op(a, sign, b), first);
   return { ...call(name, ...different), joins: { name, parts: different } };
 }
 
 export function not(condition: Piece): Piece {
   if (typeof condition.constant === "boolean") return constant(!condition.constant);
   if (condition.negates) return condition.negates;
-  const opposite = condition.wide ? op(constant(1), "-", condition) : call("NOT", condition);
+  const opposite = condition.wide ? op(ONE, "-", condition) : call("NOT", condition);
   return { ...opposite, negates: condition };
 }
 

@@ -1,72 +1,86 @@
 /**
- * The named steps of a working that are more than arithmetic: unit sizes, the alcohol formula, searches
- * and fits. Each is the code that the function itself runs, so a working cannot drift from its cell.
+ * The named steps of a working that are more than arithmetic: unit sizes, the alcohol formula,
+ * searches and fits. Each is the code that the function itself runs, so that a working cannot
+ * differ from its cell.
  */
-import { type Cells, largeLimits } from "../../src/cells";
-import { packPlan } from "../../src/cost/packplan";
-import { isEmpty } from "../../src/filled";
-import { alcoholVolume } from "../../src/limits/alcoholvolume";
-import { type Rule, allowedError, checkFills } from "../../src/limits/fills";
-import { vapourFlash } from "../../src/limits/flash";
-import { flashGuess } from "../../src/limits/flashguess";
-import { intervalsOf } from "../../src/limits/intervals";
-import { down, metricText, ounceText } from "../../src/limits/netlabel";
-import { usedUp } from "../../src/limits/safeload";
-import { limitLines, lowestOf } from "../../src/limits/topload";
-import { vocShare } from "../../src/limits/vocshare";
-import { squeeze } from "../../src/errors";
-import { turn } from "../../src/measure/turn";
-import { meanReach, sampleOf } from "../../src/sample";
-import { densityOfMixture, weightShare } from "../../src/spirit/mixture";
-import { fitFade } from "../../src/trial/fade";
-import { fadeHalf } from "../../src/trial/fadehalf";
-import { fitted } from "../../src/trial/lasts";
-import { type Fit, fitOf, lastsFor } from "../../src/trial/lastsfor";
-import { marksOf } from "../../src/trial/marks";
-import { agreement } from "../../src/trial/panelagree";
-import { type LeftOut, rankTotals, rankedRows } from "../../src/trial/ranks";
-import { withPlaces } from "../../src/trial/standing";
-import { tipPoint } from "../../src/trial/tippoint";
-import { chanceOfAtLeast } from "../../src/trial/trio";
-import { trioNeed } from "../../src/trial/trioneed";
-import { judge } from "../../src/trial/worth";
-import { unitOf } from "../../src/units";
+import { type Cell, type Cells, largeLimits } from "../../src/cells.ts";
+import { packPlan } from "../../src/cost/packplan.ts";
+import { isEmpty } from "../../src/filled.ts";
+import { alcoholVolume } from "../../src/limits/alcoholvolume.ts";
+import { type Rule, allowedError, checkFills } from "../../src/limits/fills.ts";
+import { vapourFlash } from "../../src/limits/flash.ts";
+import { flashGuess } from "../../src/limits/flashguess.ts";
+import { intervalsOf } from "../../src/limits/intervals.ts";
+import { down, metricText, ounceText } from "../../src/limits/netlabel.ts";
+import { usedUp } from "../../src/limits/safeload.ts";
+import { limitLines, lowestOf } from "../../src/limits/topload.ts";
+import { vocShare } from "../../src/limits/vocshare.ts";
+import { squeeze } from "../../src/errors.ts";
+import { at } from "../../src/lists.ts";
+import { packHolds } from "../../src/measure/packholds.ts";
+import { turn } from "../../src/measure/turn.ts";
+import { readPack } from "../../src/packs.ts";
+import { meanReach, sampleOf } from "../../src/sample.ts";
+import { densityOfMixture, weightShare } from "../../src/spirit/mixture.ts";
+import { fitFade } from "../../src/trial/fade.ts";
+import { fadeHalf } from "../../src/trial/fadehalf.ts";
+import { fitted } from "../../src/trial/lasts.ts";
+import { type Fit, fitOf, lastsFor } from "../../src/trial/lastsfor.ts";
+import { marksOf } from "../../src/trial/marks.ts";
+import { agreement } from "../../src/trial/panelagree.ts";
+import { type LeftOut, rankTotals, rankedRows } from "../../src/trial/ranks.ts";
+import { withPlaces } from "../../src/trial/standing.ts";
+import { tipPoint } from "../../src/trial/tippoint.ts";
+import { chanceOfAtLeast } from "../../src/trial/trio.ts";
+import { trioNeed } from "../../src/trial/trioneed.ts";
+import { judge } from "../../src/trial/worth.ts";
+import { unitOf } from "../../src/units.ts";
 
 type Vector<T = number> = T[];
 type Table = number[][];
 type Maybe<T> = T | null;
 
-const isWeight = (unit: string) => unitOf("unit", unit).measures === "weight";
+const isWeight = (unit: Maybe<string>) =>
+  unit !== null && unitOf("unit", unit).measures === "weight";
 /** A list as a column; a table stays as it is. */
 const table = (values: Vector | Table): Table =>
-  Array.isArray(values[0]) ? (values as Table) : (values as Vector).map((value) => [value]);
+  values.map((value: number | Vector) => [value].flat());
 const cells = (values: Vector<number | string>): Cells => values.map((value) => [value]);
 /** Yes or no, line by line, where it is told. */
 const flags = (fragrance: Maybe<Vector<number | string>>) =>
   fragrance ? cells(fragrance) : undefined;
 const known = <T>(value: Maybe<T>) => value ?? undefined;
 const pairs = (a: Vector, b: Vector, of: (x: number, y: number) => number) =>
-  a.map((x, i) => of(x, b[i]));
+  a.map((x, i) => of(x, at(b, i)));
 const sample = (values: Vector<number | string>) => sampleOf("values", cells(values));
 type Marked = Vector<number | string>;
 const marks = (hours: Marked, scores: Marked, least: Maybe<number>) =>
   marksOf(cells(hours), cells(scores), known(least));
 const words = (directions: Maybe<Vector<string>>) => (directions ? cells(directions) : undefined);
 
+/** The least VOC of a product. */
+const leastVoc = (...args: Parameters<typeof vocShare>) => at(at(vocShare(...args), 0), 0);
+
 /** What a working may call besides mathjs itself. */
 export const HELPERS = {
   isweight: isWeight,
+  isvolume: (unit: Maybe<string>) => unit !== null && unitOf("unit", unit).measures === "volume",
   same: (word: Maybe<string>, other: string) => squeeze(word ?? "") === squeeze(other),
   per: (unit: string) => turn(1, unit, isWeight(unit) ? "g" : "mL"),
   column: (values: Vector) => values.map((value) => [value]),
   row: (values: Vector) => [values],
   over: (a: Vector, b: Vector | number) =>
-    a.map((x, i) => (x === 0 ? 0 : x / (typeof b === "number" ? b : b[i]))),
+    a.map((x, i) => (x === 0 ? 0 : x / (typeof b === "number" ? b : at(b, i)))),
   larger: (a: Vector, b: Vector) => pairs(a, b, Math.max),
   smaller: (a: Vector, b: Vector) => pairs(a, b, Math.min),
   // A blank, or what is told in a word, is not counted.
   counted: (values: Vector<number | string>) =>
     values.map((value) => (typeof value === "string" || isEmpty(value) ? 0 : value)),
+  packholds: (text: Cell, unit: string, density: Maybe<number>) =>
+    packHolds(text, unit, known(density)),
+  packcount: (text: Cell) => readPack("text", text).count,
+  packsize: (text: Cell) => readPack("text", text).size,
+  packunit: (text: Cell) => readPack("text", text).unit.name,
   inunit: (from: string, to: string, density: Maybe<number>) => turn(1, from, to, known(density)),
   averageof: (values: Vector<number | string>) => sample(values).mean,
   spreadof: (values: Vector<number | string>) => sample(values).spread,
@@ -96,14 +110,13 @@ export const HELPERS = {
     lowestOf(limitLines(cells(labels), cells(limits))).label,
   isrange: (shares: Vector | Table, vocs: Vector | Table) =>
     intervalsOf("shares", table(shares)).isRange || intervalsOf("vocshares", table(vocs)).isRange,
-  vocof: (shares: Vector, vocs: Vector) => vocShare([shares], [vocs])[0][0],
+  vocof: (shares: Vector, vocs: Vector) => leastVoc([shares], [vocs]),
   waivedvoc: (
     shares: Vector,
     vocs: Vector,
     fragrance: Maybe<Vector<number | string>>,
     exempt: number,
-  ) =>
-    vocShare([shares], [vocs])[0][0] - vocShare([shares], [vocs], flags(fragrance), exempt)[0][0],
+  ) => leastVoc([shares], [vocs]) - leastVoc([shares], [vocs], flags(fragrance), exempt),
   countedvoc: (
     shares: Vector | Table,
     vocs: Vector | Table,
@@ -141,7 +154,7 @@ export const HELPERS = {
   oddchance: chanceOfAtLeast,
   oddneed: trioNeed,
   rows: (ranks: Table, without: LeftOut) => rankedRows(ranks, without).length,
-  samples: (ranks: Table, without: LeftOut) => rankedRows(ranks, without)[0].places.length,
+  samples: (ranks: Table, without: LeftOut) => at(rankedRows(ranks, without), 0).places.length,
   ranktotals: (ranks: Table, without: LeftOut) => rankTotals(rankedRows(ranks, without)),
   rankties: (ranks: Table, without: LeftOut) =>
     rankedRows(ranks, without).reduce((total, { ties }) => total + ties, 0),

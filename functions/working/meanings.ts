@@ -7,15 +7,24 @@ export const MEANINGS: Record<string, string> = {
   larger: "the larger of the two, line by line",
   smaller: "the smaller of the two, line by line",
   counted: "the numbers, line by line; nothing where nothing is typed",
+  packholds:
+    "what the text says that the pack holds, in that unit, by the density where it is needed",
+  packcount: "how many the text says: 4 of 4 x 250 mL",
+  packsize: "what the text says that one holds: 250 of 4 x 250 mL",
+  packunit: "the unit that the text says: mL of 4 x 250 mL",
   inunit: "how many of the second unit are in one of the first, by the density where it is needed",
   averageof: "the mean of what was weighed",
   spreadof: "the standard deviation of what was weighed",
   reachof:
-    "how many standard deviations the mean may lie off, by Student's t: chance to lie lower, and what was weighed",
+    "how many standard deviations the mean may lie off, by Student's t: " +
+    "chance to lie lower, and what was weighed",
   allowederror: "the allowed error that was typed, or that of the European table",
   fillscheck:
-    "their average and the least that passes, the least fill and how many are below it and far below, and what they say",
-  oiml: "kilograms in a cubic metre of ethanol and water, by the OIML R 22 formula: share of ethanol by weight, degrees Celsius",
+    "their average and the least that passes, the least fill and how many are below it and far " +
+    "below, and what they say",
+  oiml:
+    "kilograms in a cubic metre of ethanol and water, by the OIML R 22 formula: " +
+    "share of ethanol by weight, degrees Celsius",
   weightshare:
     "the share by weight that has this share by volume, found with the OIML R 22 formula",
   cheapestplan: "the cheapest of all ways to buy what is needed",

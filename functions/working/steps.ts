@@ -1,17 +1,18 @@
 /**
  * How a number came about: the working lines of a function with a call's own numbers in them.
  *
- * Every line is an expression that mathjs evaluates, in which an earlier line stands by its name; the last
- * line gives what the cell shows.
+ * Every line is an expression that mathjs evaluates, in which an earlier line stands by its name;
+ * the last line gives what the cell shows.
  */
-import { type MathNode, all, create } from "mathjs";
-import { squeeze } from "../../src/errors";
-import { conditionIn } from "../catalog/conditions";
-import type { CatalogEntry, Param, WorkingLine } from "../catalog/entry";
-import { type Line, inputsOf } from "../bind/arguments";
-import { HELPERS } from "./helpers";
+import { type FactoryFunctionMap, type MathNode, all, create } from "mathjs";
+import { squeeze } from "../../src/errors.ts";
+import { conditionIn } from "../catalog/conditions.ts";
+import type { CatalogEntry, Param, WorkingLine } from "../catalog/entry.ts";
+import { inputsOf } from "../bind/arguments.ts";
+import { HELPERS } from "./helpers.ts";
 
-export const math = create(all, { matrix: "Array" });
+// The library's types say that "all" may be missing.
+export const math = create(all as FactoryFunctionMap, { matrix: "Array" });
 
 export interface Step {
   line: WorkingLine;
@@ -31,9 +32,9 @@ const PLAINLY = { parenthesis: "auto", lowerExp: -9, upperExp: 15 };
 /** Enough for a reader; a sum of such numbers may differ from the exact one in the last of them. */
 const DIGITS = 12;
 
-/** The steps of one line of a call; its arguments as the host would hand them over. */
-export function stepsOf(entry: CatalogEntry, args: unknown[], line?: Line): Step[] {
-  const inputs = inputsOf(entry, args, line);
+/** The steps of a call of one line; its arguments as a host passes them. */
+export function stepsOf(entry: CatalogEntry, args: readonly unknown[]): Step[] {
+  const inputs = inputsOf(entry, args);
   const given = new Map(entry.params.map((param, i) => [param.name, inputs[i] !== undefined]));
   const scope = scopeOf(entry, inputs);
   const written = new Set(entry.params.map((param) => param.name));
@@ -78,20 +79,20 @@ function applies(
   return Boolean(math.evaluate(condition.expression, { ...scope }));
 }
 
-/** Ranges of one row or column are lists; larger ones are tables. A blank that counts is nothing of it. */
+/** A range of one row or column as a list, any other as a table; a blank in it is zero. */
 function valueFor(param: Param, input: unknown): unknown {
   const value = input ?? param.default ?? null;
   if (!Array.isArray(value)) return value;
   const grid = (value as unknown[][]).map((row) =>
     row.map((cell) => (Number.isNaN(cell) ? 0 : cell)),
   );
-  return grid.length === 1 || grid[0].length === 1 ? grid.flat() : grid;
+  return grid.length === 1 || grid[0]?.length === 1 ? grid.flat() : grid;
 }
 
 /** True where the first range lies in a row. */
 function isRow(inputs: unknown[]): boolean {
   const grid = inputs.find(Array.isArray) as unknown[][] | undefined;
-  return grid !== undefined && grid.length === 1 && grid[0].length > 1;
+  return grid?.length === 1 && grid.flat().length > 1;
 }
 
 /** The expression with names as what they stand for, and the sizes of units as numbers. */

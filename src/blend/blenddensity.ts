@@ -11,6 +11,7 @@ import { askedWhere, at, flat, list, sameLength, sum } from "../lists.ts";
  * @customfunction BLENDDENSITY
  * @topic blend
  * @need What is the density of base and oil together?
+ * @words mix, combined, weight of a mixture
  * @param weights (weight) One row or column: weight of each part, zero or more, all in one unit.
  * @param densities (density) One row or column as long as weights: g/mL of each part.
  * @returns (density) Estimated g/mL.

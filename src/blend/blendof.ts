@@ -11,6 +11,7 @@ import { askedWhere, at, flat, list, sameLength, sum } from "../lists.ts";
  * @customfunction BLENDOF
  * @topic blend
  * @need What strength, or price, does this mixture have?
+ * @words mix, average, combined, blend of oils, mixture price
  * @param amounts (amount) One row or column: how much of each lot, zero or more, all in one unit.
  * @param values (number) One row or column as long as amounts: the value of each lot, all in one
  * unit.

@@ -8,6 +8,7 @@ import { CalcError, number, show } from "../errors.ts";
  * @customfunction BLENDSHARE
  * @topic blend
  * @need What part of each of two strengths gives the one I want?
+ * @words mix two bases, ratio, parts, half and half, combine, proportion
  * @param valuea (number) Value of the first lot: strength, price or the like.
  * @param valueb (number) Value of the second lot, in the same unit.
  * @param target (number) Value wanted, between the two, in the same unit.

@@ -9,6 +9,7 @@ import { blendShare } from "./blendshare.ts";
  * @customfunction BLENDSPLIT
  * @topic blend
  * @need How much of each of two strengths do I mix?
+ * @words mix two bases, combine, dilute with another, ratio, how much of each
  * @param total (amount) Amount wanted in all, zero or more.
  * @param valuea (number) Value of the first lot: strength, price or the like.
  * @param valueb (number) Value of the second lot, in the same unit.

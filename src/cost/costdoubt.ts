@@ -18,6 +18,7 @@ export type Prices = "apart" | "together";
  * @customfunction COSTDOUBT
  * @topic cost
  * @need How sure is that cost, when quotes differ?
+ * @words estimate, price range, how sure, quotes
  * @param amounts (amount) One row or column: how much of each ingredient or part goes into it, zero
  * or more.
  * @param lows (money) One row or column as long as amounts: lowest quote for one unit of each,

@@ -9,6 +9,7 @@ import { CalcError, amount, positive, share, show } from "../errors.ts";
  * @customfunction EVENPOINT
  * @topic cost
  * @need How many bottles until I break even?
+ * @words break even, profit, how many to sell, pay back, investment, worth it, market stall
  * @param fixed (money) Fixed costs to earn back, zero or more.
  * @param price (money) Price of one bottle, above zero.
  * @param cost (money) Cost of one bottle, zero or more.

@@ -14,6 +14,8 @@ import { travelsFree } from "./money.ts";
  * @customfunction LANDED
  * @topic cost
  * @need What does each line of an order cost with its part of the freight?
+ * @words shipping, delivery, postage, freight, split over items, free shipping, tax, invoice, true
+ * cost
  * @param prices (money) One row or column: price of one pack of each line.
  * @param counts (count) One row or column as long as prices: packs ordered, zero or more; a blank
  * is none.

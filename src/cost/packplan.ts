@@ -19,6 +19,7 @@ const MOST_OFFERS = 1000;
  * @customfunction PACKPLAN
  * @topic cost
  * @need Which packs do I buy for what I need?
+ * @words what to buy, order, shopping, bulk, big or small packs, stock up, cheapest way
  * @param need (amount) Amount needed, zero or more.
  * @param sizes (amount) One row or column: what each pack holds, in the unit of need.
  * @param prices (money) One row or column as long as sizes: price of each pack.

@@ -18,6 +18,7 @@ const CUBIC_METRES: Record<RoomUnit, number> = { m3: 1, ft3: 0.3048 ** 3 };
  * @customfunction AIRDOSE
  * @topic limits
  * @need How much of my spray is in the air of a room, and how fast does it clear?
+ * @words safe to breathe, room, ventilation, air out, pets, children, too strong, inhale
  * @param weight (weight) Weight of what is sprayed in all, zero or more; SPRAYSIN finds the weight
  * of a spray.
  * @param unit (unit) Unit of the weight.

@@ -29,6 +29,7 @@ const NOT_ZERO = "what is not listed is not zero, ask the supplier";
  * @customfunction ALLERGENAT
  * @topic limits
  * @need Must I name this allergen on my label?
+ * @words label, allergens, ingredients to name, declare, contains, warning, skin
  * @param loads (share) One row or column: share of each oil in the finished product, together 100 %
  * at most.
  * @param contents (share) One row or column as long as loads: share of the allergen in each oil.

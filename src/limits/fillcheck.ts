@@ -19,6 +19,7 @@ import { type Rule, allowedError, checkFills } from "./fills.ts";
  * @customfunction FILLCHECK
  * @topic limits
  * @need Did I fill my bottles full enough?
+ * @words underfilled, short, fill level, weights and measures, honest fill, legal
  * @param fills (amount) One row or column: net contents of the bottles that were weighed or
  * measured, two or more.
  * @param fillunit (unit) Their unit, a weight or a volume.

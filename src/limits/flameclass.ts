@@ -25,6 +25,7 @@ const CUT_OFFS = {
  * @customfunction FLAMECLASS
  * @topic limits
  * @need Which flammable category is a flash point?
+ * @words flammable, fire, hazard, warning label, pictogram, post, mail, shipping, dangerous goods
  * @param flash (celsius) Closed-cup flash point.
  * @param [boiling] (celsius) Initial boiling point, in the same scale; needed below a flash point
  * of 23 C (73.4 F), no default.

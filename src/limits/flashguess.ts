@@ -32,6 +32,7 @@ const CUT_OFFS = [23, 38, 60];
  * @customfunction FLASHGUESS
  * @topic limits
  * @need Roughly, at what temperature can my base catch fire?
+ * @words flammable, fire, burn, safe near a flame, catch fire, hazard
  * @param ethanol (share) Ethanol in the base by weight, 0 % to 100 %; the rest is taken as water.
  * @param [propanol] (share) Isopropanol in the base by weight, 0 % to 100 % (default 0 %).
  * @returns (celsius) Four cells: cautious estimate, lowest, highest, and a word on what it decides.

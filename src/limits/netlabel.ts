@@ -15,6 +15,8 @@ import { convert, unitOf } from "../units.ts";
  * @customfunction NETLABEL
  * @topic limits
  * @need What do I print as net contents?
+ * @words label, fluid ounces and mL, contents statement, what to print, weight on label, candle
+ * label
  * @param amount (amount) What the bottle or the candle holds, above zero.
  * @param unit (unit) Its unit: a volume for what is poured, a weight for what is solid.
  * @returns (label) Text such as 4 fl oz (118 mL), or Net wt 8 oz (226 g).

@@ -17,6 +17,7 @@ import { checkWhole } from "../load/whole.ts";
  * @customfunction SAFELOAD
  * @topic limits
  * @need How much of a blend of oils do their certificates allow?
+ * @words safe, skin, maximum, most I can use, IFRA, certificate, several oils, body
  * @param shares (share) One row or column: each oil's part of the fragrance, together 100 %.
  * @param limits (limit) One row or column as long as shares: each oil's limit in the finished
  * product for the category, as on its certificate.

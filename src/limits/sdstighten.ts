@@ -11,6 +11,7 @@ import { canBeWhole, lowsAndHighs } from "./intervals.ts";
  * @customfunction SDSTIGHTEN
  * @topic limits
  * @need What can the ranges on a safety data sheet really mean?
+ * @words safety data sheet, SDS, MSDS, ingredient percentages, ranges
  * @param lows (share) One row or column: the low of each component.
  * @param highs (share) One row or column as long as lows: the high of each.
  * @returns (share) Two columns (or two rows, where lows is a row): the narrowest low and high of

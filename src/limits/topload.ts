@@ -13,6 +13,7 @@ import { at, cellsOf, sameLength } from "../lists.ts";
  * @customfunction TOPLOAD
  * @topic limits
  * @need Which of my limits is the lowest?
+ * @words safe, skin, maximum, most I can use, IFRA, certificate, limit, body
  * @param labels (label) One row or column: what each limit is.
  * @param limits (limit) One row or column as long as labels: the limits, as shares of the finished
  * product.

@@ -14,6 +14,7 @@ import { CalcError, share, showShare } from "../errors.ts";
  * @customfunction VOCROOM
  * @topic limits
  * @need How much oil can I use under a VOC limit?
+ * @words emissions, air rules, California, most oil allowed, legal limit
  * @param limit (share) VOC limit of the product by weight, 0 % to 100 %.
  * @param base (share) Part of the base that counts as VOC, by weight; where it is known only as a
  * range, its high.

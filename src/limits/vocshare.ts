@@ -18,6 +18,7 @@ import { compositionOf, intervalsOf, lowHigh } from "./intervals.ts";
  * @customfunction VOCSHARE
  * @topic limits
  * @need How much VOC is in my spray, by weight?
+ * @words emissions, air rules, California, volatile, legal
  * @param shares (share) One column, or two for low and high: each ingredient's share of the product
  * by weight, together 100 %.
  * @param vocshares (share) One column, or two for low and high: the part of each ingredient that

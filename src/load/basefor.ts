@@ -9,6 +9,7 @@ import { type Basis, basisOf, finishedShare } from "./basis.ts";
  * @customfunction BASEFOR
  * @topic load
  * @need How much base do I weigh?
+ * @words weigh out, how much base, carrier, wax, spray base, pour
  * @param batch (amount) Finished batch, zero or more, in any unit of weight.
  * @param load (share) Fragrance load, 0 % to 100 %.
  * @param [basis] (choice) "finished" (default) or "base": what the load is a percentage of.

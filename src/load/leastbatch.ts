@@ -9,6 +9,7 @@ import { positive, positiveShare } from "../errors.ts";
  * @customfunction LEASTBATCH
  * @topic load
  * @need How small a trial batch can my scale weigh?
+ * @words smallest test, sample size, tester, scale too coarse, accuracy, minimum batch
  * @param load (share) Fragrance load of the finished batch, above 0 % and up to 100 %.
  * @param readability (amount) Smallest step that the scale shows, above zero, in any unit of
  * weight.

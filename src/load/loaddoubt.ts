@@ -15,6 +15,7 @@ import { type Basis, basisOf } from "./basis.ts";
  * @customfunction LOADDOUBT
  * @topic load
  * @need How far off can my load be, as a figure with an uncertainty?
+ * @words how accurate, scale error, uncertainty, precise
  * @param oil (amount) Oil as the scale showed it, zero or more, in any unit of weight.
  * @param base (amount) Base as the scale showed it, 5 steps of the scale or more, in the same unit.
  * @param readability (amount) Smallest step that the scale shows, above zero, in the same unit.

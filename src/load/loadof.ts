@@ -8,6 +8,8 @@ import { type Basis, basisOf } from "./basis.ts";
  * @customfunction LOADOF
  * @topic load
  * @need What load did I really pour?
+ * @words percentage, concentration, actual load, fragrance percent, strength in the bottle, check
+ * what I poured
  * @param oil (amount) Oil poured, zero or more, in any unit of weight.
  * @param base (amount) Base poured, zero or more, in the same unit.
  * @param [basis] (choice) "finished" (default) or "base": what the load is a percentage of.

@@ -9,6 +9,7 @@ import { type Basis, basisOf, loadFromFinished } from "./basis.ts";
  * @customfunction LOADSPAN
  * @topic load
  * @need How sure can I be of a load weighed on a coarse scale?
+ * @words how accurate, kitchen scale, rounding, scale not accurate
  * @param oil (amount) Oil as the scale showed it, zero or more, in any unit of weight.
  * @param base (amount) Base as the scale showed it, more than half a step, in the same unit.
  * @param readability (amount) Smallest step that the scale shows, above zero, in the same unit.

@@ -9,6 +9,8 @@ import { type Basis, basisOf, finishedShare } from "./basis.ts";
  * @customfunction OILFOR
  * @topic load
  * @need How much fragrance oil do I weigh?
+ * @words how much oil, weigh out fragrance, scent amount, percentage, essential oil, perfume,
+ * recipe
  * @param batch (amount) Finished batch, zero or more, in any unit of weight.
  * @param load (share) Fragrance load, 0 % to 100 %.
  * @param [basis] (choice) "finished" (default) or "base": what the load is a percentage of.

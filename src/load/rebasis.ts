@@ -8,6 +8,7 @@ import { type Basis, basisOf, finishedShare, loadFromFinished } from "./basis.ts
  * @customfunction REBASIS
  * @topic load
  * @need My supplier gives the load of the base: what is it of the finished batch?
+ * @words percent of base or of the whole, convert percentage, supplier percent
  * @param load (share) Fragrance load, 0 % to 100 %.
  * @param from (choice) "finished" or "base": what the given load is a percentage of.
  * @param to (choice) "finished" or "base": what the answer is a percentage of.

@@ -14,6 +14,8 @@ const MOST_CELLS = 5_000_000;
  * @customfunction SIZERUN
  * @topic load
  * @need What do I weigh for several bottle sizes?
+ * @words scale up a recipe, scale down, multiply, resize, make many bottles, double the batch,
+ * several sizes
  * @param shares (share) One row or column: each ingredient's share of the finished batch, together
  * 100 %; a blank is none.
  * @param fills (amount) One row or column: what goes into one bottle of each size, in any unit of

@@ -9,6 +9,7 @@ import { toGrams, toMillilitres, volumeUnit, weightUnit } from "../units.ts";
  * @customfunction DENSITYOF
  * @topic measure
  * @need What is the density of my base or oil?
+ * @words specific gravity, weigh a cup, heavier or lighter than water
  * @param weight (weight) Weight of the liquid, above zero.
  * @param weightunit (unit) Unit of the weight.
  * @param volume (volume) Volume of the same liquid, above zero.

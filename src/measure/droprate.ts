@@ -9,6 +9,7 @@ import { toGrams, weightUnit } from "../units.ts";
  * @customfunction DROPRATE
  * @topic measure
  * @need How many drops of this oil make a millilitre?
+ * @words dropper, pipette, count drops
  * @param drops (drops) Drops counted, above zero.
  * @param weight (weight) What they weigh together, above zero.
  * @param unit (unit) Unit of the weight.

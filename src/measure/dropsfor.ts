@@ -10,6 +10,7 @@ import { toMillilitres, unitOf } from "../units.ts";
  * @customfunction DROPSFOR
  * @topic measure
  * @need How many drops is that?
+ * @words dropper, pipette, count drops, drops per bottle
  * @param amount (amount) Amount wanted, zero or more.
  * @param unit (unit) Its unit, a weight or a volume.
  * @param dropsperml (rate) Drops per mL of this liquid from this dropper, above zero.

@@ -16,6 +16,7 @@ import { convert, unitOf, weightUnit } from "../units.ts";
  * @customfunction SPRAYSIN
  * @topic measure
  * @need How many sprays are in this bottle?
+ * @words how many sprays, pumps, squirts, atomiser, how long a bottle lasts
  * @param weighings (weight) One row or column: what single strokes weigh, or groups of as many
  * strokes each; two or more.
  * @param weightunit (unit) Unit of weight of the weighings.

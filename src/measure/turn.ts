@@ -10,6 +10,8 @@ import { convert, unitOf } from "../units.ts";
  * @customfunction TURN
  * @topic measure
  * @need How much is this in another unit?
+ * @words convert, conversion, ounces to grams, pounds, fluid ounces, gallons, millilitres, litres,
+ * teaspoons, cups, metric
  * @param amount (amount) What to turn, zero or more.
  * @param from (unit) Unit that it is in.
  * @param to (unit) Unit that it is wanted in.

@@ -9,6 +9,7 @@ import { refuseFrozen, temperature, weightShare } from "./mixture.ts";
  * @customfunction SPIRITBYWEIGHT
  * @topic spirit
  * @need My alcohol is 95 % by volume: what is that by weight?
+ * @words abv, proof, alcohol percent, vodka, ethanol
  * @param abv (share) Ethanol by volume, 0 % to 100 %.
  * @param [celsius] (celsius) Temperature at which the strength by volume is told, -20 to 40
  * (default 20; United States gauging tables use 15.56).

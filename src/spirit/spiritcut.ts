@@ -12,6 +12,7 @@ import { densityOfMixture, refuseFrozen, temperature, weightShare } from "./mixt
  * @customfunction SPIRITCUT
  * @topic spirit
  * @need How much water brings my alcohol down to a strength?
+ * @words dilute, water down, thin, proof, vodka, grain alcohol, ethanol, add water
  * @param volume (volume) Alcohol before cutting, above zero, at the temperature given.
  * @param unit (unit) Unit of the volume.
  * @param abv (share) Its ethanol by volume, above 0 % and up to 100 %.

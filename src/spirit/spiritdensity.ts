@@ -19,6 +19,7 @@ export type Measure = "volume" | "weight";
  * @customfunction SPIRITDENSITY
  * @topic spirit
  * @need What is the density of my alcohol at this strength and temperature?
+ * @words weight of alcohol, ethanol, vodka, proof
  * @param strength (share) Ethanol in the mixture, 0 % to 100 %.
  * @param [by] (choice) "volume" (default) at 20 degrees Celsius, or "weight": how the strength is
  * told.

@@ -16,6 +16,7 @@ import {
  * @customfunction SPIRITMARRY
  * @topic spirit
  * @need What do two alcohols of different strength make together?
+ * @words mix two bases, mix alcohols, vodka, combine, abv
  * @param volumea (volume) Volume of the first, zero or more, in any unit of volume.
  * @param abva (share) Its ethanol by volume, 0 % to 100 %.
  * @param volumeb (volume) Volume of the second, in the same unit.

@@ -18,6 +18,7 @@ import { type LeftOut, type Ranked, rankTotals, rankedRows } from "./ranks.ts";
  * @customfunction PANELAGREE
  * @topic trial
  * @need Do my testers agree with each other?
+ * @words testers, friends, vote, same opinion, ranking, taste
  * @param ranks (number) A table: a row for each person, a column for each sample, two or more of
  * both.
  * @param [without] (choice) "nothing" (default), or where a score is blank "sample" or "person":

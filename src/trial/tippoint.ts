@@ -18,6 +18,7 @@ interface Tip {
  * @customfunction TIPPOINT
  * @topic trial
  * @need How firm is that winner?
+ * @words how sure, close call, winner, decide, matter more
  * @param scores (number) A table: a row for each candidate, a column for each criterion.
  * @param weights (number) One row or column with a weight for each criterion, zero or more.
  * @param [directions] (label) One row or column: "up" or "down" for each criterion (default: all on

@@ -10,6 +10,7 @@ import { chanceOfAtLeast, wholeTests } from "./trio.ts";
  * @customfunction TRIOCHANCE
  * @topic trial
  * @need Could they have guessed that?
+ * @words blind test, smell the difference, sniff test, luck, triangle test, tell apart
  * @param correct (count) Tests in which the odd one was found.
  * @param tests (count) Tests made, 1 to 1000.
  * @returns (share) Chance of at least so many by guessing.

@@ -2,9 +2,9 @@
  * The second half of npm run generate: a page of each template, in docs/sheets/. With --check it writes
  * nothing and fails when a page is stale.
  */
-import { put } from "../../functions/generate/files";
-import { templates } from "../templates/index";
-import { HEADER, sheetPages } from "./sheet-pages";
+import { put } from "../../functions/generate/files.ts";
+import { templates } from "../templates/index.ts";
+import { HEADER, sheetPages } from "./sheet-pages.ts";
 
 const FOLDER = "docs/sheets";
 

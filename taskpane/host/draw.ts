@@ -4,13 +4,13 @@
  * A new sheet is removed again. At a selection, which was empty, the text, the rules and the marks are
  * cleared, and the paint and widths from before are put back.
  */
-import { freeName } from "../../functions/formula/sheet-names";
-import { type Drawing, type PlacedDrawing, placed } from "../sheets/drawing";
-import { orderFormats, orderLists, reaching } from "./lists";
-import { POINTS, order, rangeOf } from "./orders";
-import { orderPage } from "./page";
-import { reasonOf, write } from "./run";
-import type { NewSheet, Spot } from "./workbook";
+import { freeName } from "../../functions/formula/sheet-names.ts";
+import { type Drawing, type PlacedDrawing, placed } from "../sheets/drawing.ts";
+import { orderFormats, orderLists, reaching } from "./lists.ts";
+import { POINTS, order, rangeOf } from "./orders.ts";
+import { orderPage } from "./page.ts";
+import { reasonOf, write } from "./run.ts";
+import type { NewSheet, Spot } from "./workbook.ts";
 
 /** What is remembered of each cell's paint, to put it back. */
 const REMEMBERED: Excel.CellPropertiesLoadOptions = {

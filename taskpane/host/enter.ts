@@ -1,7 +1,7 @@
 /** Formulas entered again, and names that an older version left taken away. */
-import { lengthen } from "./lists";
-import { reasonOf, write } from "./run";
-import type { Placed, Written } from "./workbook";
+import { lengthen } from "./lists.ts";
+import { reasonOf, write } from "./run.ts";
+import type { Placed, Written } from "./workbook.ts";
 
 /** Enters formulas in one go; gives why they were refused, or null. */
 async function entered(formulas: readonly Placed[]): Promise<string | null> {
@@ -23,10 +23,11 @@ async function entered(formulas: readonly Placed[]): Promise<string | null> {
 export function type(cells: readonly Written[]): Promise<void> {
   return write(async (context) => {
     await lengthen(context, cells);
-    for (const { spot, content } of cells) {
+    for (const { spot, content, format } of cells) {
       const sheet = context.workbook.worksheets.getItem(spot.sheet);
       const cell = sheet.getRangeByIndexes(spot.row, spot.column, 1, 1);
       cell.formulas = [[content ?? ""]];
+      if (format !== undefined) cell.numberFormat = [[format]];
     }
     await context.sync();
   });

@@ -1,14 +1,25 @@
 /** The pane's port on Excel, through Office.js: what each part does stands in a file of its own. */
-import type { CellValue } from "../../functions/bind/cell";
-import { drawAt, drawOnNewSheet, drawOnNewSheets } from "./draw";
-import { enter, sweep, type as write } from "./enter";
-import { file, give } from "./file";
-import { cells, content, firstFilled, formulas, selection, sheetNames } from "./read";
-import { read } from "./run";
-import type { Spot, Workbook } from "./workbook";
+import type { CellValue } from "../../functions/bind/cell.ts";
+import { drawAt, drawOnNewSheet, drawOnNewSheets } from "./draw.ts";
+import { enter, sweep, type as write } from "./enter.ts";
+import { file, give } from "./file.ts";
+import {
+  cells,
+  content,
+  firstFilled,
+  format,
+  formulas,
+  selectedBlock,
+  selection,
+  sheetNames,
+} from "./read.ts";
+import { read } from "./run.ts";
+import type { Spot, Workbook } from "./workbook.ts";
 
 export class ExcelWorkbook implements Workbook {
   selection = selection;
+  selectedBlock = selectedBlock;
+  format = format;
   firstFilled = firstFilled;
   drawOnNewSheet = drawOnNewSheet;
   drawOnNewSheets = drawOnNewSheets;
@@ -34,7 +45,7 @@ export class ExcelWorkbook implements Workbook {
 
   async values(spot: Spot, expressions: string[]): Promise<(CellValue[][] | null)[]> {
     // The reader of formulas, which few callers want, is loaded with the first of them.
-    const { told } = await import("./expressions");
+    const { told } = await import("./expressions.ts");
     const found: (CellValue[][] | null)[] = [];
     // One by one: what fails is left out, and fails nothing else.
     for (const expression of expressions) found.push(await told(spot, expression));

@@ -2,14 +2,15 @@
  * What ranges, names, tables and small expressions of a workbook hold. Everything is read or worked out here;
  * nothing is written to the workbook, not even a name that goes again.
  */
-import { parseA1Ref, parseStructRef } from "@borgar/fx/xlsx";
-import type { Grid } from "../../functions/bind/cell";
-import { type Node, childrenOf, readFormula } from "../../functions/formula/reader";
-import { absolute, isRange } from "../../functions/formula/references";
-import { type References, Untold, evaluate } from "../working/evaluate";
-import { valuesOf } from "./read";
-import { isSupported, read } from "./run";
-import type { Spot } from "./workbook";
+import { parseStructRef } from "@borgar/fx/xlsx";
+import type { Grid } from "../../functions/bind/cell.ts";
+import { readFormula } from "../../functions/formula/reader.ts";
+import { type Node, childrenOf } from "../../functions/formula/tree.ts";
+import { absolute, isRange, rangeIn } from "../../functions/formula/references.ts";
+import { type References, Untold, evaluate } from "../working/evaluate.ts";
+import { valuesOf } from "./read.ts";
+import { isSupported, read } from "./run.ts";
+import type { Spot } from "./workbook.ts";
 
 /** A range of more cells than this is read only as far as it is used. */
 const LARGE = 10_000;
@@ -85,8 +86,8 @@ function formulaOf(spot: Spot, name: string): Promise<string | null> {
 
 function isRelative(node: Node): boolean {
   if (node.type === "ReferenceIdentifier" && isRange(node.value)) {
-    const found = parseA1Ref(node.value);
-    if (!found || !("range" in found) || !found.sheetName) return true;
+    const found = rangeIn(node.value);
+    if (!found?.sheetName) return true;
     const { top, left, bottom, right, $top, $left, $bottom, $right } = found.range;
     const isHeld = (at: unknown, held?: boolean | null) => at === null || at === undefined || held;
     return !(

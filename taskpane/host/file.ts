@@ -1,5 +1,5 @@
 /** The workbook's own file out of Excel, and a copy into it. */
-import { reasonOf } from "./run";
+import { reasonOf } from "./run.ts";
 
 /** The most bytes that Excel hands out at a time. */
 const LARGEST_SLICE = 4_194_304;

@@ -2,11 +2,11 @@
  * Lists that grow, as tables of Excel's: what is typed or pasted right below one, or inserted within, becomes a
  * line of it, and gets the formulas of the column.
  */
-import { freeTableName } from "../../functions/files/table-names";
-import { type Area, type DrawnList, type PlacedDrawing, addressOf } from "../sheets/drawing";
-import { rangeOf } from "./orders";
-import { isSupported } from "./run";
-import type { Written } from "./workbook";
+import { freeTableName } from "../../functions/files/table-names.ts";
+import { type Area, type DrawnList, type PlacedDrawing, addressOf } from "../sheets/drawing.ts";
+import { rangeOf } from "./orders.ts";
+import { isSupported } from "./run.ts";
+import type { Written } from "./workbook.ts";
 
 /** Makes the lists tables, which have their looks from the cells; the names are those that no table has, and are added to `names`. */
 export function orderLists(sheet: Excel.Worksheet, drawing: PlacedDrawing, names: Set<string>) {

@@ -2,7 +2,7 @@
  * A drawing as orders to Excel: contents and number formats as arrays over the whole rectangle, where null
  * leaves a cell as it is; looks, rules and widths once for all cells that have them alike.
  */
-import { CHART_COLORS, MARK_PAINT, PAINT } from "../sheets/looks";
+import { CHART_COLORS, MARK_PAINT, PAINT } from "../sheets/looks.ts";
 import {
   type Area,
   type DrawnCell,
@@ -11,10 +11,10 @@ import {
   type DrawnRule,
   type PlacedDrawing,
   addressOf,
-} from "../sheets/drawing";
-import type { Look } from "../sheets/block";
-import { quoted } from "../sheets/names";
-import { alike, rectangles } from "./rectangles";
+} from "../sheets/drawing.ts";
+import type { Look } from "../sheets/block.ts";
+import { quoted } from "../sheets/names.ts";
+import { alike, rectangles } from "./rectangles.ts";
 
 /** Points in a pixel: templates measure widths in pixels, Excel in points. */
 export const POINTS = 0.75;

@@ -1,8 +1,8 @@
 /** A new sheet on paper, and what stays in sight when it is scrolled. */
-import { PAGE_NUMBER, cautionOf } from "../sheets/page";
-import type { PlacedDrawing } from "../sheets/drawing";
-import { rangeOf } from "./orders";
-import { isSupported } from "./run";
+import { PAGE_NUMBER, cautionOf } from "../sheets/page.ts";
+import type { PlacedDrawing } from "../sheets/drawing.ts";
+import { rangeOf } from "./orders.ts";
+import { isSupported } from "./run.ts";
 
 export function orderPage(sheet: Excel.Worksheet, drawing: PlacedDrawing) {
   for (const [column, columns] of runs(drawing.hidden ?? []))

@@ -1,9 +1,9 @@
 /** What stands in a workbook of Excel's. Nothing here changes it. */
-import type { CellValue } from "../../functions/bind/cell";
-import { cellName } from "../../functions/formula/addresses";
-import { rangeOf } from "./orders";
-import { isSupported, read } from "./run";
-import type { CellContent, Placed, Spot } from "./workbook";
+import type { CellValue } from "../../functions/bind/cell.ts";
+import { cellName } from "../../functions/formula/addresses.ts";
+import { rangeOf } from "./orders.ts";
+import { isSupported, read } from "./run.ts";
+import type { Block, CellContent, Placed, Spot } from "./workbook.ts";
 
 /** The selected cell. */
 export function selection(): Promise<Spot> {
@@ -15,6 +15,34 @@ export function selection(): Promise<Spot> {
     sheet.load("name");
     await context.sync();
     return { sheet: sheet.name, row: cell.rowIndex, column: cell.columnIndex };
+  });
+}
+
+/** All cells that are selected. Excel refuses where they are several blocks. */
+export function selectedBlock(): Promise<Block> {
+  return read(async (context) => {
+    const selected = context.workbook.getSelectedRange();
+    selected.load("rowIndex");
+    selected.load("columnIndex");
+    selected.load("rowCount");
+    selected.load("columnCount");
+    const sheet = context.workbook.worksheets.getActiveWorksheet();
+    sheet.load("name");
+    await context.sync();
+    const { rowIndex: row, columnIndex: column, rowCount: rows, columnCount: columns } = selected;
+    return { sheet: sheet.name, row, column, rows, columns };
+  });
+}
+
+/** How a number in a cell is shown. */
+export function format({ sheet, row, column }: Spot): Promise<string> {
+  return read(async (context) => {
+    const on = context.workbook.worksheets.getItem(sheet);
+    const cell = rangeOf(on, { row, column, rows: 1, columns: 1 });
+    cell.load("numberFormat");
+    await context.sync();
+    const found = String(cell.numberFormat[0]?.[0] ?? "");
+    return found === "General" ? "" : found;
   });
 }
 

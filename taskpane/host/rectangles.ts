@@ -1,5 +1,5 @@
 /** Cells as few rectangles, so that many are told to Excel at once. */
-import type { Area } from "../sheets/drawing";
+import type { Area } from "../sheets/drawing.ts";
 
 interface Place {
   row: number;

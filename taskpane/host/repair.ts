@@ -4,17 +4,14 @@
  * Excel without the add-in keeps such a call as _xldudf_MIST_OILFOR(...) and shows #NAME?; it stays so until
  * somebody enters the formula again. Calls that have an answer are left alone.
  */
-import { isFault } from "../../functions/bind/cell";
-import { NAMESPACE } from "../../functions/catalog/entry";
-import { cellName } from "../../functions/formula/addresses";
-import {
-  type Node,
-  mentionsUs,
-  ourCalls,
-  readFormula,
-  retypedFormula,
-} from "../../functions/formula/reader";
-import type { Placed, Workbook } from "./workbook";
+import { isFault } from "../../functions/bind/cell.ts";
+import { NAMESPACE } from "../../functions/catalog/entry.ts";
+import { cellName } from "../../functions/formula/addresses.ts";
+import { mentionsUs, ourCalls } from "../../functions/formula/ours.ts";
+import { readFormula } from "../../functions/formula/reader.ts";
+import type { Node } from "../../functions/formula/tree.ts";
+import { retypedFormula } from "../../functions/formula/writer.ts";
+import type { Placed, Workbook } from "./workbook.ts";
 
 export interface Repaired {
   /** "B3 of Costs" */

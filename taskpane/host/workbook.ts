@@ -2,8 +2,8 @@
  * The port: the few things that the pane may ask of a workbook. excel-workbook.ts answers for Excel,
  * localsheet/local-workbook.ts for the local sheet.
  */
-import type { CellValue } from "../../functions/bind/cell";
-import type { Drawing } from "../sheets/drawing";
+import type { CellValue } from "../../functions/bind/cell.ts";
+import type { Drawing } from "../sheets/drawing.ts";
 
 export type { CellValue };
 
@@ -12,6 +12,12 @@ export interface Spot {
   sheet: string;
   row: number;
   column: number;
+}
+
+/** A rectangle of cells on a sheet. */
+export interface Block extends Spot {
+  rows: number;
+  columns: number;
 }
 
 /** What a cell holds and shows. */
@@ -40,11 +46,17 @@ export interface NewSheet {
 export interface Written {
   spot: Spot;
   content: string | number | null;
+  /** How a number in it is shown; where it is left out, as before. */
+  format?: string;
 }
 
 export interface Workbook {
   /** The selected cell; of several, the one that typing would go into, or the first. */
   selection(): Promise<Spot>;
+  /** All cells that are selected. Rejects where they are several blocks. */
+  selectedBlock(): Promise<Block>;
+  /** How a number in a cell is shown, as a format; "" where nothing was set. */
+  format(spot: Spot): Promise<string>;
   /** The name of the first cell that is not empty in a rectangle, row by row, or null. */
   firstFilled(spot: Spot, rows: number, columns: number): Promise<string | null>;
   /**

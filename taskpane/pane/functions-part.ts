@@ -1,36 +1,56 @@
-/** The Functions part: finds a function by what is needed, and puts its example into a cell. */
-import MiniSearch from "minisearch";
-import { catalog } from "../../functions/catalog/catalog";
+/** The Functions part: finds a function or a sheet by what is needed, and puts it into the workbook. */
+import { catalog } from "../../functions/catalog/catalog.ts";
 import {
   type CatalogEntry,
   NAMESPACE,
   meaning,
   shownName,
   signature,
-} from "../../functions/catalog/entry";
-import { readResult } from "../../functions/catalog/examples";
-import { KINDS } from "../../functions/catalog/kinds";
-import { element } from "./elements";
-import { insertFormula } from "../sheets/insert";
-import type { Tell } from "./tell";
-import type { Workbook } from "../host/workbook";
+} from "../../functions/catalog/entry.ts";
+import { readResult } from "../../functions/catalog/examples.ts";
+import { KINDS } from "../../functions/catalog/kinds.ts";
+import { TOPICS, TOPIC_TITLES } from "../../functions/catalog/topics.ts";
+import { element } from "./elements.ts";
+import { find } from "./search.ts";
+import { insertExample, insertTemplate } from "../sheets/insert.ts";
+import type { Template } from "../sheets/template.ts";
+import { templates } from "../templates/index.ts";
+import type { Tell } from "./tell.ts";
+import type { Workbook } from "../host/workbook.ts";
+
+interface Group {
+  title: string;
+  /** Ids of functions, and titles of sheets. */
+  hits: string[];
+}
 
 export function functionsPart(workbook: Workbook, tell: Tell): HTMLElement {
   const search = element("input", {
     type: "search",
     id: "need",
-    placeholder: "oil, drops, cheapest pack ...",
+    placeholder: "what to charge, drops, shipping ...",
   });
   const count = element("p", { class: "count", role: "status" });
-  const list = element("ul", { class: "functions" });
-  const items = new Map(catalog.map((entry) => [entry.id, item(entry, workbook, tell)]));
+  const found = element("div", {});
+  const items = new Map([
+    ...catalog.map((entry) => [entry.id, item(entry, workbook, tell)] as const),
+    ...templates.map((each) => [each.title, sheetItem(each, workbook, tell)] as const),
+  ]);
+  const list = (hits: string[]) =>
+    element("ul", { class: "functions" }, ...hits.flatMap((hit) => items.get(hit) ?? []));
   const show = () => {
-    const found = find(search.value);
-    list.replaceChildren(...found.map((id) => items.get(id) as HTMLElement));
-    count.textContent =
-      found.length > 0
-        ? `${found.length} functions`
+    const isAsked = search.value.trim() !== "";
+    const hits = isAsked ? find(search.value) : [];
+    count.textContent = !isAsked
+      ? `${catalog.length} functions and ${templates.length} sheets`
+      : hits.length > 0
+        ? `${hits.length} found, the likeliest first`
         : "None fits. Try one plain word: oil, drops, cost, density.";
+    found.replaceChildren(
+      ...(isAsked
+        ? [list(hits)]
+        : all().flatMap(({ title, hits }) => [element("h2", {}, title), list(hits)])),
+    );
   };
   search.addEventListener("input", show);
   show();
@@ -40,34 +60,41 @@ export function functionsPart(workbook: Workbook, tell: Tell): HTMLElement {
     element("label", { for: "need" }, "What do you need?"),
     search,
     count,
-    list,
+    found,
   );
 }
 
-const index = new MiniSearch<CatalogEntry>({
-  idField: "id",
-  fields: ["id", "need", "summary", "remarks", "topic", "arguments"],
-  extractField: (entry, field) => {
-    if (field === "arguments")
-      return entry.params.map((param) => `${param.name} ${param.text}`).join(" ");
-    return entry[field as "id"];
-  },
-  searchOptions: {
-    prefix: true,
-    fuzzy: 0.2,
-    boost: { need: 3, id: 3, summary: 2 },
-    combineWith: "AND",
-  },
-});
-index.addAll(catalog);
+/** All of it, by topic. */
+function all(): Group[] {
+  const byTopic = TOPICS.map((topic) => ({
+    title: TOPIC_TITLES[topic],
+    hits: catalog.filter((entry) => entry.topic === topic).map(({ id }) => id),
+  }));
+  return [...byTopic, { title: "Whole sheets", hits: templates.map(({ title }) => title) }];
+}
 
-/** Ids of the functions that fit the words, best first; all of them where nothing is asked. */
-export function find(words: string): string[] {
-  if (words.trim() === "") return catalog.map((entry) => entry.id);
-  const all = index.search(words);
-  // Where no function has every word, those that have any of them are better than nothing.
-  return (all.length > 0 ? all : index.search(words, { combineWith: "OR" })).map((hit) =>
-    String(hit.id),
+function sheetItem(template: Template, workbook: Workbook, tell: Tell): HTMLElement {
+  const label = `Insert ${template.title} on a new sheet, with the invented demo`;
+  const insert = element("button", { type: "button" }, label);
+  const options = { where: "new sheet", filled: true } as const;
+  insert.addEventListener("click", () =>
+    tell(() => insertTemplate(workbook, template, options, templates)),
+  );
+  return element(
+    "li",
+    {},
+    element(
+      "details",
+      {},
+      element(
+        "summary",
+        {},
+        element("span", { class: "need" }, template.title),
+        element("span", { class: "kind" }, "a whole sheet"),
+      ),
+      element("p", {}, template.use),
+      insert,
+    ),
   );
 }
 
@@ -77,7 +104,13 @@ function item(entry: CatalogEntry, workbook: Workbook, tell: Tell): HTMLElement 
   const result = readResult(example.result);
   const size = { rows: result.length, columns: result[0]?.length ?? 1 };
   const put = element("button", { type: "button" }, "Put the example in the selected cell");
-  put.addEventListener("click", () => tell(() => insertFormula(workbook, formula, size)));
+  put.addEventListener("click", () => tell(() => insertExample(workbook, formula, size)));
+  const cells = element("button", { type: "button", class: "main" }, "Use my cells");
+  const form = element("div", {});
+  cells.addEventListener("click", () => {
+    cells.hidden = true;
+    void showForm(form, workbook, entry, tell);
+  });
   const params = entry.params.flatMap((param) => [
     element("dt", {}, shownName(param)),
     element("dd", {}, `${param.text} `, element("span", { class: "kind" }, KINDS[param.kind])),
@@ -101,6 +134,8 @@ function item(entry: CatalogEntry, workbook: Workbook, tell: Tell): HTMLElement 
       element("p", {}, entry.summary),
       element("code", { class: "call" }, `=${NAMESPACE}.${signature(entry)}`),
       element("p", { class: "example" }, element("code", {}, formula), ` gives ${example.result}`),
+      cells,
+      form,
       put,
       element("dl", {}, ...params),
       element("p", {}, `Gives: ${entry.returns.text}`),
@@ -110,4 +145,10 @@ function item(entry: CatalogEntry, workbook: Workbook, tell: Tell): HTMLElement 
       element("p", { class: "kind" }, `Source: ${entry.source}`),
     ),
   );
+}
+
+/** The form for a person's own cells, loaded when it is first asked for. */
+async function showForm(place: HTMLElement, workbook: Workbook, entry: CatalogEntry, tell: Tell) {
+  const { fromCellsForm } = await import("./from-cells-form.ts");
+  place.replaceChildren(fromCellsForm(workbook, entry, tell));
 }

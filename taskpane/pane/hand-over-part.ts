@@ -1,13 +1,13 @@
 /** The Hand over part: a copy for a partner without the add-in, and the repair of what another machine saved. */
-import { NAMESPACE } from "../../functions/catalog/entry";
-import { element } from "./elements";
-import type { Replaced } from "../../functions/files/hand-over";
-import type { Tell } from "./tell";
-import type { Workbook } from "../host/workbook";
+import { NAMESPACE } from "../../functions/catalog/entry.ts";
+import { element } from "./elements.ts";
+import type { Replaced } from "../../functions/files/hand-over.ts";
+import type { Tell } from "./tell.ts";
+import type { Workbook } from "../host/workbook.ts";
 
 /** What makes the copy, and what mends, is loaded when it is first wanted. */
-const handingOver = () => import("../../functions/files/hand-over");
-const repairing = () => import("../host/repair");
+const handingOver = () => import("../../functions/files/hand-over.ts");
+const repairing = () => import("../host/repair.ts");
 
 export function handOverPart(workbook: Workbook, tell: Tell): HTMLElement {
   const made = element("div", {});

@@ -1,6 +1,6 @@
 /** The maker's own price list: which sheet, which column is what, and Materials draws from it. */
-import type { Workbook } from "../host/workbook";
-import { findSheets } from "../sheets/find";
+import type { Workbook } from "../host/workbook.ts";
+import { findSheets } from "../sheets/find.ts";
 import {
   type Heading,
   OWN_COLUMNS,
@@ -8,10 +8,10 @@ import {
   drawFromOwnList,
   proposed,
   readOwnList,
-} from "../sheets/own-list";
-import { templates } from "../templates/index";
-import { element } from "./elements";
-import type { Tell } from "./tell";
+} from "../sheets/own-list.ts";
+import { templates } from "../templates/index.ts";
+import { element } from "./elements.ts";
+import type { Tell } from "./tell.ts";
 
 export function ownListPart(workbook: Workbook, tell: Tell): HTMLElement {
   const sheets = element("select", { "aria-label": "Sheet with your price list" });

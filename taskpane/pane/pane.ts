@@ -1,9 +1,9 @@
 /** The pane: its parts as tabs, and one line that tells what happened. The same on both hosts. */
-import { element } from "./elements";
-import { handOverPart } from "./hand-over-part";
-import { tellIn } from "./tell";
-import type { Workbook } from "../host/workbook";
-import { workingPart } from "./working-part";
+import { element } from "./elements.ts";
+import { handOverPart } from "./hand-over-part.ts";
+import { tellIn } from "./tell.ts";
+import type { Workbook } from "../host/workbook.ts";
+import { workingPart } from "./working-part.ts";
 
 declare const MISTWRIGHT_VERSION: string;
 
@@ -17,15 +17,15 @@ interface Part {
 /** Builds the pane inside an element. */
 export function mountPane(root: HTMLElement, workbook: Workbook): void {
   const status = element("p", { class: "status", role: "status" });
-  const tell = tellIn(status);
+  const tell = tellIn(status, workbook);
   const parts: Part[] = [
     {
       name: "Sheets",
-      ...whenShown(async () => (await import("./sheets-part")).sheetsPart(workbook, tell)),
+      ...whenShown(async () => (await import("./sheets-part.ts")).sheetsPart(workbook, tell)),
     },
     {
       name: "Functions",
-      ...whenShown(async () => (await import("./functions-part")).functionsPart(workbook, tell)),
+      ...whenShown(async () => (await import("./functions-part.ts")).functionsPart(workbook, tell)),
     },
     { name: "Working", ...workingPart(workbook) },
     { name: "Hand over", content: handOverPart(workbook, tell) },

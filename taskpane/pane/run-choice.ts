@@ -1,37 +1,33 @@
-/** What is chosen on Size run, found by its labels: the recipe, and sizes with their bottles. */
-import type { CellValue, Workbook } from "../host/workbook";
-import { findAll } from "../sheets/find";
-import { template as sizeRun } from "../templates/size-run";
-import { isBlank, textOf } from "./sheet-lists";
+/** What is chosen on Size run: the recipe, the scale, and sizes with their bottles. */
+import type { CellValue, Workbook } from "../host/workbook.ts";
+import { findAll } from "../sheets/find.ts";
+import { template as sizeRun } from "../templates/size-run.ts";
+import { isBlank, textOf, valuesAt } from "./sheet-lists.ts";
 
-/** How far the labels are looked for. */
-const ROWS = 40;
-const COLUMNS = 20;
+/** The bench sheet's names of what stands under others on Size run. */
+const FIELDS = {
+  recipe: "recipe",
+  unit: "weighin",
+  step: "step",
+  tolerance: "tolerance",
+  extra: "spare",
+};
 
-const RECIPE = "Recipe";
-const SIZES = "Size, of Sizes";
-const BOTTLES = "Bottles to fill (count)";
-
-/** The names are those of the bench sheet. Nothing where there is no Size run, or where it stands alone. */
+/** By the names of the bench sheet. Nothing where there is no Size run. */
 export async function chosenOn(workbook: Workbook): Promise<Map<string, CellValue[]>> {
   const run = (await findAll(workbook, sizeRun)).at(0);
   if (!run) return new Map();
-  const spot = { sheet: run.sheet, row: 0, column: 0 };
-  const cells = await workbook.read(spot, ROWS, COLUMNS);
-  /** What stands right of a label, column by column from its own. */
-  const rightOf = (label: string): CellValue[] => {
-    const line = cells.find((each) => each.includes(label)) ?? [];
-    return line.map((value, column) => (column > line.indexOf(label) ? value : null));
-  };
-  const sizes = rightOf(SIZES);
-  const counts = rightOf(BOTTLES);
+  const sizes = await valuesAt(workbook, run, "sizes.size");
+  const counts = await valuesAt(workbook, run, "sizes.count");
   const filled = sizes.flatMap((size, column) => {
     const count = counts[column] ?? null;
     return textOf(size) !== "" && !isBlank(count) ? [{ size, count }] : [];
   });
-  return new Map([
-    ["recipe", rightOf(RECIPE).filter((value) => !isBlank(value))],
+  const chosen = new Map<string, CellValue[]>([
     ["sizes.size", filled.map(({ size }) => size)],
     ["sizes.count", filled.map(({ count }) => count)],
   ]);
+  for (const [name, own] of Object.entries(FIELDS))
+    chosen.set(name, await valuesAt(workbook, run, own));
+  return chosen;
 }

@@ -1,9 +1,9 @@
 /** A bench sheet as it was filled, and the lines that it makes. */
-import type { CellValue, Workbook } from "../host/workbook";
-import { Refused } from "../sheets/insert";
-import type { Other } from "../sheets/names";
-import { gramsOf } from "../sheets/pack-units";
-import { type Line, isBlank, textOf, valuesAt } from "./sheet-lists";
+import type { CellValue, Workbook } from "../host/workbook.ts";
+import { Refused } from "../sheets/insert.ts";
+import type { Other } from "../sheets/names.ts";
+import { gramsOf } from "../sheets/pack-units.ts";
+import { type Line, isBlank, textOf, valuesAt } from "./sheet-lists.ts";
 
 interface Form {
   recipe: string;

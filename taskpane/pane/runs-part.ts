@@ -1,8 +1,8 @@
 /** The runs of the Sheets part: make one, book it, take one back. */
-import { element } from "./elements";
-import { bookRun, makeRun, takeBack } from "./runs";
-import type { Tell } from "./tell";
-import type { Workbook } from "../host/workbook";
+import { element } from "./elements.ts";
+import { bookRun, makeRun, takeBack } from "./runs.ts";
+import type { Tell } from "./tell.ts";
+import type { Workbook } from "../host/workbook.ts";
 
 export function runsPart(workbook: Workbook, tell: Tell): HTMLElement {
   const button = (text: string, action: () => Promise<string>) => {

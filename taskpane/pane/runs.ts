@@ -1,18 +1,18 @@
 /** Runs: a bench sheet made, what was weighed booked, and a run taken back. */
-import type { CellValue, Workbook } from "../host/workbook";
-import { serialOf } from "../sheets/days";
-import { type Drawing, drawingOf } from "../sheets/drawing";
-import { findAll, findSheets } from "../sheets/find";
-import { Refused } from "../sheets/insert";
-import { placesOf } from "../sheets/lay";
-import type { Other } from "../sheets/names";
-import { template as batchBook } from "../templates/batch-book";
-import { template as benchSheet } from "../templates/bench-sheet";
-import { templates } from "../templates/index";
-import { template as weighed } from "../templates/weighed";
-import { chosenOn } from "./run-choice";
-import { formOf, linesFor, missingIn } from "./run-form";
-import { isBlank, linesAdded, linesEmptied, textOf, valuesAt } from "./sheet-lists";
+import type { CellValue, Workbook } from "../host/workbook.ts";
+import { serialOf } from "../sheets/days.ts";
+import { type Drawing, drawingOf } from "../sheets/drawing.ts";
+import { findAll, findSheets } from "../sheets/find.ts";
+import { Refused } from "../sheets/insert.ts";
+import { placesOf } from "../sheets/lay.ts";
+import type { Other } from "../sheets/names.ts";
+import { template as batchBook } from "../templates/batch-book.ts";
+import { template as benchSheet } from "../templates/bench-sheet.ts";
+import { templates } from "../templates/index.ts";
+import { template as weighed } from "../templates/weighed.ts";
+import { chosenOn } from "./run-choice.ts";
+import { formOf, linesFor, missingIn } from "./run-form.ts";
+import { isBlank, linesAdded, linesEmptied, textOf, valuesAt } from "./sheet-lists.ts";
 
 /** What a new bench sheet has from the one before it. */
 const KEPT = ["who", "unit", "step", "tolerance", "vessel", "extra"];
@@ -34,7 +34,16 @@ export async function makeRun(workbook: Workbook, today: Date): Promise<string> 
   const todo = isBlank(typed.get("recipe")?.[0])
     ? "pick the recipe and the bottles, then print it"
     : "print it";
-  return `The bench sheet of batch ${number} is "${name}": ${todo}, weigh, type the readings, then book the run.`;
+  return `The bench sheet of batch ${number} is "${name}": ${todo}, weigh, type the readings, then book the run.${leftOut(typed)}`;
+}
+
+/** Sizes that the bench sheet has no column for, in words. */
+function leftOut(typed: ReadonlyMap<string, CellValue[]>): string {
+  const room = placesOf(benchSheet.parts).get("sizes.size")?.columns;
+  const left = (typed.get("sizes.size") ?? []).slice(room).map(textOf);
+  return left.length === 0
+    ? ""
+    : ` It has room for ${room} sizes; left for another run: ${left.join(", ")}.`;
 }
 
 /** The batches of the book, then those of bench sheets. */
@@ -63,7 +72,7 @@ function serialToday(today: Date): number {
 /** A drawing of the bench sheet with some of its cells typed. */
 function withTyped(drawing: Drawing, typed: ReadonlyMap<string, CellValue[]>): Drawing {
   const contents = new Map<string, string | number>();
-  const places = placesOf(benchSheet.parts ?? []);
+  const places = placesOf(benchSheet.parts);
   for (const [name, values] of typed) {
     const place = places.get(name);
     values.forEach((value, i) => {

@@ -1,8 +1,8 @@
 /** What stands under the names of a sheet, and lines to write into its lists. */
-import type { CellValue, Workbook, Written } from "../host/workbook";
-import { Refused } from "../sheets/insert";
-import type { Other } from "../sheets/names";
-import type { Template } from "../sheets/template";
+import type { CellValue, Workbook, Written } from "../host/workbook.ts";
+import { Refused } from "../sheets/insert.ts";
+import type { Other } from "../sheets/names.ts";
+import type { Template } from "../sheets/template.ts";
 
 /** A line of a list, by the names of its columns. */
 export type Line = Record<string, string | number | null>;
@@ -27,7 +27,7 @@ export const textOf = (value: CellValue | undefined): string =>
   isBlank(value) || typeof value === "object" ? "" : String(value).trim();
 
 /** The columns of a list that people fill; the others are worked out. */
-export function typedColumns({ parts = [] }: Template, list: string): string[] {
+export function typedColumns({ parts }: Template, list: string): string[] {
   const found = parts.find((part) => "list" in part && part.list === list);
   if (!found || !("list" in found)) throw new Error(`there is no list "${list}"`);
   return found.columns.flatMap(({ name, formula, draw, over }) =>

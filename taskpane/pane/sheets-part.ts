@@ -1,11 +1,11 @@
 /** The Sheets part: inserts a template on a new sheet, or at the selection where the cells are empty. */
-import { element } from "./elements";
-import { runsPart } from "./runs-part";
-import { ownListPart } from "./own-list";
-import { type InsertOptions, insertSet, insertTemplate } from "../sheets/insert";
-import type { Tell } from "./tell";
-import { templates } from "../templates/index";
-import type { Workbook } from "../host/workbook";
+import { element } from "./elements.ts";
+import { runsPart } from "./runs-part.ts";
+import { ownListPart } from "./own-list.ts";
+import { type InsertOptions, insertSet, insertTemplate } from "../sheets/insert.ts";
+import type { Tell } from "./tell.ts";
+import { templates } from "../templates/index.ts";
+import type { Workbook } from "../host/workbook.ts";
 
 export function sheetsPart(workbook: Workbook, tell: Tell): HTMLElement {
   const newSheet = radio("where", "new sheet", true);

@@ -1,14 +1,14 @@
 /** The Working part: the selected cell explained step by step, with its own numbers. */
-import { NAMESPACE } from "../../functions/catalog/entry";
-import { element } from "./elements";
-import type { Workbook } from "../host/workbook";
-import type { Explained, ExplainedCall, ExplainedLine } from "../working/explain";
-import type { Input } from "../working/inputs";
-import type { Problem } from "../working/problems";
+import { NAMESPACE } from "../../functions/catalog/entry.ts";
+import { element } from "./elements.ts";
+import type { Workbook } from "../host/workbook.ts";
+import type { Explained, ExplainedCall, ExplainedLine } from "../working/explain.ts";
+import type { ShownInput } from "../working/inputs.ts";
+import type { Problem } from "../working/problems.ts";
 
 /** The part that does the explaining, and the library behind it, are loaded when they are first wanted. */
-const explaining = () => import("../working/explain");
-const showing = () => import("../working/shown");
+const explaining = () => import("../working/explain.ts");
+const showing = () => import("../working/shown.ts");
 
 type Shown = Awaited<ReturnType<typeof showing>>;
 
@@ -167,7 +167,7 @@ function wordsShown({ words }: ExplainedLine): HTMLElement[] {
   ];
 }
 
-function inputShown({ name, text, value, from }: Input): HTMLElement[] {
+function inputShown({ name, text, value, from }: ShownInput): HTMLElement[] {
   return [
     element("dt", {}, name),
     element(

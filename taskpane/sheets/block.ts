@@ -1,4 +1,4 @@
-/** Rectangles of cells, and what a cell of a template can be: its look, its format, what may be typed. */
+/** What a cell of a template can be: its look, its format, what may be typed; and rectangles of such cells. */
 import * as z from "zod/mini";
 
 // Some pages forbid eval, which zod would otherwise use to compile its checks.
@@ -52,25 +52,17 @@ export const cellAspects = {
   marks: z.optional(z.array(z.strictObject({ begins: z.string(), mark: z.enum(MARKS) }))),
 };
 
-export const Block = z.strictObject({
-  ...cellAspects,
-  /** Where its first cell stands. */
-  at: z.string().check(z.regex(/^[A-Z]{1,2}[1-9]\d*$/)),
-  /** Rows of texts and numbers; a text that opens with = is a formula, null leaves a cell empty. */
-  rows: z.optional(z.array(z.array(content)).check(z.minLength(1))),
-  /** One formula, written for the first cell and repeated as a sheet would fill it. */
-  formula: z.optional(z.string().check(z.startsWith("="))),
-  down: z.optional(z.int().check(z.positive())),
-  across: z.optional(z.int().check(z.positive())),
-  /**
-   * What draws its cells from other sheets, in place of what is typed, where all those sheets are in the
-   * workbook: formulas for the same cells; null leaves what is typed.
-   */
-  draw: z.optional(z.array(z.array(content)).check(z.minLength(1))),
-  /** The titles of sheets without which it is not there at all. */
-  needs: z.optional(z.array(z.string())),
-  /** Rows and columns that the formula's own answer spills over. */
-  spills: z.optional(z.tuple([z.int().check(z.positive()), z.int().check(z.positive())])),
-});
+/** What is said of cells beside their contents and their look. */
+export type Aspects = {
+  [aspect in "format" | "words" | "limits" | "marks"]?:
+    z.infer<(typeof cellAspects)[aspect]> | undefined;
+};
 
-export type Block = z.infer<typeof Block>;
+/** A rectangle of cells of one look, at its place. Rows and columns count from zero. */
+export interface Block extends Aspects {
+  row: number;
+  column: number;
+  look: Look;
+  /** Rows of texts and numbers; a text that opens with = is a formula, null leaves a cell empty. */
+  rows: Content[][];
+}

@@ -1,9 +1,9 @@
 /** A template as a drawing: every cell, rule, mark and chart that a workbook takes, relative to one place. */
-import { cellName, moveFormula, readCellName } from "../../functions/formula/addresses";
-import type { Block, Content, Look, Mark } from "./block";
-import { NO_OTHERS, free, lay, placesOf } from "./lay";
-import { type Others, type Places, isThere, resolved } from "./names";
-import { type Template, TemplateSchema } from "./template";
+import { cellName, moveFormula, readCellName } from "../../functions/formula/addresses.ts";
+import type { Block, Look, Mark } from "./block.ts";
+import { NO_OTHERS, lay, partsThere, placesOf } from "./lay.ts";
+import { type Others, type Places, resolved } from "./names.ts";
+import { type Template, TemplateSchema } from "./template.ts";
 
 /** One cell to write, relative to the drawing's own first cell. */
 export interface DrawnCell {
@@ -86,10 +86,10 @@ export function drawingOf(
   filled: boolean,
   others: Others = NO_OTHERS,
 ): Drawing {
-  const { parts, blocks: own = [], widths, charts = [], page } = TemplateSchema.parse(template);
+  const { parts, widths, charts = [], page } = TemplateSchema.parse(template);
   // Text that runs on to the right is cut where the columns end that stay in sight: it begins after them.
-  const laid = lay(parts ?? [], others, page?.columns);
-  const blocks = [...laid.blocks, ...own.flatMap((block) => linked(block, others))];
+  const laid = lay(parts, others, page?.columns);
+  const { blocks } = laid;
   const area = (text: string) => areaNamed(resolvedRange(text, laid.places));
   const drawnCharts = charts.map((chart) => ({
     ...chart,
@@ -122,38 +122,6 @@ export function drawingOf(
     ...(page && pageOf(page, laid.places)),
   };
 }
-
-/** A block with its drawn cells, each a block of its own; nothing where a sheet is missing that it needs. */
-function linked({ draw, needs = [], ...block }: Block, others: Others): Block[] {
-  if (!needs.every((title) => others.has(title))) return [];
-  const { words } = block;
-  const named = (cell: Content) =>
-    typeof cell === "string" && cell.startsWith("=") ? resolved(cell, NO_PLACES, {}, others) : cell;
-  const own: Block = {
-    ...block,
-    ...(block.rows && { rows: block.rows.map((line) => line.map(named)) }),
-    ...(typeof words === "string" && {
-      words: resolved(words, NO_PLACES, {}, others).replaceAll("$", ""),
-    }),
-  };
-  const drawn = (draw ?? []).map((line) =>
-    line.map((cell) => (typeof cell === "string" && isThere(cell, others) ? cell : null)),
-  );
-  if (!drawn.flat().some((cell) => cell !== null)) return [own];
-  const { row, column } = readCellName(own.at);
-  const typed = contentsOf(own);
-  return typed.flatMap((line, i) =>
-    line.map((cell, j): Block => {
-      const formula = drawn[i]?.[j];
-      const one = { ...own, at: cellName(row + i, column + j), rows: [[cell]] };
-      if (typeof formula !== "string") return one;
-      const rows = [[resolved(formula, NO_PLACES, {}, others)]];
-      return { at: one.at, look: "drawn", rows, ...free(own) };
-    }),
-  );
-}
-
-const NO_PLACES: Places = new Map();
 
 /** Columns of a list that grows have a filter's button in their heading, which needs room beside each word. */
 function roomForFilters(
@@ -204,9 +172,9 @@ function pageOf(
   };
 }
 
-/** Where the things stand that a template names: "load" at $B$19. */
+/** Where the things stand that a template names, where it is inserted alone: "load" at $B$19. */
 export function placeOf(template: Template, name: string): string {
-  return resolved(`{${name}}`, placesOf(template.parts ?? []), {}, NO_OTHERS);
+  return resolved(`{${name}}`, placesOf(partsThere(template.parts)), {}, NO_OTHERS);
 }
 
 function resolvedRange(text: string, places: Places): string {
@@ -223,11 +191,10 @@ function refuseTwice(title: string, cells: readonly DrawnCell[]) {
 }
 
 function cellsOf(block: Block, filled: boolean): DrawnCell[] {
-  const origin = readCellName(block.at);
-  return contentsOf(block).flatMap((line, i) =>
+  return block.rows.flatMap((line, i) =>
     line.map((written, j) => ({
-      row: origin.row + i,
-      column: origin.column + j,
+      row: block.row + i,
+      column: block.column + j,
       content: block.look === "input" && !filled ? null : written,
       look: block.look,
       ...(block.format !== undefined && { format: block.format }),
@@ -286,21 +253,6 @@ function movedPage({ titleRows, ...page }: DrawnPage, row: number): DrawnPage {
   return { ...page, titleRows: [row + first, row + last] };
 }
 
-/** The rows of a block: as written, or its one formula filled down, across, and over its spill. */
-function contentsOf(block: Block): (string | number | null)[][] {
-  if (block.rows) return block.rows;
-  const formula = block.formula ?? "";
-  const [spillRows, spillColumns] = block.spills ?? [1, 1];
-  const rows = (block.down ?? 1) * spillRows;
-  const columns = (block.across ?? 1) * spillColumns;
-  return Array.from({ length: rows }, (_, i) =>
-    Array.from({ length: columns }, (_, j) => {
-      if (i % spillRows > 0 || j % spillColumns > 0) return null;
-      return moveFormula(formula, i, j, true);
-    }),
-  );
-}
-
 function ruleOf(block: Block): DrawnRule {
   const { words, limits } = block;
   const area = areaOfBlock(block);
@@ -308,9 +260,8 @@ function ruleOf(block: Block): DrawnRule {
   return { ...area, ...(words && { words }), ...(limits && { limits }) };
 }
 
-function areaOfBlock(block: Block): Area {
-  const rows = contentsOf(block);
-  return { ...readCellName(block.at), rows: rows.length, columns: rows[0]?.length ?? 0 };
+function areaOfBlock({ row, column, rows }: Block): Area {
+  return { row, column, rows: rows.length, columns: rows[0]?.length ?? 0 };
 }
 
 /** The rectangle that a range such as B8:B13 names. */

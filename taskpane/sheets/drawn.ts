@@ -1,7 +1,7 @@
 /** Formulas, without their =, that find things on Materials, Recipes and Sizes. Each is blank where it finds nothing. */
 
-// Nothing is looked up by no name: a cell that shows nothing would match it.
-const found = (column: string, line: string, name: string) =>
+/** A column of the line that is found by a name. Nothing is looked up by no name: an empty cell would match it. */
+export const found = (column: string, line: string, name: string) =>
   `IF(OR(${name}="",ISERROR(${line})),"",IF(INDEX(${column},${line})="","",INDEX(${column},${line})))`;
 
 /** A column of the material in use of that name. */
@@ -9,15 +9,6 @@ export function ofMaterial(column: string, name: string): string {
   return found(
     `{Materials!materials.${column}}`,
     `MATCH(${name},{Materials!materials.key},0)`,
-    name,
-  );
-}
-
-/** A column of the k-th line of Materials of that name: its packs, one after the other. */
-export function ofPack(column: string, name: string, k: number): string {
-  return found(
-    `{Materials!materials.${column}}`,
-    `MATCH(${name}&"|${k}",{Materials!materials.nth},0)`,
     name,
   );
 }
@@ -36,11 +27,20 @@ export function ofRest(column: string, recipe: string): string {
   return found(`{Recipes!recipes.${column}}`, `MATCH(${recipe},{Recipes!recipes.rest},0)`, recipe);
 }
 
-/** A column of the k-th line of a recipe that has a load. */
-export function ofLoad(column: string, recipe: string, k: number): string {
+/** A column of the k-th line of a recipe; `k` is a formula. */
+export function ofLine(column: string, recipe: string, k: string): string {
   return found(
     `{Recipes!recipes.${column}}`,
-    `MATCH(${recipe}&"|${k}",{Recipes!recipes.loadnth},0)`,
+    `MATCH(${recipe}&"|"&${k},{Recipes!recipes.nth},0)`,
+    recipe,
+  );
+}
+
+/** A column of the k-th line of a recipe that has a load. */
+export function ofLoad(column: string, recipe: string, k: number | string): string {
+  return found(
+    `{Recipes!recipes.${column}}`,
+    `MATCH(${recipe}&"|"&${k},{Recipes!recipes.loadnth},0)`,
     recipe,
   );
 }
@@ -75,4 +75,12 @@ export function ofSize(column: string, size: string): string {
 export function flozOf(size: string, density: string): string {
   const [holds, unit] = [ofSize("holds", size), ofSize("unit", size)];
   return `IF(${unit}="","",IFERROR(MIST.TURN(${holds},${unit},"floz",${density}),""))`;
+}
+
+/** Grams in one of a size that is held by weight, or by volume with the density; words where it is not known. */
+export function fillOf(size: string, density: string): string {
+  const of = (column: string) =>
+    `INDEX({Sizes!sizes.${column}},MATCH(${size},{Sizes!sizes.size},0))`;
+  const grams = `MIST.TURN(${of("holds")},${of("unit")},"g")`;
+  return `IF(${size}="","",IF(ISERROR(MATCH(${size},{Sizes!sizes.size},0)),"not on Sizes",IF(SUM(${of("holds")})<=0,"holds?",IF(ISERROR(${grams}),IF(ISNUMBER(${density}),MIST.FILLWEIGHT(${of("holds")},${of("unit")},${density},SUM(${of("overfill")})),"density?"),${grams}*(1+SUM(${of("overfill")}))))))`;
 }

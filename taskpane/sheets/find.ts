@@ -3,12 +3,12 @@
  * moved, its columns and rows may have moved too. A sheet is known by the title in its first cell, a list by its
  * headings, a field or a row by its label.
  */
-import type { CellValue } from "../../functions/bind/cell";
-import type { Workbook } from "../host/workbook";
-import { placesOf } from "./lay";
-import type { Other, Others, Place } from "./names";
-import type { Part } from "./parts";
-import type { Template } from "./template";
+import type { CellValue } from "../../functions/bind/cell.ts";
+import type { Workbook } from "../host/workbook.ts";
+import { partsThere, placesOf } from "./lay.ts";
+import type { Other, Others, Place } from "./names.ts";
+import type { Part } from "./parts.ts";
+import type { Template } from "./template.ts";
 
 /** How far headings and labels are looked for. */
 const ROWS = 80;
@@ -25,13 +25,13 @@ export async function findSheets(
   for (const [sheet, title] of await titled(workbook)) {
     const template = templates.find((each) => each.title === title);
     if (!template || found.has(template.title)) continue;
-    found.set(template.title, await foundOn(workbook, sheet, template.parts ?? []));
+    found.set(template.title, await foundOn(workbook, sheet, template.parts));
   }
   return found;
 }
 
 /** The sheets of one template, several alike, in their order. */
-export async function findAll(workbook: Workbook, { title, parts = [] }: Template) {
+export async function findAll(workbook: Workbook, { title, parts }: Template) {
   const found: Other[] = [];
   for (const [sheet, its] of await titled(workbook))
     if (its === title) found.push(await foundOn(workbook, sheet, parts));
@@ -53,12 +53,16 @@ async function foundOn(workbook: Workbook, sheet: string, parts: readonly Part[]
   return { sheet, places: placesIn(corner, parts) };
 }
 
-/** Of new sheets: what they name, where it is drawn. */
-export function plannedSheets(added: readonly { sheet: string; template: Template }[]): Others {
+/** Of new sheets, beside those that are there: what they name, where it is drawn. */
+export function plannedSheets(
+  added: readonly { sheet: string; template: Template }[],
+  there: Iterable<string> = [],
+): Others {
+  const titles = new Set([...there, ...added.map(({ template }) => template.title)]);
   return new Map(
-    added.map(({ sheet, template }) => [
-      template.title,
-      { sheet, places: placesOf(template.parts ?? []) },
+    added.map(({ sheet, template: { title, parts } }) => [
+      title,
+      { sheet, places: placesOf(partsThere(parts, titles)) },
     ]),
   );
 }

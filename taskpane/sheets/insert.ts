@@ -1,10 +1,10 @@
 /** Putting templates and formulas into a workbook, never over a filled cell. */
-import { type Template, sourcesOf } from "./template";
-import { areaOf, drawingOf } from "./drawing";
-import { freeName } from "../../functions/formula/sheet-names";
-import { findSheets, plannedSheets } from "./find";
-import type { Others } from "./names";
-import type { Workbook } from "../host/workbook";
+import { type Template, sourcesOf } from "./template.ts";
+import { type Drawing, areaOf, drawingOf } from "./drawing.ts";
+import { freeName } from "../../functions/formula/sheet-names.ts";
+import { findSheets, plannedSheets } from "./find.ts";
+import type { Others } from "./names.ts";
+import type { Workbook } from "../host/workbook.ts";
 
 /** The insert was refused before anything was changed; the text says why. */
 export class Refused extends Error {}
@@ -51,7 +51,7 @@ export async function insertSet(
     taken.push(sheet);
     return { sheet, template };
   });
-  const others = new Map([...there, ...plannedSheets(added)]);
+  const others = new Map([...there, ...plannedSheets(added, there.keys())]);
   const sheets = added.map(({ sheet, template }) => {
     return { name: sheet, drawing: drawingOf(template, filled, others) };
   });
@@ -65,21 +65,30 @@ function drawsOn(template: Template, others: Others): string {
   return sheets.length === 0 ? "" : `, and draws from ${sheets.join(", ")}`;
 }
 
-/** Puts a formula into the selected cell; rows and columns are those that its answer fills. */
-export async function insertFormula(
+/**
+ * Puts an example into the selected cell, with a word beside it so that nobody takes it for a number of their own;
+ * rows and columns are those that its answer fills.
+ */
+export async function insertExample(
   workbook: Workbook,
   formula: string,
   size: { rows: number; columns: number },
 ): Promise<string> {
   const spot = await workbook.selection();
   const area = areaOf(size, spot.row, spot.column);
-  const needs =
-    size.rows * size.columns > 1 ? `the answer fills ${area}` : "it needs an empty cell";
-  await refuseIfFilled(workbook, spot, size, needs);
-  const cells = [{ row: 0, column: 0, content: formula }];
-  await workbook.drawAt(spot, { ...size, cells, rules: [], marks: [], charts: [], widths: [] });
+  const marked = { rows: size.rows, columns: size.columns + 1 };
+  const needs = `the example and the word beside it fill ${areaOf(marked, spot.row, spot.column)}`;
+  await refuseIfFilled(workbook, spot, marked, needs);
+  const cells: Drawing["cells"] = [
+    { row: 0, column: 0, content: formula },
+    { row: 0, column: size.columns, content: EXAMPLE, look: "caution" },
+  ];
+  await workbook.drawAt(spot, { ...marked, cells, rules: [], marks: [], charts: [], widths: [] });
   return `${formula} is in ${area.split(":")[0]} of "${spot.sheet}".`;
 }
+
+/** What stands beside an example. */
+const EXAMPLE = "an example: its numbers are not yours";
 
 async function refuseIfFilled(
   workbook: Workbook,

@@ -1,14 +1,16 @@
 /** From parts to blocks at their places: what stands where, and formulas in addresses. */
-import { cellName } from "../../functions/formula/addresses";
-import type { Block, Content } from "./block";
-import { type Here, type Others, type Place, type Places, isThere, resolved } from "./names";
-import type { Part } from "./parts";
+import type { Aspects, Block, Content } from "./block.ts";
+import { type Here, type Others, type Place, type Places, isThere, resolved } from "./names.ts";
+import type { Part } from "./parts.ts";
 
 type Fields = Extract<Part, { fields: unknown }>;
 type List = Extract<Part, { list: unknown }>;
 type Table = Extract<Part, { table: unknown }>;
-type Aspects = Pick<Block, "format" | "words" | "limits" | "marks">;
-type Filled = Aspects & Partial<Pick<Block, "look" | "formula">> & { draw?: string | undefined };
+type Filled = Aspects & {
+  look?: Block["look"] | undefined;
+  formula?: string | undefined;
+  draw?: string | undefined;
+};
 
 export interface Laid {
   blocks: Block[];
@@ -26,13 +28,15 @@ export const NO_OTHERS: Others = new Map();
  * many columns notes and cautions begin from the left.
  */
 export function lay(parts: readonly Part[], others: Others = NO_OTHERS, indent = 0): Laid {
-  const places = placesOf(parts);
+  const there = partsThere(parts, others);
+  const places = placesOf(there);
+  const absent = new Set([...placesOf(parts).keys()].filter((name) => !places.has(name)));
   const blocks: Block[] = [];
   const growing: Laid["growing"] = [];
   const hidden: number[] = [];
-  for (const part of parts) {
-    const place = places.get(nameOf(part, parts)) as Place;
-    const pen = new Pen(places, others);
+  for (const part of there) {
+    const place = places.get(nameOf(part, there)) as Place;
+    const pen = new Pen(places, others, absent);
     if ("text" in part)
       writeText(pen, part, isRunning(part) ? { ...place, column: indent } : place);
     else if ("fields" in part) writeFields(pen, part, place);
@@ -46,9 +50,17 @@ export function lay(parts: readonly Part[], others: Others = NO_OTHERS, indent =
     blocks.push(...pen.blocks);
     if ("list" in part) hidden.push(...hiddenOf(part, place));
     if ("list" in part && part.reach)
-      growing.push({ ...place, rows: part.lines, name: part.list, reach: part.reach });
+      growing.push({ ...place, rows: linesOf(part), name: part.list, reach: part.reach });
   }
   return { blocks, places, growing, hidden };
+}
+
+/** The parts that have all the sheets that they need. */
+export function partsThere(
+  parts: readonly Part[],
+  others: Pick<Others, "has"> = NO_OTHERS,
+): readonly Part[] {
+  return parts.filter(({ needs = [] }) => needs.every((title) => others.has(title)));
 }
 
 function hiddenOf(list: List, { column }: Place): number[] {
@@ -123,7 +135,7 @@ function sizeOf(part: Part): { rows: number; columns: number } {
     };
   if ("list" in part)
     return {
-      rows: part.lines + headsOf(part),
+      rows: linesOf(part) + headsOf(part),
       columns: part.columns.map(widthOf).reduce((a, b) => a + b, 0),
     };
   if ("table" in part) {
@@ -135,6 +147,7 @@ function sizeOf(part: Part): { rows: number; columns: number } {
   return { rows: rows.length, columns: rows[0]?.length ?? 1 };
 }
 
+const linesOf = ({ lines }: List) => (typeof lines === "number" ? lines : lines.length);
 const headsOf = (list: List) => (list.headed === false ? 0 : 1);
 const widthOf = ({ heading, spills }: List["columns"][number]) =>
   Array.isArray(heading) ? heading.length : (spills?.[1] ?? 1);
@@ -146,7 +159,7 @@ function bodyOf(list: List, place: Place): Place {
   return {
     ...place,
     row: place.row + heads,
-    rows: list.reach ?? list.lines,
+    rows: list.reach ?? linesOf(list),
     lies: "down",
     ...(heads && { head: place.row }),
   };
@@ -172,10 +185,11 @@ function addInner(part: Part, place: Place, add: (name: string, place: Place) =>
       const at: Place = {
         row,
         column,
-        rows: part.reach ?? part.lines,
+        rows: part.reach ?? linesOf(part),
         columns: widthOf(each),
         lies: "down",
         of: part.list,
+        ...(typeof part.lines !== "number" && { lines: part.lines }),
       };
       if (each.name) add(`${part.list}.${each.name}`, head === undefined ? at : { ...at, head });
       column += widthOf(each);
@@ -206,6 +220,7 @@ class Pen {
   constructor(
     private readonly places: Places,
     private readonly others: Others,
+    private readonly absent: ReadonlySet<string>,
   ) {}
 
   write(
@@ -225,7 +240,8 @@ class Pen {
     );
     const from = typeof words === "string" ? this.drawn(words, {}) : words;
     this.blocks.push({
-      at: cellName(row, column),
+      row,
+      column,
       look,
       rows: drawn,
       ...(format !== undefined && { format }),
@@ -241,15 +257,20 @@ class Pen {
   /** The formula that draws it, where all the sheets are there, and so its look and the rules on it. */
   filling(of: Filled): { draw?: string; look: Block["look"]; aspects: Aspects } {
     const { draw, formula } = of;
-    if (draw !== undefined && isThere(draw, this.others))
+    if (draw !== undefined && isThere(draw, this.others, this.absent))
       return { draw, look: "drawn", aspects: free(of) };
     return { look: of.look ?? (formula === undefined ? "input" : "result"), aspects: of };
   }
 
+  /** The formula in addresses; what it names is there. */
+  resolved(formula: string, here: Here): string {
+    return resolved(formula, this.places, here, this.others);
+  }
+
   private drawn(cell: Content, here: Here, alone?: string): Content {
     if (typeof cell !== "string" || !/^[={]/.test(cell)) return cell;
-    if (isThere(cell, this.others)) return resolved(cell, this.places, here, this.others);
-    return alone === undefined ? null : resolved(alone, this.places, here, this.others);
+    if (isThere(cell, this.others, this.absent)) return this.resolved(cell, here);
+    return alone === undefined ? null : this.resolved(alone, here);
   }
 }
 
@@ -273,28 +294,56 @@ function writeFields(pen: Pen, { fields, apart = 1 }: Fields, { row, column }: P
     const value = draw ?? formula ?? demo;
     if (value !== undefined)
       pen.write(row + i, column + apart, aspects, look, [[value]], {}, alone);
-    const said = draw && field.name ? orTypedOver(field.name, draw, note) : note;
+    const { name, format } = field;
+    const said = draw && name ? orTypedOver({ name, format }, draw, note) : note;
     if (said !== undefined) pen.write(row + i, column + apart + 1, {}, "note", [[said]], {});
   });
 }
 
 /** A drawn cell has no rule on what may be typed: where it shows nothing it would be marked as wrong. */
-export function free({ format, marks }: Aspects): Aspects {
+function free({ format, marks }: Aspects): Aspects {
   return { ...(format !== undefined && { format }), ...(marks && { marks }) };
 }
 
 /** What is said of a drawn field: that it is typed over, or else its own note. */
-function orTypedOver(name: string, draw: string, note = ""): string {
-  const own = note.startsWith("=") ? note.slice(1) : `"${note.replaceAll('"', '""')}"`;
-  const drawn = draw.slice(1);
-  return `=IF({${name}}=(${drawn}),${own},"typed over: "&IF((${drawn})="","nothing is drawn",${drawn}&" is drawn"))`;
+function orTypedOver(field: Drawn, draw: string, note?: string): string {
+  return `=IF({${field.name}}=(${draw.slice(1)}),${asOperand(note)},${whatIsDrawn(field, draw)})`;
 }
 
-/** The formula of the column that says what is typed over in a line. */
+type Drawn = { name: string; format?: string | undefined };
+
+function whatIsDrawn({ format }: Drawn, draw: string): string {
+  return `"typed over: "&${inWords(draw.slice(1), format)}`;
+}
+
+/** Words for what a cell would show if it were not typed over. */
+function inWords(drawn: string, format = ""): string {
+  // The form of what is above zero.
+  const [form] = format.split(";");
+  const shown = form ? `TEXT(${drawn},${quote(form)})` : drawn;
+  return `IF((${drawn})="","nothing",${shown})&" is drawn"`;
+}
+
+/** A note as part of a formula. */
+function asOperand(note = ""): string {
+  return note.startsWith("=") ? note.slice(1) : quote(note);
+}
+
+const quote = (text: string) => `"${text.replaceAll('"', '""')}"`;
+
+/**
+ * The formula of the column that says what is typed over in a line; and what is drawn, where that stands in a
+ * cell of its own: a longer formula would not fit in twice.
+ */
 function typedOver(pen: Pen, list: List): string {
-  const over = list.columns.flatMap(({ name, heading, draw }) => {
-    const drawn = pen.filling({ draw }).draw;
-    return name && drawn ? [`IF({${name}}=(${drawn.slice(1)}),"","${String(heading)}")`] : [];
+  const over = list.columns.flatMap(({ name, heading, draw, format }) => {
+    const drawn = pen.filling({ draw }).draw?.slice(1);
+    if (!name || !drawn) return [];
+    const isCell = /^\{[\w.:]+\}$/.test(drawn);
+    const said = isCell
+      ? `"${String(heading)}: "&${inWords(drawn, format)}`
+      : `"${String(heading)}"`;
+    return [`IF({${name}}=(${drawn}),"",${said})`];
   });
   return over.length === 0 ? '=""' : `=TEXTJOIN("; ",TRUE,${over.join(",")})`;
 }
@@ -322,8 +371,19 @@ function writeList(pen: Pen, list: List, body: Place) {
     const { draw, look, aspects } = pen.filling({ ...each, formula: own });
     const formula = draw ?? own;
     if (formula !== undefined || each.demo) {
-      const rows = Array.from({ length: list.lines }, (_, i) => lineOf(each, formula, i, width));
-      pen.write(body.row, column, aspects, look, rows, at, each.alone);
+      const lines = linesOf(list);
+      const rows = Array.from({ length: lines }, (_, i) => lineOf(each, formula, i, width));
+      const known = each.own === undefined ? 0 : lines - each.own;
+      if (known > 0) pen.write(body.row, column, free(aspects), look, rows.slice(0, known), at);
+      pen.write(
+        body.row + known,
+        column,
+        aspects,
+        known > 0 ? "input" : look,
+        rows.slice(known),
+        (line, across) => at(known + line, across),
+        each.alone,
+      );
     }
     column += width;
   }
@@ -352,10 +412,12 @@ function writeTable(pen: Pen, table: Table, body: Place) {
   const { apart = 1, across } = table;
   const left = body.column + apart;
   if (table.heads)
-    pen.write(body.row - 1, body.column, {}, "heading", [table.heads], { of: table.table });
+    pen.write(body.row - 1, body.column, {}, "heading", [table.heads], (_, j) => {
+      return { of: table.table, across: j - apart };
+    });
   let row = body.row;
   for (const each of table.rows) {
-    const { label, demo, formula, spills = 1, alone, note } = each;
+    const { label, demo, formula, spills = 1, alone, note, name, format } = each;
     const labels = Array.isArray(label) ? label : label === undefined ? [] : [label];
     if (labels.length > 0)
       pen.write(
@@ -377,9 +439,22 @@ function writeTable(pen: Pen, table: Table, body: Place) {
       const cells = Array.from({ length: across }, (_, j) => draw ?? formula ?? demo?.[j] ?? null);
       pen.write(row, left, aspects, look, [cells], at, alone);
     }
-    if (note !== undefined) pen.write(row, left + across, {}, "note", [[note]], {});
+    const said =
+      table.over && draw && name ? overInRow(pen, table, { name, format }, draw, note) : note;
+    if (said !== undefined) pen.write(row, left + across, {}, "note", [[said]], {});
     row += heightOf(each);
   }
+}
+
+/** What is said right of a drawn row: which of its cells are typed over, and its own note. */
+function overInRow(pen: Pen, table: Table, row: Drawn, draw: string, note?: string): string {
+  const { apart = 1, across, heads = [] } = table;
+  const over = Array.from({ length: across }, (_, j) => {
+    const here = { of: table.table, across: j };
+    const said = `=IF({${row.name}}=(${draw.slice(1)}),"",${asOperand(String(heads[apart + j] ?? ""))}&" "&${whatIsDrawn(row, draw)})`;
+    return pen.resolved(said, here).slice(1);
+  });
+  return `=TEXTJOIN("; ",TRUE,${[...over, asOperand(note)].join(",")})`;
 }
 
 function spread(formula = "", [rows, columns]: readonly [number, number] = [1, 1]): Content[][] {

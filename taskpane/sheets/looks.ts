@@ -2,7 +2,7 @@
  * How each look is painted, the same on both hosts. A cell with a fill also sets its ink, so that it
  * reads on a dark sheet too; a cell without one leaves both to the host.
  */
-import type { Look, Mark } from "./block";
+import type { Look, Mark } from "./block.ts";
 
 export interface Paint {
   fill?: string;

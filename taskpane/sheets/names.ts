@@ -9,13 +9,18 @@
  * | `{packs.price}` | the whole column of a list, or row of a table: `$C$8:$C$13` |
  * | `{packs}` | a list or a table, whole, without its headings |
  * | `{packs.price:head}`, `:first`, `:last` | its heading, its first cell, its last |
+ * | `{packs.price:same}` | its cell beside this one: of the same line, or of the same column of a table |
+ * | `{limits.low:voc}` | its cell of the line named voc |
+ * | `{packs.price:size}` | both columns and those between: from price to size |
  * | `{packs.price:all}` | from its heading down, further than formulas look: to count what is typed |
- * | `{packs.price:upto}` | from its heading to this line: `$C$7:$C8` |
+ * | `{packs.price:upto}`, `:above` | from its heading to this line: `$C$7:$C8`; to the one above |
+ * | `{sizes.fill:across}` | this one of columns that are alike, here or in another part: `D$15` |
+ * | `{sizes.fill:nth}` | which of them it is, from 1: `2` |
  * | `{Materials!packs.price}` | the same on the sheet of another template |
  *
  * What stands in quotes is text and stays; an array such as `{1,2}` begins with no letter and stays.
  */
-import { cellName } from "../../functions/formula/addresses";
+import { cellName } from "../../functions/formula/addresses.ts";
 
 /** Where a named thing stands; rows and columns count from zero. */
 export interface Place {
@@ -29,6 +34,8 @@ export interface Place {
   lies?: "down" | "across";
   /** The row of its headings, or the column of its labels. */
   head?: number;
+  /** The names of its lines, where they have names. */
+  lines?: readonly string[];
 }
 
 export type Places = ReadonlyMap<string, Place>;
@@ -54,16 +61,21 @@ export interface Other {
 export type Others = ReadonlyMap<string, Other>;
 
 const NAMED =
-  /"(?:[^"]|"")*"|\{(?:([A-Za-z][\w ]*)!)?([A-Za-z]\w*(?:\.[A-Za-z]\w*)?)(?::([a-z]+))?\}/g;
+  /"(?:[^"]|"")*"|\{(?:([A-Za-z][\w ]*)!)?([A-Za-z]\w*(?:\.[A-Za-z]\w*)?)(?::([a-z]\w*))?\}/g;
 
 /** The titles of the other templates that a formula draws from. */
 export function drawsFrom(formula: string): string[] {
   return [...formula.matchAll(NAMED)].flatMap(([, title]) => (title ? [title] : []));
 }
 
-/** True where every sheet is there that a formula draws from. */
-export function isThere(formula: string, others: Others): boolean {
-  return drawsFrom(formula).every((title) => others.has(title));
+/** True where every sheet is there that a formula draws from, and it names nothing that is absent. */
+export function isThere(
+  formula: string,
+  others: Others,
+  absent: ReadonlySet<string> = new Set(),
+): boolean {
+  const names = [...formula.matchAll(NAMED)];
+  return names.every(([, title, name = ""]) => (title ? others.has(title) : !absent.has(name)));
 }
 
 /** The formula in addresses. */
@@ -76,7 +88,15 @@ export function resolved(formula: string, places: Places, here: Here, others: Ot
     const known = other?.places ?? places;
     const place = (own && known.get(own)) ?? known.get(name);
     if (!place) throw new Error(`${all}: nothing has that name`);
-    const address = addressIn(place, which ?? (own && known.has(own) ? "own" : "whole"), here, all);
+    const until = place.of && which && known.get(`${place.of}.${which}`);
+    const address = until
+      ? addressIn(
+          { ...place, columns: until.column + until.columns - place.column },
+          "whole",
+          here,
+          all,
+        )
+      : addressIn(place, which ?? (own && known.has(own) ? "own" : "whole"), here, all);
     return other ? `${quoted(other.sheet)}!${address}` : address;
   });
 }
@@ -94,10 +114,13 @@ function addressIn(place: Place, which: string, here: Here, said: string): strin
   const isDown = place.lies === "down";
   const line = row + (here.line ?? 0);
   const across = column + (here.across ?? 0);
+  const named = place.lines?.indexOf(which) ?? -1;
+  if (named >= 0) return span(row + named, column, row + named, last.column);
   switch (which) {
     case "whole":
       return span(row, column, last.row, last.column);
     case "own":
+    case "same":
       if (!isDown) return span(row, across, last.row, across, "", "$");
       if (here.across !== undefined && columns > 1) return span(line, across, line, across, "", "");
       return span(line, column, line, last.column, "$", "");
@@ -110,6 +133,12 @@ function addressIn(place: Place, which: string, here: Here, said: string): strin
     case "upto":
       // Never one cell alone: the engine of the local sheet fails on a range of one beside a longer one.
       return `${hold(place.head ?? row - 1, column)}:${hold(line, last.column, "$", "")}`;
+    case "across":
+      return span(row, across, last.row, across, "", "$");
+    case "nth":
+      return String((here.across ?? 0) + 1);
+    case "above":
+      return `${hold(place.head ?? row - 1, column)}:${hold(line - 1, last.column, "$", "")}`;
     case "all":
       return span(place.head ?? row, column, last.row + BEYOND, last.column);
     case "head":
@@ -118,9 +147,7 @@ function addressIn(place: Place, which: string, here: Here, said: string): strin
         ? span(place.head, column, place.head, last.column)
         : span(row, place.head, last.row, place.head);
   }
-  throw new Error(
-    `${said}: ":${which}" is none of first, last, head, upto and all, or is not known of it`,
-  );
+  throw new Error(`${said}: ":${which}" is no line and no form that is known of it (see names.ts)`);
 }
 
 function span(top: number, left: number, bottom: number, right: number, column = "$", row = "$") {

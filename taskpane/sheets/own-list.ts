@@ -2,18 +2,34 @@
  * A price list of the maker's own: its columns are chosen once, and the lines of Materials draw from it by
  * formulas, so that the list stays the one place where a price is typed.
  */
-import type { CellValue } from "../../functions/bind/cell";
-import { cellName } from "../../functions/formula/addresses";
-import type { Spot, Workbook, Written } from "../host/workbook";
-import { type Other, type Place, quoted } from "./names";
+import type { CellValue } from "../../functions/bind/cell.ts";
+import { cellName } from "../../functions/formula/addresses.ts";
+import type { Spot, Workbook, Written } from "../host/workbook.ts";
+import { type Other, type Place, quoted } from "./names.ts";
+
+interface OwnColumn {
+  label: string;
+  words: readonly string[];
+  /** Whether its cells are texts or numbers, where that tells it from another column. */
+  holds?: "texts" | "numbers";
+}
 
 /** What of Materials a list may have, and words that its heading may be known by. */
-export const OWN_COLUMNS: Record<string, { label: string; words: readonly string[] }> = {
+export const OWN_COLUMNS: Record<string, OwnColumn> = {
   name: { label: "Material", words: ["material", "item", "product", "ingredient", "name", "what"] },
   supplier: { label: "Supplier", words: ["supplier", "vendor", "from", "shop", "bought"] },
   price: { label: "Price of a pack", words: ["price", "cost", "paid", "$"] },
-  size: { label: "Pack size", words: ["size", "amount", "quantity", "qty", "weight", "volume"] },
+  size: {
+    label: "Pack size",
+    words: ["size", "amount", "quantity", "qty", "weight", "volume"],
+    holds: "numbers",
+  },
   unit: { label: "Pack unit", words: ["unit", "uom", "measure"] },
+  pack: {
+    label: "Pack as one text (4 x 250 mL)",
+    words: ["size", "pack", "contents", "amount", "quantity", "weight", "volume"],
+    holds: "texts",
+  },
   density: { label: "Density", words: ["density", "g/ml", "gravity"] },
   packs: { label: "Packs in the order", words: ["packs", "count", "number", "ordered"] },
   freight: { label: "Freight of the order", words: ["freight", "shipping", "postage", "delivery"] },
@@ -26,6 +42,8 @@ export const OWN_COLUMNS: Record<string, { label: string; words: readonly string
 export interface Heading {
   column: number;
   text: string;
+  /** Its first filled cell holds a text. */
+  holdsTexts: boolean;
 }
 
 /** A list found on a sheet: the row of its headings, and its lines. */
@@ -48,8 +66,12 @@ export async function readOwnList(workbook: Workbook, sheet: string): Promise<Ow
   const cells = await workbook.read(spot, LOOKED_AT.rows, LOOKED_AT.columns);
   const head = cells.findIndex((line) => line.filter(isText).length >= 3);
   if (head < 0) return null;
+  const below = (column: number) =>
+    cells.slice(head + 1).find((line) => line[column] !== null && line[column] !== "")?.[column];
   const headings = (cells[head] ?? []).flatMap((value, column) =>
-    isText(value) ? [{ column, text: value.trim() }] : [],
+    isText(value)
+      ? [{ column, text: value.trim(), holdsTexts: isText(below(column) ?? null) }]
+      : [],
   );
   const isFilled = (line: readonly CellValue[]) =>
     headings.some(({ column }) => line[column] !== null && line[column] !== "");
@@ -67,10 +89,13 @@ export function proposed(headings: readonly Heading[]): Map<string, Heading> {
   const taken = new Set<Heading>();
   const most = Math.max(...Object.values(OWN_COLUMNS).map(({ words }) => words.length));
   for (let rank = 0; rank < most; rank++)
-    for (const [key, { words }] of Object.entries(OWN_COLUMNS)) {
+    for (const [key, { words, holds }] of Object.entries(OWN_COLUMNS)) {
       const word = words[rank];
       if (word === undefined || found.has(key)) continue;
-      const heading = headings.find((each) => !taken.has(each) && hasWord(each.text, word));
+      const fits = ({ holdsTexts }: Heading) => !holds || (holds === "texts") === holdsTexts;
+      const heading = headings.find(
+        (each) => !taken.has(each) && fits(each) && hasWord(each.text, word),
+      );
       if (!heading) continue;
       found.set(key, heading);
       taken.add(heading);
@@ -90,22 +115,51 @@ export async function drawFromOwnList(
   chosen: ReadonlyMap<string, Heading>,
 ): Promise<string> {
   const lines = list.last - list.head + SPARE_LINES;
-  const columns = [...chosen].map(([key, heading]) => {
-    const place = materials.places.get(`materials.${key}`);
-    if (!place) throw new Error(`Materials has no column for "${OWN_COLUMNS[key]?.label ?? key}"`);
-    return { place, heading };
-  });
+  if (chosen.has("pack") && (chosen.has("size") || chosen.has("unit")))
+    throw new Error("choose the pack as one text, or its size and unit, not both");
+  const columns = [...chosen].flatMap(([key, heading]) =>
+    drawnColumns(key).map(({ column, formula }) => {
+      const place = materials.places.get(`materials.${column}`);
+      if (!place)
+        throw new Error(`Materials has no column for "${OWN_COLUMNS[key]?.label ?? key}"`);
+      return { place, heading, formula };
+    }),
+  );
   if (!chosen.has("name")) throw new Error("choose which column names the material");
   await refuseFilled(workbook, materials.sheet, columns, lines);
-  const cells = columns.flatMap(({ place, heading }) =>
+  const cells = columns.flatMap(({ place, heading, formula }) =>
     Array.from({ length: lines }, (_, i): Written => {
       const cell = `${quoted(list.sheet)}!${cellName(list.head + 1 + i, heading.column)}`;
       const spot = { sheet: materials.sheet, row: place.row + i, column: place.column };
-      return { spot, content: `=IF(${cell}="","",${cell})` };
+      return { spot, content: `=IF(${cell}="","",${formula(cell)})` };
     }),
   );
   await workbook.write(cells);
   return `Materials draws ${list.last - list.head} lines from "${list.sheet}", and the next ${SPARE_LINES} that you type there.`;
+}
+
+interface DrawnColumn {
+  column: string;
+  /** What stands there, of a filled cell of the list. */
+  formula: (cell: string) => string;
+}
+
+/** The columns of Materials that a column of the list fills: a pack's text fills size and unit. */
+function drawnColumns(key: string): DrawnColumn[] {
+  if (key !== "pack") return [{ column: key, formula: (cell) => cell }];
+  const inOunces = (cell: string, unit: string) => `MIST.PACKHOLDS(${cell},"${unit}")`;
+  // A weight does not read in fluid ounces without a density. What reads in neither stays as it is,
+  // without a unit, and Materials asks for one.
+  const either = (cell: string, volume: string, weight: string, none: string) =>
+    `IF(ISERROR(${inOunces(cell, "floz")}),` +
+    `IF(ISERROR(${inOunces(cell, "oz")}),${none},${weight}),${volume})`;
+  return [
+    {
+      column: "size",
+      formula: (cell) => either(cell, inOunces(cell, "floz"), inOunces(cell, "oz"), cell),
+    },
+    { column: "unit", formula: (cell) => either(cell, '"floz"', '"oz"', '""') },
+  ];
 }
 
 async function refuseFilled(

@@ -1,5 +1,5 @@
 /** What a sheet has on paper, the same on both hosts and in a saved file. */
-import type { DrawnPage } from "./drawing";
+import type { DrawnPage } from "./drawing.ts";
 
 /** The most that the top or the foot of a page holds, in Excel and in a file. */
 const LONGEST = 255;

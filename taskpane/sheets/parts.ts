@@ -1,9 +1,9 @@
 /**
- * A template by its parts: texts, fields, lists, tables and blocks, one under the other. What stands where
+ * A template by its parts: texts, fields, lists, tables and rectangles, one under the other. What stands where
  * is worked out here, and formulas are written in names (see names.ts), so that one more row is one edit.
  */
 import * as z from "zod/mini";
-import { LOOKS, cellAspects, content } from "./block";
+import { LOOKS, cellAspects, content } from "./block.ts";
 
 const name = z.string().check(z.regex(/^[a-z]\w*$/i));
 const formula = z.string().check(z.startsWith("="));
@@ -18,6 +18,8 @@ const where = {
   under: z.optional(name),
   /** Columns left free to its left. */
   skip: z.optional(z.int().check(z.nonnegative())),
+  /** The titles of sheets without which it is not there, and takes no room. */
+  needs: z.optional(z.array(z.string())),
 };
 
 const filled = {
@@ -27,7 +29,8 @@ const filled = {
   alone: z.optional(formula),
   /**
    * The formula that draws it from other sheets, in place of what the demo types, where all of them are in
-   * the workbook. One may type over it; a field says so beside it, a list in its column `over`.
+   * the workbook. One may type over it; a field says so beside it, a list in its column `over`, a table
+   * with `over` right of its rows.
    */
   draw: z.optional(formula),
 };
@@ -71,6 +74,8 @@ const Column = z.strictObject({
   demo: z.optional(z.array(z.union([content, z.array(content)]))),
   /** The formula of a line. */
   formula: z.optional(formula),
+  /** How many lines at its end are the maker's own, to type in; on those above stands what is known. */
+  own: z.optional(z.int().check(z.positive())),
   /** For look-ups alone: the column is hidden, and not printed. */
   hidden: z.optional(z.literal(true)),
   /** The column that says which drawn cells of the line are typed over. */
@@ -83,7 +88,8 @@ const Column = z.strictObject({
 const List = z.strictObject({
   ...where,
   list: name,
-  lines: z.int().check(z.positive()),
+  /** How many, or a name for each. */
+  lines: z.union([z.int().check(z.positive()), z.array(name).check(z.minLength(1))]),
   /** How many lines formulas look down, where lines will be added: then nothing may stand under it. */
   reach: z.optional(z.int().check(z.positive())),
   columns: z.array(Column).check(z.minLength(1)),
@@ -112,6 +118,8 @@ const Table = z.strictObject({
   /** Columns from the labels to the first value. */
   apart: z.optional(z.int().check(z.positive())),
   heads: z.optional(z.array(content)),
+  /** Says right of each drawn row, before its note, what is typed over. Its columns are known by their heads. */
+  over: z.optional(z.literal(true)),
   rows: z.array(Row).check(z.minLength(1)),
 });
 

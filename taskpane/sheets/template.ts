@@ -4,9 +4,9 @@
  * and formulas are worked out when it is drawn (lay.ts, drawing.ts).
  */
 import * as z from "zod/mini";
-import { Block, range } from "./block";
-import { drawsFrom } from "./names";
-import { Part } from "./parts";
+import { range } from "./block.ts";
+import { drawsFrom } from "./names.ts";
+import { Part } from "./parts.ts";
 
 const Chart = z.strictObject({
   title: z.string(),
@@ -34,13 +34,13 @@ const Page = z.strictObject({
 export const TemplateSchema = z.strictObject({
   title: z.string().check(z.maxLength(31)),
   use: z.string(),
+  /** Everyday words that people look for it by. */
+  words: z.optional(z.string()),
   /** Its place in the pane: the order in which a maker meets the sheets. */
   step: z.int().check(z.positive()),
   /** Column widths in pixels, from column A. */
   widths: z.array(z.number().check(z.positive())),
-  parts: z.optional(z.array(Part).check(z.minLength(1))),
-  /** Blocks at their addresses, where the template works its places out itself. */
-  blocks: z.optional(z.array(Block)),
+  parts: z.array(Part).check(z.minLength(1)),
   charts: z.optional(z.array(Chart)),
   page: z.optional(Page),
 });
@@ -48,8 +48,8 @@ export const TemplateSchema = z.strictObject({
 export type Template = z.infer<typeof TemplateSchema>;
 
 /** The titles of the sheets that a template draws from, each once. */
-export function sourcesOf({ title, parts = [], blocks = [] }: Template): string[] {
+export function sourcesOf({ title, parts }: Template): string[] {
   // Without the quotes of JSON: what stands within quotes is text, and names nothing.
-  const formulas = JSON.stringify([parts, blocks]).replaceAll('"', " ");
+  const formulas = JSON.stringify(parts).replaceAll('"', " ");
   return [...new Set(drawsFrom(formulas))].filter((each) => each !== title);
 }

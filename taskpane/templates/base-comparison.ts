@@ -1,6 +1,6 @@
-import { PACK_UNITS } from "../sheets/pack-units";
-import { THERE, hoursOf } from "./spray-trial-log/hours";
-import type { Template } from "../sheets/template";
+import { PACK_UNITS } from "../sheets/pack-units.ts";
+import { THERE, hoursOf } from "./spray-trial-log/hours.ts";
+import type { Template } from "../sheets/template.ts";
 
 const LINES = 12;
 /** Bases in the picture. */
@@ -28,6 +28,8 @@ const ofMaterials = "COUNT({Materials!materials.basenth})";
 export const template: Template = {
   title: "Base comparison",
   use: "Several suppliers' packs, sold by weight or volume, as one landed cost per fluid ounce, beside what is in them and how long they last.",
+  words:
+    "which base is cheaper, cheapest supplier, compare bases, price per ounce, shipping, freight, samples, best value, cost per ounce",
   step: 5,
   widths: [
     148, 136, 60, 52, 62, 66, 62, 66, 62, 54, 78, 84, 78, 68, 62, 62, 84, 106, 62, 74, 84, 84, 84,

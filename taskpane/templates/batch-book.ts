@@ -1,7 +1,7 @@
-import { DEMO_BATCHES, DEMO_WEIGHED, bottlesOf } from "./demo/batches";
-import { DEMO_MATERIALS } from "./demo/materials";
-import { LIQUIDS } from "./weighed";
-import type { Template } from "../sheets/template";
+import { DEMO_BATCHES, DEMO_WEIGHED, bottlesOf } from "./demo/batches.ts";
+import { DEMO_MATERIALS } from "./demo/materials.ts";
+import { LIQUIDS } from "./weighed.ts";
+import type { Template } from "../sheets/template.ts";
 
 /** Batches with a lot that are shown; how many there are is said. */
 const SHOWN = 12;
@@ -33,6 +33,8 @@ const traced = (column: string) => {
 export const template: Template = {
   title: "Batch book",
   use: "Every batch: date, recipe, bottles, what was really poured; from a lot, every batch and bottle it is in.",
+  words:
+    "record, log, diary, lot numbers, recall, trace, what I made, history, who got it, complaint",
   step: 14,
   widths: [92, 104, 150, 104, 220, 84, 84, 104, 104, 220, 220, 74, 74],
   parts: [

@@ -1,7 +1,7 @@
-import { DENSITY, FILL, LOAD_OF, ofMaterial, poured } from "./bench-sheet/drawn";
-import { ALLOWED, ASKED, COARSE, HAS_SCALE, PER, VERDICT, loadsOf } from "./bench-sheet/scale";
-import { day } from "./demo/materials";
-import type { Template } from "../sheets/template";
+import { DENSITY, FILL, LOAD_OF, ofMaterial, poured } from "./bench-sheet/drawn.ts";
+import { ALLOWED, ASKED, COARSE, HAS_SCALE, PER, VERDICT, loadsOf } from "./bench-sheet/scale.ts";
+import { day } from "./demo/materials.ts";
+import type { Template } from "../sheets/template.ts";
 
 /** Ingredients that fit the page; a longer recipe is said. */
 const LINES = 12;
@@ -20,6 +20,7 @@ const flash = ofMaterial("flash");
 export const template: Template = {
   title: "Bench sheet",
   use: "One page to print and weigh by: lots, weights on your scale's step, ticks, readings, the load poured, how to mend it.",
+  words: "print, checklist, weigh by, page for the bench, lot numbers, scale a recipe, ticks",
   step: 13,
   widths: [128, 72, 80, 66, 66, 66, 44, 66, 62, 66, 88, 66, 200],
   parts: [

@@ -1,391 +1,492 @@
-import { PACK_UNITS } from "../sheets/pack-units";
-import { densityOf, flozOf, loadsOf, ofLoad, ofMaterial, ofRest, ofSize } from "../sheets/drawn";
-import type { Template } from "../sheets/template";
+import { densityOf, ofMaterial, ofSize } from "../sheets/drawn.ts";
+import { PACK_UNITS } from "../sheets/pack-units.ts";
+import {
+  FILLED,
+  held,
+  MATERIAL,
+  RECIPE_NOTE,
+  SHARE_OF_FINISHED,
+  SHARE_SAID,
+  SIZED,
+  SIZES,
+  SIZE_HEADS,
+  blankIn,
+  eachSize,
+  headed,
+  lineOfRecipe,
+} from "../sheets/sizes-across.ts";
+import type { Part } from "../sheets/parts.ts";
+import type { Template } from "../sheets/template.ts";
 
-/** True where a column of prices is left alone, or has all that a price needs. */
-const settled = (column: string) => {
-  const [margin, rate, fee, own] = [36, 37, 38, 40].map((row) => `${column}${row}`);
-  return `OR(COUNT(${margin}:${fee},${own})=0,AND(COUNT(${rate}:${fee})=2,COUNT(${margin},${own})>0))`;
+type Row = Extract<Part, { table: unknown }>["rows"][number];
+
+const MONEY = "#,##0.00";
+/** A piece that is not needed costs nothing. */
+const PIECE = '#,##0.00;-#,##0.00;"none"';
+const PERCENT = { format: "0.0%", limits: [0, 1] as [number, number] };
+
+/** The sizes that Price list has of the recipe; where it has none of them, the first of Sizes. */
+const OF_PRICE_LIST = "COUNTIF({Price list!prices.recipe},{recipe})";
+const SIZE = `=IF({recipe}="","",IF(${OF_PRICE_LIST}=0,INDEX({Sizes!sizes.size},{sizes.size:nth})&"",IFERROR(INDEX({Price list!prices.size},MATCH({recipe}&"|"&{sizes.size:nth},{Price list!prices.nth},0))&"","")))`;
+const ALL_SIZES = `IF(${OF_PRICE_LIST}=0,SUMPRODUCT(--({Sizes!sizes.size}<>"")),${OF_PRICE_LIST})`;
+
+/** What Price list has typed for the recipe in this size. */
+const ownOf = (column: string) => {
+  const line = `{Price list!prices.recipe},{recipe},{Price list!prices.size},{sizes.size:across}`;
+  return `=IF(COUNTIFS(${line},{Price list!prices.${column}},">0")=0,"",MINIFS({Price list!prices.${column}},${line}))`;
 };
 
-const PRICE_NOTE = `=IF(OR(NOT(ISNUMBER(B33)),AND(${settled("B")},${settled("C")})),"","A price needs a margin or your own sum, and both fees: 0 if none.")`;
+/** A sum or a time that is typed for one bottle, 0 where there is none. */
+const ofOne = (
+  name: string,
+  label: string,
+  demo: number[],
+  column: string,
+  format = PIECE,
+): Row => ({
+  name,
+  label,
+  format,
+  demo,
+  draw: `=${ofSize(column, "{sizes.size:across}")}`,
+  note: `=IF(${blankIn(`costs.${name}`)}=0,"","blank is not known: type 0 if there is none")`,
+});
 
-/** Sheets that one bottle is drawn from, and lines for oils. */
-const SET = ["Materials", "Recipes", "Sizes"];
-const OILS = 4;
-const oils = (formula: (k: number) => string) =>
-  Array.from({ length: OILS }, (_, i) => [formula(i + 1)]);
-const ofLines = (column: string) =>
-  Array.from({ length: OILS + 1 }, (_, i) => [
-    `=IF($A${15 + i}="","",${ofMaterial(column, `$A${15 + i}`)})`,
-  ]);
+const PARTS = ["liquid", "bottle", "sprayer", "label", "box", "work"].map((name) => `{${name}}`);
+const COST = "{costs.cost:across}";
 
-/** What one bottle costs, what to ask for it, when it pays, and who gets what. Demo data invented. */
+/** A way to sell, with what the demo types for each size. */
+interface Channel {
+  /** The name of its table. */
+  name: string;
+  words: string;
+  /** What the names of its fields begin with. */
+  prefix: string;
+  /** The column of Price list with the maker's own prices. */
+  column: string;
+  own: (number | null)[];
+  sold: number[];
+  /** Its margin, and its fees on the price and on each sale: what the demo types, and what draws them. */
+  demo: number[];
+  draws: string[];
+}
+
+const ofPriceList = (name: string) => `=IF({Price list!${name}}="","",{Price list!${name}})`;
+
+const RETAIL: Channel = {
+  name: "retail",
+  words: "retail",
+  prefix: "",
+  column: "own",
+  own: [null, 14],
+  sold: [60, 90, 20],
+  demo: [0.5, 0.065, 0.3],
+  draws: ["margin", "fee", "fixed"].map(ofPriceList),
+};
+const TRADE: Channel = {
+  name: "trade",
+  words: "wholesale",
+  prefix: "trade",
+  column: "ownTrade",
+  own: [],
+  sold: [20, 40, 0],
+  demo: [0.25, 0, 0],
+  draws: [ofPriceList("trade")],
+};
+
+/** What is asked of all sizes alike; what is kept of each. */
+function prices({ name, words, prefix, column, own, sold, demo, draws }: Channel): Part[] {
+  const [margin, fee, fixed] = ["margin", "fee", "fixed"].map((each) => `{${prefix}${each}}`);
+  const field = (at: number) => ({ demo: demo[at], ...(draws[at] && { draw: draws[at] }) });
+  const isKnown = `ISNUMBER(${COST})`;
+  const lacking = `IF(COUNT(${margin},${fee},${fixed})=3,"","an asking price takes a margin and both fees: 0 if none")`;
+  return [
+    {
+      gap: 1,
+      fields: [
+        {
+          name: `${prefix}margin`,
+          label: `Margin wanted, ${words} (%)`,
+          ...PERCENT,
+          ...field(0),
+          note: `=${lacking}`,
+        },
+        {
+          name: `${prefix}fee`,
+          label: `Fees on the ${words} price (%)`,
+          ...PERCENT,
+          ...field(1),
+        },
+        {
+          name: `${prefix}fixed`,
+          label: `Fee on each ${words} sale ($)`,
+          format: MONEY,
+          ...field(2),
+        },
+      ],
+    },
+    {
+      table: name,
+      across: SIZES,
+      heads: headed(`One bottle, ${words}`),
+      over: true,
+      rows: [
+        {
+          name: "ask",
+          label: `Asking price, ${words} ($)`,
+          format: MONEY,
+          formula: `=IF(OR(NOT(${isKnown}),${margin}="",${fee}="",${fixed}=""),"",MIST.ASKPRICE(${COST},${margin},${fee},${fixed}))`,
+        },
+        {
+          name: "own",
+          label: `Your own ${words} price, if another ($)`,
+          format: MONEY,
+          demo: own,
+          draw: ownOf(column),
+        },
+        {
+          name: "price",
+          label: `Price that counts, ${words} ($)`,
+          format: MONEY,
+          formula: '=IF({own}="",{ask},{own})',
+        },
+        {
+          name: "fees",
+          label: `Fees, ${words} ($)`,
+          format: MONEY,
+          formula: `=IF(OR({price}="",${fee}="",${fixed}=""),"",{price}*${fee}+${fixed})`,
+        },
+        {
+          name: "kept",
+          label: `Kept, ${words} ($)`,
+          format: MONEY,
+          formula: `=IF(AND(ISNUMBER({fees}),${isKnown}),{price}-{fees}-${COST},"")`,
+        },
+        {
+          name: "said",
+          label: `Below cost, ${words}?`,
+          look: "answer",
+          marks: [{ begins: "below cost", mark: "over" }],
+          formula: '=IF({kept}="","",IF({kept}<-0.000001,"below cost","no"))',
+        },
+        {
+          name: "rate",
+          label: `Margin kept, on the ${words} price (%)`,
+          format: "0.0%",
+          formula: `=IF(OR({kept}="",SUM({price})=0),"",MIST.KEEPRATE({price},${COST},${fee},${fixed}))`,
+        },
+        {
+          name: "markup",
+          label: `The ${words} price as markup on cost (%)`,
+          format: "0.0%",
+          formula: `=IF(OR({price}="",SUM(${COST})=0),"",({price}-${COST})/${COST})`,
+        },
+        {
+          name: "even",
+          label: `To break even, ${words} alone (count)`,
+          format: "0",
+          formula: `=IF(OR({kept}="",{season}=""),"",IF({kept}<=0,"never",MIST.EVENPOINT({season},{price},${COST}+${fixed},${fee})))`,
+        },
+        {
+          name: "sold",
+          label: `You expect to sell, ${words} (count)`,
+          demo: sold,
+          note: `=IF(SUMPRODUCT(({sizes.size}="")*({sizes.holds}="")*({${name}.sold}<>""))=0,"","not counted where there is no size")`,
+        },
+      ],
+    },
+  ];
+}
+
+/** Bottles and what is kept of each: unknown where one of the two is. */
+const SEASON = [RETAIL, TRADE].map(({ name }) => ({
+  isOpen: `SUMPRODUCT((({sizes.size}<>"")+({sizes.holds}<>"")>0)*(ISNUMBER({${name}.kept})<>ISNUMBER({${name}.sold})))`,
+  sum: `SUMPRODUCT(ISNUMBER({${name}.kept})*ISNUMBER({${name}.sold}),{${name}.kept},{${name}.sold})`,
+}));
+const OPEN = SEASON.map(({ isOpen }) => isOpen).join("+");
+
+const GRAMS = 'MIST.TURN({packsize},{packunit},"g",{packdensity})';
+const PER_GRAM = `=IF({landed}="",IF({material}="","","price?"),IF(NOT(ISNUMBER({landed})),"price?",IF(OR({packsize}="",{packunit}=""),"pack?",IF(AND({packdensity}="",ISERROR(${GRAMS})),"density?",{landed}/${GRAMS}/(1-SUM({packlost}))))))`;
+
+/** What is said of an ingredient. */
+const said = (more: string) =>
+  `=IF(AND({material}="",{load}=""),"",TEXTJOIN("; ",TRUE,${SHARE_SAID},IF({landed}="","no price",IF(ISNUMBER({landed}),"","its landed price: "&{landed})),IF({pergram}="pack?","size and unit of the pack?",""),IF({pergram}="density?","a pack by volume takes the density of the ingredient",""),IF(AND(ISNUMBER({landed}),{packlost}=""),"nothing lost of the pack is counted","")${more}))`;
+
+/** What one bottle of each size costs, what to ask, what is kept, when it pays. Demo data invented. */
 export const template: Template = {
   title: "Bottle cost",
-  use: "Materials, packaging, labour and fees of one bottle; its price, break-even and the split.",
+  use: "What one bottle of each size costs, line by line; its prices, retail and wholesale; what is kept, break-even and the split.",
+  words:
+    "cost per bottle, cost of making, candle cost, labour, my time, packaging, fees, profit, break even",
   step: 10,
-  widths: [236, 96, 96, 74, 66, 76, 86, 92],
-  blocks: [
-    { at: "A1", look: "title", rows: [["Bottle cost"]] },
+  widths: [262, 88, 88, 88, 88, 88, 88, 108, 120, 116, 110, 110, 142, 104, 100, 124, 200],
+  parts: [
+    { text: "title", rows: ["Bottle cost"] },
     {
-      at: "A2",
-      look: "note",
+      text: "note",
       rows: [
-        [
-          "Type over the cream cells. Pack prices are landed prices, freight counted: take them from Base comparison.",
-        ],
-        [
-          "Margin is on the price: half of a price of 20 is a margin of 50 %. Markup on cost is shown beside it; the two are not the same.",
-        ],
-        ["Lost is liquid that is bought and never sold. Overfill is sold: it is in the fill."],
-        ["Blank is not free, and not known: type 0 where a thing costs nothing."],
+        "Pick a recipe: what is blue is drawn and may be typed over. Or type the cream cells.",
+        "A pack's price is landed, freight counted. Blank is not free: type 0 where a thing costs nothing.",
+        "Margin is on the price: half of a price of 20 is a margin of 50 %. Markup is on the cost.",
+        "Lost is liquid that is bought and never sold. Overfill is sold: it is in the fill.",
       ],
     },
-    { at: "A6", look: "section", rows: [["The bottle"]] },
     {
-      at: "A7",
-      look: "label",
+      gap: 1,
+      name: "settings",
+      fields: [
+        {
+          name: "recipe",
+          label: "Recipe",
+          words: "{Recipes!recipes.picks}",
+          demo: "Rain room",
+          note: RECIPE_NOTE,
+        },
+        {
+          name: "density",
+          label: "Density of the finished spray (g/mL)",
+          format: "0.000",
+          demo: 0.87,
+          draw: `=IF({recipe}="","",${densityOf("{recipe}")})`,
+          note: '=IF({density}="","not known","")',
+        },
+        {
+          name: "lost",
+          label: "Lost of the liquid in filling (%)",
+          format: "0.0%",
+          limits: [0, 0.99],
+          demo: 0.03,
+          draw: ofPriceList("lost"),
+          note: '=IF({lost}="","blank: none lost","")',
+        },
+        {
+          name: "hour",
+          label: "An hour of work ($)",
+          format: MONEY,
+          demo: 18,
+          draw: ofPriceList("hour"),
+          note: '=IF({hour}="","blank is not known: type 0 if it costs nothing","")',
+        },
+        {
+          name: "filled",
+          label: "Sizes filled",
+          format: "0",
+          formula: '=SUMPRODUCT(--((({sizes.size}<>"")+({sizes.holds}<>""))>0))',
+          note: '=IF({filled}={counted},"every one has its cost","see where it says not known")',
+        },
+        {
+          name: "counted",
+          label: "Sizes with a cost",
+          format: "0",
+          formula: "=COUNT({costs.cost})",
+        },
+      ],
+    },
+    {
+      gap: 1,
+      table: "sizes",
+      across: SIZES,
+      heads: SIZE_HEADS,
+      over: true,
       rows: [
-        ["Bottle size"],
-        ["Density of the finished spray"],
-        ["Overfill of the stated volume"],
-        ["Lost of the liquid"],
-        ["Fill of one bottle"],
+        {
+          name: "size",
+          label: "Size",
+          words: "{Sizes!sizes.size}",
+          demo: ["2 fl oz", "4 fl oz", "8 fl oz"],
+          draw: SIZE,
+          note: `=IF(OR({recipe}="",${ALL_SIZES}<=${SIZES}),"",${ALL_SIZES}&" sizes, ${SIZES} fit: type over one for another")`,
+        },
+        ...held(3),
       ],
     },
-    { at: "E7", look: "label", needs: SET, rows: [["Recipe"], ["Size"]] },
     {
-      at: "F7",
-      look: "input",
-      needs: SET,
-      words: "{Recipes!recipes.picks}",
-      rows: [["Rain room"]],
-    },
-    { at: "F8", look: "input", needs: SET, words: "{Sizes!sizes.size}", rows: [["4 fl oz"]] },
-    {
-      at: "E9",
-      look: "note",
-      needs: SET,
+      gap: 1,
+      table: "costs",
+      across: SIZES,
+      heads: headed("What one bottle costs"),
+      over: true,
       rows: [
-        [
-          `=IF(F7="","pick a recipe and a size",IF(${loadsOf("F7")}>${OILS},"More than ${OILS} oils: not all of this recipe is here.",IF(B8="","The density of this recipe is not known.","what is blue is drawn; type over it")))`,
-        ],
+        {
+          name: "liquid",
+          label: "Liquid, with what is lost ($)",
+          format: MONEY,
+          marks: [{ begins: "not known", mark: "lacking" }],
+          formula: `=IF(${SIZED},IF(AND(ISNUMBER({sizes.fill:across}),${FILLED}>0,COUNT({liquids.cost:across})=${FILLED}),SUM({liquids.cost:across})/(1-SUM({lost})),"not known"),"")`,
+          note: `=IF(COUNTIF({costs.liquid},"not known")=0,"",IF(${FILLED}=0,"no ingredient is filled in","look at the fill, and under Said of this line below"))`,
+        },
+        {
+          name: "lostof",
+          label: "of which lost in filling ($)",
+          format: MONEY,
+          formula: '=IF(ISNUMBER({liquid}),{liquid}*SUM({lost}),"")',
+        },
+        ofOne("bottle", "Bottle ($)", [0.65, 0.85, 1.25], "bottlecost"),
+        ofOne("sprayer", "Sprayer or cap ($)", [0.38, 0.38, 0.38], "sprayercost"),
+        ofOne("label", "Labels ($)", [0.12, 0.12, 0.12], "labelcost"),
+        ofOne("box", "Box and filling ($)", [0, 0.3, 0.3], "boxcost"),
+        ofOne(
+          "minutes",
+          "Work on one bottle (minutes)",
+          [3, 3, 4],
+          "minutes",
+          '#,##0.0;-#,##0.0;"none"',
+        ),
+        {
+          name: "work",
+          label: "Work ($)",
+          format: PIECE,
+          marks: [{ begins: "not known", mark: "lacking" }],
+          formula: `=IF(${SIZED},IF(COUNT({minutes},{hour})=2,{minutes}/60*{hour},"not known"),"")`,
+        },
+        {
+          name: "cost",
+          label: "Cost of one bottle ($)",
+          format: MONEY,
+          marks: [{ begins: "not known", mark: "lacking" }],
+          formula: `=IF(${SIZED},IF(COUNT(${PARTS.join(",")})=${PARTS.length},SUM(${PARTS.join(",")}),"not known"),"")`,
+          note: '=IF(COUNTIF({costs.cost},"not known")=0,"","a line above has words, or nothing, in place of a sum")',
+        },
       ],
     },
-    { at: "B7", look: "input", rows: [[4]], draw: [[`=IF($F$8="","",${flozOf("$F$8", "B8")})`]] },
+    ...prices(RETAIL),
+    ...prices(TRADE),
     {
-      at: "B8",
-      look: "input",
-      format: "0.000",
-      rows: [[0.87]],
-      draw: [[`=IF($F$7="","",${densityOf("$F$7")})`]],
-    },
-    {
-      at: "B9",
-      look: "input",
-      format: "0.0%",
-      limits: [0, 1],
-      rows: [[0.02], [0.03]],
-      draw: [
-        [`=IF($F$8="","",${ofSize("overfill", "$F$8")})`],
-        ['=IF({Price list!lost}="","",{Price list!lost})'],
+      gap: 1,
+      name: "split",
+      fields: [
+        { name: "season", label: "Fixed costs of the season ($)", format: MONEY, demo: 180 },
+        {
+          name: "profit",
+          label: "Profit of the season ($)",
+          format: MONEY,
+          formula: `=IF(OR({season}="",COUNT({retail.sold},{trade.sold})=0,${OPEN}>0),"",${SEASON.map(({ sum }) => sum).join("+")}-{season})`,
+        },
+        { name: "part", label: "First partner's part (%)", ...PERCENT, demo: 0.6 },
+        {
+          name: "first",
+          label: "First partner ($)",
+          format: MONEY,
+          formula: '=IF(OR({profit}="",{part}=""),"",{profit}*{part})',
+        },
+        {
+          name: "second",
+          label: "Second partner ($)",
+          format: MONEY,
+          formula: '=IF({first}="","",{profit}-{first})',
+        },
       ],
     },
     {
-      at: "B11",
-      look: "result",
-      format: "#,##0.0",
-      rows: [['=IF(OR(B7="",B8=""),"",MIST.FILLWEIGHT(B7,"floz",B8,B9))']],
-    },
-    {
-      at: "C7",
-      look: "note",
+      text: "note",
+      name: "open",
+      under: "split",
       rows: [
-        ["US fl oz"],
-        ["g/mL"],
-        ['=IF(OR(B7="",B9<>""),"","none: filled to the mark")'],
-        ['=IF(OR(B7="",B10<>""),"","none lost")'],
-        ['=IF(ISERROR(B11),"g: look at size and density","g")'],
+        '=IF(OR(ISNUMBER({profit}),COUNT({costs.cost})=0,COUNT({season},{retail.sold},{trade.sold})=0),"","Not known: type the fixed costs and the bottles of each price, 0 if none.")',
       ],
     },
-    { at: "A13", look: "section", rows: [["What goes in"]] },
+    { room: "picture", beside: "split", skip: 1, rows: 10, columns: 7 },
     {
-      at: "A14",
-      look: "heading",
+      gap: 1,
+      table: "fills",
+      across: SIZES,
+      heads: headed("Each ingredient in one bottle ($)"),
       rows: [
-        [
-          "Ingredient",
-          "Share of the batch (%)",
-          "Landed pack ($)",
-          "Pack size",
-          "Pack unit",
-          "Density (g/mL)",
-          "Cost ($ per g)",
-          "In a bottle ($)",
-        ],
+        {
+          name: "fill",
+          label: "Fill of one bottle (g)",
+          format: "#,##0.0",
+          formula: '=IF({sizes.fill:across}="","",{sizes.fill:across})',
+        },
       ],
     },
     {
-      at: "A15",
-      look: "input",
-      rows: [["Alder Clear (base)"], ["Rain on Slate"], ["Attic Cedar"], [null], [null]],
-      draw: [
-        [`=IF($F$7="","",${ofRest("material", "$F$7")})`],
-        ...oils((k) => `=IF($F$7="","",${ofLoad("material", "$F$7", k)})`),
+      list: "liquids",
+      lines: 10,
+      reach: 60,
+      columns: [
+        MATERIAL,
+        {
+          name: "cost",
+          heading: eachSize((k) => `Size ${k}`),
+          format: "0.000",
+          formula:
+            '=IF(OR({share}="",NOT(ISNUMBER({sizes.fill:across}))),"",IF(NOT(ISNUMBER({share})),"share?",IF({share}=0,0,IF(ISNUMBER({pergram}),{sizes.fill:across}*{share}*{pergram},"price?"))))',
+        },
+        {
+          name: "load",
+          heading: "Share (%)",
+          format: "0.00%",
+          limits: [0, 1],
+          demo: [null, 0.04, 0.01],
+          draw: `=IF(${lineOfRecipe("load")}="","",${lineOfRecipe("share")})`,
+        },
+        { name: "share", heading: "Of it all (%)", format: "0.00%", formula: SHARE_OF_FINISHED },
+        {
+          name: "landed",
+          heading: "Landed ($)",
+          format: MONEY,
+          demo: [60.5, 27.4, 31.2],
+          draw: `=${ofMaterial("landed", "{material}")}`,
+        },
+        {
+          name: "packsize",
+          heading: "Pack size",
+          demo: [1, 1, 16],
+          draw: `=${ofMaterial("size", "{material}")}`,
+        },
+        {
+          name: "packunit",
+          heading: "Pack unit",
+          words: PACK_UNITS,
+          demo: ["gal", "lb", "oz"],
+          draw: `=${ofMaterial("unit", "{material}")}`,
+        },
+        {
+          name: "packdensity",
+          heading: "Density (g/mL)",
+          format: "0.000",
+          demo: [0.85],
+          draw: `=${ofMaterial("density", "{material}")}`,
+        },
+        {
+          name: "packlost",
+          heading: "Lost (%)",
+          ...PERCENT,
+          demo: [0, 0, 0],
+          draw: `=${ofMaterial("lost", "{material}")}`,
+        },
+        {
+          name: "pergram",
+          heading: "$ per g",
+          format: "0.0000",
+          formula: PER_GRAM,
+        },
+        { name: "over", heading: "Typed over", look: "note", over: true },
+        {
+          name: "said",
+          heading: "Said of this line",
+          look: "note",
+          formula: said(
+            ',IF(OR({material}="",COUNTIF({Materials!materials.key},{material})>0),"","not in Materials, or not in use")',
+          ),
+          alone: said(""),
+        },
       ],
-    },
-    { at: "B15", look: "result", format: "0.00%", rows: [["=1-SUM(B16:B19)"]] },
-    {
-      at: "B16",
-      look: "input",
-      format: "0.00%",
-      limits: [0, 1],
-      rows: [[0.04], [0.01], [null], [null]],
-      draw: oils((k) => `=IF($F$7="","",${ofLoad("share", "$F$7", k)})`),
-    },
-    {
-      at: "C15",
-      look: "input",
-      format: "#,##0.00",
-      rows: [[60.5], [27.4], [31.2], [null], [null]],
-      draw: ofLines("landed"),
-    },
-    {
-      at: "D15",
-      look: "input",
-      rows: [[1], [1], [16], [null], [null]],
-      draw: ofLines("size"),
-    },
-    {
-      at: "E15",
-      look: "input",
-      words: PACK_UNITS,
-      rows: [["gal"], ["lb"], ["oz"], [null], [null]],
-      draw: ofLines("unit"),
-    },
-    {
-      at: "F15",
-      look: "input",
-      format: "0.000",
-      rows: [[0.85], [null], [null], [null], [null]],
-      draw: ofLines("density"),
-    },
-    {
-      at: "G15",
-      look: "result",
-      format: "0.0000",
-      formula: '=IF(C15="","",C15/MIST.TURN(D15,E15,"g",F15))',
-      down: 5,
-    },
-    {
-      at: "H15",
-      look: "result",
-      format: "0.000",
-      formula:
-        '=IF($B$11="","",IF(B15="",IF(AND(A15="",C15=""),"","share?"),IF(C15="",IF(B15=0,"","price?"),$B$11*B15*G15/(1-$B$10))))',
-      down: 5,
-    },
-    { at: "A21", look: "section", rows: [["Around it"]] },
-    {
-      at: "A22",
-      look: "label",
-      rows: [
-        ["Bottle ($)"],
-        ["Sprayer or cap ($)"],
-        ["Labels ($)"],
-        ["Box and filling ($)"],
-        ["Work on one bottle (minutes)"],
-        ["An hour of work ($)"],
-      ],
-    },
-    {
-      at: "B22",
-      look: "input",
-      format: "#,##0.00",
-      rows: [[0.85], [0.38], [0.12], [0.3], [3], [18]],
-      draw: [
-        ...["bottlecost", "sprayercost", "labelcost", "boxcost", "minutes"].map((column) => [
-          `=IF($F$8="","",${ofSize(column, "$F$8")})`,
-        ]),
-        ['=IF({Price list!hour}="","",{Price list!hour})'],
-      ],
-    },
-    {
-      at: "C22",
-      look: "note",
-      formula: '=IF(OR($B$7="",B22<>""),"","type 0 if there is none")',
-      down: 6,
-    },
-    { at: "A29", look: "section", rows: [["What one bottle costs"]] },
-    {
-      at: "A30",
-      look: "label",
-      rows: [["Liquid ($)"], ["Packaging ($)"], ["Labour ($)"], ["Cost of one bottle ($)"]],
-    },
-    {
-      at: "B30",
-      look: "result",
-      format: "#,##0.00",
-      rows: [
-        ['=IF(B11="","",MIST.BOTTLECOST(B11,B15:B19,G15:G19,0,B10))'],
-        ['=IF(COUNT(B22:B25)<4,"",SUM(B22:B25))'],
-        ['=IF(COUNT(B26:B27)<2,"",B26/60*B27)'],
-        ['=IF(OR(B30="",B31="",B32=""),"",B30+B31+B32)'],
-      ],
-    },
-    {
-      at: "C30",
-      look: "note",
-      formula: '=IF(OR($B$7="",ISNUMBER(B30)),"","not known: see above")',
-      down: 4,
-    },
-    { at: "A35", look: "heading", rows: [["What to ask for it", "Retail", "Wholesale"]] },
-    {
-      at: "A36",
-      look: "label",
-      rows: [
-        ["Margin wanted, on the price (%)"],
-        ["Fees on the price (%)"],
-        ["Fee on each sale ($)"],
-        ["Asking price ($)"],
-        ["Your own price, if another ($)"],
-        ["Price that counts ($)"],
-        ["Fees of one bottle ($)"],
-        ["Kept of one bottle ($)"],
-        ["Margin kept, on the price (%)"],
-        ["The price as markup on cost (%)"],
-      ],
-    },
-    {
-      at: "B36",
-      look: "input",
-      format: "0.0%",
-      limits: [0, 1],
-      rows: [
-        [0.5, 0.25],
-        [0.065, 0],
-      ],
-    },
-    {
-      at: "B38",
-      look: "input",
-      format: "#,##0.00",
-      rows: [[0.3, 0]],
-    },
-    {
-      at: "B39",
-      look: "result",
-      format: "#,##0.00",
-      formula: '=IF(OR($B$33="",B36="",B37="",B38=""),"",MIST.ASKPRICE($B$33,B36,B37,B38))',
-      across: 2,
-    },
-    { at: "B40", look: "input", format: "#,##0.00", rows: [[14, null]] },
-    {
-      at: "B41",
-      look: "result",
-      format: "#,##0.00",
-      formula: '=IF(B40="",B39,B40)',
-      across: 2,
-    },
-    {
-      at: "B42",
-      look: "result",
-      format: "#,##0.00",
-      formula: '=IF(OR(B41="",B37="",B38=""),"",B41*B37+B38)',
-      across: 2,
-    },
-    {
-      at: "B43",
-      look: "result",
-      format: "#,##0.00",
-      formula: '=IF(OR(B42="",$B$33=""),"",B41-B42-$B$33)',
-      across: 2,
-    },
-    {
-      at: "B44",
-      look: "result",
-      format: "0.0%",
-      formula: '=IF(B43="","",MIST.KEEPRATE(B41,$B$33,B37,B38))',
-      across: 2,
-    },
-    {
-      at: "B45",
-      look: "result",
-      format: "0.0%",
-      formula: '=IF(OR(B41="",$B$33=""),"",(B41-$B$33)/$B$33)',
-      across: 2,
-    },
-    { at: "A46", look: "note", rows: [[PRICE_NOTE]] },
-    { at: "A47", look: "section", rows: [["When it pays, and who gets what"]] },
-    {
-      at: "A48",
-      look: "label",
-      rows: [
-        ["Fixed costs of the season ($)"],
-        ["Bottles to break even (count)"],
-        ["Bottles you expect to sell (count)"],
-        ["Profit of the season ($)"],
-        ["First partner's part (%)"],
-        ["First partner ($)"],
-        ["Second partner ($)"],
-      ],
-    },
-    { at: "B48", look: "input", format: "#,##0.00", rows: [[180]] },
-    {
-      at: "B49",
-      look: "result",
-      formula: '=IF(OR(B43="",$B$48=""),"",MIST.EVENPOINT($B$48,B41,$B$33+B38,B37))',
-      across: 2,
-    },
-    { at: "B50", look: "input", rows: [[90, 40]] },
-    {
-      at: "B51",
-      look: "result",
-      format: "#,##0.00",
-      rows: [
-        [
-          '=IF(OR((B43="")<>(B50=""),(C43="")<>(C50=""),COUNT(B50:C50)=0,B48=""),"",IF(B50="",0,B50*B43)+IF(C50="",0,C50*C43)-B48)',
-        ],
-      ],
-    },
-    {
-      at: "C51",
-      look: "note",
-      rows: [
-        [
-          '=IF(OR(ISNUMBER(B51),NOT(ISNUMBER(B33)),COUNT(B48,B50:C50)=0),"","Not known: type the fixed costs and the bottles of each price, 0 if none.")',
-        ],
-      ],
-    },
-    { at: "B52", look: "input", format: "0.0%", limits: [0, 1], rows: [[0.6]] },
-    {
-      at: "B53",
-      look: "result",
-      format: "#,##0.00",
-      rows: [['=IF(OR(B51="",B52=""),"",B51*B52)'], ['=IF(B53="","",B51-B53)']],
-    },
-    { at: "E29", look: "section", rows: [["Retail price, part by part ($)"]] },
-    {
-      at: "E30",
-      look: "label",
-      rows: [["Liquid"], ["Packaging"], ["Labour"], ["Fees"], ["Kept"]],
-    },
-    {
-      at: "G30",
-      look: "result",
-      format: "#,##0.00",
-      rows: [["=B30"], ["=B31"], ["=B32"], ["=B42"], ["=B43"]],
     },
   ],
   charts: [
     {
-      title: "What the retail price is made of",
-      kind: "bars",
-      unit: "$ of one bottle",
-      labels: "E30:E34",
-      series: [{ name: "$ of one bottle", values: "G30:G34" }],
-      over: "D36:H49",
+      title: "What one bottle costs, and its retail price",
+      kind: "columns",
+      unit: "$ a bottle",
+      labels: "{sizes.size}",
+      series: [
+        { name: "cost", values: "{costs.cost}" },
+        { name: "retail price", values: "{retail.price}" },
+      ],
+      over: "{picture}",
     },
   ],
+  page: { landscape: true, heads: "liquids", columns: 1 },
 };

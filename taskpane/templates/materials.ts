@@ -1,6 +1,6 @@
-import { PACK_UNITS } from "../sheets/pack-units";
-import { DEMO_MATERIALS } from "./demo/materials";
-import type { Template } from "../sheets/template";
+import { PACK_UNITS } from "../sheets/pack-units.ts";
+import { DEMO_MATERIALS } from "./demo/materials.ts";
+import type { Template } from "../sheets/template.ts";
 
 const UNITS = [...PACK_UNITS, "piece"];
 const demo = <K extends keyof (typeof DEMO_MATERIALS)[number]>(key: K) =>
@@ -14,11 +14,13 @@ const each = (turned: string) =>
 export const template: Template = {
   title: "Materials",
   use: "Everything you buy, typed once: packs, prices, freight, what is on hand, limits. All other sheets draw from it.",
+  words:
+    "stock, inventory, on hand, supplies, prices, reorder, running low, expiry, use by, samples, suppliers, shipping, left",
   step: 1,
   widths: [
     236, 104, 148, 92, 74, 66, 66, 74, 74, 82, 82, 66, 82, 82, 88, 88, 260, 92, 96, 92, 84, 84, 92,
-    92, 74, 82, 82, 82, 82, 82, 74, 92, 108, 74, 82, 74, 74, 74, 88, 74, 220, 140, 150, 60, 140, 60,
-    60, 60, 140,
+    92, 74, 82, 82, 82, 82, 82, 74, 104, 92, 108, 74, 82, 74, 74, 74, 88, 74, 220, 140, 150, 60,
+    140, 60, 60, 60, 140,
   ],
   parts: [
     { text: "title", rows: ["Materials"] },
@@ -191,6 +193,12 @@ export const template: Template = {
           demo: DEMO_MATERIALS.map(({ limits }) => limits ?? [null]),
         },
         { name: "flash", heading: "Flash point (C)", demo: demo("flash") },
+        {
+          name: "hazard",
+          heading: "Hazardous by its data sheet (yes or no)",
+          words: ["yes", "no", "not known"],
+          demo: demo("hazard"),
+        },
         {
           name: "sheetdate",
           heading: "Data sheet of (date)",

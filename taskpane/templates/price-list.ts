@@ -1,5 +1,5 @@
-import { densityOf } from "../sheets/drawn";
-import type { Template } from "../sheets/template";
+import { densityOf } from "../sheets/drawn.ts";
+import type { Template } from "../sheets/template.ts";
 
 /** Recipes, sizes, and prices of the maker's own. */
 const DEMO: [recipe: string, size: string, own: number | null][] = [
@@ -22,6 +22,8 @@ const asked = (margin: string, fee: string, fixed: string) =>
 export const template: Template = {
   title: "Price list",
   use: "Every recipe in every size: what it costs, what to ask retail and wholesale, what is kept, what a price change does.",
+  words:
+    "what to charge, price, retail, wholesale, profit, margin, markup, raise prices, market stall, fees",
   step: 11,
   widths: [
     236, 92, 92, 74, 74, 74, 74, 84, 84, 84, 84, 74, 84, 84, 84, 84, 240, 84, 84, 84, 60, 60, 84,
@@ -299,6 +301,12 @@ export const template: Template = {
           heading: "Density (g/mL)",
           format: "0.000",
           formula: `=IF({recipe}="","",${densityOf("{recipe}", '"density?"')})`,
+        },
+        {
+          name: "nth",
+          hidden: true,
+          heading: "Found by (each size of a recipe)",
+          formula: '=IF({recipe}="","",{recipe}&"|"&COUNTIF({prices.recipe:upto},{recipe}))',
         },
       ],
     },

@@ -1,5 +1,5 @@
-import { DEMO_KINDS, DEMO_RECIPES } from "./demo/recipes";
-import type { Template } from "../sheets/template";
+import { DEMO_KINDS, DEMO_RECIPES } from "./demo/recipes.ts";
+import type { Template } from "../sheets/template.ts";
 
 const demo = <K extends keyof (typeof DEMO_RECIPES)[number]>(key: K) =>
   DEMO_RECIPES.map((line) => line[key] ?? null);
@@ -16,6 +16,8 @@ const ofRecipe = (column: string, key: string, none: string) =>
 export const template: Template = {
   title: "Recipes",
   use: "Recipes, one line an ingredient, any number of them: loads, kinds, the highest load of each kind.",
+  words:
+    "recipe, formula, room spray, linen spray, body spray, diffuser, candle, new product, percentages",
   step: 2,
   widths: [
     150, 104, 150, 74, 84, 92, 104, 92, 92, 92, 92, 92, 240, 84, 84, 74, 60, 150, 110, 110, 110,

@@ -1,226 +1,289 @@
-import { basisOf, densityOf, flozOf, loadsOf, ofLoad, ofRest } from "../sheets/drawn";
-import type { Template } from "../sheets/template";
+import { basisOf, densityOf, ofMaterial, ofSize } from "../sheets/drawn.ts";
+import type { Part } from "../sheets/parts.ts";
+import {
+  FILLED,
+  MATERIAL,
+  RECIPE_NOTE,
+  SHARE_BY_BASIS,
+  SHARE_SAID,
+  SIZED,
+  SIZES,
+  SIZE_HEADS,
+  blankIn,
+  eachSize,
+  headed,
+  held,
+  lineOfRecipe,
+} from "../sheets/sizes-across.ts";
+import type { Template } from "../sheets/template.ts";
 
-/** Lines for oils. */
-const OILS = 3;
-const oils = (formula: (k: number) => string) =>
-  Array.from({ length: OILS }, (_, i) => [formula(i + 1)]);
+type Row = Extract<Part, { table: unknown }>["rows"][number];
 
-/** One recipe over four bottle sizes: what to weigh, whether the scale can, what to buy. Demo invented. */
+/** Sizes of the demo. */
+const DEMO = 4;
+const WEIGHT = "#,##0.00";
+const PERCENT = { format: "0.0%", limits: [0, 1] as [number, number] };
+
+/** What weights are in, and the grams in one. */
+const UNIT = 'IF({weighin}="","g",{weighin})';
+const PER = `MIST.TURN(1,${UNIT},"g")`;
+/** The largest error allowed in an ingredient; 5 % where none is typed. */
+const ALLOWED = 'IF({tolerance}="",0.05,{tolerance})';
+
+const isWhole = (count: string) =>
+  `IF(ISNUMBER(${count}),IF(${count}>=0,${count}=INT(${count}),FALSE),FALSE)`;
+
+/** Of a size: how many of a piece are on one bottle. */
+const onOne = (name: string, label: string, demo: number[]): Row => {
+  const piece = ofSize(name, "{sizes.size:across}");
+  const isThere = ofSize("size", "{sizes.size:across}");
+  return {
+    name: `${name}each`,
+    label: `${label} on one (count)`,
+    format: '0;-0;"none"',
+    demo,
+    draw: `=IF(${isThere}="","",IF(${piece}="",0,1))`,
+    note: `=IF(${blankIn(`pieces.${name}each`)}=0,"","blank is not known: type 0 if there is none")`,
+  };
+};
+
+/** Of a size: pieces for all its bottles, with spare ones; `each` is how many are on one. */
+const ready = (name: string, label: string, each: string): Row => ({
+  name,
+  label: `${label} to have (count)`,
+  format: '#,##0;-#,##0;"none"',
+  formula: `=IF(AND(ISNUMBER(${each}),${isWhole("{sizes.count:across}")}),ROUNDUP(ROUND({sizes.count:across}*${each}*(1+SUM({morepieces})),6),0),"")`,
+  note: `=IF(COUNT({sizes.count})=0,"",IF(COUNT({pieces.${name}})<COUNT({sizes.count}),"not known for every size",TEXT(SUM({pieces.${name}}),"#,##0")&" in all"))`,
+});
+
+/** What is said of an ingredient. */
+const said = (more: string) =>
+  `=IF(AND({material}="",{load}=""),"",TEXTJOIN("; ",TRUE,${SHARE_SAID},IF(AND(ISNUMBER({weigh}),SUM({share})>0,SUM({step})>${ALLOWED}*SUM({weigh})+0.000000001),IF({weigh}=0,"less than this scale can show","too little for this scale: up to "&TEXT({step}/2/{weigh},"0%")&" off"),"")${more}))`;
+const ON_HAND = ofMaterial("onhand", "{material}");
+
+/** One recipe over several bottle sizes: what to weigh, whether the scale can, pieces to have. Demo invented. */
 export const template: Template = {
   title: "Size run",
-  use: "One recipe poured into several bottle sizes: what to weigh of each ingredient, and what to buy.",
+  use: "One recipe poured into several bottle sizes: what to weigh of each ingredient, what to buy, and the pieces to have ready.",
+  words: "scale a recipe, resize, several sizes, sample sizes, make many bottles, double, multiply",
   step: 8,
-  widths: [232, 92, 112, 84, 84, 84, 84, 92, 92],
-  blocks: [
-    { at: "A1", look: "title", rows: [["Size run"]] },
+  widths: [240, 88, 88, 88, 88, 88, 88, 136, 104, 120, 112, 116, 124, 200],
+  parts: [
+    { text: "title", rows: ["Size run"] },
     {
-      at: "A2",
-      look: "note",
+      text: "note",
       rows: [
-        [
-          "Type over the cream cells. Type a load as 5 %, not 5; leave a size or an oil blank if you have fewer.",
-        ],
-        ["5 % of the base is not 5 % of the finished batch: say below which one your loads are."],
-        ["The density is that of the finished spray: weigh a known volume, or use MIST.DENSITYOF."],
+        "Pick a recipe, sizes and bottles: what is blue is drawn and may be typed over. Or type the cream cells.",
+        "5 % of the base is not 5 % of the finished batch: say which one your loads are. Type 5 %, not 5.",
+        "Leave the load of the base blank: it is the rest. For the density weigh a known volume, or use MIST.DENSITYOF.",
       ],
     },
     {
-      at: "A5",
-      look: "caution",
+      text: "caution",
       rows: [
-        [
-          "Alcohol bases burn: no flame or spark near, air moving. The safety data sheet and local rules come first.",
-        ],
+        "Alcohol bases burn: no flame or spark near, air moving. The safety data sheet and local rules come first.",
       ],
     },
     {
-      at: "A7",
-      look: "label",
+      gap: 1,
+      fields: [
+        {
+          name: "recipe",
+          label: "Recipe",
+          words: "{Recipes!recipes.picks}",
+          demo: "Rain room",
+          note: RECIPE_NOTE,
+        },
+        {
+          name: "of",
+          label: "Loads are a percentage of",
+          words: ["finished", "base"],
+          demo: "finished",
+          draw: `=IF({recipe}="","",${basisOf("{recipe}")})`,
+          note: '=IF({of}="","say which: finished or base",IF({of}="base","the base alone","the finished batch"))',
+        },
+        {
+          name: "density",
+          label: "Density of the finished spray (g/mL)",
+          format: "0.000",
+          demo: 0.87,
+          draw: `=IF({recipe}="","",${densityOf("{recipe}")})`,
+          note: '=IF({density}="","not known: weigh a known volume","")',
+        },
+        {
+          name: "weighin",
+          label: "Weights and the scale's step are in",
+          words: ["g", "oz"],
+          demo: "g",
+          note: '=IF({weighin}="","blank: g is taken","")',
+        },
+        {
+          name: "step",
+          label: "Smallest step of the scale (g or oz)",
+          demo: 0.1,
+          note: `=IF(SUM({step})<=0,"what is its smallest step?",${UNIT})`,
+        },
+        {
+          name: "tolerance",
+          label: "Largest error allowed in one (%)",
+          ...PERCENT,
+          demo: 0.05,
+          note: '=IF({tolerance}="","blank: 5 % is taken","")',
+        },
+        {
+          name: "spare",
+          label: "Spare liquid (%)",
+          ...PERCENT,
+          demo: 0.02,
+          note: '=IF({spare}="","blank: none","")',
+        },
+        {
+          name: "morepieces",
+          label: "Spare pieces (%)",
+          ...PERCENT,
+          demo: 0.05,
+          note: '=IF({morepieces}="","blank: none","rounded up, for each size")',
+        },
+        {
+          name: "show",
+          label: "Show the weights of",
+          words: ["all bottles", "one bottle"],
+          demo: "all bottles",
+          note: '=IF({show}="","blank: all bottles","")',
+        },
+        {
+          name: "batch",
+          label: "The whole batch, with spare (g)",
+          format: "#,##0.0",
+          marks: [{ begins: "not known", mark: "lacking" }],
+          formula: `=IF(COUNTA({sizes.count})=0,"",IF(COUNT({sizes.amount})=SUMPRODUCT(--((({sizes.size}<>"")+({sizes.holds}<>"")+({sizes.count}<>""))>0)),SUM({sizes.amount})*${PER}*(1+SUM({spare})),"not known"))`,
+          note: '=IF({batch}="not known","look at each size below","")',
+        },
+      ],
+    },
+    {
+      gap: 1,
+      table: "sizes",
+      across: SIZES,
+      heads: SIZE_HEADS,
+      over: true,
       rows: [
-        ["Loads are a percentage of"],
-        ["Density of the finished spray"],
-        ["Overfill of the stated volume"],
-        ["Smallest step of the scale"],
-        ["Largest error allowed in an oil"],
+        {
+          name: "size",
+          label: "Size",
+          words: "{Sizes!sizes.size}",
+          demo: ["2 fl oz", "4 fl oz", "8 fl oz", "16 fl oz"],
+        },
+        ...held(DEMO),
+        { name: "count", label: "Bottles to fill (count)", demo: [12, 24, 12, 6] },
+        {
+          name: "said",
+          label: "Said of this size",
+          look: "note",
+          formula: `=IF(${SIZED},IF(ISNUMBER({count}),IF(${isWhole("{count}")},"","whole ones?"),"how many?"),IF({count}="","","which size?"))`,
+        },
+        {
+          name: "amount",
+          label: "All its bottles (g or oz)",
+          format: WEIGHT,
+          formula: `=IF(AND(ISNUMBER({fill}),${isWhole("{count}")}),{fill}*{count}/${PER},"")`,
+        },
+        {
+          name: "can",
+          label: "Can this scale weigh the least of it?",
+          look: "answer",
+          marks: [{ begins: "no", mark: "doubt" }],
+          formula: `=IF(OR(SUM({amount})<=0,SUM({step})<=0,SUM({liquids.share})=0,COUNT({liquids.share})<${FILLED}),"",IF({amount}>=MIST.LEASTBATCH(MINIFS({liquids.share},{liquids.share},">0"),{step},${ALLOWED})-0.000000001,"yes","no: too little"))`,
+        },
       ],
     },
-    { at: "E7", look: "label", needs: ["Recipes"], rows: [["Recipe"]] },
     {
-      at: "F7",
-      look: "input",
-      needs: ["Recipes"],
-      words: "{Recipes!recipes.picks}",
-      rows: [["Rain room"]],
-    },
-    {
-      at: "E8",
-      look: "note",
-      needs: ["Recipes"],
+      gap: 1,
+      table: "pieces",
+      across: SIZES,
+      heads: headed("Pieces"),
+      over: true,
       rows: [
-        [
-          `=IF(F7="","pick a recipe: what is blue is drawn",IF(${loadsOf("F7")}>${OILS},"More than ${OILS} oils: not all of this recipe is here.",IF(${loadsOf("F7")}=0,"not in Recipes","what is blue is drawn; type over it")))`,
-        ],
-        [`=IF(F7="","",IF(B7=(${basisOf("F7")}),"","Loads of: typed over"))`],
-        [
-          `=IF(F7="","",IF(B8=(${densityOf("F7")}),"",IF(B8="","density not known","Density: typed over")))`,
-        ],
+        onOne("sprayer", "Sprayers, caps or wicks", [1, 1, 1, 1]),
+        onOne("label", "Labels", [1, 1, 1, 1]),
+        onOne("box", "Boxes", [0, 0, 1, 1]),
+        ready("bottle", "Bottles or jars", "1"),
+        ready("sprayer", "Sprayers, caps, wicks", "{sprayereach}"),
+        ready("label", "Labels", "{labeleach}"),
+        ready("box", "Boxes", "{boxeach}"),
       ],
     },
     {
-      at: "B7",
-      look: "input",
-      words: ["finished", "base"],
-      rows: [["finished"]],
-      draw: [[`=IF($F$7="","",${basisOf("$F$7")})`]],
-    },
-    {
-      at: "B8",
-      look: "input",
-      format: "0.000",
-      rows: [[0.87]],
-      draw: [[`=IF($F$7="","",${densityOf("$F$7")})`]],
-    },
-    { at: "B9", look: "input", format: "0.0%", limits: [0, 1], rows: [[0.02]] },
-    { at: "B10", look: "input", rows: [[0.1]] },
-    { at: "B11", look: "input", format: "0.0%", limits: [0, 1], rows: [[0.05]] },
-    {
-      at: "C7",
-      look: "note",
+      gap: 1,
+      table: "weights",
+      across: SIZES,
+      heads: headed(
+        `="What to weigh ("&${UNIT}&"), "&IF({show}="one bottle","one bottle of each","all bottles")`,
+      ),
       rows: [
-        [
-          '=IF(B7="","say which: finished or base",IF(B7="base","the base alone","the finished batch"))',
-        ],
-        ["g/mL"],
-        ['=IF(OR(B8="",B9<>""),"","none: filled to the mark")'],
-        ["g"],
-        ['=IF(OR(B10="",B11<>""),"","blank: 5 % is taken")'],
+        {
+          name: "all",
+          label: "All ingredients together (g or oz)",
+          format: WEIGHT,
+          formula: `=IF({show}="one bottle",IF(ISNUMBER({sizes.fill:across}),{sizes.fill:across}/${PER},""),{sizes.amount:across})`,
+        },
       ],
     },
     {
-      at: "A13",
-      look: "label",
-      rows: [["Bottle size (US fl oz)"], ["Bottles to fill (count)"], ["Fill of one bottle (g)"]],
-    },
-    {
-      at: "D12",
-      look: "input",
-      needs: ["Sizes"],
-      words: "{Sizes!sizes.size}",
-      rows: [["2 fl oz", "4 fl oz", "8 fl oz", "16 fl oz"]],
-    },
-    { at: "A12", look: "label", needs: ["Sizes"], rows: [["Size, of Sizes"]] },
-    {
-      at: "D13",
-      look: "input",
-      rows: [[2, 4, 8, 16]],
-      draw: [
-        ["D", "E", "F", "G"].map(
-          (column) => `=IF(${column}$12="","",${flozOf(`${column}$12`, "$B$8")})`,
-        ),
+      list: "liquids",
+      lines: 10,
+      reach: 60,
+      columns: [
+        MATERIAL,
+        {
+          name: "grams",
+          heading: eachSize((k) => `Size ${k}`),
+          format: WEIGHT,
+          formula:
+            '=IF(AND(ISNUMBER({share}),ISNUMBER({weights.all:across})),{share}*{weights.all:across},"")',
+        },
+        {
+          name: "weigh",
+          heading: "To weigh, with spare (g or oz)",
+          format: "#,##0.0##",
+          formula: `=IF(AND(ISNUMBER({share}),ISNUMBER({batch}),SUM({step})>0),ROUND(ROUND({share}*{batch}/${PER}/{step},0)*{step},6),"")`,
+        },
+        {
+          name: "load",
+          heading: "Load (%)",
+          ...PERCENT,
+          demo: [null, 0.04, 0.01],
+          draw: `=${lineOfRecipe("load")}`,
+        },
+        { name: "share", heading: "Of it all (%)", format: "0.00%", formula: SHARE_BY_BASIS },
+        {
+          name: "buy",
+          heading: "To buy (g)",
+          format: "#,##0.0",
+          formula: '=IF(AND(ISNUMBER({share}),ISNUMBER({batch})),{share}*{batch},"")',
+        },
+        {
+          name: "buyoz",
+          heading: "To buy (oz)",
+          format: "#,##0.00",
+          formula: '=IF({buy}="","",MIST.TURN({buy},"g","oz"))',
+        },
+        { name: "over", heading: "Typed over", look: "note", over: true },
+        {
+          name: "said",
+          heading: "Said of this line",
+          look: "note",
+          marks: [
+            { begins: "too little", mark: "doubt" },
+            { begins: "less than", mark: "doubt" },
+          ],
+          formula: said(
+            `,IF(OR({material}="",COUNTIF({Materials!materials.key},{material})>0),"","not in Materials, or not in use"),IF(AND(ISNUMBER(${ON_HAND}),ISNUMBER({buy})),IF(${ON_HAND}<{buy},"on hand only "&TEXT(${ON_HAND},"#,##0.0")&" g",""),"")`,
+          ),
+          alone: said(""),
+        },
       ],
-    },
-    { at: "D14", look: "input", rows: [[12, 24, 12, 6]] },
-    {
-      at: "D15",
-      look: "result",
-      format: "#,##0.0",
-      formula: '=IF(D13="","",MIST.FILLWEIGHT(D13,"floz",$B$8,$B$9))',
-      across: 4,
-    },
-    {
-      at: "D16",
-      look: "note",
-      formula: '=IF((D13="")=(D14=""),"",IF(D14="","how many?","which size?"))',
-      across: 4,
-    },
-    { at: "A17", look: "section", rows: [["For the whole run"]] },
-    {
-      at: "A18",
-      look: "heading",
-      rows: [["Ingredient", "Load (%)", "Of the finished batch (%)"]],
-    },
-    {
-      at: "D18",
-      look: "heading",
-      formula: '=IF(D13="","",D13&" fl oz (g)")',
-      across: 4,
-    },
-    { at: "H18", look: "heading", rows: [["To buy (g)", "To buy (oz)"]] },
-    {
-      at: "A19",
-      look: "input",
-      rows: [["Alder Clear (base)"], ["Rain on Slate"], ["Attic Cedar"], [null]],
-      draw: [
-        [`=IF($F$7="","",${ofRest("material", "$F$7")})`],
-        ...oils((k) => `=IF($F$7="","",${ofLoad("material", "$F$7", k)})`),
-      ],
-    },
-    { at: "B19", look: "answer", rows: [["the rest"]] },
-    {
-      at: "B20",
-      look: "input",
-      format: "0.0%",
-      limits: [0, 1],
-      rows: [[0.04], [0.01], [null]],
-      draw: oils((k) => `=IF($F$7="","",${ofLoad("load", "$F$7", k)})`),
-    },
-    { at: "C19", look: "result", format: "0.00%;-0.00%;", rows: [["=1-SUM(C20:C22)"]] },
-    {
-      at: "C20",
-      look: "result",
-      format: "0.00%;-0.00%;",
-      formula: '=IF(SUM(B20)=0,0,B20/SUM(B$20:B$22)*MIST.REBASIS(SUM(B$20:B$22),$B$7,"finished"))',
-      down: 3,
-    },
-    {
-      at: "D19",
-      look: "result",
-      format: "#,##0.0;-#,##0.0;",
-      formula: "=MIST.SIZERUN(C19:C22,D15:G15,D14:G14)",
-      spills: [4, 4],
-    },
-    { at: "H19", look: "result", format: "#,##0.0;-#,##0.0;", formula: "=SUM(D19:G19)", down: 4 },
-    {
-      at: "I19",
-      look: "result",
-      format: "#,##0.00;-#,##0.00;",
-      formula: '=MIST.TURN(H19:H22,"g","oz")',
-      spills: [4, 1],
-    },
-    {
-      at: "A23",
-      look: "label",
-      rows: [["All ingredients (g)"], ["Can this scale weigh the least oil?"]],
-    },
-    { at: "D23", look: "result", format: "#,##0.0;-#,##0.0;", formula: "=SUM(D19:D22)", across: 5 },
-    {
-      at: "D24",
-      look: "answer",
-      formula:
-        '=IF(OR(D23=0,SUM($C$20:$C$22)=0),"",IF(D23>=MIST.LEASTBATCH(MINIFS($C$20:$C$22,$C$20:$C$22,">0"),$B$10,$B$11),"yes","no: too little"))',
-      across: 4,
-    },
-    {
-      at: "A25",
-      look: "note",
-      rows: [
-        [
-          '=IF(SUMPRODUCT((A20:A22<>"")*(B20:B22=""))=0,"","An oil without a load is left out: type its load, or 0.")',
-        ],
-      ],
-    },
-    { at: "A26", look: "section", rows: [["For one bottle"]] },
-    { at: "A27", look: "heading", rows: [["Ingredient", null, null]] },
-    { at: "D27", look: "heading", formula: "=D18", across: 4 },
-    { at: "A28", look: "label", formula: '=IF(A19="","",A19)', down: 4 },
-    {
-      at: "D28",
-      look: "result",
-      format: "#,##0.00;-#,##0.00;",
-      formula: '=IF(D$15="","",MIST.SIZERUN($C$19:$C$22,D$15))',
-      across: 4,
-      spills: [4, 1],
     },
   ],
+  page: { landscape: true, heads: "liquids", columns: 1 },
 };

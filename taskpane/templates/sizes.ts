@@ -1,6 +1,6 @@
-import { PACK_UNITS } from "../sheets/pack-units";
-import { DEMO_SIZES } from "./demo/recipes";
-import type { Template } from "../sheets/template";
+import { PACK_UNITS } from "../sheets/pack-units.ts";
+import { DEMO_SIZES } from "./demo/recipes.ts";
+import type { Template } from "../sheets/template.ts";
 
 const demo = <K extends keyof (typeof DEMO_SIZES)[number]>(key: K) =>
   DEMO_SIZES.map((line) => line[key] ?? null);
@@ -15,6 +15,7 @@ const cost = (piece: string) =>
 export const template: Template = {
   title: "Sizes",
   use: "The bottles and jars that you fill: what each holds, what it is packed in, and the minutes of work.",
+  words: "bottles, jars, containers, packaging, labour minutes, fill sizes, my time",
   step: 3,
   widths: [150, 66, 66, 74, 140, 150, 110, 110, 84, 92, 200, 74, 84, 74, 74],
   parts: [

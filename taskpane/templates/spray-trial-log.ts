@@ -1,12 +1,14 @@
-import { criteria, scorecard } from "./spray-trial-log/scorecard";
-import { fadingParts } from "./spray-trial-log/fading";
-import { log } from "./spray-trial-log/log";
-import type { Template } from "../sheets/template";
+import { criteria, scorecard } from "./spray-trial-log/scorecard.ts";
+import { fadingParts } from "./spray-trial-log/fading.ts";
+import { log } from "./spray-trial-log/log.ts";
+import type { Template } from "../sheets/template.ts";
 
 /** Hourly scores on cloth and in the air, their fading, and a scorecard. Demo data invented. */
 export const template: Template = {
   title: "Spray trial log",
   use: "Blind hourly scores on cloth and in the room, how they fade, and which base wins how firmly.",
+  words:
+    "how long does it last, scent throw, blind test, testers, fade, wear off, longevity, score, compare scents",
   step: 7,
   widths: [
     112, 112, 112, 74, 116, 92, 92, 92, 104, 96, 92, 92, 92, 58, 58, 58, 58, 58, 58, 58, 58, 58, 84,

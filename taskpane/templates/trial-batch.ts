@@ -1,284 +1,285 @@
-import { basisOf, ofLoad, ofMaterial, ofRest } from "../sheets/drawn";
-import type { Template } from "../sheets/template";
+import { basisOf, loadsOf, ofLoad, ofMaterial, ofRest } from "../sheets/drawn.ts";
+import type { Template } from "../sheets/template.ts";
 
-/** Sheets that a pour is drawn from. */
-const SET = ["Materials", "Recipes"];
+const HEADS = ["Pour 1", "Pour 2", "Pour 3"];
 
 /** What weights are in: one choice for the pours and the scale. */
-const UNIT = 'IF($B$17="","g",$B$17)';
+const UNIT = 'IF({unit}="","g",{unit})';
+
+/** What a scale shows of a weight: the nearest of its steps. */
+const shown = (weights: string) => `IF(${weights}="","",ROUND(${weights}/{step},0)*{step})`;
 
 /** Oil, and then pre-mix, to weigh: enough for this scale, half the batch at most, on its step. */
-const PART = "(ROUND(MIN(B25*B20/$B$10,$B$10/2)/$B$11,0)*$B$11)";
+const PART = "(ROUND(MIN({pours.least:same}*{pours.oil:same}/{batch},{batch}/2)/{step},0)*{step})";
 
 /** The load where oil and pre-mix are read half a step too low, or too high. */
-const mixed = (sign: string) => `B20/$B$10*((${PART}${sign}$B$11/2)/${PART})^2`;
+const mixed = (sign: string) => `{pours.oil:same}/{batch}*((${PART}${sign}{step}/2)/${PART})^2`;
 
 /** A pour's cell where its batch is too small for the scale, else blank. */
-const tooSmall = (formula: string) => `=IF(LEFT(B26,2)<>"no","",${formula})`;
+const tooSmall = (formula: string) => `=IF(LEFT({pours.enough:same},2)<>"no","",${formula})`;
 
 /** The same where there is room for a pre-mix that is weaker than the oil. */
-const premix = (formula: string) => tooSmall(`IF(${PART}<=2*B20,"",${formula})`);
+const premix = (formula: string) => tooSmall(`IF(${PART}<=2*{pours.oil:same},"",${formula})`);
 
 /** Test pours of one oil at three loads in one base: what to weigh, and what the scale makes of it. */
 export const template: Template = {
   title: "Trial batch",
   use: "Test pours of one oil at three loads: weights, drops, and the span that your scale allows.",
+  words: "sample, test, small batch, try a strength, drops, tester, experiment",
   step: 6,
   widths: [296, 104, 104, 104, 92],
-  blocks: [
-    { at: "A1", look: "title", rows: [["Trial batch"]] },
+  parts: [
+    { text: "title", rows: ["Trial batch"] },
     {
-      at: "A2",
-      look: "note",
+      text: "note",
       rows: [
-        [
-          "Type over the cream cells. A small pour on a coarse scale is a guess: read the span before you trust the load.",
-        ],
-        [
-          "Drops are for a first sniff; weigh what you will compare. Label each pour with a code, not its load.",
-        ],
+        "Type over the cream cells. A small pour on a coarse scale is a guess: read the span before you trust the load.",
+        "Drops are for a first sniff; weigh what you will compare. Label each pour with a code, not its load.",
       ],
     },
     {
-      at: "A4",
-      look: "caution",
+      text: "caution",
       rows: [
-        [
-          "Alcohol bases burn: no flame or spark near, air moving. Gloves on; oils are strong undiluted.",
-        ],
-        ["Spray a hidden spot of cloth and wood first. Not on skin, pets or where children reach."],
+        "Alcohol bases burn: no flame or spark near, air moving. Gloves on; oils are strong undiluted.",
+        "Spray a hidden spot of cloth and wood first. Not on skin, pets or where children reach.",
       ],
     },
     {
-      at: "A7",
-      look: "label",
-      rows: [
-        ["Base"],
-        ["Oil"],
-        ["Loads are a percentage of"],
-        ["Batch of each pour (g or oz)"],
-        ["Smallest step of the scale (g or oz)"],
-        ["Largest error allowed in the oil (%)"],
-        ["Density of the oil (g/mL)"],
-        ["Drops counted (count)"],
-        ["They weigh (g)"],
-        ["Drops in a millilitre"],
-        ["Weights and the scale's step are in"],
-      ],
-    },
-    { at: "D7", look: "label", needs: SET, rows: [["Recipe"]] },
-    {
-      at: "E7",
-      look: "input",
-      needs: SET,
-      words: "{Recipes!recipes.picks}",
-      rows: [["Orchard body"]],
-    },
-    { at: "D8", look: "note", needs: SET, rows: [["Blue is drawn; type over it."]] },
-    {
-      at: "B7",
-      look: "input",
-      rows: [["Alder Clear"], ["Salt Orchard"]],
-      draw: [
-        [`=IF($E$7="","",${ofRest("material", "$E$7")})`],
-        [`=IF($E$7="","",${ofLoad("material", "$E$7", 1)})`],
+      gap: 1,
+      needs: ["Materials", "Recipes"],
+      fields: [
+        {
+          name: "recipe",
+          label: "Recipe",
+          words: "{Recipes!recipes.picks}",
+          demo: "Orchard body",
+          note: `=IF({recipe}="","pick one, or type what follows",IF(${loadsOf("{recipe}")}>1,"its first oil is drawn; type another over it","blue is drawn; type over it"))`,
+        },
       ],
     },
     {
-      at: "B9",
-      look: "input",
-      words: ["finished", "base"],
-      rows: [["finished"]],
-      draw: [[`=IF($E$7="","",${basisOf("$E$7")})`]],
-    },
-    { at: "B10", look: "input", rows: [[20], [0.1]] },
-    { at: "B12", look: "input", format: "0.0%", limits: [0, 1], rows: [[0.05]] },
-    {
-      at: "C9",
-      look: "note",
-      rows: [['=IF(OR(B10="",B9<>""),"","blank: of the finished batch")']],
-    },
-    { at: "C12", look: "note", rows: [['=IF(OR(B11="",B12<>""),"","blank: 5 % is taken")']] },
-    {
-      at: "B13",
-      look: "input",
-      format: "0.000",
-      rows: [[0.94]],
-      draw: [[`=IF($B$8="","",${ofMaterial("density", "$B$8")})`]],
-    },
-    { at: "B14", look: "input", rows: [[50], [1.62]] },
-    {
-      at: "B16",
-      look: "result",
-      format: "0.0",
-      rows: [['=IF(B14="","",MIST.DROPRATE(B14,B15,"g",B13))']],
-    },
-    { at: "B17", look: "input", words: ["g", "oz"], rows: [["g"]] },
-    {
-      at: "C17",
-      look: "note",
-      rows: [['=IF(B17="","blank: g is taken","for all weights but that of the drops")']],
-    },
-    { at: "A18", look: "heading", rows: [["What to pour", "Pour 1", "Pour 2", "Pour 3"]] },
-    {
-      at: "A19",
-      look: "label",
-      rows: [
-        ["Load (%)"],
-        ["Oil to weigh (g or oz)"],
-        ["Base to weigh (g or oz)"],
-        ["Oil in drops (count)"],
-        ["Lowest load that those readings can mean (%)"],
-        ["Highest load that they can mean (%)"],
-        ["Smallest sensible batch for this scale (g or oz)"],
-        ["Is this batch large enough?"],
+      gap: 1,
+      fields: [
+        {
+          name: "base",
+          label: "Base",
+          demo: "Alder Clear",
+          draw: `=IF({recipe}="","",${ofRest("material", "{recipe}")})`,
+        },
+        {
+          name: "oil",
+          label: "Oil",
+          demo: "Salt Orchard",
+          draw: `=IF({recipe}="","",${ofLoad("material", "{recipe}", 1)})`,
+        },
+        {
+          name: "of",
+          label: "Loads are a percentage of",
+          words: ["finished", "base"],
+          demo: "finished",
+          draw: `=IF({recipe}="","",${basisOf("{recipe}")})`,
+          note: '=IF(OR({batch}="",{of}<>""),"","blank: of the finished batch")',
+        },
+        { name: "batch", label: "Batch of each pour (g or oz)", demo: 20 },
+        { name: "step", label: "Smallest step of the scale (g or oz)", demo: 0.1 },
+        {
+          name: "error",
+          label: "Largest error allowed in the oil (%)",
+          format: "0.0%",
+          limits: [0, 1],
+          demo: 0.05,
+          note: '=IF(OR({step}="",{error}<>""),"","blank: 5 % is taken")',
+        },
+        {
+          name: "density",
+          label: "Density of the oil (g/mL)",
+          format: "0.000",
+          demo: 0.94,
+          draw: `=IF({oil}="","",${ofMaterial("density", "{oil}")})`,
+        },
+        { name: "counted", label: "Drops counted (count)", demo: 50 },
+        { name: "weighed", label: "They weigh (g)", demo: 1.62 },
+        {
+          name: "rate",
+          label: "Drops in a millilitre",
+          format: "0.0",
+          formula: '=IF({counted}="","",MIST.DROPRATE({counted},{weighed},"g",{density}))',
+        },
+        {
+          name: "unit",
+          label: "Weights and the scale's step are in",
+          words: ["g", "oz"],
+          demo: "g",
+          note: '=IF({unit}="","blank: g is taken","for all weights but that of the drops")',
+        },
       ],
     },
     {
-      at: "B19",
-      look: "input",
-      format: "0.0%",
-      limits: [0, 1],
-      rows: [[0.03, 0.05, 0.08]],
-    },
-    {
-      at: "B20",
-      look: "result",
-      format: "0.00",
-      formula: '=IF(OR(B19="",$B$10=""),"",MIST.OILFOR($B$10,B19,$B$9))',
-      across: 3,
-    },
-    {
-      at: "B21",
-      look: "result",
-      format: "0.00",
-      formula: '=IF(OR(B19="",$B$10=""),"",MIST.BASEFOR($B$10,B19,$B$9))',
-      across: 3,
-    },
-    {
-      at: "B22",
-      look: "result",
-      format: "0",
-      formula: `=IF(OR(B20="",$B$16=""),"",MIST.DROPSFOR(B20,${UNIT},$B$16,$B$13))`,
-      across: 3,
-    },
-    {
-      at: "B23",
-      look: "result",
-      format: "0.0%",
-      // Two answers across a row of pours stand one under the other.
-      formula:
-        '=IF(OR(SUM(B20:D20)=0,SUM($B$11)=0),"",MIST.LOADSPAN(IF(B20:D20="","",ROUND(B20:D20/$B$11,0)*$B$11),IF(B21:D21="","",ROUND(B21:D21/$B$11,0)*$B$11),$B$11,$B$9))',
-      spills: [2, 3],
-    },
-    {
-      at: "B25",
-      look: "result",
-      format: "0.0",
-      formula: '=IF(SUM(B20)=0,"",MIST.LEASTBATCH(B20/$B$10,$B$11,$B$12))',
-      across: 3,
-    },
-    {
-      at: "B26",
-      look: "answer",
-      formula: '=IF(B25="","",IF($B$10>=B25,"yes","no: pour more"))',
-      across: 3,
-    },
-    { at: "A28", look: "heading", rows: [["What was poured", "Pour 1", "Pour 2", "Pour 3"]] },
-    {
-      at: "A29",
-      look: "label",
+      table: "pours",
+      across: HEADS.length,
+      heads: ["What to pour", ...HEADS],
       rows: [
-        ["Oil as read (g or oz)"],
-        ["Base as read (g or oz)"],
-        ["Load really poured (%)"],
-        ["To set it right, oil to add (g or oz)"],
-        ["To set it right, base to add (g or oz)"],
+        {
+          name: "load",
+          label: "Load (%)",
+          format: "0.0%",
+          limits: [0, 1],
+          demo: [0.03, 0.05, 0.08],
+        },
+        {
+          name: "oil",
+          label: "Oil to weigh (g or oz)",
+          format: "0.00",
+          formula: '=IF(OR({load}="",{batch}=""),"",MIST.OILFOR({batch},{load},{of}))',
+        },
+        {
+          name: "base",
+          label: "Base to weigh (g or oz)",
+          format: "0.00",
+          formula: '=IF(OR({load}="",{batch}=""),"",MIST.BASEFOR({batch},{load},{of}))',
+        },
+        {
+          name: "drops",
+          label: "Oil in drops (count)",
+          format: "0",
+          formula: `=IF(OR({pours.oil:same}="",{rate}=""),"",MIST.DROPSFOR({pours.oil:same},${UNIT},{rate},{density}))`,
+        },
+        {
+          // Two answers across a row of pours stand one under the other.
+          name: "span",
+          label: [
+            "Lowest load that those readings can mean (%)",
+            "Highest load that they can mean (%)",
+          ],
+          format: "0.0%",
+          spills: 2,
+          formula: `=IF(OR(SUM({pours.oil})=0,SUM({step})=0),"",MIST.LOADSPAN(${shown("{pours.oil}")},${shown("{pours.base}")},{step},{of}))`,
+        },
+        {
+          name: "least",
+          label: "Smallest sensible batch for this scale (g or oz)",
+          format: "0.0",
+          formula:
+            '=IF(SUM({pours.oil:same})=0,"",MIST.LEASTBATCH({pours.oil:same}/{batch},{step},{error}))',
+        },
+        {
+          name: "enough",
+          label: "Is this batch large enough?",
+          look: "answer",
+          formula: '=IF({least}="","",IF({batch}>={least},"yes","no: pour more"))',
+        },
       ],
     },
     {
-      at: "B29",
-      look: "input",
-      format: "0.00",
+      gap: 1,
+      table: "poured",
+      across: HEADS.length,
+      heads: ["What was poured", ...HEADS],
       rows: [
-        [0.6, 1.1, 1.6],
-        [19.4, 19, 18.4],
+        {
+          name: "oil",
+          label: "Oil as read (g or oz)",
+          format: "0.00",
+          demo: [0.6, 1.1, 1.6],
+        },
+        {
+          name: "base",
+          label: "Base as read (g or oz)",
+          format: "0.00",
+          demo: [19.4, 19, 18.4],
+        },
+        {
+          name: "load",
+          label: "Load really poured (%)",
+          format: "0.0%",
+          formula:
+            '=IF(AND({poured.oil:same}="",{poured.base:same}=""),"",MIST.LOADOF({poured.oil:same},{poured.base:same},{of}))',
+        },
+        {
+          name: "mend",
+          label: [
+            "To set it right, oil to add (g or oz)",
+            "To set it right, base to add (g or oz)",
+          ],
+          format: "0.00",
+          spills: 2,
+          formula:
+            '=IF(OR(SUM({poured.oil},{poured.base})=0,SUM({pours.load})=0),"",MIST.SETRIGHT({poured.oil},{poured.base},IF({poured.oil}="",IF({poured.base}="","",{pours.load}),{pours.load}),{of}))',
+        },
       ],
     },
     {
-      at: "B31",
-      look: "result",
-      format: "0.0%",
-      formula: '=IF(AND(B29="",B30=""),"",MIST.LOADOF(B29,B30,$B$9))',
-      across: 3,
-    },
-    {
-      at: "B32",
-      look: "result",
-      format: "0.00",
-      formula:
-        '=IF(OR(SUM(B29:D30)=0,SUM(B19:D19)=0),"",MIST.SETRIGHT(B29:D29,B30:D30,IF(B29:D29="",IF(B30:D30="","",B19:D19),B19:D19),$B$9))',
-      spills: [2, 3],
-    },
-    {
-      at: "A35",
-      look: "heading",
-      rows: [["Where this scale is too coarse, one of these", "Pour 1", "Pour 2", "Pour 3"]],
-    },
-    {
-      at: "A36",
-      look: "label",
+      gap: 1,
+      table: "coarse",
+      across: HEADS.length,
+      heads: ["Where this scale is too coarse, one of these", ...HEADS],
       rows: [
-        ["What the load can really be (%)"],
-        ["A scale with this step, or a finer one (g or oz)"],
-        ["Or a batch of at least (g or oz)"],
-        ["Or drops in place of weighing (count)"],
-        ["Or a pre-mix: oil to weigh (g or oz)"],
-        ["base to weigh to it (g or oz)"],
-        ["of that pre-mix, into the pour (g or oz)"],
-        ["and base to fill the pour (g or oz)"],
-        ["What the load can be with it (%)"],
+        {
+          name: "really",
+          label: "What the load can really be (%)",
+          look: "caution",
+          formula: tooSmall(
+            'IF(INDEX({pours.span:same},1)="","",TEXT(INDEX({pours.span:same},1),"0.0%")&" to "&TEXT(INDEX({pours.span:same},2),"0.0%"))',
+          ),
+        },
+        {
+          name: "finer",
+          label: "A scale with this step, or a finer one (g or oz)",
+          format: "0.0000",
+          formula: tooSmall("{step}*{batch}/{pours.least:same}"),
+        },
+        {
+          name: "larger",
+          label: "Or a batch of at least (g or oz)",
+          format: "0.0",
+          formula: tooSmall("{pours.least:same}"),
+        },
+        {
+          name: "drops",
+          label: "Or drops in place of weighing (count)",
+          format: "0",
+          formula: tooSmall("{pours.drops:same}"),
+        },
+        {
+          name: "mixoil",
+          label: "Or a pre-mix: oil to weigh (g or oz)",
+          format: "0.00",
+          formula: premix(PART),
+        },
+        {
+          name: "mixbase",
+          label: "base to weigh to it (g or oz)",
+          format: "0.00",
+          formula: premix(`${PART}^2/{pours.oil:same}-${PART}`),
+        },
+        {
+          name: "mixpart",
+          label: "of that pre-mix, into the pour (g or oz)",
+          format: "0.00",
+          formula: premix(PART),
+        },
+        {
+          name: "fill",
+          label: "and base to fill the pour (g or oz)",
+          format: "0.00",
+          formula: premix(`{batch}-${PART}`),
+        },
+        {
+          name: "mixspan",
+          label: "What the load can be with it (%)",
+          formula: premix(`TEXT(${mixed("-")},"0.0%")&" to "&TEXT(${mixed("+")},"0.0%")`),
+        },
       ],
     },
     {
-      at: "B36",
-      look: "caution",
-      formula: tooSmall('IF(B23="","",TEXT(B23,"0.0%")&" to "&TEXT(B24,"0.0%"))'),
-      across: 3,
-    },
-    {
-      at: "B37",
-      look: "result",
-      format: "0.0000",
-      formula: tooSmall("$B$11*$B$10/B25"),
-      across: 3,
-    },
-    { at: "B38", look: "result", format: "0.0", formula: tooSmall("B25"), across: 3 },
-    { at: "B39", look: "result", format: "0", formula: tooSmall("B22"), across: 3 },
-    { at: "B40", look: "result", format: "0.00", formula: premix(PART), across: 3 },
-    {
-      at: "B41",
-      look: "result",
-      format: "0.00",
-      formula: premix(`${PART}^2/B20-${PART}`),
-      across: 3,
-    },
-    { at: "B42", look: "result", format: "0.00", formula: premix(PART), across: 3 },
-    { at: "B43", look: "result", format: "0.00", formula: premix(`$B$10-${PART}`), across: 3 },
-    {
-      at: "B44",
-      look: "result",
-      formula: premix(`TEXT(${mixed("-")},"0.0%")&" to "&TEXT(${mixed("+")},"0.0%")`),
-      across: 3,
-    },
-    {
-      at: "A45",
-      look: "note",
+      text: "note",
       rows: [
-        [
-          "A pre-mix is weighed twice, once made and once used: its errors add up, and are in that load.",
-        ],
+        "A pre-mix is weighed twice, once made and once used: its errors add up, and are in that load.",
       ],
     },
   ],
+  page: {
+    caution:
+      "Flammable: no flame or spark near, air moving, gloves. The safety data sheet comes first.",
+  },
 };

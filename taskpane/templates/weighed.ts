@@ -1,6 +1,6 @@
-import { DEMO_MATERIALS } from "./demo/materials";
-import { DEMO_WEIGHED } from "./demo/batches";
-import type { Template } from "../sheets/template";
+import { DEMO_MATERIALS } from "./demo/materials.ts";
+import { DEMO_WEIGHED } from "./demo/batches.ts";
+import type { Template } from "../sheets/template.ts";
 
 /** What is poured; anything else on Materials is counted in pieces. */
 export const LIQUIDS = ["base", "fragrance oil", "additive", "wax"];
@@ -12,6 +12,7 @@ const whatOf = (material: string) => DEMO_MATERIALS.find(({ name }) => name === 
 export const template: Template = {
   title: "Weighed",
   use: "What was weighed or counted for each batch, from which lot: on hand on Materials falls by it.",
+  words: "used up, stock falls, lot numbers, what went into a batch, take out of stock, recall",
   step: 15,
   widths: [132, 180, 92, 104, 110, 104, 104, 220, 140, 92, 92, 84],
   parts: [

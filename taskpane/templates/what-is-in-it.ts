@@ -1,11 +1,11 @@
-import { DEMO_BASES, DEMO_INGREDIENTS } from "./demo/ingredients";
-import type { Part } from "../sheets/parts";
-import type { Template } from "../sheets/template";
+import { DEMO_BASES, DEMO_INGREDIENTS } from "./demo/ingredients.ts";
+import type { Part } from "../sheets/parts.ts";
+import type { Template } from "../sheets/template.ts";
 
 type Column = Extract<Part, { list: unknown }>["columns"][number];
 
 /** The six bases, by their numbers: each has columns of its own, named place1, low1, high1 and in1. */
-const BASES = [1, 2, 3, 4, 5, 6];
+export const BASES = [1, 2, 3, 4, 5, 6];
 const ofEach = (write: (base: number) => string) => BASES.map(write);
 
 const named = (base: number) => `INDEX({bases.base},${base})`;
@@ -52,6 +52,15 @@ const columnsOf = (k: number): Column[] => {
   ];
 };
 
+/** Which of the base's ingredients it is, from its first. */
+const nth = (k: number): Column => ({
+  name: `nth${k}`,
+  hidden: true,
+  heading: `Ingredient of base ${k}, in order`,
+  format: "0",
+  formula: `=IF({in${k}}=1,COUNTIF({ingredients.in${k}:upto},1),"")`,
+});
+
 /** 1 where the line's ingredient is in the base; a range from 0 to 0 % says that it is not. */
 const isIn = (k: number): Column => ({
   name: `in${k}`,
@@ -70,14 +79,28 @@ const upsideDown = ofEach(
 export const template: Template = {
   title: "What is in it",
   use: "Ingredients of up to six bases side by side: your own words for each, and how much is not disclosed.",
+  words:
+    "ingredients, ingredient list, free from, compare bases, alcohol free, phthalate, avoid, clean, vegan",
   step: 4,
-  widths: [236, 96, ...BASES.flatMap(() => [84, 84, 84]), 260, ...BASES.map(() => 60), 60],
+  widths: [
+    236,
+    96,
+    124,
+    96,
+    116,
+    136,
+    ...BASES.flatMap(() => [84, 84, 84]),
+    260,
+    ...BASES.flatMap(() => [60, 60]),
+    60,
+  ],
   parts: [
     { text: "title", rows: ["What is in it"] },
     {
       text: "note",
       rows: [
         "One line for each ingredient of a label or data sheet: its place on the label, or its range, or both. 0 to 0 % says that it is not in it; blank is not known.",
+        "What it is, VOC part, density and hazardous are typed once, for Limits check: as the data sheet of the base says, blank where it does not.",
         "A range leaves room: what is undisclosed is 100 % less the lows at most, less the highs at least. Not disclosed is not harmless: ask for the data sheet.",
       ],
     },
@@ -162,7 +185,7 @@ export const template: Template = {
     {
       // The bases' names over their columns.
       block: "names",
-      skip: 2,
+      skip: 6,
       look: "heading",
       rows: [BASES.flatMap((k) => [`=IF(${named(k)}="","base ${k}",${named(k)})`, null, null])],
     },
@@ -186,6 +209,32 @@ export const template: Template = {
           ],
           demo: DEMO_INGREDIENTS.map(({ word }) => word ?? null),
         },
+        {
+          name: "what",
+          heading: "What it is, for limits",
+          words: ["ethanol", "isopropanol", "water", "other"],
+          demo: DEMO_INGREDIENTS.map(({ what }) => what),
+        },
+        {
+          name: "vocpart",
+          heading: "VOC part (%)",
+          format: "0%",
+          limits: [0, 1],
+          demo: DEMO_INGREDIENTS.map(({ vocpart }) => vocpart),
+        },
+        {
+          name: "density",
+          heading: "Density (g/mL)",
+          format: "0.000",
+          limits: [0, 3],
+          demo: DEMO_INGREDIENTS.map(({ density }) => density),
+        },
+        {
+          name: "hazard",
+          heading: "Hazardous (yes or no)",
+          words: ["yes", "no", "not known"],
+          demo: DEMO_INGREDIENTS.map(({ hazard }) => hazard ?? null),
+        },
         ...BASES.flatMap(columnsOf),
         {
           name: "said",
@@ -194,6 +243,7 @@ export const template: Template = {
           formula: `=IF({ingredient}="",IF(COUNTA({word},{place1}:{high6})=0,"","which ingredient?"),TEXTJOIN("; ",TRUE,IF({inbases}=0,"in which base?",""),IF({word}="","like, avoid or ask?",""),IF(COUNTIF({ingredients.ingredient},{ingredient})>1,"stands here twice",""),${upsideDown}))`,
         },
         ...BASES.map(isIn),
+        ...BASES.map(nth),
         {
           name: "inbases",
           hidden: true,

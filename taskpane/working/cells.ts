@@ -1,14 +1,14 @@
 /** Cells as Excel takes them in a sum or a comparison. */
-import { type CellValue, type Fault, type Grid, isFault } from "../../functions/bind/cell";
+import { type CellValue, type Fault, type Grid, isFault } from "../../functions/bind/cell.ts";
 
-/** What an expression gives cannot be told here. */
+/** Thrown where it cannot be told here what an expression gives. */
 export class Untold extends Error {}
 
 export function fault(code: string): Fault {
   return { fault: code };
 }
 
-/** A cell as a number: a blank is 0. Whether a text is one hangs on the language of the computer. */
+/** A cell as a number: a blank is 0. Whether a text is one depends on the computer's language. */
 export function number(value: CellValue): number {
   if (typeof value === "number") return value;
   if (typeof value === "boolean") return value ? 1 : 0;
@@ -27,7 +27,7 @@ export function at(grid: Grid, row: number, column: number): CellValue {
   return value === undefined ? fault("#N/A") : value;
 }
 
-/** Numbers go before texts, texts before truth values; texts are alike whatever their case. */
+/** Numbers go before texts, texts before TRUE and FALSE; capitals make no difference. */
 export function sameOrLess(a: CellValue, b: CellValue): number {
   const [x, y] = [filled(a, b), filled(b, a)];
   const order = (value: CellValue) => ["number", "string", "boolean"].indexOf(typeof value);
@@ -35,15 +35,15 @@ export function sameOrLess(a: CellValue, b: CellValue): number {
   if (typeof x === "string" && typeof y === "string") {
     const [p, q] = [x.toLowerCase(), y.toLowerCase()];
     if (p === q) return 0;
-    // Which of two words comes first hangs on the language.
+    // Which of two words comes first depends on the language.
     if (/^[a-z0-9 ]*$/.test(p + q)) return p < q ? -1 : 1;
     throw new Untold();
   }
-  const [p, q] = [Number(x), Number(y)].map((each) => Number(each.toPrecision(15)));
-  return p - q;
+  const digits = (value: CellValue) => Number(Number(value).toPrecision(15));
+  return digits(x) - digits(y);
 }
 
-/** A blank is as the other side has it: nothing, or an empty text. */
+/** A blank beside a text is an empty text, beside anything else nothing. */
 function filled(value: CellValue, other: CellValue): CellValue {
   if (value !== null) return value;
   if (typeof other === "string") return "";

@@ -1,23 +1,30 @@
 /**
  * Small expressions worked out as Excel does, for arguments such as A1*2, -rate or SUM(B2:B9)/2.
  *
- * Only what is sure: where an answer would hang on the language of the computer (a text taken for a number,
- * a number as text) or on a function that is not in the list, it cannot be told.
+ * Only what is sure: where an answer depends on the computer's language (a text as a number, a
+ * number as text) or on a function that is not in the list, it cannot be told.
  */
-import { type CellValue, type Fault, type Grid, isFault } from "../../functions/bind/cell";
-import { worksheetFunction } from "../../functions/bind/register";
 import {
-  type Argument,
+  type CellValue,
+  type Fault,
+  type Grid,
+  isFault,
+  onlyCell,
+} from "../../functions/bind/cell.ts";
+import { worksheetFunction } from "../../functions/bind/register.ts";
+import { ourFunction } from "../../functions/formula/ours.ts";
+import {
+  type ArgumentNode,
+  type Call,
   type Node,
   calleeOf,
   constantOf,
   constantsOf,
-  ourFunction,
-} from "../../functions/formula/reader";
-import { COUNTED, type Counted, ONE_BY_ONE } from "./functions";
-import { Untold, at, fault, isTrue, number, sameOrLess, tidy } from "./cells";
+} from "../../functions/formula/tree.ts";
+import { COUNTED, type Counted, ONE_BY_ONE } from "./functions.ts";
+import { Untold, at, fault, isTrue, number, sameOrLess, tidy } from "./cells.ts";
 
-export { Untold } from "./cells";
+export { Untold } from "./cells.ts";
 
 /** What the references of an expression hold. */
 export interface References {
@@ -38,22 +45,23 @@ export async function evaluate(node: Node, references: References): Promise<Grid
     case "ReferenceIdentifier":
       return reference(node, references);
     case "UnaryExpression": {
-      const [inner] = node.arguments as Node[];
-      if (node.operator === "#" && inner.type === "ReferenceIdentifier")
+      const {
+        operator,
+        arguments: [inner],
+      } = node;
+      if (operator === "#" && inner.type === "ReferenceIdentifier")
         return references.spill(inner.value);
       const values = await evaluate(inner, references);
-      const { operator } = node;
       if (operator === "+") return values;
-      if (operator === "-") return each([values], ([value]) => -number(value));
-      if (operator === "%") return each([values], ([value]) => number(value) / 100);
+      if (operator === "-") return each([values], (value) => -number(value));
+      if (operator === "%") return each([values], (value) => number(value) / 100);
       throw new Untold();
     }
     case "BinaryExpression": {
       const work = OPERATORS[node.operator];
       if (!work) throw new Untold();
-      const [left, right] = node.arguments as Node[];
-      const sides = [await evaluate(left, references), await evaluate(right, references)];
-      return each(sides, ([a, b]) => work(a, b));
+      const [left, right] = node.arguments;
+      return each([await evaluate(left, references), await evaluate(right, references)], work);
     }
     case "CallExpression":
       return called(node, references);
@@ -70,53 +78,46 @@ function reference(
   return references.range(value);
 }
 
-async function called(
-  node: Extract<Node, { type: "CallExpression" }>,
-  references: References,
-): Promise<Grid> {
-  const name = calleeOf(node)
-    .replace(/^_xlfn\./i, "")
-    .toUpperCase();
-  const nodes = node.arguments as Argument[];
-  const valueOf = (arg: Argument) => (arg ? evaluate(arg, references) : [[null]]);
+async function called(node: Call, references: References): Promise<Grid> {
+  const name = calleeOf(node);
+  const nodes = node.arguments;
+  const valueOf = (arg: ArgumentNode) => (arg ? evaluate(arg, references) : [[null]]);
   if (name === "IF") return chosen(nodes, valueOf);
   const args: Grid[] = [];
-  // In turn: what a workbook is asked at once it may answer crosswise.
+  // In turn: a workbook that is asked all at once may mix its answers up.
   for (const arg of nodes) args.push(await valueOf(arg));
   const ours = ourFunction(node);
   if (ours) return worksheetFunction(ours)(...args);
   if (name === "IFERROR" && args.length === 2)
-    return each(args, ([value, instead]) => (isFault(value) ? instead : value), true);
+    return each(args, (value, instead) => (isFault(value) ? instead : value), true);
   const single = ONE_BY_ONE[name];
-  if (single) return each(args, (values) => single(...values.map(number)));
+  if (single) return each(args, (...values) => single(...values.map(number)));
   const counted = COUNTED[name];
   if (!counted) throw new Untold();
-  return [[guarded(() => counted(...args.flatMap((grid, i) => counts(grid, nodes[i]))))]];
+  return [[guarded(() => counted(...args.flatMap((grid, i) => counts(grid, nodes[i] ?? null))))]];
 }
 
-/** IF: only the branch that is taken is looked at, where there is one condition. */
+/** IF: of a single condition, only the branch that it takes is looked at. */
 async function chosen(
-  [condition, then, otherwise]: Argument[],
-  valueOf: (arg: Argument) => Promise<Grid> | Grid,
+  [condition = null, then, otherwise]: ArgumentNode[],
+  valueOf: (arg: ArgumentNode) => Promise<Grid> | Grid,
 ): Promise<Grid> {
   const conditions = await valueOf(condition);
-  const branch = async (arg: Argument | undefined) =>
+  const branch = async (arg: ArgumentNode | undefined) =>
     arg === undefined ? [[false]] : await valueOf(arg);
-  if (conditions.flat().length === 1) {
-    const [[value]] = conditions;
-    if (isFault(value)) return [[value]];
-    return branch(isTrue(value) ? then : otherwise);
-  }
+  const one = onlyCell(conditions);
+  if (isFault(one)) return [[one]];
+  if (one !== undefined) return branch(isTrue(one) ? then : otherwise);
   const grids = [conditions, await branch(then), await branch(otherwise)];
   return each(
     grids,
-    ([value, a, b]) => (isFault(value) ? value : isTrue(value) ? (a ?? 0) : (b ?? 0)),
+    (value, a, b) => (isFault(value) ? value : ((isTrue(value) ? a : b) ?? 0)),
     true,
   );
 }
 
-/** What an aggregate counts of an argument: of cells only the numbers, of what is typed in all. */
-function counts(grid: Grid, node: Argument): Counted[] {
+/** What an aggregate counts of an argument: the numbers in cells, and all that is typed in. */
+function counts(grid: Grid, node: ArgumentNode): Counted[] {
   const isTyped = node !== null && constantOf(node) !== undefined;
   return grid.flat().map((value) => {
     if (isFault(value)) throw new Stopped(value);
@@ -125,7 +126,7 @@ function counts(grid: Grid, node: Argument): Counted[] {
   });
 }
 
-/** An error among the cells, which is the answer. */
+/** Thrown for an error among the cells, which is then the answer. */
 class Stopped extends Error {
   constructor(readonly value: Fault) {
     super();
@@ -142,14 +143,18 @@ function guarded(work: () => CellValue): CellValue {
 }
 
 /** Line by line, as ranges stretch over each other; an error in any is the answer there. */
-function each(grids: Grid[], work: (values: CellValue[]) => CellValue, seesErrors = false): Grid {
+function each(
+  grids: Grid[],
+  work: (...values: CellValue[]) => CellValue,
+  seesErrors = false,
+): Grid {
   const rows = Math.max(...grids.map((grid) => grid.length));
-  const columns = Math.max(...grids.map((grid) => grid[0].length));
+  const columns = Math.max(...grids.map((grid) => grid[0]?.length ?? 0));
   return Array.from({ length: rows }, (_, i) =>
     Array.from({ length: columns }, (__, j) => {
       const values = grids.map((grid) => at(grid, i, j));
       const bad = seesErrors ? undefined : values.find(isFault);
-      return bad ?? guarded(() => work(values));
+      return bad ?? guarded(() => work(...values));
     }),
   );
 }

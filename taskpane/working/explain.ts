@@ -1,34 +1,45 @@
 /**
- * A cell explained: for each call of ours in its formula what went in and from where, how the number came
- * about line by line, whose method it is, and what to keep in mind; where there is no number, why, and the mend.
+ * A cell explained: for each call of ours in its formula what went in and from where, how the
+ * number came about line by line, and what to keep in mind; where there is no number, why, and what
+ * mends it.
  *
- * The functions themselves work the calls out, from what the workbook says of their arguments: so both hosts
- * explain alike, and calls within calls are explained from the inside out.
+ * The functions themselves work the calls out, from what the workbook says of their arguments: so
+ * both hosts explain alike, and calls within calls are explained from the inside out.
  */
-import type { CallExpression } from "@borgar/fx/xlsx";
-import { cautionOf } from "../../functions/catalog/topics";
-import { type CatalogEntry, NAMESPACE } from "../../functions/catalog/entry";
-import { type Line, lineOf, linesOf } from "../../functions/bind/arguments";
-import { type CellValue, type Fault, type Grid, isFault } from "../../functions/bind/cell";
-import { worksheetFunction } from "../../functions/bind/register";
-import { MEANINGS } from "../../functions/working/meanings";
-import { type Step, stepsOf } from "../../functions/working/steps";
-import { cellName } from "../../functions/formula/addresses";
+import { at } from "../../src/lists.ts";
+import { cautionOf } from "../../functions/catalog/topics.ts";
+import { type CatalogEntry, NAMESPACE } from "../../functions/catalog/entry.ts";
+import { type Extent, type Line, lineOf, linesOf } from "../../functions/bind/arguments.ts";
 import {
-  type Argument,
+  type CellValue,
+  type Fault,
+  type Grid,
+  isBlank,
+  isFault,
+  onlyCell,
+} from "../../functions/bind/cell.ts";
+import { worksheetFunction } from "../../functions/bind/register.ts";
+import { MEANINGS } from "../../functions/working/meanings.ts";
+import { type Step, stepsOf } from "../../functions/working/steps.ts";
+import { cellName } from "../../functions/formula/addresses.ts";
+import { mentionsUs, ourCalls, ourFunction } from "../../functions/formula/ours.ts";
+import { readFormula, withoutLets } from "../../functions/formula/reader.ts";
+import {
+  type ArgumentNode,
+  type Call,
   type Node,
-  mentionsUs,
-  ourCalls,
-  ourFunction,
-  readFormula,
+  constantsOf,
+} from "../../functions/formula/tree.ts";
+import { RANK } from "../../functions/formula/precedence.ts";
+import {
+  type Written,
+  literal,
   typedFormula,
   writeFormula,
-  constantsOf,
-  withoutLets,
-} from "../../functions/formula/reader";
-import type { CellContent, Spot, Workbook } from "../host/workbook";
-import { type Input, inputsShown } from "./inputs";
-import { COULD_NOT_BE_READ, type Problem, problemOf } from "./problems";
+} from "../../functions/formula/writer.ts";
+import type { CellContent, Spot, Workbook } from "../host/workbook.ts";
+import { type ShownInput, inputsShown } from "./inputs.ts";
+import { COULD_NOT_BE_READ, type Problem, problemOf } from "./problems.ts";
 
 export interface Explained {
   /** "B19 of Start here" */
@@ -47,7 +58,7 @@ export interface ExplainedCall {
   /** As it is typed. */
   text: string;
   /** How many lines it has: 1 by 1, or as many as its ranges have. */
-  lines: { rows: number; columns: number };
+  lines: Extent;
   /** The line that the selected cell shows. */
   line: Line;
   at: (line: Line) => ExplainedLine;
@@ -56,14 +67,14 @@ export interface ExplainedCall {
 
 /** One line of a call. */
 export interface ExplainedLine {
-  inputs: Input[];
+  inputs: ShownInput[];
   steps: Step[];
-  /** Names in the steps that want explaining. */
+  /** What the functions that the steps call do, in words. */
   words: { word: string; means: string }[];
   /** What the line answers with: one cell, or several. */
   answer: Grid;
   /** Which of several cells the selected one is, where it is one of them. */
-  part?: Line;
+  part?: Line | undefined;
   problem?: Problem;
 }
 
@@ -111,49 +122,63 @@ function holdsNoFormula(place: string, value: CellValue): string {
     return `${place} is empty. Select a cell with a ${NAMESPACE} function.`;
   const what = typeof value === "number" ? "a number" : "a text";
   const said = typeof value === "string" && mentionsUs(value) ? ": a formula opens with =" : "";
-  return `${place} holds ${what} that was typed in${said}. Select a cell with a ${NAMESPACE} function.`;
+  const select = `Select a cell with a ${NAMESPACE} function.`;
+  return `${place} holds ${what} that was typed in${said}. ${select}`;
 }
 
 async function explainCall(
   workbook: Workbook,
   from: Spot,
-  node: CallExpression,
+  node: Call,
   offset: Line,
   answers: Map<Node, Grid>,
 ): Promise<ExplainedCall> {
   const entry = ourFunction(node) as CatalogEntry;
-  const nodes = node.arguments as Argument[];
-  const args = await argumentsOf(workbook, from, nodes, answers);
-  const grid = worksheetFunction(entry)(...args);
-  answers.set(node, grid);
+  const nodes = node.arguments;
+  const args = await valuesOf(workbook, from, nodes, answers);
+  const answer = worksheetFunction(entry)(...args);
+  answers.set(node, answer);
   const lines = linesOf(entry, args);
   const line = {
     row: lines.rows > 1 ? Math.min(offset.row, lines.rows - 1) : 0,
     column: lines.columns > 1 ? Math.min(offset.column, lines.columns - 1) : 0,
   };
-  const describe = await inputsShown(workbook, from, entry, nodes, args);
+  const describe = await inputsShown(workbook, from, entry, nodes);
   return {
     entry,
     text: typedFormula(node).slice(1),
     lines,
     line,
     caution: cautionOf(entry),
-    at: (at) => {
-      const inputs = describe(at);
-      const answer = worksheetFunction(entry)(...lineOf(entry, args, at));
-      const fault = answer.flat().find(isFault);
-      const isBlank = answer.flat().every((cell) => cell === "");
-      if (fault || isBlank) {
-        return { inputs, answer, steps: [], words: [], problem: problemOf(entry, inputs, fault) };
+    at: (asked) => {
+      const cells = lineOf(entry, args, asked);
+      const inputs = describe(asked, cells);
+      const found = answerAt(answer, lines, asked);
+      const fault = found.flat().find(isFault);
+      if (fault || found.flat().every(isBlank)) {
+        const problem = problemOf(entry, inputs, fault);
+        return { inputs, answer: found, steps: [], words: [], problem };
       }
-      const steps = stepsOf(entry, args, at);
-      return { inputs, answer, steps, words: wordsIn(steps), part: partOf(answer, lines, offset) };
+      const steps = stepsOf(entry, cells);
+      const part = partOf(found, lines, offset);
+      return { inputs, answer: found, steps, words: wordsIn(steps), part };
     },
   };
 }
 
+/** The answer of one line of a call, as a row where the call has several lines. */
+function answerAt(answer: Grid, { rows, columns }: Extent, { row, column }: Line): Grid {
+  const isOne = rows * columns === 1;
+  // A call that is refused as a whole answers in one cell.
+  if (isOne || onlyCell(answer) !== undefined) return answer;
+  // Of a row of lines, the cells of an answer lie one below the other.
+  if (rows === 1) return [answer.map((cells) => at(cells, column))];
+  const cells = at(answer, row);
+  return [columns === 1 ? cells : [at(cells, column)]];
+}
+
 /** The cell of an answer that the selected cell shows; answers of lines in a row lie down. */
-function partOf(answer: Grid, lines: ExplainedCall["lines"], offset: Line): Line | undefined {
+function partOf(answer: Grid, lines: Extent, offset: Line): Line | undefined {
   if (answer.flat().length === 1) return undefined;
   const isRow = lines.columns > 1;
   const row = isRow || lines.rows > 1 ? 0 : offset.row;
@@ -169,11 +194,11 @@ function wordsIn(steps: Step[]): { word: string; means: string }[] {
   });
 }
 
-/** What the arguments of a call hold: literals and answers of ours as they are, the rest as the workbook says. */
-async function argumentsOf(
+/** What the arguments of a call hold: typed values, our answers, what the workbook says. */
+async function valuesOf(
   workbook: Workbook,
   from: Spot,
-  nodes: Argument[],
+  nodes: ArgumentNode[],
   answers: Map<Node, Grid>,
 ): Promise<Grid[]> {
   const known = nodes.map((node) => (node ? (answers.get(node) ?? constantsOf(node)) : [[null]]));
@@ -192,19 +217,15 @@ function withAnswers(node: Node, answers: ReadonlyMap<Node, Grid>): string {
   return writeFormula(node, (each) => {
     const grid = answers.get(each);
     if (!grid) return null;
-    const cells = grid.map((row) => row.map(literal).join(",")).join(";");
-    return {
-      text: grid.length * grid[0].length > 1 ? `{${cells}}` : cells,
-      rank: /^-/.test(cells) ? 3 : 9,
-    };
+    const only = onlyCell(grid);
+    if (only !== undefined) return answerText(only);
+    const rows = grid.map((row) => row.map((cell) => answerText(cell).text).join(","));
+    return { text: `{${rows.join(";")}}`, rank: RANK.atom };
   });
 }
 
-function literal(value: CellValue): string {
-  if (isFault(value)) return value.fault;
-  if (typeof value === "number") return String(value).toUpperCase();
-  if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
-  return `"${(value ?? "").replaceAll('"', '""')}"`;
+function answerText(value: CellValue): Written {
+  return isFault(value) ? { text: value.fault, rank: RANK.atom } : literal(value ?? "");
 }
 
 /** An error of the cell that none of our calls made. */

@@ -1,11 +1,11 @@
-/** The functions of a sheet that small expressions may have. */
-import type { CellValue } from "../../functions/bind/cell";
-import { fault } from "./cells";
+/** The worksheet functions that small expressions may call. */
+import type { CellValue } from "../../functions/bind/cell.ts";
+import { fault } from "./cells.ts";
 
 /** A number that counts, or null for a cell that does not. */
 export type Counted = number | null;
 
-/** Scaled to whole units and back as the decimals are written, so that 2.675 is not a little less. */
+/** Rounded by the decimals as they are written: in binary, 2.675 is a little less. */
 function rounded(value: number, digits = 0, way: (scaled: number) => number = Math.round): number {
   const places = Math.trunc(digits);
   const scaled = Number(`${Number(Math.abs(value).toPrecision(15))}e${places}`);
@@ -14,7 +14,7 @@ function rounded(value: number, digits = 0, way: (scaled: number) => number = Ma
   return (Math.sign(value) * way(Number(exact.toPrecision(15)))) / 10 ** places;
 }
 
-/** Of single numbers; over ranges they go line by line. */
+/** Functions of single numbers; over ranges they go line by line. */
 export const ONE_BY_ONE: Record<string, ((...values: number[]) => CellValue) | undefined> = {
   ABS: Math.abs,
   INT: Math.floor,
@@ -31,7 +31,7 @@ export const ONE_BY_ONE: Record<string, ((...values: number[]) => CellValue) | u
 const numbers = (values: Counted[]) => values.filter((value) => value !== null);
 const sum = (values: Counted[]) => numbers(values).reduce((total, value) => total + value, 0);
 
-/** Of all numbers in what they are given. */
+/** Functions of all numbers in their arguments. */
 export const COUNTED: Record<string, ((...values: Counted[]) => CellValue) | undefined> = {
   SUM: (...values) => sum(values),
   PRODUCT: (...values) =>

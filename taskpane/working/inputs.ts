@@ -1,20 +1,24 @@
 /** What went into a call: each argument with its value, its unit, and where it comes from. */
-import { parseA1Ref } from "@borgar/fx/xlsx";
-import { type CatalogEntry, NAMESPACE, type Param } from "../../functions/catalog/entry";
-import { type Line, lineOf } from "../../functions/bind/arguments";
-import { type CellValue, type Grid, isFault } from "../../functions/bind/cell";
-import type { Kind } from "../../functions/catalog/kinds";
-import { cellName } from "../../functions/formula/addresses";
+import { at } from "../../src/lists.ts";
+import { type CatalogEntry, NAMESPACE, type Param } from "../../functions/catalog/entry.ts";
+import type { Line } from "../../functions/bind/arguments.ts";
 import {
-  type Argument,
-  type Node,
-  ourFunction,
-  typedFormula,
-} from "../../functions/formula/reader";
-import type { Spot, Workbook } from "../host/workbook";
-import { shown, unitParam } from "./shown";
+  type CellValue,
+  type Grid,
+  isBlank,
+  isFault,
+  onlyCell,
+} from "../../functions/bind/cell.ts";
+import type { Kind } from "../../functions/catalog/kinds.ts";
+import { cellName } from "../../functions/formula/addresses.ts";
+import { edgesOf, isWhole, rangeIn } from "../../functions/formula/references.ts";
+import { ourFunction } from "../../functions/formula/ours.ts";
+import type { ArgumentNode, Node } from "../../functions/formula/tree.ts";
+import { typedFormula } from "../../functions/formula/writer.ts";
+import type { Spot, Workbook } from "../host/workbook.ts";
+import { shown, unitParam } from "./shown.ts";
 
-export interface Input {
+export interface ShownInput {
   name: string;
   /** What the argument is, as its documentation says. */
   text: string;
@@ -22,9 +26,9 @@ export interface Input {
   value: string;
   /** Where it comes from, in words. */
   from: string;
-  /** Where to go for a mend: a cell, or another call. */
-  place?: string;
-  fault?: string;
+  /** Where to go to mend it: a cell, or another call. */
+  place: string | undefined;
+  fault: string | undefined;
 }
 
 /** How far up a heading may stand above a cell. */
@@ -33,50 +37,47 @@ const REACH = 40;
 /** Most values of a range that are shown. */
 const MOST = 8;
 
-/** Describes the inputs of a call; of a line, when asked. */
+/** Describes the inputs of a call: those of a line, by what its cells hold. */
 export async function inputsShown(
   workbook: Workbook,
   spot: Spot,
   entry: CatalogEntry,
-  nodes: Argument[],
-  args: Grid[],
-): Promise<(line: Line) => Input[]> {
-  const sources: Source[] = [];
-  // In turn: what a workbook is asked at once it may answer crosswise.
-  for (const [i] of entry.params.entries())
-    sources.push(await sourceOf(workbook, spot, nodes[i] ?? null));
-  return (line) => {
-    const ofLine = lineOf(entry, args, line);
-    return entry.params.map((param, i) => {
-      const cells = ofLine[i];
-      const source = sources[i];
+  nodes: ArgumentNode[],
+): Promise<(line: Line, held: Grid[]) => ShownInput[]> {
+  const asked: { param: Param; source: Source }[] = [];
+  // In turn: a workbook that is asked all at once may mix its answers up.
+  for (const [i, param] of entry.params.entries())
+    asked.push({ param, source: await sourceOf(workbook, spot, nodes[i] ?? null) });
+  return (line, held) =>
+    asked.map(({ param, source }, i) => {
+      const cells = at(held, i);
       const unit = unitParam(entry, param);
-      const unitCell = unit && ofLine[entry.params.indexOf(unit)][0][0];
-      const isBlank = cells.flat().every((cell) => cell === null || cell === "");
+      const unitCell = unit && onlyCell(at(held, entry.params.indexOf(unit)));
+      const isNothing = cells.flat().every(isBlank);
       // Of a scale of its own: 62 F is not 62 °C.
       const kind = unit && param.kind === "celsius" ? "number" : param.kind;
       const from = source.words(param.range ? null : line);
       return {
         name: param.name,
         text: param.text,
-        value: isBlank ? blankShown(param) : valuesShown(cells, kind, unitCell),
-        from: isBlank && param.default !== undefined ? `${from}: the default` : from,
+        value: isNothing ? blankShown(param) : valuesShown(cells, kind, unitCell),
+        from: isNothing && param.default !== undefined ? `${from}: the default` : from,
         place: source.place?.(param.range ? null : line),
         fault: faultIn(cells, source.cellAt),
       };
     });
-  };
 }
 
-/** What is taken where nothing is filled in. */
+/** What counts where nothing is filled in. */
 function blankShown(param: Param): string {
   return param.default === undefined ? "blank" : shown(param.default, param.kind);
 }
 
 function valuesShown(cells: Grid, kind: Kind, unit?: CellValue): string {
-  const flat = cells.flat();
   const behind = typeof unit === "string" && unit !== "" ? ` ${unit.trim()}` : "";
-  if (flat.length === 1) return shown(flat[0], kind) + (typeof flat[0] === "number" ? behind : "");
+  const one = onlyCell(cells);
+  if (one !== undefined) return shown(one, kind) + (typeof one === "number" ? behind : "");
+  const flat = cells.flat();
   const few = flat.slice(0, MOST).map((cell) => shown(cell, kind));
   const more = flat.length > MOST ? `, and ${flat.length - MOST} more` : "";
   return few.join(", ") + more;
@@ -88,10 +89,11 @@ function faultIn(
   cellAt?: (row: number, column: number) => string,
 ): string | undefined {
   for (const [i, row] of cells.entries()) {
-    const j = row.findIndex(isFault);
-    if (j < 0) continue;
-    const where = cellAt && cells.flat().length > 1 ? ` in ${cellAt(i, j)}` : "";
-    return `${(row[j] as { fault: string }).fault}${where}`;
+    for (const [j, cell] of row.entries()) {
+      if (!isFault(cell)) continue;
+      const where = cellAt && cells.flat().length > 1 ? ` in ${cellAt(i, j)}` : "";
+      return cell.fault + where;
+    }
   }
   return undefined;
 }
@@ -103,7 +105,7 @@ interface Source {
 }
 
 /** Where an argument comes from. */
-async function sourceOf(workbook: Workbook, spot: Spot, node: Argument): Promise<Source> {
+async function sourceOf(workbook: Workbook, spot: Spot, node: ArgumentNode): Promise<Source> {
   if (!node) return { words: () => "left out" };
   const entry = ourFunction(node);
   if (entry) {
@@ -131,63 +133,60 @@ function lineWords(line: Line | null, text: string): string {
 /** A number with a sign or a percent sign, typed in. */
 function isSigned(node: Node): boolean {
   if (node.type !== "UnaryExpression" || node.operator === "#") return false;
-  const [inner] = node.arguments as Node[];
+  const [inner] = node.arguments;
   return inner.type === "Literal" || isSigned(inner);
 }
 
 async function rangeSource(workbook: Workbook, spot: Spot, reference: string): Promise<Source> {
-  const found = parseA1Ref(reference);
-  if (!found || !("range" in found)) return { words: () => reference };
-  const { top, left, bottom, right } = found.range;
-  const rows = (bottom ?? 0) - (top ?? 0);
-  const columns = (right ?? 0) - (left ?? 0);
+  const found = rangeIn(reference);
+  if (!found) return { words: () => reference };
+  const { top, left, bottom, right } = edgesOf(found);
   const sheet = found.sheetName || spot.sheet;
   const on = sheet === spot.sheet ? "" : ` of ${sheet}`;
-  const isWhole = top === null || left === null || top === undefined || left === undefined;
-  const cellAt = (row: number, column: number) =>
-    cellName((top ?? 0) + row, (left ?? 0) + column) + on;
-  const label = isWhole ? "" : await labelOf(workbook, { sheet, row: top, column: left });
+  const cellAt = (row: number, column: number) => cellName(top + row, left + column) + on;
+  const label = isWhole(found) ? "" : await labelOf(workbook, { sheet, row: top, column: left });
   const named = label ? `, ${label}` : "";
   const place = (line: Line | null) => {
-    if (!line || isWhole) return reference.replaceAll("$", "");
-    return cellAt(rows > 0 ? line.row : 0, columns > 0 ? line.column : 0);
+    if (!line || isWhole(found)) return reference.replaceAll("$", "");
+    return cellAt(bottom > top ? line.row : 0, right > left ? line.column : 0);
   };
-  const isCell = rows === 0 && columns === 0;
+  const isOne = isWhole(found) || (bottom === top && right === left);
   return {
     place,
     cellAt,
     words: (line) => {
-      const of = isCell || !line ? "" : `, of ${reference}`;
+      const of = isOne || !line ? "" : `, of ${reference}`;
       return `from ${place(line)}${of}${named}`;
     },
   };
 }
 
-/** What a cell is called on its sheet, in quotes: the one label to its left, or the heading above it. */
+/** The name of a cell on its sheet, in quotes: the one label to its left, or a heading above. */
 async function labelOf(workbook: Workbook, { sheet, row, column }: Spot): Promise<string> {
   const quoted = /^[A-Za-z_]\w*$/.test(sheet) ? sheet : `'${sheet.replaceAll("'", "''")}'`;
   const first = Math.max(0, row - REACH);
   const block = `${quoted}!${cellName(first, 0)}:${cellName(row, column)}`;
   const [lines] = await workbook.values({ sheet, row, column }, [block]);
   if (!lines) return "";
-  const own = lines[lines.length - 1].slice(0, column).filter(isFilled);
-  const label = own.length === 1 && typeof own[0] === "string" ? own[0] : headingOf(lines, column);
+  const [beside, ...more] =
+    lines
+      .at(-1)
+      ?.slice(0, column)
+      .filter((cell) => !isBlank(cell)) ?? [];
+  const isLabel = typeof beside === "string" && more.length === 0;
+  const label = isLabel ? beside : headingOf(lines, column);
   return label === undefined ? "" : `"${label}"`;
 }
 
-/** The nearest line above of nothing but texts, and of at least two where the table has as many columns. */
+/** The nearest line above of texts alone: of two or more, or of one over the first column. */
 function headingOf(lines: Grid, column: number): string | undefined {
   for (const line of lines.slice(0, -1).reverse()) {
     const cell = line[column];
-    const filled = line.filter(isFilled);
+    const filled = line.filter((cell) => !isBlank(cell));
     // A blank line, or a title that stands alone: the table does not reach further up.
     if (filled.length <= Math.min(1, column)) return undefined;
     const isHeading = filled.every((each) => typeof each === "string");
     if (isHeading && typeof cell === "string" && cell !== "") return cell;
   }
   return undefined;
-}
-
-function isFilled(cell: CellValue): boolean {
-  return cell !== null && cell !== "";
 }

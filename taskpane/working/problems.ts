@@ -1,7 +1,7 @@
 /** Why a line has no number, and how to mend it. */
-import { type CatalogEntry, NAMESPACE } from "../../functions/catalog/entry";
-import type { Fault } from "../../functions/bind/cell";
-import type { Input } from "./inputs";
+import { type CatalogEntry, NAMESPACE } from "../../functions/catalog/entry.ts";
+import type { Fault } from "../../functions/bind/cell.ts";
+import type { ShownInput } from "./inputs.ts";
 
 export interface Problem {
   reason: string;
@@ -10,11 +10,18 @@ export interface Problem {
   title?: string;
 }
 
-/** What stands for an argument that the workbook does not tell. */
+/** The error text of an argument of which the workbook cannot say what it holds. */
 export const COULD_NOT_BE_READ = "what it holds could not be read here";
 
-/** What is wrong with a line of a call, or with a formula around calls that are right; blank lines have no fault. */
-export function problemOf(entry: CatalogEntry | null, inputs: Input[], fault?: Fault): Problem {
+/**
+ * What is wrong with a line of a call, or with a formula around calls that are right; a blank line
+ * has no fault.
+ */
+export function problemOf(
+  entry: CatalogEntry | null,
+  inputs: ShownInput[],
+  fault?: Fault,
+): Problem {
   if (!fault) {
     return {
       reason: "Nothing is filled in on this line, so it shows blank.",
@@ -23,8 +30,9 @@ export function problemOf(entry: CatalogEntry | null, inputs: Input[], fault?: F
   }
   if (fault.text === COULD_NOT_BE_READ) {
     const unread = inputs.filter((input) => input.fault !== undefined).map(({ name }) => name);
+    const what = unread.join(" and ");
     return {
-      reason: `What ${unread.join(" and ")} holds is worked out within the formula, where it cannot be read.`,
+      reason: `What ${what} holds is worked out within the formula, where it cannot be read.`,
       mend: "To see the working, put that part into a cell of its own and refer to it.",
       title: "Why there is no working",
     };
@@ -33,9 +41,10 @@ export function problemOf(entry: CatalogEntry | null, inputs: Input[], fault?: F
   if (passed && !fault.text?.startsWith(`${passed.name} must`)) {
     const where = passed.place ? `, from ${passed.place},` : "";
     const text = fault.text ? `: ${fault.text}` : "";
+    const cause = passed.place ?? `what ${passed.name} is worked out from`;
     return {
       reason: `The argument ${passed.name}${where} is the error ${passed.fault}${text}.`,
-      mend: `Mend ${passed.place ?? `what ${passed.name} is worked out from`} first; this one then follows.`,
+      mend: `Mend ${cause} first; this one then follows.`,
     };
   }
   if (fault.text && entry)
@@ -44,7 +53,8 @@ export function problemOf(entry: CatalogEntry | null, inputs: Input[], fault?: F
 }
 
 const LOOK =
-  "Our functions in it have answers, as shown: look at what the rest of the formula does with them.";
+  "Our functions in it have answers, as shown: " +
+  "look at what the rest of the formula does with them.";
 
 /** Errors that the sheet itself makes. */
 const OF_THE_SHEET: Record<string, Problem> = {
@@ -54,7 +64,9 @@ const OF_THE_SHEET: Record<string, Problem> = {
   },
   "#NAME?": {
     reason: "The sheet does not know a name in this formula.",
-    mend: `Check the spelling. Where it is a ${NAMESPACE} function that came with the file, press Repair under Hand over.`,
+    mend:
+      `Check the spelling. Where it is a ${NAMESPACE} function that came with the file, ` +
+      "press Repair under Hand over.",
   },
   "#BUSY!": {
     reason: "The function has not answered yet.",
@@ -68,26 +80,33 @@ const OF_THE_SHEET: Record<string, Problem> = {
 };
 
 /** The argument that an error's text opens with, and its cell. */
-function mendOf(text: string, inputs: Input[]): string {
-  const named = inputs.filter(({ name }) =>
-    new RegExp(`\\b${name}\\b`).test(text.split(/ must | is |, got/)[0]),
-  );
+function mendOf(text: string, inputs: ShownInput[]): string {
+  const opening = text.replace(/( must | is |, got).*$/s, "");
+  const named = inputs.filter(({ name }) => new RegExp(`\\b${name}\\b`).test(opening));
   const [first] = named;
   if (!first) return `Change ${placesOf(inputs)}.`;
   const where = first.place ? `in ${first.place}` : `for ${first.name} in the formula`;
   if (/is needed/.test(text)) return `Give ${first.name} (${first.text.replace(/\.$/, "")}).`;
   const hint = /: (type .+|retype .+)$/.exec(text)?.[1];
-  if (hint) return `${hint[0].toUpperCase()}${hint.slice(1)} ${where}.`;
+  if (hint) return `${capital(hint)} ${where}.`;
   if (/ is blank| blank or zero/.test(text))
-    return `Fill in ${first.place ? `${first.name} ${where}` : `${first.name} in the formula`}: ${first.text}`;
-  return `Change ${named.map(({ name, place }) => (place ? `${name} in ${place}` : name)).join(" or ")}: ${first.text}`;
+    return `Fill in ${first.name} in ${first.place ?? "the formula"}: ${first.text}`;
+  return `Change ${named.map(placed).join(" or ")}: ${first.text}`;
 }
 
-function placesOf(inputs: Input[]): string {
-  const places = inputs.flatMap(({ name, place }) => (place ? [`${name} in ${place}`] : []));
-  return places.length > 0 ? places.join(", ") : inputs.map(({ name }) => name).join(", ");
+function placesOf(inputs: ShownInput[]): string {
+  const placedInputs = inputs.filter(({ place }) => place);
+  return (placedInputs.length > 0 ? placedInputs : inputs).map(placed).join(", ");
+}
+
+function placed({ name, place }: ShownInput): string {
+  return place ? `${name} in ${place}` : name;
 }
 
 function sentence(text: string): string {
-  return `${text[0].toUpperCase()}${text.slice(1)}.`;
+  return `${capital(text)}.`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }

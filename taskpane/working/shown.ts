@@ -1,9 +1,9 @@
 /** Values as a person reads them, with their units. */
-import type { CatalogEntry, Param } from "../../functions/catalog/entry";
-import type { Kind } from "../../functions/catalog/kinds";
-import { type CellValue, isFault } from "../../functions/bind/cell";
+import type { CatalogEntry, Param } from "../../functions/catalog/entry.ts";
+import type { Kind } from "../../functions/catalog/kinds.ts";
+import { type CellValue, isFault } from "../../functions/bind/cell.ts";
 
-/** What stands behind a number of a kind. */
+/** The unit behind a number of a kind. */
 const UNITS: Partial<Record<Kind, string>> = {
   density: "g/mL",
   celsius: "°C",
@@ -29,12 +29,12 @@ export function shown(value: CellValue, kind: Kind): string {
 }
 
 /**
- * The argument that holds the unit of another: size and unit, weight and weightunit, amount and from, a
- * temperature and its scale.
+ * The argument that holds the unit of another: size and unit, weight and weightunit, amount and
+ * from, a temperature and its scale.
  */
 export function unitParam(entry: CatalogEntry, param: Param): Param | undefined {
   if (param.kind === "celsius") return entry.params.find(({ name }) => name === "scale");
-  if (!["amount", "weight", "volume"].includes(param.kind)) return undefined;
+  if (!["amount", "weight", "volume", "pack"].includes(param.kind)) return undefined;
   const named = (name: string) =>
     entry.params.find((each) => each.kind === "unit" && each.name === name);
   return named(`${param.name}unit`) ?? named("unit") ?? named("from");

@@ -16,9 +16,15 @@ const address = inject("address");
 const comparison = templates.find(({ title }) => title === "Base comparison") as Template;
 /** Where the first line and the answer of Base comparison stand. */
 const [PRICE, FLOZ, BEST] = ["packs.price", "packs.floz", "best"].map((name) => {
-  const place = placesOf(comparison.parts ?? []).get(name);
+  const place = placesOf(comparison.parts).get(name);
   return cellName(place?.row ?? -1, place?.column ?? -1);
 }) as [string, string, string];
+const sizeRun = templates.find(({ title }) => title === "Size run") as Template;
+/** A cell of Size run: of the first size, and of those right of it. */
+const runAt = (name: string, line = 0, across = 0) => {
+  const place = placesOf(sizeRun.parts).get(name);
+  return cellName((place?.row ?? -1) + line, (place?.column ?? -1) + across);
+};
 let browser: Browser;
 
 beforeAll(async () => {
@@ -47,7 +53,7 @@ describe("the main job, as a newcomer does it", () => {
     await page.getByRole("button", { name: "Insert Size run" }).click();
     await page.getByText('Size run is on the new sheet "Size run".').waitFor();
     const weights = await Promise.all(
-      ["D19", "E19", "F19", "G19"].map((name) => shown(page, name)),
+      [0, 1, 2, 3].map((across) => shown(page, runAt("liquids.grams", 0, across))),
     );
     // By hand: 95 % of 12, 24, 12 and 6 bottles of 2, 4, 8 and 16 fl oz at 0.87 g/mL, 2 % over.
     const fill = 29.5735295625 * 0.87 * 1.02 * 0.95;
@@ -92,10 +98,10 @@ describe("the main job, as a newcomer does it", () => {
     const { page } = await openSheet(browser, address);
     await page.getByRole("button", { name: "Insert Size run" }).click();
     await page.getByText("Size run is on the new sheet").waitFor();
-    await typeInto(page, "B20", "5");
-    expect(await shown(page, "B20")).toBe("5.0%");
-    await typeInto(page, "B7", "total");
-    expect(await shown(page, "B7")).toBe("finished");
+    await typeInto(page, runAt("spare"), "5");
+    expect(await shown(page, runAt("spare"))).toBe("5.0%");
+    await typeInto(page, runAt("of"), "total");
+    expect(await shown(page, runAt("of"))).toBe("finished");
     await page.context().close();
   });
 
@@ -178,11 +184,12 @@ describe("the work is kept", () => {
     await page.waitForEvent("load");
     await ready(page);
     await page.locator(".o-sheet", { hasText: "Size run" }).click();
-    expect(await shown(page, "D15")).toBe("52.5");
-    expect(await shown(page, "G20")).toBe("100.8");
-    await typeInto(page, "G14", "12");
+    const oil = runAt("liquids.grams", 1, 3);
+    expect(await shown(page, runAt("sizes.fill"))).toBe("52.5");
+    expect(await shown(page, oil)).toBe("100.78");
+    await typeInto(page, runAt("sizes.count", 0, 3), "12");
     // By hand: 4 % of 12 bottles of 16 fl oz at 0.87 g/mL, 2 % over.
-    expect(await shown(page, "G20")).toBe(comma(0.04 * 12 * 16 * 29.5735295625 * 0.87 * 1.02));
+    expect(await shown(page, oil)).toBe(comma(0.04 * 12 * 16 * 29.5735295625 * 0.87 * 1.02));
     expect(trouble).toEqual([]);
     await page.context().close();
   });
@@ -263,5 +270,5 @@ describe("the work is kept", () => {
 });
 
 function comma(value: number): string {
-  return value.toFixed(1).replace(/\B(?=(\d{3})+\.)/g, ",");
+  return value.toFixed(2).replace(/\B(?=(\d{3})+\.)/g, ",");
 }

@@ -1,8 +1,8 @@
 /** What the menus of the local sheet say when a person opens them, submenus and all. */
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
-import { launchBrowser } from "./launch";
-import { clickCell, openSheet, spotOf } from "./sheet";
+import { launchBrowser } from "./launch.ts";
+import { clickCell, openSheet, spotOf } from "./sheet.ts";
 
 const address = inject("address");
 let browser: Browser;

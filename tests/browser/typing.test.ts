@@ -3,7 +3,8 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { cellName } from "../../functions/formula/addresses";
 import { isDate, isPercentage } from "../../localsheet/typed";
-import { drawingOf } from "../../taskpane/sheets/drawing";
+import { drawingOf, placeOf } from "../../taskpane/sheets/drawing";
+import type { Template } from "../../taskpane/sheets/template";
 import { templates } from "../../taskpane/templates/index";
 import { launchBrowser } from "./launch";
 import { clickCell, keyInto, openSheet, shown, typeInto, valueOf } from "./sheet";
@@ -198,20 +199,24 @@ describe("typing", () => {
 
   test("a refusal says what to type, and leaves the sheet the keyboard", async () => {
     const { page } = await openSheet(browser, address);
+    const sizeRun = templates.find(({ title }) => title === "Size run") as Template;
+    const [spare, of, density] = ["spare", "of", "density"].map((name) =>
+      placeOf(sizeRun, name).replaceAll("$", ""),
+    ) as [string, string, string];
     await insert(page, "Size run");
-    await typeInto(page, "B9", "500");
+    await typeInto(page, spare, "500");
     await page
-      .getByText('B9 takes a percentage from 0 % to 100 %. "500" is not one: type 5 %.')
+      .getByText(`${spare} takes a percentage from 0 % to 100 %. "500" is not one: type 5 %.`)
       .waitFor();
     await page.getByRole("button", { name: "Close" }).click();
-    expect(await shown(page, "B9")).toBe("2.0%");
-    await typeInto(page, "B7", "total");
-    await page.getByText("B7 takes one of these words: finished, base.").waitFor();
+    expect(await shown(page, spare)).toBe("2.0%");
+    await typeInto(page, of, "total");
+    await page.getByText(`${of} takes one of these words: finished, base.`).waitFor();
     await page.keyboard.press("Escape");
     await page.keyboard.press("ArrowDown");
     await page.keyboard.type("0.9");
     await page.keyboard.press("Enter");
-    expect(await shown(page, "B8")).toBe("0.900");
+    expect(await shown(page, density)).toBe("0.900");
     await page.context().close();
   });
 

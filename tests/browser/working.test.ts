@@ -1,7 +1,8 @@
 import { strFromU8, unzipSync } from "fflate";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
-import { FLASH, PART } from "../../taskpane/templates/limits-check/places";
+import { placeOf } from "../../taskpane/sheets/drawing";
+import { template as limitsCheck } from "../../taskpane/templates/limits-check";
 import { asExcel } from "../files/as-excel";
 import { readBook } from "../files/read-book";
 import { launchBrowser } from "./launch";
@@ -74,7 +75,7 @@ test("long expressions are broken, not cut off", async () => {
   await page.getByRole("button", { name: "Insert Limits check" }).click();
   await page.getByText("Limits check is on the new sheet").waitFor();
   await page.getByRole("tab", { name: "Working" }).click();
-  await clickCell(page, `C${FLASH}`);
+  await clickCell(page, placeOf(limitsCheck, "flash.cautious:first").replaceAll("$", ""));
   await page.getByRole("heading", { name: "MIST.FLASHGUESS" }).waitFor();
   const cut = await page.evaluate(() =>
     [...document.querySelectorAll("#part-working, #part-working *")]
@@ -98,7 +99,8 @@ describe("handing over", () => {
     const copy = readBook(bytes);
     // A heading of several lines is as high in the file as it is here.
     const sheet = strFromU8(unzipSync(bytes)["xl/worksheets/sheet1.xml"]);
-    const row = new RegExp(`<row r="${PART - 1}"[^>]* ht="([\\d.]+)"`).exec(sheet);
+    const heading = placeOf(limitsCheck, "parts.name:head").replace(/\D/g, "");
+    const row = new RegExp(`<row r="${heading}"[^>]* ht="([\\d.]+)"`).exec(sheet);
     expect(Number(row?.[1])).toBeGreaterThan(40);
     expect(copy.get("Start here")?.get("B19")).toMatchObject({
       value: 3,

@@ -29,6 +29,23 @@ test("the same pack costs the same in any unit of volume", () => {
   );
 });
 
+test("a pack in one text is the same pack", () => {
+  // By hand: half a gallon is 64 fl oz; 4 of 250 mL are a litre.
+  expect(flozCost(64, "1/2 gal jug")).toBeCloseTo(1, 12);
+  expect(flozCost(10, "4 x 250 mL")).toBe(flozCost(10, 1, "L"));
+  expect(flozCost(20, "1 lb", undefined, 0.85, 5, 0.1)).toBe(flozCost(20, 1, "lb", 0.85, 5, 0.1));
+  refuses(
+    () => flozCost(20, "32 oz"),
+    "density is needed: oz is a weight and floz a volume; weigh a known volume to find it",
+  );
+  refuses(
+    () => flozCost(20, "1 gal", "gal"),
+    'size must be a number beside a unit, got "1 gal": leave the unit out',
+  );
+  refuses(() => flozCost(20, 1), "unit is blank");
+  expect(() => flozCost(20, "1 lb or 16 fl oz")).toThrow("more than one size");
+});
+
 test("what is lost makes the rest dearer", () => {
   // By hand: a fifth lost, the rest costs a quarter more.
   expect(flozCost(128, 1, "gal", undefined, 0, 0.2)).toBeCloseTo(1.25, 12);

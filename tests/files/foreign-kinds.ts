@@ -72,6 +72,13 @@ function inUtf16(): Uint8Array {
   >);
 }
 
+function inLatin1(): Uint8Array {
+  const text = sheet(`${FIRST}<row r="2">${inline("A2", "b\u00fcrste")}</row>`);
+  const bytes = strToU8(text.replace("UTF-8", "ISO-8859-1"), true);
+  const parts = Object.entries(plain).map(([path, xml]) => [path, strToU8(xml)]);
+  return zipSync({ ...Object.fromEntries(parts), [SHEET]: bytes } as Record<string, Uint8Array>);
+}
+
 const without = (path: string): PartTexts =>
   Object.fromEntries(Object.entries(plain).filter(([each]) => each !== path));
 
@@ -218,4 +225,5 @@ export const lockedBook = zipped(
 export const foreignKinds: [kind: string, bytes: Uint8Array][] = [
   ...Object.entries(KINDS).map(([kind, parts]): [string, Uint8Array] => [kind, zipped(parts)]),
   ["a part in UTF-16", inUtf16()],
+  ["a part in Latin-1", inLatin1()],
 ];

@@ -1,6 +1,6 @@
 /** What a sheet may hand to a function: nonsense, and mostly sense. */
 import fc from "fast-check";
-import { VOLUME_UNITS, WEIGHT_UNITS } from "../../src/units";
+import { UNIT_WORDS } from "../../src/units";
 import { type CatalogEntry, wordsOf } from "../../functions/catalog/entry";
 import type { Kind } from "../../functions/catalog/kinds";
 
@@ -60,7 +60,8 @@ export function nonsense(entry: CatalogEntry): fc.Arbitrary<unknown[]> {
 
 /** Mostly sense: what the argument asks for, so that the functions themselves are reached. */
 const sense: Partial<Record<Kind, fc.Arbitrary<unknown>>> = {
-  unit: fc.constantFrom(...WEIGHT_UNITS, ...VOLUME_UNITS),
+  unit: fc.constantFrom(...UNIT_WORDS.keys(), " Fl. Oz. ", "oz.", "gr"),
+  pack: fc.constantFrom("1 lb", "4 x 250 mL", "1/2 gal", "3.5 oz sample", "10.000 mL", "1-2 lb", 5),
   share: fc.constantFrom(0, 0.01, 0.05, 0.25, 0.5, 0.95, 1),
   limit: fc.constantFrom(0.01, 0.1, 1, "not limited", "not approved"),
   celsius: fc.integer({ min: -30, max: 95 }),

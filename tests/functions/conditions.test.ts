@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { CONDITION_WORDS, conditionIn } from "../../functions/catalog/conditions";
 import { inWords, whenInWords } from "../../functions/generate/in-words";
-import { FUNCTIONS } from "../../functions/native/translate";
+import { FUNCTIONS } from "../../functions/native/functions";
 import { MEANINGS } from "../../functions/working/meanings";
 
 describe("the words of conditions", () => {

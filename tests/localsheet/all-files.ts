@@ -42,10 +42,15 @@ export async function allFiles(): Promise<Record<string, Uint8Array>> {
 /** A workbook of another program, changed in all ways that are written into it. */
 async function patched(): Promise<Record<string, Uint8Array>> {
   const bytes = zipped(richParts());
-  const model = newModel(bound(openModel(bytes).model, "key"));
+  const model = newModel(bound(openModel(bytes), "key"));
   const sheetId = model.getters.getSheetIds()[0];
   write(model, "B3", "20");
   write(model, "E20", "=MIST.OILFOR(B2:B3,5%)");
+  write(model, "H1", "'5-3");
+  write(model, "H2", "[moss](https://moss.example)");
+  write(model, "C1", "Load of oil");
+  model.dispatch("FREEZE_ROWS", { sheetId, quantity: 1 });
+  model.dispatch("COLOR_SHEET", { sheetId, color: "#AA00CC" });
   const zone = { top: 0, bottom: 4, left: 0, right: 1 };
   model.dispatch("SET_FORMATTING", {
     sheetId,
@@ -58,6 +63,14 @@ async function patched(): Promise<Record<string, Uint8Array>> {
     dimension: "ROW",
     base: 2,
     quantity: 2,
+    position: "before",
+  });
+  model.dispatch("ADD_COLUMNS_ROWS", {
+    sheetId,
+    sheetName: "Oils",
+    dimension: "COL",
+    base: 1,
+    quantity: 1,
     position: "before",
   });
   model.dispatch("RESIZE_COLUMNS_ROWS", { sheetId, dimension: "COL", elements: [1], size: 200 });

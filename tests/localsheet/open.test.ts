@@ -1,7 +1,7 @@
 import { strToU8, zipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import { HEAD, inline, partsOf, prefixed, sheet, strict, zipped } from "../files/foreign-book";
-import { fromXlsx, openModel, read } from "./load-engine";
+import { fromXlsx, newModel, openModel, read, write } from "./load-engine";
 
 const ROWS = `<row r="1">${inline("A1", "Rain", ' s="1"')}<c r="B1" s="2"><v>0.05</v></c><c r="C1"><f>B1*2</f></c></row>`;
 const parts = partsOf(sheet(ROWS));
@@ -138,6 +138,39 @@ describe("a workbook as another program writes it", () => {
     expect(sizes).toEqual([20, 20, 53, 20]);
     expect(model.getters.isRowHidden(id, 1001)).toBe(true);
     expect(model.getters.isRowHidden(id, 1000)).toBe(false);
+  });
+
+  test("a running sum opens, is kept, and stays one when it is filled down", () => {
+    const sums = [1, 2, 3].map(
+      (row) =>
+        `<row r="${row}"><c r="A${row}"><v>${row}</v></c><c r="B${row}"><f>SUM(A$1:A${row})</f></c></row>`,
+    );
+    const model = newModel(
+      opened({ "xl/worksheets/sheet1.xml": sheet(sums.join("")) }).exportData(),
+    );
+    // By hand: 1, 1 + 2, 1 + 2 + 3.
+    expect(cellsOf(model, "B1", "B2", "B3")).toEqual([1, 3, 6]);
+    write(model, "D1", "=SUM($A$1:A1)*1");
+    const { sheetId } = cellAt(model, 0, 0);
+    const zone = { left: 3, right: 3, top: 0, bottom: 0 };
+    model.selection.selectZone({ cell: { col: 3, row: 0 }, zone });
+    model.dispatch("COPY");
+    model.dispatch("PASTE", { target: [{ ...zone, top: 1, bottom: 2 }] });
+    expect(
+      [0, 1, 2].map((row) =>
+        model.getters.getCellText({ sheetId, row, col: 3 }, { showFormula: true }),
+      ),
+    ).toEqual(["=SUM($A$1:A1)*1", "=SUM($A$1:A2)*1", "=SUM($A$1:A3)*1"]);
+    expect(cellsOf(newModel(model.exportData()), "D1", "D2", "D3")).toEqual([1, 3, 6]);
+    // One that moves with both corners, and a range of one cell.
+    write(model, "E1", "=SUM(A1:A1)");
+    write(model, "E2", "=SUM(A1:A2)");
+    const two = { left: 4, right: 4, top: 0, bottom: 1 };
+    model.selection.selectZone({ cell: { col: 4, row: 0 }, zone: two });
+    model.dispatch("COPY");
+    model.dispatch("PASTE", { target: [{ ...two, left: 5, right: 5 }] });
+    // By hand: of the column beside the numbers, the sums 1 and 1 + 3.
+    expect(cellsOf(newModel(model.exportData()), "E1", "E2", "F1", "F2")).toEqual([1, 3, 1, 4]);
   });
 
   test("tabs keep their order, whatever their parts are called", () => {

@@ -7,7 +7,7 @@ import { bound, newModel, openModel, read, saveBook, write } from "./load-engine
 const SHEET = "xl/worksheets/sheet1.xml";
 
 async function saved(bytes: Uint8Array) {
-  const model = newModel(structuredClone(bound(openModel(bytes).model, "key")));
+  const model = newModel(structuredClone(bound(openModel(bytes), "key")));
   write(model, "B1", "11");
   return saveBook(model, { key: "key", name: "mine.xlsx", bytes });
 }
@@ -21,10 +21,11 @@ function contents(bytes: Uint8Array): Record<string, string> {
   return Object.fromEntries(cells) as Record<string, string>;
 }
 
-const text = (bytes: Uint8Array | undefined) =>
-  bytes?.[0] === 0xff
-    ? new TextDecoder("utf-16le").decode(bytes)
-    : strFromU8(bytes ?? new Uint8Array());
+function text(bytes: Uint8Array = new Uint8Array()): string {
+  if (bytes[0] === 0xff) return new TextDecoder("utf-16le").decode(bytes);
+  const latin = strFromU8(bytes, true);
+  return latin.includes('encoding="ISO-8859-1"') ? latin : strFromU8(bytes);
+}
 
 /**
  * The sheet's text without the changed number, the values of formulas, which follow it, the names of rows
@@ -33,7 +34,7 @@ const text = (bytes: Uint8Array | undefined) =>
 const untouched = (bytes: Uint8Array | undefined) =>
   text(bytes)
     .replace(/^\uFEFF/, "")
-    .replace(/ encoding="UTF-(8|16)"/, "")
+    .replace(/ encoding="(UTF-8|UTF-16|ISO-8859-1)"/, "")
     .replace(/(<(?:x:)?(?:row|c))\sr=["'][A-Z]*\d+["']/g, "$1")
     .replace(/(<(?:x:)?v>)1[01](<\/(?:x:)?v>)/, "$1$2")
     .replace(/(<\/(?:x:)?f>|<(?:x:)?f\b[^>]*\/>)<(?:x:)?v>[^<]*<\/(?:x:)?v>/g, "$1");

@@ -2,7 +2,7 @@ import { strFromU8, unzipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import { drawingOf } from "../../taskpane/sheets/drawing";
 import { templates } from "../../taskpane/templates/index";
-import { prefixed, richParts, strict, zipped } from "../files/foreign-book";
+import { partsOf, prefixed, richParts, sheet, strict, zipped } from "../files/foreign-book";
 import { readBook } from "../files/read-book";
 import { LocalWorkbook, bound, newModel, openModel, read, saveBook, write } from "./load-engine";
 
@@ -10,9 +10,7 @@ type Model = ReturnType<typeof newModel>;
 
 /** A workbook that was opened, kept and taken up again, as the page does it; then changed and saved. */
 async function changed(bytes: Uint8Array, change: (model: Model, sheetId: string) => unknown) {
-  const model = newModel(
-    JSON.parse(JSON.stringify(bound(openModel(bytes).model, "key"))) as object,
-  );
+  const model = newModel(JSON.parse(JSON.stringify(bound(openModel(bytes), "key"))) as object);
   await change(model, model.getters.getSheetIds()[0]);
   const saved = await saveBook(model, { key: "key", name: "mine.xlsx", bytes });
   return { ...saved, model, parts: unzipSync(saved.bytes) };
@@ -30,6 +28,16 @@ function different(before: Uint8Array, after: Uint8Array): string[] {
     .sort();
 }
 
+/** What stands in a cell as it was typed. */
+function contentOf(model: Model, name: string): unknown {
+  return model.exportData().sheets[0].cells[name];
+}
+
+function viewOf(model: Model) {
+  const [{ panes, areGridLinesVisible: gridLines, color }] = model.exportData().sheets;
+  return { panes, gridLines, color };
+}
+
 const rich = zipped(richParts());
 const SHEET = "xl/worksheets/sheet1.xml";
 const insertRows = (model: Model, sheetId: string, base = 2, quantity = 2) =>
@@ -41,9 +49,6 @@ const insertRows = (model: Model, sheetId: string, base = 2, quantity = 2) =>
     quantity,
     position: "before",
   });
-const remove = (model: Model, sheetId: string, dimension: "ROW" | "COL", elements: number[]) =>
-  model.dispatch("REMOVE_COLUMNS_ROWS", { sheetId, sheetName: "Oils", dimension, elements });
-
 describe("a workbook that was opened, saved", () => {
   test.each<[string, Uint8Array]>([
     ["as usual", rich],
@@ -113,6 +118,24 @@ describe("a workbook that was opened, saved", () => {
     expect(read(openModel(bytes).model, "B8")).toBe(22);
   });
 
+  test("rows put in where rows and cells go without names", async () => {
+    const parts = richParts();
+    const bytes = zipped({
+      ...parts,
+      [SHEET]: (parts[SHEET] ?? "").replace(/ r="(?:[1-3]|[A-C][1-3])"/g, ""),
+    });
+    const { bytes: saved, lost } = await changed(bytes, (model, id) => insertRows(model, id));
+    expect(lost).toEqual([]);
+    const again = openModel(saved).model;
+    // By hand: moss stood in the third row, and two were put in above it.
+    expect([read(again, "A2"), read(again, "A3"), read(again, "A5")]).toEqual([
+      "rain",
+      null,
+      "moss",
+    ]);
+    expect(read(again, "B8")).toBe(22);
+  });
+
   test("rows put in and taken back by undo leave the same bytes", async () => {
     const { bytes } = await changed(rich, (model, sheetId) => {
       insertRows(model, sheetId);
@@ -121,16 +144,86 @@ describe("a workbook that was opened, saved", () => {
     expect(bytes).toBe(rich);
   });
 
-  test("a column of a table taken out, and a table that cannot follow, which is said", async () => {
-    const less = await changed(rich, (model, sheetId) => remove(model, sheetId, "COL", [2]));
-    expect(less.lost).toEqual([]);
-    expect(strFromU8(less.parts["xl/tables/table1.xml"])).toMatch(
-      /ref="A1:B3".*count="2".*name="Price"\/><\/tableColumns>/,
+  const FROZEN =
+    '<sheetPr codeName="Oils"><tabColor theme="4"/><outlinePr summaryBelow="0"/></sheetPr><sheetViews><sheetView showGridLines="0" zoomScale="80" workbookViewId="0"><pane ySplit="1" topLeftCell="A2" activePane="bottomLeft" state="frozen"/><selection pane="bottomLeft"/></sheetView></sheetViews>';
+  const viewed = (xml: string) => ({
+    ...partsOf(xml),
+    "xl/styles.xml": richParts()["xl/styles.xml"] ?? "",
+  });
+  const ROW = '<row r="1"><c r="A1"><v>1</v></c></row>';
+  test.each<[string, Uint8Array]>([
+    ["without views of its own", zipped(viewed(sheet(ROW, "", '<dimension ref="A1"/>')))],
+    ["with some", zipped(viewed(sheet(ROW, "", FROZEN)))],
+    ["with prefixes", zipped(prefixed(viewed(sheet(ROW, "", FROZEN))))],
+    ["strict", zipped(strict(viewed(sheet(ROW))))],
+  ])(
+    "frozen rows, grid lines and the tab's colour are written into a sheet %s",
+    async (_, bytes) => {
+      const { gridLines } = viewOf(openModel(bytes).model);
+      const {
+        bytes: saved,
+        lost,
+        parts,
+      } = await changed(bytes, (model, sheetId) => {
+        model.dispatch("FREEZE_ROWS", { sheetId, quantity: 2 });
+        model.dispatch("FREEZE_COLUMNS", { sheetId, quantity: 1 });
+        model.dispatch("SET_GRID_LINES_VISIBILITY", { sheetId, areGridLinesVisible: !gridLines });
+        model.dispatch("COLOR_SHEET", { sheetId, color: "#AA00CC" });
+      });
+      expect(lost).toEqual([]);
+      expect(viewOf(openModel(saved).model)).toEqual({
+        panes: { xSplit: 1, ySplit: 2 },
+        gridLines: !gridLines,
+        color: "#AA00CC",
+      });
+      const text = strFromU8(parts[SHEET]);
+      expect(text.match(/<(?:\w+:)?pane\s/g)).toHaveLength(1);
+      expect(text.match(/tabColor/g)).toHaveLength(1);
+      if (bytes.length > 0 && text.includes("zoomScale")) expect(text).toContain("summaryBelow");
+    },
+  );
+
+  test("what was frozen and is so no more leaves nothing behind", async () => {
+    const bytes = zipped(viewed(sheet(ROW, "", FROZEN)));
+    const { parts } = await changed(bytes, (model, sheetId) => {
+      model.dispatch("UNFREEZE_COLUMNS_ROWS", { sheetId });
+      model.dispatch("COLOR_SHEET", { sheetId });
+    });
+    expect(strFromU8(parts[SHEET])).toContain(
+      '<sheetPr codeName="Oils"><outlinePr summaryBelow="0"/></sheetPr><sheetViews><sheetView showGridLines="0" zoomScale="80" workbookViewId="0"></sheetView>',
     );
-    const head = await changed(rich, (model, sheetId) => remove(model, sheetId, "ROW", [0]));
-    expect(head.lost.join()).toContain('The table Oils of "Oils" loses its name');
-    expect(strFromU8(head.parts["xl/tables/table1.xml"])).not.toContain("Oils");
-    expect(strFromU8(head.parts[SHEET])).not.toContain("Oils[");
+  });
+
+  test("rows taken out: sums of what is left are written, in other sheets, too", async () => {
+    const two = richParts();
+    const bytes = zipped({
+      ...two,
+      "xl/workbook.xml": two["xl/workbook.xml"].replace(
+        "</sheets>",
+        '<sheet xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships" name="Sums" sheetId="2" r:id="rId9"/></sheets>',
+      ),
+      "xl/_rels/workbook.xml.rels": two["xl/_rels/workbook.xml.rels"].replace(
+        "</Relationships>",
+        '<Relationship Id="rId9" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/worksheet" Target="worksheets/sums.xml"/></Relationships>',
+      ),
+      "xl/worksheets/sums.xml": sheet(
+        '<row r="1"><c r="A1"><f>SUM(Oils!B1:B3)</f><v>22</v></c><c r="B1"><f>CUBEVALUE("a")</f><v>7</v></c></row>',
+      ),
+    });
+    const { parts } = await changed(bytes, (model, sheetId) =>
+      model.dispatch("REMOVE_COLUMNS_ROWS", {
+        sheetId,
+        sheetName: "Oils",
+        dimension: "ROW",
+        elements: [1],
+      }),
+    );
+    // By hand: 10 and 12, of which 10 was taken out.
+    expect(strFromU8(parts[SHEET])).toContain("<f>SUM(Oils[Price])</f><v>12</v>");
+    const sums = strFromU8(parts["xl/worksheets/sums.xml"]);
+    expect(sums).toContain("<f>SUM(Oils!B1:B2)</f><v>12</v>");
+    expect(sums).toContain('<f>CUBEVALUE("a")</f><v>7</v>');
+    expect(strFromU8(parts["xl/workbook.xml"])).toContain('fullCalcOnLoad="1"');
   });
 
   test("another name for a sheet goes through charts and names", async () => {
@@ -164,12 +257,6 @@ describe("a workbook that was opened, saved", () => {
     }
   });
 
-  test("a heading of a table goes into the table, and it is said", async () => {
-    const { parts, lost } = await changed(rich, (model) => write(model, "B1", "Cost"));
-    expect(strFromU8(parts["xl/tables/table1.xml"])).toContain('name="Cost"');
-    expect(lost.join()).toContain("is now Cost");
-  });
-
   test("a sheet taken out is told with what hangs on it", async () => {
     const { bytes, lost } = await changed(rich, async (model, sheetId) => {
       await new LocalWorkbook(model).drawOnNewSheet("Plain", drawingOf(templates[0], false));
@@ -182,7 +269,7 @@ describe("a workbook that was opened, saved", () => {
   });
 
   test("what was read in it may be kept beside it, and comes to the same", async () => {
-    const data = bound(openModel(rich).model, "key");
+    const data = bound(openModel(rich), "key");
     const save = (change: (model: Model) => unknown) => {
       const model = newModel(structuredClone(data));
       change(model);
@@ -199,7 +286,7 @@ describe("a workbook that was opened, saved", () => {
   });
 
   test("after the browser has lost the file, the person is told so", async () => {
-    const model = newModel(bound(openModel(rich).model, "key"));
+    const model = newModel(bound(openModel(rich), "key"));
     const { lost } = await saveBook(model, null);
     expect(lost.join()).toMatch(/has not kept the file/);
   });
@@ -235,9 +322,42 @@ describe("formulas in a file", () => {
     expect(readBook(bytes).get("Sheet")?.get("C1")?.value).toBe("b");
   });
 
-  test("a text that looks like a number is written as the text", async () => {
-    const { bytes } = await fresh({ A1: "'007" });
-    expect(readBook(bytes).get("Sheet")?.get("A1")?.value).toBe("007");
-    expect(read(openModel(bytes).model, "A1")).toBe("007");
+  // Excel keeps the apostrophe in the cell's look, quotePrefix: ECMA-376 part 1, 18.8.45.
+  const typed = { A1: "'5-3", A2: "'Rain", A3: "''s", A4: "Rain 5", A5: "12" };
+  const values = ["5-3", "Rain", "'s", "Rain 5", 12];
+  const typedIn = ({ model }: { model: Model }) =>
+    Object.keys(typed).map((name) => contentOf(model, name));
+  const quotedOnes = (bytes: Uint8Array, path: string) => {
+    const parts = unzipSync(bytes);
+    const list = /<cellXfs[\s\S]*<\/cellXfs>/.exec(strFromU8(parts["xl/styles.xml"]))?.[0] ?? "";
+    const looks = list.match(/<xf\b[^>]*>/g) ?? [];
+    return Object.keys(typed).filter((name) => {
+      const style = new RegExp(`r="${name}"[^>]*?\\ss="(\\d+)"`).exec(strFromU8(parts[path]))?.[1];
+      return looks[Number(style ?? 0)]?.includes('quotePrefix="1"');
+    });
+  };
+
+  test("a text that was typed with an apostrophe is the text without it, and is typed so again", async () => {
+    const { bytes } = await fresh(typed);
+    const book = readBook(bytes).get("Sheet");
+    expect(Object.keys(typed).map((name) => book?.get(name)?.value)).toEqual(values);
+    expect(quotedOnes(bytes, "xl/worksheets/sheet0.xml")).toEqual(["A1", "A2", "A3"]);
+    expect(typedIn(openModel(bytes))).toEqual(Object.values(typed));
+  });
+
+  test("in a file that was opened, too, and a number typed over it is one", async () => {
+    const { bytes } = await fresh(typed);
+    const plain = zipped(partsOf(sheet('<row r="1"><c r="A1" s="1"><v>1</v></c></row>')));
+    const into = await changed(plain, (model) =>
+      Object.entries(typed).forEach(([name, content]) => write(model, name, content)),
+    );
+    expect(quotedOnes(into.bytes, SHEET)).toEqual(["A1", "A2", "A3"]);
+    expect(typedIn(openModel(into.bytes))).toEqual(Object.values(typed));
+    const over = await changed(bytes, (model) => {
+      write(model, "A1", "7");
+      write(model, "A5", "'12");
+    });
+    expect(quotedOnes(over.bytes, "xl/worksheets/sheet0.xml")).toEqual(["A2", "A3", "A5"]);
+    expect(read(openModel(over.bytes).model, "A1")).toBe(7);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { languageOf } from "../../localsheet/language";
-import { readTyped } from "../../localsheet/typed";
+import { languageOf } from "../../localsheet/language.ts";
+import { readTyped } from "../../localsheet/typed.ts";
 
 const english = languageOf("en-US");
 const german = languageOf("de-DE");

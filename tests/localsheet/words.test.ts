@@ -2,9 +2,9 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { expect, test } from "vitest";
-import "./load-engine";
+import "./load-engine.ts";
 
-const { WORDS, plain } = await import("../../localsheet/words");
+const { WORDS, plain } = await import("../../localsheet/words.ts");
 
 /** All texts that the engine may show: it marks each with _t("..."). */
 const source = readFileSync(createRequire(import.meta.url).resolve("@odoo/o-spreadsheet"), "utf8");

@@ -3,6 +3,7 @@ import { catalog } from "../../functions/catalog/catalog";
 import { NAMESPACE } from "../../functions/catalog/entry";
 import { isFault } from "../../functions/bind/cell";
 import { cellName, readCellName } from "../../functions/formula/addresses";
+import { mentionsUs } from "../../functions/formula/ours";
 import { drawingOf } from "../../taskpane/sheets/drawing";
 import { templates } from "../../taskpane/templates/index";
 import { type Explained, explain } from "../../taskpane/working/explain";
@@ -52,7 +53,7 @@ test("every call of every template has its working, or its reason", async () => 
     const drawing = drawingOf(template, true);
     const sheet = await workbook.drawOnNewSheet(template.title, drawing);
     for (const { row, column, content } of drawing.cells) {
-      if (!String(content).includes(`${NAMESPACE}.`) || !String(content).startsWith("=")) continue;
+      if (!String(content).startsWith("=") || !mentionsUs(String(content))) continue;
       const explained = await explain(workbook, { sheet, row, column });
       for (const call of explained.calls) {
         const { steps, problem } = call.at(call.line);
@@ -212,6 +213,33 @@ describe("calls in calls, in other formulas, and spilled", () => {
   });
 });
 
+test.each([
+  // By hand: 1 +- 0.05 of oil in 11 in all, then 3 in 13; 5 % of each batch.
+  ["a row of lines", "=MIST.LOADSPAN(A1:B1,10,0.1)", { row: 0, column: 1 }, [2.95 / 13, 3.05 / 13]],
+  ["a column", "=MIST.LOADSPAN(A1:A2,10,0.1)", { row: 1, column: 0 }, [1.95 / 12, 2.05 / 12]],
+  ["a table", "=MIST.OILFOR(A1:B2,5%)", { row: 1, column: 1 }, [0.2]],
+  ["one", "=MIST.LOADSPAN(A1,10,0.1)", { row: 0, column: 0 }, [0.95 / 11, 1.05 / 11]],
+])("the answer of one line of %s", async (_, formula, line, answer) => {
+  const { explain } = sheetOf({ A1: "1", B1: "3", A2: "2", B2: "4", E5: formula });
+  const [call] = (await explain("E5")).calls;
+  const shown = call?.at(line).answer;
+  expect(shown).toHaveLength(1);
+  shown?.[0]?.forEach((cell, i) => expect(cell).toBeCloseTo(answer[i] ?? NaN, 9));
+  expect(shown?.[0]).toHaveLength(answer.length);
+});
+
+test("an answer that has no room is told, whichever line is looked at", async () => {
+  const { explain } = sheetOf({
+    A1: "1",
+    B1: "3",
+    A2: "2",
+    B2: "4",
+    E5: "=MIST.LOADSPAN(A1:B2,10,0.1)",
+  });
+  const [call] = (await explain("E5")).calls;
+  expect(call?.at({ row: 1, column: 1 }).problem?.reason).toMatch(/give it one row or one column/);
+});
+
 describe("a cell without a number gets the reason and the mend", () => {
   const problem = async (contents: Record<string, string>, cell: string, call = 0) => {
     const explained = await sheetOf(contents).explain(cell);
@@ -267,6 +295,13 @@ describe("a cell without a number gets the reason and the mend", () => {
       "C1",
       "Nothing is filled in on this line, so it shows blank.",
       "Fill in batch in A1, load in B1.",
+    ],
+    [
+      "a spare line below a load that is typed once",
+      { A1: "60", A3: "20", B1: "5%", C1: "=MIST.OILFOR(A1:A3,B1)" },
+      "C2",
+      "Nothing is filled in on this line, so it shows blank.",
+      "Fill in batch in A2, load in B1.",
     ],
     [
       "no room for the answer",

@@ -1,6 +1,7 @@
 /** Holds the cells of a recalculated workbook against ours. */
 import { parseA1Ref } from "@borgar/fx/xlsx";
-import { type Node, childrenOf, readFormula } from "../../functions/formula/reader";
+import { readFormula } from "../../functions/formula/reader";
+import { type Node, childrenOf } from "../../functions/formula/tree";
 import { cellsIn } from "../../functions/files/cells";
 import type { FileCell } from "../files/read-book";
 

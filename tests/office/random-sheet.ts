@@ -27,8 +27,8 @@ type Draw = <T>(arbitrary: fc.Arbitrary<T>) => T;
 const number = (low: number, high: number) =>
   fc.integer({ min: low * 100, max: high * 100 }).map((n) => String(n / 100));
 const some = <T>(...values: T[]) => fc.constantFrom(...values);
-const WEIGHT_WORDS = some("g", "oz", "lb", "kg", " LB ");
-const VOLUME_WORDS = some("mL", "floz", "gal", "L", "Fl Oz");
+const WEIGHT_WORDS = some("g", "oz", "lb", "kg", " LB ", "Ounces", "lbs.", "kilo");
+const VOLUME_WORDS = some("mL", "floz", "gal", "L", "Fl. Oz.", "fluid ounces", "Litre", "cc");
 
 /** Sensible values of each kind, as a person would type them. */
 const VALUES: Record<Kind, fc.Arbitrary<string>> = {
@@ -54,8 +54,9 @@ const VALUES: Record<Kind, fc.Arbitrary<string>> = {
   unit: fc.oneof(
     { weight: 6, arbitrary: WEIGHT_WORDS },
     { weight: 6, arbitrary: VOLUME_WORDS },
-    { weight: 1, arbitrary: some("cup") },
+    { weight: 1, arbitrary: some("cup", "gr", "fl") },
   ),
+  pack: some("1 lb", "4 x 250 mL", "half gallon", "2"),
   choice: some("finished", "base", "volume", "weight", "Base "),
 };
 

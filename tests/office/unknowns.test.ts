@@ -36,8 +36,14 @@ proof("a sheet for each number that may be left blank, one blank on each", () =>
     async (template) => {
       const model = newModel({ sheets: [{ id: "s", name: "First" }] });
       const drawing = drawingOf(template, true);
+      // Two lines of a list that grows stand for all.
+      const isLater = ({ row, column }: { row: number; column: number }) =>
+        (drawing.lists ?? []).some(
+          (list) =>
+            row > list.row + 2 && column >= list.column && column < list.column + list.columns,
+        );
       const inputs = drawing.cells.filter(
-        ({ look, content }) => look === "input" && content !== null,
+        (cell) => cell.look === "input" && cell.content !== null && !isLater(cell),
       );
       for (const { row, column } of inputs) {
         const sheet = await new LocalWorkbook(model).drawOnNewSheet(template.title, drawing);

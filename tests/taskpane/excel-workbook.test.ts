@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import { ExcelWorkbook } from "../../taskpane/host/excel-workbook";
-import { insertFormula, insertTemplate } from "../../taskpane/sheets/insert";
+import { insertExample, insertTemplate } from "../../taskpane/sheets/insert";
 import { MARK_PAINT, PAINT } from "../../taskpane/sheets/looks";
 import { type Drawing, areaOf, drawingOf } from "../../taskpane/sheets/drawing";
 import { placesOf } from "../../taskpane/sheets/lay";
@@ -14,7 +14,7 @@ const baseComparison = templates.find(
 const drawn = drawingOf(baseComparison, true);
 /** The cell of a column in the first line of the packs, as the small Excel names it. */
 const packsAt = (name: string, moved = 0) => {
-  const { row, column } = placesOf(baseComparison.parts ?? []).get(`packs.${name}`) ?? {
+  const { row, column } = placesOf(baseComparison.parts).get(`packs.${name}`) ?? {
     row: -1,
     column: -1,
   };
@@ -126,7 +126,7 @@ describe("on Excel", () => {
 
   test("at the selection the formulas move along", async () => {
     await insertTemplate(new ExcelWorkbook(), baseComparison, { where: "selection", filled: true });
-    const { row, column } = placesOf(baseComparison.parts ?? []).get("packs.landed") ?? {
+    const { row, column } = placesOf(baseComparison.parts).get("packs.landed") ?? {
       row: 0,
       column: 0,
     };
@@ -196,7 +196,7 @@ describe("on Excel", () => {
   );
 
   test("a formula goes into the selected cell", async () => {
-    await insertFormula(new ExcelWorkbook(), "=MIST.OILFOR(60, 5%)", { rows: 1, columns: 1 });
+    await insertExample(new ExcelWorkbook(), "=MIST.OILFOR(60, 5%)", { rows: 1, columns: 1 });
     expect(excel.sheet("Sheet1").cells.get("1,1")?.formula).toBe("=MIST.OILFOR(60, 5%)");
   });
 

@@ -4,7 +4,7 @@
  * A request is a list of orders, done one by one; where one is refused, those before it stay done and those
  * after it are not looked at, as in Excel. Every order is kept, to be counted and read.
  */
-import { parseA1Ref } from "@borgar/fx/xlsx";
+import { edgesOf, rangeIn } from "../../functions/formula/references";
 import { vi } from "vitest";
 import { type Area, addressOf } from "../../taskpane/sheets/drawing";
 import { rangesOf, typeOf } from "./fake-cells";
@@ -440,12 +440,10 @@ export function newSheet(name: string): FakeSheet {
 }
 
 function areaNamed(address: string): Area {
-  const found = parseA1Ref(address);
-  if (!found || !("range" in found)) throw new Refusal(`${address} is no range`, "InvalidArgument");
-  const { top, left, bottom, right } = found.range;
-  const [row, column] = [top ?? 0, left ?? 0];
-  const [lastRow, lastColumn] = [bottom ?? 1_048_575, right ?? 16_383];
-  return { row, column, rows: lastRow - row + 1, columns: lastColumn - column + 1 };
+  const found = rangeIn(address);
+  if (!found) throw new Refusal(`${address} is no range`, "InvalidArgument");
+  const { top, left, bottom, right } = edgesOf(found);
+  return { row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
 }
 
 export { addressOf, typeOf };

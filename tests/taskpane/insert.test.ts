@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { cellName } from "../../functions/formula/addresses";
-import { Refused, insertFormula, insertTemplate } from "../../taskpane/sheets/insert";
+import { Refused, insertExample, insertTemplate } from "../../taskpane/sheets/insert";
 import { areaOf, drawingOf } from "../../taskpane/sheets/drawing";
 import { placesOf } from "../../taskpane/sheets/lay";
 import { templates } from "../../taskpane/templates/index";
@@ -12,7 +12,7 @@ const titled = (title: string) =>
 const baseComparison = titled("Base comparison");
 /** Where something of Base comparison stands, drawn so many rows down and columns to the right. */
 const cellAt = (name: string, moved = 0) => {
-  const place = placesOf(baseComparison.parts ?? []).get(name);
+  const place = placesOf(baseComparison.parts).get(name);
   return cellName((place?.row ?? -1) + moved, (place?.column ?? -1) + moved);
 };
 const sizeRun = titled("Size run");
@@ -51,139 +51,6 @@ describe("on a new sheet", () => {
     await insertTemplate(new LocalWorkbook(model), baseComparison, onNewSheet);
     model.dispatch("REQUEST_UNDO");
     expect(contents(model)).toBe(before);
-  });
-});
-
-describe("Size run", () => {
-  test("every column is weighed out to its bottles", async () => {
-    const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), sizeRun, onNewSheet);
-    // By hand: 2 fl oz x 29.5735295625 mL x 0.87 g/mL x 1.02, 12 bottles, 95 % base.
-    const fill = 2 * 29.5735295625 * 0.87 * 1.02;
-    expect(read(model, "D15")).toBeCloseTo(fill, 10);
-    expect(read(model, "D19")).toBeCloseTo(0.95 * 12 * fill, 9);
-    expect(read(model, "D20")).toBeCloseTo(0.04 * 12 * fill, 9);
-    expect(read(model, "D23")).toBeCloseTo(12 * fill, 9);
-    expect(read(model, "G19")).toBeCloseTo(0.95 * 6 * 8 * fill, 9);
-    expect(read(model, "D30")).toBeCloseTo(0.01 * fill, 10);
-    expect(read(model, "I19")).toBeCloseTo((read(model, "H19") as number) / 28.349523125, 9);
-    expect(["D24", "E24", "F24", "G24"].map((name) => read(model, name))).toEqual([
-      "yes",
-      "yes",
-      "yes",
-      "yes",
-    ]);
-  });
-
-  test("loads of the base are told apart from loads of the finished batch", async () => {
-    const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), sizeRun, onNewSheet);
-    write(model, "B7", "base");
-    // By hand: 4 g and 1 g of oil on 100 g of base are 4/105 and 1/105 of the batch.
-    expect(read(model, "C20")).toBeCloseTo(4 / 105, 12);
-    expect(read(model, "C21")).toBeCloseTo(1 / 105, 12);
-    expect(read(model, "C19")).toBeCloseTo(100 / 105, 12);
-    expect(read(model, "C7")).toBe("the base alone");
-  });
-
-  test("fewer sizes and one oil leave no error; a coarse scale says no", async () => {
-    const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), sizeRun, onNewSheet);
-    for (const name of ["F13", "F14", "G13", "G14", "B21"]) write(model, name, "");
-    expect(["F15", "F18", "F23", "F24", "G28", "C21"].map((name) => read(model, name))).toEqual([
-      "",
-      "",
-      0,
-      "",
-      "",
-      0,
-    ]);
-    expect(read(model, "D19")).toBeGreaterThan(0);
-    write(model, "B10", "5");
-    expect(read(model, "D24")).toBe("no: too little");
-  });
-});
-
-describe("Bottle cost", () => {
-  test("one bottle, its price, its break-even and the split", async () => {
-    const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), titled("Bottle cost"), onNewSheet);
-    // By hand, from the demo's inputs.
-    const fill = 4 * 29.5735295625 * 0.87 * 1.02;
-    const gram = {
-      base: 60.5 / (3785.411784 * 0.85),
-      slate: 27.4 / 453.59237,
-      cedar: 31.2 / (16 * 28.349523125),
-    };
-    const liquid = (fill * (0.95 * gram.base + 0.04 * gram.slate + 0.01 * gram.cedar)) / 0.97;
-    const cost = liquid + 1.65 + 0.9;
-    expect(read(model, "B30")).toBeCloseTo(liquid, 10);
-    expect(
-      (["H15", "H16", "H17"].map((name) => read(model, name)) as number[]).reduce((a, b) => a + b),
-    ).toBeCloseTo(liquid, 10);
-    expect(read(model, "B33")).toBeCloseTo(cost, 10);
-    expect(read(model, "B39")).toBeCloseTo((cost + 0.3) / (1 - 0.5 - 0.065), 10);
-    expect(read(model, "C41")).toBeCloseTo(cost / 0.75, 10);
-    const kept = 14 - 14 * 0.065 - 0.3 - cost;
-    expect(read(model, "B43")).toBeCloseTo(kept, 10);
-    expect(read(model, "B44")).toBeCloseTo(kept / 14, 10);
-    expect(read(model, "B49")).toBe(Math.ceil(180 / kept));
-    const profit = 90 * kept + 40 * (cost / 0.75 - cost) - 180;
-    expect(read(model, "B51")).toBeCloseTo(profit, 8);
-    expect((read(model, "B53") as number) + (read(model, "B54") as number)).toBeCloseTo(profit, 8);
-    // The parts of the price are the price.
-    const parts = ["G30", "G31", "G32", "G33", "G34"].map((name) => read(model, name) as number);
-    expect(parts.reduce((a, b) => a + b)).toBeCloseTo(14, 10);
-  });
-
-  test("a material without a price is loud, and a price below cost too", async () => {
-    const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), titled("Bottle cost"), onNewSheet);
-    write(model, "B40", "3");
-    expect(read(model, "B49")).toMatch(/^#VALUE! price must be above cost and fees/);
-    expect(read(model, "B44")).toBeLessThan(0);
-    write(model, "C16", "");
-    expect(read(model, "B30")).toBe("#VALUE! unitcosts, cell 2, is blank");
-  });
-});
-
-describe("Buying plan", () => {
-  test("each order is bought at the least cost, freight counted", async () => {
-    const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), titled("Buying plan"), onNewSheet);
-    // By hand: 8012 g of base. Two gallons and two quarts, 123 and free freight, hold 8044 g; three
-    // gallons, 138, and one drum, 199, are dearer.
-    expect(read(model, "C15")).toBeCloseTo(7778.6 * 1.03, 9);
-    expect(["F17", "F18", "F19"].map((name) => read(model, name))).toEqual([2, 2, 0]);
-    expect([read(model, "J17"), read(model, "J18"), read(model, "J19")]).toEqual([123, 0, ""]);
-    // 297.3 g of oil: a pound is 27.4; 4 oz and 8 oz are 24.5 and hold 340 g.
-    expect(["F27", "F28", "F29"].map((name) => read(model, name))).toEqual([1, 1, 0]);
-    expect(read(model, "J28")).toBe(9.75);
-    expect(read(model, "J29")).toBeCloseTo(60 - 24.5, 10);
-    expect(read(model, "J10")).toBeCloseTo(123 + 24.5 + 9.75 + 11.9 + 8, 9);
-  });
-
-  test("a little short of free freight, it buys more to travel free", async () => {
-    const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), titled("Buying plan"), onNewSheet);
-    // By hand, for 3090 g and free freight from 60: a gallon with freight comes to 60.50; four quarts
-    // travel free at 62, a gallon and a quart at 61.50.
-    write(model, "B8", "3000");
-    write(model, "E15", "60");
-    expect(["F17", "F18", "F19"].map((name) => read(model, name))).toEqual([0, 1, 0]);
-    write(model, "D15", "20");
-    // With freight of 20 the gallon comes to 66.
-    expect(["F17", "F18", "F19"].map((name) => read(model, name))).toEqual([1, 1, 0]);
-    expect(read(model, "J18")).toBe(0);
-  });
-
-  test("enough on hand, nothing to buy", async () => {
-    const model = newModel();
-    await insertTemplate(new LocalWorkbook(model), titled("Buying plan"), onNewSheet);
-    write(model, "D8", "9000");
-    expect([read(model, "E8"), read(model, "F17"), read(model, "J17"), read(model, "J18")]).toEqual(
-      [0, "", 0, 0],
-    );
   });
 });
 
@@ -292,7 +159,7 @@ describe("at the selection", () => {
     write(model, "C3", "");
     write(model, "K1", "=MIST.OILFOR({60;120},5%)");
     select(model, "K2");
-    await expect(insertFormula(workbook, "=1+1", { rows: 1, columns: 1 })).rejects.toThrow(
+    await expect(insertExample(workbook, "=1+1", { rows: 1, columns: 1 })).rejects.toThrow(
       "and K2 is filled",
     );
   });
@@ -353,12 +220,15 @@ describe("a function's example in a cell", () => {
     const workbook = new LocalWorkbook(model);
     select(model, "B2");
     expect(
-      await insertFormula(workbook, "=MIST.SETRIGHT(4, 57, 5%)", { rows: 1, columns: 2 }),
+      await insertExample(workbook, "=MIST.SETRIGHT(4, 57, 5%)", { rows: 1, columns: 2 }),
     ).toBe('=MIST.SETRIGHT(4, 57, 5%) is in B2 of "Sheet1".');
     expect([read(model, "B2"), read(model, "C2")]).toEqual([0, 19]);
+    expect(read(model, "D2")).toBe("an example: its numbers are not yours");
     select(model, "A2");
     await expect(
-      insertFormula(workbook, "=MIST.SETRIGHT(4, 57, 5%)", { rows: 1, columns: 2 }),
-    ).rejects.toThrow("Nothing was inserted: the answer fills A2:B2, and B2 is filled.");
+      insertExample(workbook, "=MIST.SETRIGHT(4, 57, 5%)", { rows: 1, columns: 2 }),
+    ).rejects.toThrow(
+      "Nothing was inserted: the example and the word beside it fill A2:C2, and B2 is filled.",
+    );
   });
 });

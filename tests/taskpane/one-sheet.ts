@@ -1,7 +1,7 @@
 /** One template alone on a new sheet of the local engine, its cells by the names that its parts have. */
 import { cellName } from "../../functions/formula/addresses";
 import { insertTemplate } from "../../taskpane/sheets/insert";
-import { placesOf } from "../../taskpane/sheets/lay";
+import { partsThere, placesOf } from "../../taskpane/sheets/lay";
 import { templates } from "../../taskpane/templates/index";
 import { LocalWorkbook, newModel, read, write } from "../localsheet/load-engine";
 
@@ -10,7 +10,7 @@ export async function oneSheet(title: string, filled = true) {
   if (!template) throw new Error(`${title} is no template`);
   const model = newModel();
   await insertTemplate(new LocalWorkbook(model), template, { where: "new sheet", filled });
-  const places = placesOf(template.parts ?? []);
+  const places = placesOf(partsThere(template.parts));
   const cell = (name: string, line = 0, across = 0) => {
     const place = places.get(name);
     if (!place) throw new Error(`${name} is not on ${title}`);

@@ -133,17 +133,12 @@ test("a line put in above the first one is not passed over in silence", async ()
 });
 
 describe("sheets of before, drawn from the one workbook", () => {
-  const cellOf = async (set: Awaited<ReturnType<typeof wholeSet>>, sheet: string, name: string) => {
-    const [cells] = await set.workbook.read({ sheet, ...readCellName(name) }, 1, 1);
-    return cells?.[0] ?? null;
-  };
-
   test("one price on Materials goes to the comparison, the bottle, the plan and the scorecard", async () => {
     const set = await wholeSet();
     const before = {
       base: await set.at("Base comparison", "packs.floz"),
-      bottle: await cellOf(set, "Bottle cost", "B33"),
-      plan: await cellOf(set, "Buying plan", "J10"),
+      bottle: await set.at("Bottle cost", "costs.cost"),
+      plan: await set.at("Buying plan", "lines.goods"),
       card: await set.at("Spray trial log", "card.cost"),
     };
     // By hand: (46 + 14.5) / (128 x 0.98).
@@ -153,11 +148,11 @@ describe("sheets of before, drawn from the one workbook", () => {
     // By hand: (50 + 14.5) / (128 x 0.98); 4 dollars more a gallon.
     expect(await set.at("Base comparison", "packs.floz")).toBeCloseTo(64.5 / (128 * 0.98), 12);
     expect(await set.at("Spray trial log", "card.cost")).toBeCloseTo(64.5 / (128 * 0.98), 12);
-    expect(await cellOf(set, "Buying plan", "D17")).toBe(50);
-    expect(await cellOf(set, "Buying plan", "J10")).not.toBe(before.plan);
-    const grams = Number(await cellOf(set, "Bottle cost", "B11"));
-    const dearer = (4 / (3785.411784 * 0.85)) * 0.95 * (grams / 0.97);
-    expect(Number(await cellOf(set, "Bottle cost", "B33")) - Number(before.bottle)).toBeCloseTo(
+    expect(await set.at("Buying plan", "lines.price")).toBe(50);
+    expect(await set.at("Buying plan", "lines.goods")).not.toBe(before.plan);
+    const grams = Number(await set.at("Bottle cost", "sizes.fill"));
+    const dearer = (4 / (3785.411784 * 0.85) / 0.98) * 0.95 * (grams / 0.97);
+    expect(Number(await set.at("Bottle cost", "costs.cost")) - Number(before.bottle)).toBeCloseTo(
       dearer,
       10,
     );
@@ -165,26 +160,35 @@ describe("sheets of before, drawn from the one workbook", () => {
 
   test("another recipe in Size run, Bottle cost and Trial batch changes all that is drawn", async () => {
     const set = await wholeSet();
-    const pick = (sheet: string, name: string, content: string) =>
-      set.workbook.write([{ spot: { sheet, ...readCellName(name) }, content }]);
-    await pick("Size run", "F7", "Rain linen");
-    expect(await cellOf(set, "Size run", "A19")).toBe("Bluepost Soft");
-    expect(await cellOf(set, "Size run", "B20")).toBe(0.03);
-    expect(await cellOf(set, "Size run", "A21")).toBe("");
+    await set.type("Size run", "recipe", 0, "Rain linen");
+    expect(await set.at("Size run", "liquids.material")).toBe("Bluepost Soft");
+    expect(await set.at("Size run", "liquids.load", 1)).toBe(0.03);
+    expect(await set.at("Size run", "liquids.material", 2)).toBe("");
     // By hand: 0.97 of 2 fl oz x 12 at 0.93 and 0.95 g/mL, 2 % overfill, volumes additive.
     const density = 1 / (0.97 / 0.93 + 0.03 / 0.95);
-    expect(await cellOf(set, "Size run", "D19")).toBeCloseTo(
+    expect(await set.at("Size run", "liquids.grams")).toBeCloseTo(
       12 * 2 * 29.5735295625 * density * 1.02 * 0.97,
       8,
     );
-    await pick("Trial batch", "E7", "Rain room");
-    expect(await cellOf(set, "Trial batch", "B8")).toBe("Rain on Slate");
-    expect(await cellOf(set, "Trial batch", "B13")).toBe(0.95);
-    await pick("Bottle cost", "F7", "Rain candle");
-    await pick("Bottle cost", "F8", "Jar");
-    expect(await cellOf(set, "Bottle cost", "A15")).toBe("Field Wax");
+    await set.type("Trial batch", "recipe", 0, "Rain room");
+    expect(await set.at("Trial batch", "oil")).toBe("Rain on Slate");
+    expect(await set.at("Trial batch", "density")).toBe(0.95);
+    await set.type("Bottle cost", "recipe", 0, "Rain candle");
+    expect(await set.at("Bottle cost", "sizes.size")).toBe("Jar");
+    expect(await set.at("Bottle cost", "liquids.material")).toBe("Field Wax");
     // By hand: 200 g, no overfill.
-    expect(await cellOf(set, "Bottle cost", "B11")).toBeCloseTo(200, 8);
+    expect(await set.at("Bottle cost", "sizes.fill")).toBeCloseTo(200, 8);
+  });
+
+  test("what Trial batch draws says when it is typed over, and what is drawn", async () => {
+    const set = await wholeSet();
+    const { sheet, row, column } = await set.spot("Trial batch", "density");
+    const note = async () => (await set.workbook.read({ sheet, row, column: column + 1 }, 1, 1))[0];
+    expect(await note()).toEqual([""]);
+    await set.type("Trial batch", "density", 0, 0.9);
+    expect(await note()).toEqual(["typed over: 0.960 is drawn"]);
+    // By hand: 50 drops of 1.62 g at 0.9 g/mL.
+    expect(await set.at("Trial batch", "rate")).toBeCloseTo((50 * 0.9) / 1.62, 10);
   });
 
   test("no number of Materials is typed on another sheet again", async () => {

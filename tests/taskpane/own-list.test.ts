@@ -15,12 +15,21 @@ const OWN = [
   ["Drovers Wharf", "Attic Cedar", 11.9, 100, "mL", null],
 ];
 
-async function withOwnList() {
+/** The same with the pack as one text. */
+const IN_WORDS = [
+  ["Vendor", "Item", "Cost", "Pack", "Shipping"],
+  ["Alder Row", "Alder Clear", 46, "1/2 gal jug", 14.5],
+  ["Bluepost Chandlery", "Rain on Slate", 27.4, "1 lb", 12.75],
+  ["Drovers Wharf", "Attic Cedar", 11.9, "1 lb or 16 fl oz", 3],
+  ["Drovers Wharf", "Salt Orchard", 11.9, "4 x 250 mL", 3],
+];
+
+async function withOwnList(own: (string | number | null)[][] = OWN) {
   const model = newModel();
   const workbook = new LocalWorkbook(model);
   const [sheet = ""] = await workbook.sheetNames();
   await workbook.write(
-    OWN.flatMap((line, row) =>
+    own.flatMap((line, row) =>
       line.map((content, column) => ({ spot: { sheet, row, column }, content })),
     ),
   );
@@ -72,6 +81,27 @@ test("Materials draws from the list, follows it, and takes lines that are typed 
     "Salt Orchard",
     "",
   ]);
+});
+
+test("a pack in one text is drawn as size and unit; what cannot be read is shown and asked for", async () => {
+  const { workbook, list, materials, column } = await withOwnList(IN_WORDS);
+  const guess = proposed(list.headings);
+  expect(guess.get("pack")?.text).toBe("Pack");
+  expect(guess.has("size") || guess.has("unit")).toBe(false);
+  await drawFromOwnList(workbook, materials, list, guess);
+  const sizes = await column("size", 5);
+  // By hand: 64 fl oz in half a gallon, 16 oz in a pound, a litre over 29.5735295625 mL.
+  expect(sizes.slice(0, 3)).toEqual([64, 16, "1 lb or 16 fl oz"]);
+  expect(sizes[3]).toBeCloseTo(1000 / 29.5735295625, 10);
+  expect(sizes[4]).toBe("");
+  expect(await column("unit", 5)).toEqual(["floz", "oz", "", "floz", ""]);
+  expect(await column("said", 3)).toEqual([
+    expect.not.stringContaining("pack unit?"),
+    expect.not.stringContaining("pack unit?"),
+    expect.stringContaining("pack unit?"),
+  ]);
+  const both = new Map(guess).set("size", list.headings[2] ?? list.headings[0]);
+  await expect(drawFromOwnList(workbook, materials, list, both)).rejects.toThrow("not both");
 });
 
 test("lines of Materials that are filled are not written over", async () => {

@@ -277,15 +277,12 @@ describe("a run", () => {
   });
 
   test("has the recipe and the bottles of Size run", async () => {
-    const cell = (row: number, column: number, content: string | number | null) => {
-      return { spot: { sheet: "Size run", row, column }, content };
-    };
-    // Its recipe, and four sizes with their bottles: one has none, one is not named.
-    await set.workbook.write([
-      cell(6, 5, "Rain linen"),
-      ...["8 fl oz", "4 fl oz", null, "2 fl oz"].map((size, i) => cell(11, 3 + i, size)),
-      ...[3, null, 7, 5].map((count, i) => cell(13, 3 + i, count)),
-    ]);
+    const run = await set.on("Size run");
+    await run.put("recipe", "Rain linen");
+    // Four sizes with their bottles: one has none, one is not named.
+    const sizes = ["8 fl oz", "4 fl oz", null, "2 fl oz"];
+    for (const [i, size] of sizes.entries()) await run.put("sizes.size", size, 0, i);
+    for (const [i, count] of [3, null, 7, 5].entries()) await run.put("sizes.count", count, 0, i);
     expect(await makeRun(set.workbook, TODAY)).toContain(": print it");
     const sheet = (await set.workbook.sheetNames()).at(-1) ?? "";
     const at = async (name: string, columns: number) =>
@@ -293,6 +290,17 @@ describe("a run", () => {
     expect(await at("recipe", 1)).toEqual(["Rain linen"]);
     expect(await at("sizes.size", 4)).toEqual(["8 fl oz", "2 fl oz", null, null]);
     expect(await at("sizes.count", 4)).toEqual([3, 5, null, null]);
+  });
+
+  test("says which sizes of Size run have no room on it", async () => {
+    const run = await set.on("Size run");
+    for (const across of [4, 5]) {
+      await run.put("sizes.size", across === 4 ? "Jar" : "2 fl oz", 0, across);
+      await run.put("sizes.count", 1, 0, across);
+    }
+    expect(await makeRun(set.workbook, TODAY)).toContain(
+      "It has room for 4 sizes; left for another run: Jar, 2 fl oz.",
+    );
   });
 
   test("booked and taken back is one step of undo each", async () => {

@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { catalog } from "../../functions/catalog/catalog";
 import { cellName } from "../../functions/formula/addresses";
 import { TemplateSchema } from "../../taskpane/sheets/template";
+import { plannedSheets } from "../../taskpane/sheets/find";
 import { drawingOf } from "../../taskpane/sheets/drawing";
 import { templates } from "../../taskpane/templates/index";
 
@@ -12,6 +13,15 @@ describe.each(templates)("$title", (template) => {
   test("is data that the schema takes", () => {
     expect(() => TemplateSchema.parse(template)).not.toThrow();
     expect(() => TemplateSchema.parse({ ...template, colour: "red" })).toThrow();
+  });
+
+  test("is written in names: no formula of a part has an address", () => {
+    const formulas = JSON.stringify(template.parts).match(/"=(?:[^"\\]|\\.)*"/g) ?? [];
+    for (const formula of formulas) {
+      // Without its texts, and what stands in braces.
+      const bare = formula.replace(/\\"(?:[^"\\]|\\\\)*\\"/g, "").replace(/\{[^}]*\}/g, "");
+      expect(bare, formula).not.toMatch(/(?<![\w.])\$?[A-Z]{1,3}\$?\d+(?![\w(])/);
+    }
   });
 
   test("writes no cell twice", () => {
@@ -63,8 +73,11 @@ describe.each(templates)("$title", (template) => {
 
   test("cuts off no label: what is longer than its column has room beside it", () => {
     // About six pixels a letter at the sheet's usual size; a filled or painted neighbour gives no room.
-    for (const { row, column, look, content } of drawing.cells) {
-      const isBeside = drawing.cells.some((cell) => cell.row === row && cell.column === column + 1);
+    const all = plannedSheets(templates.map((each) => ({ sheet: each.title, template: each })));
+    const drawings = [drawing, drawingOf(template, true, all)];
+    const cells = drawings.flatMap(({ cells }) => cells.map((cell) => ({ ...cell, cells })));
+    for (const { row, column, look, content, cells: around } of cells) {
+      const isBeside = around.some((cell) => cell.row === row && cell.column === column + 1);
       if (look !== "label" || typeof content !== "string" || content.startsWith("=") || !isBeside)
         continue;
       expect(content.length * 6, `${cellName(row, column)}: ${content}`).toBeLessThanOrEqual(
@@ -99,7 +112,7 @@ describe.each(templates)("$title", (template) => {
 test("a list that Excel would part or cut is refused", () => {
   const withWords = (words: string[]) => ({
     ...templates[0],
-    blocks: [{ at: "A1", look: "input", rows: [["a"]], words }],
+    parts: [{ fields: [{ label: "What it is", demo: "a", words }] }],
   });
   const isTaken = (words: string[]) => TemplateSchema.safeParse(withWords(words)).success;
   expect(isTaken(["yes", "no"])).toBe(true);

@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { cellName } from "../../functions/formula/addresses";
 import { insertTemplate } from "../../taskpane/sheets/insert";
-import { drawingOf } from "../../taskpane/sheets/drawing";
+import { drawingOf, placeOf } from "../../taskpane/sheets/drawing";
 import { templates } from "../../taskpane/templates/index";
 import { LocalWorkbook, newModel, read, write } from "../localsheet/load-engine";
 
@@ -19,14 +19,20 @@ async function sheet(title: string, filled = true) {
   };
 }
 
+/** The cells of a row of a sheet. */
+function rowOf(title: string, name: string) {
+  const row = placeOf(titled(title), name).match(/\d+/)?.[0];
+  return new RegExp(`^[A-Z]+${row}$`);
+}
+
 /** Cells that may be blank, as nothing on purpose: the sheet's notes say so, or nothing depends on them. */
 const MAY_BE_BLANK: Record<string, RegExp> = {
   // Free-freight sums, scores. A blank number of a sample leaves its own line.
   "Base comparison": /^(I|X)\d+$/,
-  // A price of one's own; the pack price of an ingredient makes the liquid an error.
-  "Bottle cost": /^B40$/,
-  // Extra for spills, on hand, free-freight sums.
-  "Buying plan": /^(C(8|9|10)|D(8|9|10)|E\d+)$/,
+  // A price of one's own.
+  "Bottle cost": rowOf("Bottle cost", "retail.own"),
+  // Lost, on hand, free-freight sums.
+  "Buying plan": /^(L(18|21|24)|H21|C(9|10|11))$/,
   "Size run": /^$/,
   "Trial batch": /^$/,
 };
@@ -54,166 +60,6 @@ describe.each(Object.entries(MAY_BE_BLANK))("%s", (title, mayBeBlank) => {
       put(name, String(content));
     }
     expect(shown.map(at)).toEqual([...before.values()]);
-  });
-});
-
-describe("Bottle cost", () => {
-  test("packaging and work that are blank are not free; a zero is", async () => {
-    const { put, at, all } = await sheet("Bottle cost");
-    const cost = at("B33") as number;
-    put("B23", "");
-    expect(all("C23 B31 C31 B33 C33 B39 B43 B51 G31")).toEqual([
-      "type 0 if there is none",
-      "",
-      "not known: see above",
-      "",
-      "not known: see above",
-      "",
-      "",
-      "",
-      "",
-    ]);
-    put("B23", "0");
-    // By hand: the sprayer of 0.38 less.
-    expect(at("B33")).toBeCloseTo(cost - 0.38, 12);
-    put("B27", "");
-    expect(all("B32 B33 C32")).toEqual(["", "", "not known: see above"]);
-  });
-
-  test("an ingredient without a price, or without a share, says so on its line", async () => {
-    const { put, at } = await sheet("Bottle cost");
-    put("C16", "");
-    expect([at("H16"), at("B30")]).toEqual(["price?", "#VALUE! unitcosts, cell 2, is blank"]);
-    put("C16", "27.4");
-    put("B17", "");
-    expect(at("H17")).toBe("share?");
-    put("B17", "0");
-    expect(at("H17")).toBe(0);
-  });
-
-  test("a density that is none is an error with words beside it, never another cost", async () => {
-    const { put, at } = await sheet("Bottle cost");
-    // Pounds per US gallon.
-    put("B8", "8.5");
-    expect(at("B11")).toMatch(/^#VALUE! density must be from 0 to 3 g\/mL, got 8.5: pounds/);
-    expect(at("C11")).toBe("g: look at size and density");
-    expect(at("B33")).toMatch(/^#VALUE!/);
-    put("B8", "0.87");
-    put("F15", "8.5");
-    expect(at("G15")).toMatch(/^#VALUE! density must be from 0 to 3 g\/mL, got 8.5: pounds/);
-    expect([at("B30"), at("C30")]).toEqual([
-      expect.stringMatching(/^#VALUE! density must be/),
-      "not known: see above",
-    ]);
-    // A pack by weight needs no density, and still takes none that is wrong.
-    put("F15", "0.85");
-    put("F16", "8.5");
-    expect(at("G16")).toMatch(/^#VALUE! density must be/);
-  });
-
-  test("markup is the price less the cost, over the cost", async () => {
-    const { at } = await sheet("Bottle cost");
-    const cost = at("B33") as number;
-    expect(at("B45")).toBeCloseTo((14 - cost) / cost, 12);
-    // By hand: a margin of 25 % without fees is a markup of a third.
-    expect(at("C45")).toBeCloseTo(1 / 3, 12);
-  });
-
-  test("a price needs its fees, its bottles and the fixed costs; a column that is not used needs none", async () => {
-    const { put, at, all } = await sheet("Bottle cost");
-    expect(all("A46 C51")).toEqual(["", ""]);
-    put("C37", "");
-    expect(all("C39 C42 C43 C44")).toEqual(["", "", "", ""]);
-    expect(at("A46")).toBe("A price needs a margin or your own sum, and both fees: 0 if none.");
-    for (const name of ["C36", "C38"]) put(name, "");
-    expect(at("A46")).toBe("");
-    expect([at("B51"), at("C51")]).toEqual([
-      "",
-      "Not known: type the fixed costs and the bottles of each price, 0 if none.",
-    ]);
-    put("C50", "");
-    expect(at("B51")).toBeCloseTo(90 * (at("B43") as number) - 180, 9);
-    put("B48", "");
-    expect(all("B49 B51")).toEqual(["", ""]);
-    put("B48", "0");
-    expect(at("B49")).toBe(0);
-  });
-
-  test("what is nothing by leaving it blank is said in words", async () => {
-    const { put, all } = await sheet("Bottle cost");
-    put("B9", "");
-    put("B10", "");
-    expect(all("C9 C10")).toEqual(["none: filled to the mark", "none lost"]);
-  });
-});
-
-describe("Buying plan", () => {
-  test("a need or a freight that is blank is told, and the sum says that an order is missing", async () => {
-    const { put, at, all } = await sheet("Buying plan");
-    expect(all("F15 I11")).toEqual(["", ""]);
-    put("D15", "");
-    expect(all("F15 F17 J17 I11")).toEqual([
-      "Freight is blank: type 0 if it is free.",
-      "",
-      0,
-      "Not every order is counted.",
-    ]);
-    put("D15", "0");
-    expect(at("F17")).not.toBe("");
-    expect(at("I11")).toBe("");
-    put("B9", "");
-    expect(all("E9 C25 F27 I11")).toEqual([
-      "run needs?",
-      "run needs?",
-      "",
-      "Not every order is counted.",
-    ]);
-  });
-
-  test("an offer without its price is told by its cell", async () => {
-    const { put, at } = await sheet("Buying plan");
-    put("D18", "");
-    expect(at("F17")).toBe("#VALUE! prices, cell 2, is blank");
-  });
-
-  test("goods that are the free-freight sum to the cent travel free", async () => {
-    const { put, all } = await sheet("Buying plan");
-    // By hand: a hundred at 4.35 are 435, and 434.99999999999994 in binary fractions.
-    expect(4.35 * 100).toBeLessThan(435);
-    const order = { B8: "100", C8: "0", A17: "1", B17: "g", D17: "4.35", D15: "5", E15: "435" };
-    for (const [name, content] of Object.entries(order)) put(name, content);
-    for (const row of [18, 19]) for (const column of "ABCD") put(`${column}${row}`, "");
-    expect(all("F17 J18 J19")).toEqual([100, 0, ""]);
-    put("E15", "435.01");
-    put("D15", "0.005");
-    expect(all("F17 J18")).toEqual([100, 0.005]);
-  });
-});
-
-describe("Size run", () => {
-  test("a size without its count, or a count without its size, is told where it stands", async () => {
-    const { put, at, all } = await sheet("Size run");
-    expect(all("D16 E16 A25 C9 C11")).toEqual(["", "", "", "", ""]);
-    put("E14", "");
-    expect([at("E16"), at("D19")]).toEqual(["how many?", "#VALUE! counts, cell 2, is blank"]);
-    put("E14", "0");
-    expect(all("E16 E19 E23")).toEqual(["", 0, 0]);
-    put("E13", "");
-    expect(at("E16")).toBe("which size?");
-    put("E14", "3");
-    expect(at("D19")).toBe("#VALUE! fills, cell 2, is blank");
-  });
-
-  test("an oil without a load, a basis, an overfill and a tolerance that are blank are told", async () => {
-    const { put, all } = await sheet("Size run");
-    for (const name of ["B21", "B7", "B9", "B11"]) put(name, "");
-    expect(all("A25 C7 C9 C11 C20")).toEqual([
-      "An oil without a load is left out: type its load, or 0.",
-      "say which: finished or base",
-      "none: filled to the mark",
-      "blank: 5 % is taken",
-      "#VALUE! from is blank",
-    ]);
   });
 });
 
@@ -251,9 +97,7 @@ describe("Trial batch", () => {
 
 test.each([
   ["Base comparison", "F20", "L20"],
-  ["Bottle cost", "F15", "G15"],
-  ["Buying plan", "C17", "E17"],
-  ["Size run", "B8", "D15"],
+  ["Buying plan", "N18", "P18"],
   ["Trial batch", "B13", "B16"],
 ])(
   "%s takes no density in pounds per gallon: %s makes %s an error",

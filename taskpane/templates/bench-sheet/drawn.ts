@@ -1,5 +1,5 @@
 /** What the bench sheet draws from Recipes, Sizes and Materials. */
-import { basisOf, densityOf, ofMaterial as ofMaterialNamed } from "../../sheets/drawn";
+import { basisOf, densityOf, fillOf, ofMaterial as ofMaterialNamed } from "../../sheets/drawn.ts";
 
 /** The line of the list, from 1. */
 const K = "(ROW()-ROW({pours.material:head}))";
@@ -29,8 +29,5 @@ export const LOAD_OF = `=${basisOf("{recipe}")}`;
 /** Measured, or else estimated from volumes that add up. */
 export const DENSITY = `=IF({recipe}="","",${densityOf("{recipe}")})`;
 
-const ofSize = (column: string) =>
-  `INDEX({Sizes!sizes.${column}},MATCH({size},{Sizes!sizes.size},0))`;
-
-/** Grams in one bottle of a size that is held by weight, or by volume with the density. */
-export const FILL = `=IF({size}="","",IF(ISERROR(MATCH({size},{Sizes!sizes.size},0)),"not on Sizes",IF(SUM(${ofSize("holds")})<=0,"holds?",IF(ISERROR(MIST.TURN(${ofSize("holds")},${ofSize("unit")},"g")),IF(ISNUMBER({density}),MIST.FILLWEIGHT(${ofSize("holds")},${ofSize("unit")},{density},SUM(${ofSize("overfill")})),"density?"),MIST.TURN(${ofSize("holds")},${ofSize("unit")},"g")*(1+SUM(${ofSize("overfill")}))))))`;
+/** Grams in one bottle. */
+export const FILL = `=${fillOf("{size}", "{density}")}`;

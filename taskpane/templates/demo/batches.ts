@@ -1,6 +1,6 @@
 /** The invented workshop's batches and what was weighed for them. The day of the count is 2026-09-01. */
-import { DEMO_MATERIALS, day } from "./materials";
-import { DEMO_SIZES } from "./recipes";
+import { DEMO_MATERIALS, day } from "./materials.ts";
+import { DEMO_SIZES } from "./recipes.ts";
 
 interface DemoBatch {
   number: string;

@@ -1,4 +1,4 @@
-import { serialOf } from "../../sheets/days";
+import { serialOf } from "../../sheets/days.ts";
 
 /** The invented workshop's materials: suppliers, oils, prices and lots are made up. */
 export interface DemoMaterial {
@@ -24,6 +24,7 @@ export interface DemoMaterial {
   /** Of the five kinds of product, in the order of the headings. */
   limits?: (number | string | null)[];
   flash?: number;
+  hazard?: string;
   sheetdate?: number;
   disclosed?: string;
   score?: number;
@@ -65,6 +66,7 @@ const rain = {
   vocpart: 1,
   limits: [0.08, 0.08, 0.02, 0.2, 0.12],
   flash: 78,
+  hazard: "yes",
   disclosed: "part named",
   sheetdate: day(2026, 2, 10),
 };
@@ -77,6 +79,7 @@ const cedar = {
   vocpart: 1,
   limits: ["not limited", "not limited", 0.05, "not limited", "not limited"],
   flash: 84,
+  hazard: "no",
   disclosed: "all named",
   sheetdate: day(2026, 3, 2),
 };
@@ -89,6 +92,7 @@ const orchard = {
   vocpart: 1,
   limits: [0.1, 0.1, 0.04, 0.25, 0.1],
   flash: 71,
+  hazard: "not known",
   disclosed: "part named",
   sheetdate: day(2026, 1, 20),
 };
@@ -99,6 +103,7 @@ const clear = {
   density: 0.85,
   vocpart: 0.2,
   flash: 24,
+  hazard: "yes",
   disclosed: "all named",
   sheetdate: day(2026, 4, 12),
 };
@@ -139,6 +144,7 @@ export const DEMO_MATERIALS: DemoMaterial[] = [
     density: 0.93,
     vocpart: 0.15,
     flash: 27,
+    hazard: "yes",
     disclosed: "part named",
     sheetdate: day(2025, 11, 3),
     sampleprice: 7.5,
@@ -161,6 +167,7 @@ export const DEMO_MATERIALS: DemoMaterial[] = [
     density: 0.82,
     vocpart: 0.6,
     flash: 19,
+    hazard: "yes",
     disclosed: "not disclosed",
     sampleprice: 11,
     samplesize: 100,

@@ -1,354 +1,404 @@
 /** What Limits check answers: each limit beside its value, VOC rule by rule, the lowest on the load. */
-import { READ } from "../../../src/data/rules";
+import { READ } from "../../../src/data/rules.ts";
+import type { Part } from "../../sheets/parts.ts";
 import {
-  type Block,
-  ALCOHOL,
   BOTH,
-  FRAGRANCE,
-  KIND,
-  LIMIT,
-  LOAD,
   MARKED,
   NARROW,
   NEAR,
   NONE,
   NOT_APPROVED,
-  OTHER_VOC,
   OVER,
-  PLACE,
-  RULE,
-  SECOND,
   UNLIMITED,
   UNLISTED,
-  WATER,
-  WATER_BY_VOLUME,
   WITHIN,
-  cells,
-  found,
-  heading,
   isAny,
   judged,
-  looked,
   names,
   percent,
-  ruleColumn,
-  section,
   sumIf,
-  texts,
   told,
   unless,
   verdict,
-  worked,
-} from "./places";
+  wide,
+} from "./words.ts";
 
 const PERCENT = "0.0%";
-const SKIN_ROW = LIMIT;
-const VOC_ROW = SKIN_ROW + 1;
-const ALCOHOL_ROW = VOC_ROW + 1;
-const WATER_ROW = ALCOHOL_ROW + 1;
-const HAZARD_ROW = WATER_ROW + 1;
-const CARRIED_ROW = HAZARD_ROW + 1;
 
 /** The four rules that are looked at: of the place and of its country, for each of two kinds. */
 const RULES = [
-  { place: PLACE, kind: KIND },
-  { place: PLACE, kind: SECOND },
-  { place: found.federal, kind: KIND },
-  { place: found.federal, kind: SECOND },
-].map(({ place, kind }, i) => ({ place, kind, row: RULE + i }));
+  { line: "here", place: "{soldin}", kind: "{kind}" },
+  { line: "heresecond", place: "{soldin}", kind: "{second}" },
+  { line: "country", place: "{federal}", kind: "{kind}" },
+  { line: "countrysecond", place: "{federal}", kind: "{second}" },
+];
+const ofEach = (write: (rule: (typeof RULES)[number]) => string) => RULES.map(write);
 
-const anyRule = (words: string) => `COUNTIF(${looked("B")},"${words}")>0`;
-const ofRule = (column: string) => `INDEX(${looked(column)},${found.strictest})`;
-const strictestKind = `IF(OR(${found.strictest}=1,${found.strictest}=3),${KIND},${SECOND})`;
-const alike = (place: string, kind: string) =>
-  `${ruleColumn("A")},${place},${ruleColumn("B")},${kind}`;
+const anyRule = (words: string) => `COUNTIF({looked.words},"${words}")>0`;
+const ofRule = (column: string) => `INDEX({looked.${column}},{strictest})`;
+const STRICTEST_KIND = "IF(OR({strictest}=1,{strictest}=3),{kind},{second})";
+const alike = (place: string, kind: string) => `{rules.place},${place},{rules.product},${kind}`;
 const isUnread = (place: string, kind: string) =>
-  `COUNTIFS(${alike(place, kind)},${ruleColumn("G")},">0",${ruleColumn("I")},"<>${READ}")>0`;
+  `COUNTIFS(${alike(place, kind)},{rules.thatday},">0",{rules.seen},"<>${READ}")>0`;
 
 /** Of the oils, the one that uses most of the certificates. */
 const greediest = (column: string) =>
-  `INDEX(${worked(column)},MATCH(MAX(${worked("O")}),${worked("O")},0))`;
-const refused = `COUNTIF(${worked("O")},"${NOT_APPROVED}")>0`;
+  `INDEX(${column},MATCH(MAX({skinwork.budgethigh}),{skinwork.budgethigh},0))`;
+const REFUSED = `COUNTIF({skinwork.budgethigh},"${NOT_APPROVED}")>0`;
+const budget = (column: string) =>
+  unless(
+    "{missingskin}",
+    `IF(COUNTIF({skinwork.${column}},"${NOT_APPROVED}")>0,"${NOT_APPROVED}",SUM({skinwork.${column}}))`,
+  );
+const ALL_THREE = "{limits.words:alcohol}:{limits.words:hazard}";
 
-const IN_WORDS: Record<string, string> = {
-  skin: judged(
-    found.certificates,
-    verdict(`C${SKIN_ROW}`, `D${SKIN_ROW}`, `E${SKIN_ROW}`),
-    `IF(LEFT(${found.certificates},4)="Void","${NONE}: limits are void","${NONE}")`,
-  ),
-  // A count passes over errors: a rule that could not be looked at must not pass for one that is kept.
-  voc: judged(
-    found.voc,
-    `IF(SUMPRODUCT(ISERROR(${looked("B")})*1)>0,"${NONE}",IF(${anyRule("Over*")},"${OVER}",IF(${anyRule("Doubt*")},"${BOTH}",` +
-      `IF(${anyRule("Within*")},IF(${anyRule(UNLISTED)},"Within the rules listed","${WITHIN}"),` +
-      `IF(${anyRule(UNLISTED)},"${UNLISTED}","${UNLIMITED}")))))`,
-  ),
-  alcohol: judged(
-    found.densities,
-    `IF(D${ALCOHOL_ROW}<=0.235,"Within: 24 % at most",IF(C${ALCOHOL_ROW}>0.24,"Over 24 % (!)",` +
-      `IF(D${ALCOHOL_ROW}>0.24,"${BOTH}","Doubt: too near to tell (?)")))`,
-  ),
-  water: judged(
-    found.densities,
-    `IF(C${WATER_ROW}>=0.5-${NEAR},"Within: 50 % or more",IF(D${WATER_ROW}<0.5,"Under 50 % (!)","${BOTH}"))`,
-  ),
-  hazard: judged(
-    found.composition,
-    `IF(${isAny(worked("X"))},"Outside: there is one (!)",IF(${found.hazards}<>"","${NONE}","Within: there is none"))`,
-  ),
-  carried: judged(
-    found.composition,
-    `IF(${sumIf(ALCOHOL, "D")}=0,"No alcohol is listed",` +
-      `IF(OR(LEFT(B${ALCOHOL_ROW},4)="Over",LEFT(B${WATER_ROW},5)="Under",LEFT(B${HAZARD_ROW},7)="Outside"),"Outside the exception (!)",` +
-      `IF(COUNTIF(B${ALCOHOL_ROW}:B${HAZARD_ROW},"${NONE}*")>0,"${NONE}",` +
-      `IF(COUNTIF(B${ALCOHOL_ROW}:B${HAZARD_ROW},"Doubt*")>0,"Doubt: not decided (?)","Within the exception"))))`,
-  ),
-};
+/** A limit: what it is, what the numbers say in words, the numbers, and why. */
+interface Limit {
+  what: string;
+  words: string;
+  low?: string;
+  high?: string;
+  limit?: string;
+  room?: string;
+  why: string;
+}
 
-const WHY: Record<string, string> = {
-  skin: told(
-    found.certificates,
-    `IF(${refused},INDEX(${worked("A")},MATCH("${NOT_APPROVED}",${worked("O")},0))&" is not approved for this category.",` +
-      `${greediest("A")}&" uses most of it, "&${percent(`MAX(${worked("O")})`)}&", by a limit of "&${percent(greediest("M"), 4)}&".")&` +
-      `IF(${found.otherCategory}="",""," Of "&${found.category}&" and "&${found.otherCategory}&" the lower limit was taken.")`,
-  ),
-  voc: told(
-    found.voc,
-    `IF(COUNT(${looked("F")})=0,"",IF(${found.federal}="","Strictest: ","Strictest of "&${PLACE}&" and "&${found.federal}&": ")&${ofRule("A")}&", "&${strictestKind}&".")&` +
-      `IF(${anyRule(UNLISTED)}," Not listed: "&TEXTJOIN("; ",TRUE,${RULES.map(
-        ({ kind, row }) => `IF(B${row}="${UNLISTED}",A${row}&", "&${kind},"")`,
-      ).join(",")})&". Look it up.","")&` +
-      `IF(${isUnread(ofRule("A"), strictestKind)}," Not read whole: read it.","")`,
-  ),
-  alcohol: told(
-    found.densities,
-    `"From 23.5 to 24 % measure it: the estimate reads up to 0.50 points low."`,
-  ),
-  water: told(
-    found.densities,
-    `"The lesser of two: by weight "&${percent(sumIf(WATER, "E"))}&" or more, by volume "&${percent(`B${WATER_BY_VOLUME}`)}&" or more."`,
-  ),
-  hazard:
-    `=IF(${found.used}=0,"",IF(${found.composition}<>"",${found.composition},` +
-    `IF(${isAny(worked("X"))},"By its data sheet: "&${names(worked("X"))}&". The exception is lost.",${found.hazards})))`,
-  carried: told(
-    found.composition,
-    `"49 CFR 173.150(e) asks for all three above. A trained shipper decides."`,
-  ),
-};
-
-export const LIMITS: Block[] = [
-  section(LIMIT, "Each limit beside its value"),
-  heading(
-    LIMIT,
-    "A",
-    "What is limited",
-    "In words, on these numbers",
-    "Value, low (%)",
-    "Value, high (%)",
-    "Limit (%)",
-    "Room left (%)",
-  ),
-  heading(LIMIT, "G", "Why, and who decides", null, null, null, null, null),
-  texts(
-    `A${LIMIT}`,
-    "label",
-    "Skin: certificate budget used",
-    "VOC by weight: strictest rule",
-    "Alcohol by volume (estimate)",
-    "Water (at least)",
-    "Any other hazardous material",
-    "Aqueous alcohol in transport",
-  ),
-  { ...texts(`B${LIMIT}`, "result", ...Object.values(IN_WORDS)), marks: MARKED },
-  texts(`G${LIMIT}`, "note", ...Object.values(WHY)),
-  cells(
-    `C${SKIN_ROW}`,
-    "result",
-    [
-      ...["N", "O"].map((column) =>
-        unless(
-          found.certificates,
-          `IF(COUNTIF(${worked(column)},"${NOT_APPROVED}")>0,"${NOT_APPROVED}",SUM(${worked(column)}))`,
-        ),
-      ),
-      unless(found.certificates, "1"),
-      `=IF(ISNUMBER(D${SKIN_ROW}),E${SKIN_ROW}-D${SKIN_ROW},"")`,
-    ],
-    PERCENT,
-  ),
-  cells(
-    `C${VOC_ROW}`,
-    "result",
-    ["C", "D", "E", "F"].map((column) => unless(found.voc, ofRule(column))),
-    PERCENT,
-  ),
-  {
-    at: `C${ALCOHOL_ROW}`,
-    look: "result",
-    format: PERCENT,
-    formula: unless(found.densities, `MIST.ALCOHOLVOLUME(${NARROW},${worked("I")},${ALCOHOL})`),
-    spills: [1, 2],
+const LIMITED: Record<string, Limit> = {
+  skin: {
+    what: "Skin: certificate budget used",
+    words: judged(
+      "{missingskin}",
+      verdict("{low}", "{high}", "{limit}"),
+      `IF(LEFT({missingskin},4)="Void","${NONE}: limits are void","${NONE}")`,
+    ),
+    low: budget("budgetlow"),
+    high: budget("budgethigh"),
+    limit: unless("{missingskin}", "1"),
+    room: '=IF(ISNUMBER({high}),{limit}-{high},"")',
+    why: told(
+      "{missingskin}",
+      `IF(${REFUSED},INDEX({work.name},MATCH("${NOT_APPROVED}",{skinwork.budgethigh},0))&" is not approved for this category.",` +
+        `${greediest("{work.name}")}&" uses most of it, "&${percent("MAX({skinwork.budgethigh})")}&", by a limit of "&${percent(greediest("{skinwork.limit}"), 4)}&".")&` +
+        `IF({othercategory}="",""," Of "&{category}&" and "&{othercategory}&" the lower limit was taken.")`,
+    ),
   },
-  cells(
-    `E${ALCOHOL_ROW}`,
-    "result",
-    [unless(found.densities, "0.24"), unless(found.densities, `E${ALCOHOL_ROW}-D${ALCOHOL_ROW}`)],
-    PERCENT,
-  ),
-  cells(
-    `C${WATER_ROW}`,
-    "result",
-    [
-      unless(found.densities, `MIN(${sumIf(WATER, "E")},B${WATER_BY_VOLUME})`),
-      unless(found.densities, `MIN(${sumIf(WATER, "F")},C${WATER_BY_VOLUME})`),
-      unless(found.densities, "0.5"),
-      unless(found.densities, `C${WATER_ROW}-E${WATER_ROW}`),
+  voc: {
+    what: "VOC by weight: strictest rule",
+    // A count passes over errors: a rule that could not be looked at must not pass for one that is kept.
+    words: judged(
+      "{missingvoc}",
+      `IF(SUMPRODUCT(ISERROR({looked.words})*1)>0,"${NONE}",IF(${anyRule("Over*")},"${OVER}",IF(${anyRule("Doubt*")},"${BOTH}",` +
+        `IF(${anyRule("Within*")},IF(${anyRule(UNLISTED)},"Within the rules listed","${WITHIN}"),` +
+        `IF(${anyRule(UNLISTED)},"${UNLISTED}","${UNLIMITED}")))))`,
+    ),
+    low: unless("{missingvoc}", ofRule("low")),
+    high: unless("{missingvoc}", ofRule("high")),
+    limit: unless("{missingvoc}", ofRule("limit")),
+    room: unless("{missingvoc}", ofRule("room")),
+    why: told(
+      "{missingvoc}",
+      `IF(COUNT({looked.room})=0,"",IF({federal}="","Strictest: ","Strictest of "&{soldin}&" and "&{federal}&": ")&${ofRule("place")}&", "&${STRICTEST_KIND}&".")&` +
+        `IF(${anyRule(UNLISTED)}," Not listed: "&TEXTJOIN("; ",TRUE,${ofEach(
+          ({ line, kind }) =>
+            `IF({looked.words:${line}}="${UNLISTED}",{looked.place:${line}}&", "&${kind},"")`,
+        ).join(",")})&". Look it up.","")&` +
+        `IF(${isUnread(ofRule("place"), STRICTEST_KIND)}," Not read whole: read it.","")`,
+    ),
+  },
+  alcohol: {
+    what: "Alcohol by volume (estimate)",
+    words: judged(
+      "{missingvolume}",
+      `IF({high}<=0.235,"Within: 24 % at most",IF({low}>0.24,"Over 24 % (!)",` +
+        `IF({high}>0.24,"${BOTH}","Doubt: too near to tell (?)")))`,
+    ),
+    low: unless("{missingvolume}", "{volumes.alcohol:first}"),
+    high: unless("{missingvolume}", "{volumes.maybealcohol:last}"),
+    limit: unless("{missingvolume}", "0.24"),
+    room: unless("{missingvolume}", "{limit}-{high}"),
+    why: told(
+      "{missingvolume}",
+      '"From 23.5 to 24 % measure it: the estimate reads up to 0.50 points low."',
+    ),
+  },
+  water: {
+    what: "Water (at least)",
+    words: judged(
+      "{missingvolume}",
+      `IF({low}>=0.5-${NEAR},"Within: 50 % or more",IF({high}<0.5,"Under 50 % (!)","${BOTH}"))`,
+    ),
+    low: unless("{missingvolume}", `MIN(${sumIf("water", "narrowlow")},{volumes.water:first})`),
+    high: unless(
+      "{missingvolume}",
+      `MIN(${sumIf("maybewater", "narrowhigh")},{volumes.maybewater:last})`,
+    ),
+    limit: unless("{missingvolume}", "0.5"),
+    room: unless("{missingvolume}", "{low}-{limit}"),
+    why: told(
+      "{missingvolume}",
+      `"The lesser of two: by weight "&${percent(sumIf("water", "narrowlow"))}&" or more, by volume "&${percent("{volumes.water:first}")}&" or more."`,
+    ),
+  },
+  hazard: {
+    what: "Any other hazardous material",
+    words: judged(
+      "{missingall}",
+      `IF(${isAny("{skinwork.hazardous}")},"Outside: there is one (!)",IF({unknownhazards}<>"","${NONE}","Within: there is none"))`,
+    ),
+    why:
+      `=IF({used}=0,"",IF({missingall}<>"",{missingall},` +
+      `IF(${isAny("{skinwork.hazardous}")},"By its data sheet: "&${names("{skinwork.hazardous}")}&". The exception is lost.",{unknownhazards})))`,
+  },
+  carried: {
+    what: "Aqueous alcohol in transport",
+    words: judged(
+      "{missingall}",
+      `IF(${sumIf("maybealcohol", "high")}=0,"No alcohol is listed",` +
+        `IF(OR(LEFT({limits.words:alcohol},4)="Over",LEFT({limits.words:water},5)="Under",LEFT({limits.words:hazard},7)="Outside"),"Outside the exception (!)",` +
+        `IF(COUNTIF(${ALL_THREE},"${NONE}*")>0,"${NONE}",` +
+        `IF(COUNTIF(${ALL_THREE},"Doubt*")>0,"Doubt: not decided (?)","Within the exception"))))`,
+    ),
+    why: told(
+      "{missingall}",
+      '"49 CFR 173.150(e) asks for all three above. A trained shipper decides."',
+    ),
+  },
+};
+
+/** A column of the limits, line by line. */
+const ofLimits = (key: keyof Limit) => Object.values(LIMITED).map((each) => each[key] ?? null);
+
+export const LIMITS: Part[] = [
+  { gap: 1, text: "section", rows: ["Each limit beside its value"] },
+  {
+    list: "limits",
+    lines: Object.keys(LIMITED),
+    columns: [
+      { heading: "What is limited", look: "label", demo: ofLimits("what") },
+      {
+        name: "words",
+        heading: "In words, on these numbers",
+        look: "result",
+        marks: MARKED,
+        demo: ofLimits("words"),
+      },
+      {
+        name: "low",
+        heading: "Value, low (%)",
+        look: "result",
+        format: PERCENT,
+        demo: ofLimits("low"),
+      },
+      {
+        name: "high",
+        heading: "Value, high (%)",
+        look: "result",
+        format: PERCENT,
+        demo: ofLimits("high"),
+      },
+      {
+        name: "limit",
+        heading: "Limit (%)",
+        look: "result",
+        format: PERCENT,
+        demo: ofLimits("limit"),
+      },
+      {
+        name: "room",
+        heading: "Room left (%)",
+        look: "result",
+        format: PERCENT,
+        demo: ofLimits("room"),
+      },
+      {
+        name: "why",
+        heading: wide("Why, and who decides", 6),
+        look: "note",
+        demo: ofLimits("why"),
+      },
     ],
-    PERCENT,
-  ),
-  texts(
-    `A${CARRIED_ROW + 1}`,
-    "note",
-    "Skin: the sum of share / limit over the oils, 100 % at most. VOC: a state's stricter limit holds beside the federal one; see rule by rule, below.",
-    "Transport: at most 24 % alcohol by volume, at least 50 % water and no other hazardous material. The rule says 50 percent, not of what, so the lesser is compared.",
-    "The words come first. Dark is over or outside, amber is in doubt, pale is within, slanted grey says that something is missing or not listed.",
-  ),
+  },
+  {
+    text: "note",
+    rows: [
+      "Skin: the sum of share / limit over the oils, 100 % at most. VOC: a state's stricter limit holds beside the federal one; see rule by rule, below.",
+      "Transport: at most 24 % alcohol by volume, at least 50 % water and no other hazardous material. The rule says 50 percent, not of what, so the lesser is compared.",
+      "What is not disclosed may be alcohol, or water, or neither: the highs count it, the lows do not.",
+      "The words come first. Dark is over or outside, amber is in doubt, pale is within, slanted grey says that something is missing or not listed.",
+    ],
+  },
 ];
 
 /** The most oil that a rule leaves room for, beside the most VOC of all else. */
-function mostOil(row: number): string {
-  const others = `$C$${OTHER_VOC}`;
-  const part = `MAXIFS(${worked("H")},${FRAGRANCE},"yes")`;
-  const room = `MIN(1,H${row}+(E${row}-${others})/${part})`;
-  return `=IF(AND(ISNUMBER(D${row}),ISNUMBER(E${row})),IF(${others}>E${row},0,IF(${part}=0,1,${room})),"")`;
-}
+const OTHERS = "{volumes.others:last}";
+const PART_VOC = 'MAXIFS({work.vochigh},{work.fragrance},"yes")';
+const ROOM = `MIN(1,{uncounted}+({limit}-${OTHERS})/${PART_VOC})`;
+const MOST_OIL = `=IF(AND(ISNUMBER({high}),ISNUMBER({limit})),IF(${OTHERS}>{limit},0,IF(${PART_VOC}=0,1,${ROOM})),"")`;
 
-function ruleRow({ place, kind, row }: (typeof RULES)[number]): Block[] {
-  const ofKind = alike(place, kind);
-  const isNone = `COUNTIFS(${ofKind},${ruleColumn("C")},"none")>0`;
-  return [
-    texts(`A${row}`, "result", `=IF(OR(${place}="",${kind}=""),"",${place})`),
-    {
-      at: `B${row}`,
-      look: "result",
-      marks: MARKED,
-      rows: [
-        [
-          `=IF(OR(A${row}="",${found.used}=0),"",IF(${found.voc}<>"","${NONE}",IF(E${row}="no limit","${UNLIMITED}",` +
-            `IF(E${row}="","${UNLISTED}",${verdict(`C${row}`, `D${row}`, `E${row}`)}))))`,
-        ],
-      ],
-    },
-    {
-      at: `C${row}`,
-      look: "result",
-      format: PERCENT,
-      formula: `=IF(OR(A${row}="",${found.voc}<>""),"",MIST.VOCSHARE(${NARROW},${worked("G", "H")},${FRAGRANCE},H${row}))`,
-      spills: [1, 2],
-    },
-    cells(
-      `E${row}`,
-      "result",
-      [
-        `=IF(A${row}="","",IF(G${row}>0,MINIFS(${ruleColumn("G")},${ofKind}),IF(${isNone},"no limit","")))`,
-        `=IF(AND(ISNUMBER(D${row}),ISNUMBER(E${row})),E${row}-D${row},"")`,
-      ],
-      PERCENT,
-    ),
-    cells(`G${row}`, "result", [`=IF(A${row}="","",COUNTIFS(${ofKind},${ruleColumn("G")},">0"))`]),
-    cells(
-      `H${row}`,
-      "result",
-      [`=IF(A${row}="","",IF(G${row}>0,MINIFS(${ruleColumn("H")},${ofKind}),0))`, mostOil(row)],
-      "0.00%",
-    ),
-    texts(
-      `J${row}`,
-      "note",
-      `=IF(A${row}="","",${kind}&": "&IF(G${row}>0,IF(${isUnread(place, kind)},"not read whole, see the rules further down.","read in the rule."),` +
-        `IF(E${row}="no limit","this rule leaves it out; another may not.","look it up, and add a line for it further down.")))`,
-    ),
-  ];
-}
-
-export const VOC_BY_RULE: Block[] = [
-  section(RULE, "VOC by weight, rule by rule"),
-  heading(
-    RULE,
-    "A",
-    "Place",
-    "In words, on these numbers",
-    "Value, low (%)",
-    "Value, high (%)",
-    "Limit (%)",
-    "Room left (%)",
-    "Rules that hold (count)",
-    "Fragrance not counted (%)",
-    "Most oil in its room (%)",
-  ),
-  heading(RULE, "J", "Kind, and how it was seen", null, null, null, null, null),
-  ...RULES.flatMap(ruleRow),
-  texts(
-    `A${RULE + 4}`,
-    "note",
-    "A state's stricter limit holds beside the federal one, and of several kinds or dates the lowest: each line here has a limit of its own to keep.",
-  ),
+export const VOC_BY_RULE: Part[] = [
+  { gap: 1, text: "section", rows: ["VOC by weight, rule by rule"] },
+  {
+    list: "looked",
+    lines: RULES.map(({ line }) => line),
+    columns: [
+      {
+        name: "place",
+        heading: "Place",
+        look: "result",
+        demo: ofEach(({ place, kind }) => `=IF(OR(${place}="",${kind}=""),"",${place})`),
+      },
+      {
+        name: "words",
+        heading: "In words, on these numbers",
+        marks: MARKED,
+        formula:
+          `=IF(OR({place}="",{used}=0),"",IF({missingvoc}<>"","${NONE}",IF({limit}="no limit","${UNLIMITED}",` +
+          `IF({limit}="","${UNLISTED}",${verdict("{low}", "{high}", "{limit}")}))))`,
+      },
+      {
+        name: "low",
+        heading: "Value, low (%)",
+        format: PERCENT,
+        formula: `=IF(OR({place}="",{missingvoc}<>""),"",MIST.VOCSHARE(${NARROW},{work.voclow:vochigh},{work.fragrance},{uncounted}))`,
+      },
+      // The answer beside fills it.
+      { name: "high", heading: "Value, high (%)", look: "result", format: PERCENT, demo: [] },
+      {
+        name: "limit",
+        heading: "Limit (%)",
+        look: "result",
+        format: PERCENT,
+        demo: ofEach(
+          ({ place, kind }) =>
+            `=IF({place}="","",IF({held}>0,MINIFS({rules.thatday},${alike(place, kind)}),IF(COUNTIFS(${alike(place, kind)},{rules.limit},"none")>0,"no limit","")))`,
+        ),
+      },
+      {
+        name: "room",
+        heading: "Room left (%)",
+        format: PERCENT,
+        formula: '=IF(AND(ISNUMBER({high}),ISNUMBER({limit})),{limit}-{high},"")',
+      },
+      {
+        name: "held",
+        heading: "Rules that hold (count)",
+        look: "result",
+        demo: ofEach(
+          ({ place, kind }) =>
+            `=IF({place}="","",COUNTIFS(${alike(place, kind)},{rules.thatday},">0"))`,
+        ),
+      },
+      {
+        name: "uncounted",
+        heading: "Fragrance not counted (%)",
+        look: "result",
+        format: "0.00%",
+        demo: ofEach(
+          ({ place, kind }) =>
+            `=IF({place}="","",IF({held}>0,MINIFS({rules.uncounted},${alike(place, kind)}),0))`,
+        ),
+      },
+      {
+        name: "mostoil",
+        heading: "Most oil in its room (%)",
+        format: "0.00%",
+        formula: MOST_OIL,
+      },
+      {
+        heading: wide("Kind, and how it was seen", 4),
+        look: "note",
+        demo: ofEach(
+          ({ place, kind }) =>
+            `=IF({place}="","",${kind}&": "&IF({held}>0,IF(${isUnread(place, kind)},"not read whole, see the rules further down.","read in the rule."),` +
+            `IF({limit}="no limit","this rule leaves it out; another may not.","look it up, and add a line for it further down.")))`,
+        ),
+      },
+    ],
+  },
+  {
+    text: "note",
+    rows: [
+      "A state's stricter limit holds beside the federal one, and of several kinds or dates the lowest: each line here has a limit of its own to keep.",
+    ],
+  },
 ];
 
 /** The load at which the blend is safe, whatever the parts of its oils within their ranges. */
 const SAFE =
-  `IF(${refused},"none",IF(ABS(SUM(${worked("P")})-1)<0.0001,MIST.SAFELOAD(${worked("P")},${worked("M")}),` +
-  `MIN(1,MAX(MINIFS(${worked("M")},${worked("P")},">0"),1/SUM(${worked("Y")})))))`;
+  `IF(${REFUSED},"none",IF(ABS(SUM({skinwork.most})-1)<0.0001,MIST.SAFELOAD({skinwork.most},{skinwork.limit}),` +
+  'MIN(1,MAX(MINIFS({skinwork.limit},{skinwork.most},">0"),1/SUM({skinwork.times})))))';
 
-const isUnknown = `COUNTIF(C${LOAD}:C${LOAD + 3},"")>0`;
+const IS_UNKNOWN = 'COUNTIF({loads.load},"")>0';
 
-export const LOADS: Block[] = [
-  section(LOAD, "The lowest of the limits on the load"),
-  heading(LOAD, "A", "Limit", "In words", "Load (%)"),
-  texts(
-    `A${LOAD}`,
-    "label",
-    "skin, by certificates",
-    "supplier's maximum",
-    "seen to dissolve in a trial",
-    "what VOC leaves room for",
-    "Lowest, and which",
-  ),
+export const LOADS: Part[] = [
+  { gap: 1, text: "section", rows: ["The lowest of the limits on the load"] },
   {
-    ...texts(
-      `B${LOAD}`,
-      "result",
-      `=IF(OR(${found.used}=0,${found.certificates}=""),"",IF(LEFT(${found.certificates},4)="Void","${NONE}: limits are void","${NONE}: see the limits above"))`,
-      `=IF(OR(${found.used}=0,C${LOAD + 1}<>""),"","${NONE}: ask the supplier")`,
-      `=IF(OR(${found.used}=0,C${LOAD + 2}<>""),"","${NONE}: try it")`,
-      `=IF(${found.used}=0,"",IF(C${LOAD + 3}="","${NONE}: see VOC above",IF(${anyRule(UNLISTED)},"by the rules that are listed","")))`,
-      `=IF(${found.used}=0,"",IF(${isUnknown},"${NONE}: one is not known",""))`,
-    ),
-    marks: MARKED,
-  },
-  cells(`C${LOAD}`, "result", [unless(found.certificates, SAFE)], PERCENT),
-  { at: `C${LOAD + 1}`, look: "input", format: PERCENT, rows: [[0.06], [0.05]] },
-  cells(
-    `C${LOAD + 3}`,
-    "result",
-    [
-      `=IF(OR(${found.used}=0,${found.voc}<>"",B${VOC_ROW}="${UNLISTED}",B${VOC_ROW}="${NONE}"),"",IF(COUNT(${looked("I")})=0,"not limited",` +
-        `IF(MIN(${looked("I")})=0,"none",MIN(${looked("I")}))))`,
+    list: "loads",
+    lines: ["skin", "voc", "supplier", "trial"],
+    columns: [
+      {
+        name: "limit",
+        heading: "Limit",
+        look: "label",
+        demo: [
+          "skin, by certificates",
+          "what VOC leaves room for",
+          "supplier's maximum",
+          "seen to dissolve in a trial",
+        ],
+      },
+      {
+        name: "words",
+        heading: "In words",
+        look: "result",
+        marks: MARKED,
+        demo: [
+          `=IF(OR({used}=0,{missingskin}=""),"",IF(LEFT({missingskin},4)="Void","${NONE}: limits are void","${NONE}: see the limits above"))`,
+          `=IF({used}=0,"",IF({load}="","${NONE}: see VOC above",IF(${anyRule(UNLISTED)},"by the rules that are listed","")))`,
+          `=IF(OR({used}=0,{load}<>""),"","${NONE}: ask the supplier")`,
+          `=IF(OR({used}=0,{load}<>""),"","${NONE}: try it")`,
+        ],
+      },
+      {
+        name: "load",
+        heading: "Load (%)",
+        look: "result",
+        own: 2,
+        format: PERCENT,
+        demo: [
+          unless("{missingskin}", SAFE),
+          `=IF(OR({used}=0,{missingvoc}<>"",{limits.words:voc}="${UNLISTED}",{limits.words:voc}="${NONE}"),"",IF(COUNT({looked.mostoil})=0,"not limited",` +
+            'IF(MIN({looked.mostoil})=0,"none",MIN({looked.mostoil}))))',
+          0.06,
+          0.05,
+        ],
+      },
     ],
-    PERCENT,
-  ),
-  {
-    at: `C${LOAD + 4}`,
-    look: "result",
-    format: PERCENT,
-    formula: `=IF(OR(${found.used}=0,${isUnknown}),"",MIST.TOPLOAD(A${LOAD}:A${LOAD + 3},C${LOAD}:C${LOAD + 3}))`,
-    spills: [1, 2],
   },
-  texts(
-    `A${LOAD + 5}`,
-    "note",
-    "By certificates: for these oils in these parts of the fragrance, at the worst that their ranges allow. By VOC: oil beside the most VOC of all else, in place of water.",
-    'A limit that is not known must be asked for: "not limited" and "none" are words for it, a blank is not.',
-  ),
+  {
+    list: "lowest",
+    headed: false,
+    lines: 1,
+    columns: [
+      { look: "label", demo: ["Lowest, and which"] },
+      {
+        name: "words",
+        marks: MARKED,
+        formula: `=IF({used}=0,"",IF(${IS_UNKNOWN},"${NONE}: one is not known",""))`,
+      },
+      {
+        name: "load",
+        format: PERCENT,
+        spills: [1, 2],
+        formula: `=IF(OR({used}=0,${IS_UNKNOWN}),"",MIST.TOPLOAD({loads.limit},{loads.load}))`,
+      },
+    ],
+  },
+  {
+    text: "note",
+    rows: [
+      "By certificates: for these oils in these parts of the fragrance, at the worst that their ranges allow. By VOC: oil beside the most VOC of all else, in place of water.",
+      'A limit that is not known must be asked for: "not limited" and "none" are words for it, a blank is not.',
+    ],
+  },
 ];

@@ -1,5 +1,4 @@
 /** The tables of Limits check: where to look, the rules, the categories, and the lists to pick from. */
-import { serialOf } from "../../sheets/days";
 import {
   CARRIAGE,
   CATEGORY_NAMES,
@@ -10,30 +9,17 @@ import {
   SKIN_CATEGORIES,
   STATES,
   VOC_RULES,
-} from "../../../src/data/rules";
-import {
-  type Block,
-  CATEGORY,
-  DAY,
-  DUTY,
-  KINDS,
-  LAST_RULE,
-  LIST,
-  OWN_CATEGORIES,
-  OWN_CATEGORY,
-  OWN_KIND,
-  OWN_NAME,
-  OWN_PLACE,
-  OWN_RULE,
-  OWN_RULES,
-  PLACES,
-  POINTER,
-  TABLE,
-  blanks,
-  heading,
-  section,
-  texts,
-} from "./places";
+} from "../../../src/data/rules.ts";
+import { serialOf } from "../../sheets/days.ts";
+import type { Part } from "../../sheets/parts.ts";
+import { wide } from "./words.ts";
+
+/** Cream lines below the rules and below the categories. */
+const OWN_RULES = 4;
+const OWN_CATEGORIES = 3;
+
+const PLACES = [...new Set([...VOC_RULES, ...DUTIES].map(({ place }) => place))];
+const KINDS = [...new Set(VOC_RULES.map(({ product }) => product))];
 
 /** A day such as 2026-11-25, as a sheet counts it. */
 export function serial(day: string): number {
@@ -43,140 +29,210 @@ export function serial(day: string): number {
 const said = ({ says, seen }: Pointer) => `${says} (${seen})`;
 const saidWhere = ({ says, source, seen }: Pointer) => `${says} (${source}; ${seen})`;
 
-export const POINTERS: Block[] = [
-  section(POINTER, "Transport and label in the United States: where to look"),
-  heading(POINTER, "A", "Where", "What", "What it says", null, null, null),
+export const POINTERS: Part[] = [
   {
-    at: `A${POINTER}`,
-    look: "label",
-    rows: CARRIAGE.map(({ source, what }) => [source, what]),
-  },
-  texts(`C${POINTER}`, "note", ...CARRIAGE.map(said)),
-  section(DUTY, "Duties to look up, by place: pointers, not advice, and not all of them"),
-  heading(DUTY, "A", "Place", "Duty", "What it says", null, null, null),
-  { at: `A${DUTY}`, look: "label", rows: DUTIES.map(({ place, what }) => [place, what]) },
-  texts(`C${DUTY}`, "note", ...DUTIES.map(saidWhere)),
-];
-
-const RULE_LINES = LAST_RULE - TABLE + 1;
-
-export const RULE_TABLE: Block[] = [
-  section(TABLE, "VOC rules, by weight", 4),
-  texts(
-    `A${TABLE - 4}`,
-    "note",
-    "Some rules of some places, not all. Of those that hold on the day the strictest counts; one without a date holds. Add your own in the cream lines: they can then be picked above.",
-    "How it was seen says what was not read in the rule: read it before you rely on a line. A blank exemption is none. Where a rule sets no limit, type none as the limit.",
-    "A place or kind that is not on the list shows no limit, which does not mean that there is none. Name the country beside a state, and its rule is looked at, too.",
-  ),
-  heading(
-    TABLE,
-    "A",
-    "Place",
-    "Product",
-    "Most VOC (%)",
-    "Fragrance not counted (%)",
-    "From (date)",
-    "State of",
-    "Limit on that day (%)",
-    "Not counted that day (%)",
-  ),
-  heading(TABLE, "I", "How it was seen", null, null, null),
-  heading(TABLE, "M", "Source", null, null, null),
-  {
-    at: `A${TABLE}`,
-    look: "label",
-    rows: VOC_RULES.map(({ place, product }) => [place, product]),
+    gap: 1,
+    text: "section",
+    rows: ["Transport and label in the United States: where to look"],
   },
   {
-    at: `C${TABLE}`,
-    look: "label",
-    format: "0.00%",
-    rows: VOC_RULES.map(({ limit, exempt }) => [limit, limit === "none" ? null : exempt]),
+    list: "carriage",
+    lines: CARRIAGE.length,
+    columns: [
+      { heading: "Where", look: "label", demo: CARRIAGE.map(({ source }) => source) },
+      { heading: "What", look: "label", demo: CARRIAGE.map(({ what }) => what) },
+      { heading: wide("What it says", 4), look: "note", demo: CARRIAGE.map(said) },
+    ],
   },
   {
-    at: `E${TABLE}`,
-    look: "label",
-    format: "yyyy-mm-dd",
-    rows: VOC_RULES.map(({ from }) => [from && serial(from)]),
+    gap: 1,
+    text: "section",
+    rows: ["Duties to look up, by place: pointers, not advice, and not all of them"],
   },
   {
-    at: `F${TABLE}`,
-    look: "label",
-    rows: VOC_RULES.map(({ place }) => [STATES.includes(place) ? FEDERATION : null]),
-  },
-  texts(`I${TABLE}`, "note", ...VOC_RULES.map(({ seen }) => seen)),
-  texts(`M${TABLE}`, "note", ...VOC_RULES.map(({ source }) => source)),
-  { at: `A${OWN_RULE}`, look: "input", rows: blanks(OWN_RULES, 2) },
-  { at: `C${OWN_RULE}`, look: "input", format: "0.00%", rows: blanks(OWN_RULES) },
-  {
-    at: `D${OWN_RULE}`,
-    look: "input",
-    format: "0.00%",
-    limits: [0, 1],
-    rows: blanks(OWN_RULES),
-  },
-  { at: `E${OWN_RULE}`, look: "input", format: "yyyy-mm-dd", rows: blanks(OWN_RULES) },
-  { at: `F${OWN_RULE}`, look: "input", words: [FEDERATION], rows: blanks(OWN_RULES) },
-  { at: `I${OWN_RULE}`, look: "input", rows: blanks(OWN_RULES, 8) },
-  {
-    at: `G${TABLE}`,
-    look: "result",
-    format: "0.00%",
-    formula: `=IF(AND(ISNUMBER(C${TABLE}),ISNUMBER(${DAY}),OR(E${TABLE}="",E${TABLE}<=${DAY})),C${TABLE},"")`,
-    down: RULE_LINES,
-  },
-  {
-    at: `H${TABLE}`,
-    look: "result",
-    format: "0.00%",
-    formula: `=IF(G${TABLE}="","",IF(ISNUMBER(D${TABLE}),D${TABLE},0))`,
-    down: RULE_LINES,
+    list: "duties",
+    lines: DUTIES.length,
+    columns: [
+      { name: "place", heading: "Place", look: "label", demo: DUTIES.map(({ place }) => place) },
+      { heading: "Duty", look: "label", demo: DUTIES.map(({ what }) => what) },
+      { heading: wide("What it says", 4), look: "note", demo: DUTIES.map(saidWhere) },
+    ],
   },
 ];
 
-export const CATEGORY_TABLE: Block[] = [
-  section(CATEGORY, "Categories of fragrance certificates"),
-  heading(
-    CATEGORY,
-    "A",
-    "Product",
-    "Category",
-    "Other, if disputed",
-    "How it was seen",
-    null,
-    null,
-    null,
-  ),
+export const RULES: Part[] = [
+  { gap: 1, text: "section", rows: ["VOC rules, by weight"] },
   {
-    at: `A${CATEGORY}`,
-    look: "label",
-    rows: SKIN_CATEGORIES.map(({ product, category, other = null }) => [product, category, other]),
+    text: "note",
+    rows: [
+      "Some rules of some places, not all. Of those that hold on the day the strictest counts; one without a date holds. Add your own in the cream lines: they can then be picked above.",
+      "How it was seen says what was not read in the rule: read it before you rely on a line. A blank exemption is none. Where a rule sets no limit, type none as the limit.",
+      "A place or kind that is not on the list shows no limit, which does not mean that there is none. Name the country beside a state, and its rule is looked at, too.",
+    ],
   },
-  texts(`D${CATEGORY}`, "note", ...SKIN_CATEGORIES.map(({ seen }) => `${IFRA_GUIDANCE}: ${seen}`)),
-  { at: `A${OWN_CATEGORY}`, look: "input", rows: blanks(OWN_CATEGORIES, 7) },
+  {
+    list: "rules",
+    lines: VOC_RULES.length + OWN_RULES,
+    columns: [
+      {
+        name: "place",
+        heading: "Place",
+        look: "label",
+        own: OWN_RULES,
+        demo: VOC_RULES.map(({ place }) => place),
+      },
+      {
+        name: "product",
+        heading: "Product",
+        look: "label",
+        own: OWN_RULES,
+        demo: VOC_RULES.map(({ product }) => product),
+      },
+      {
+        name: "limit",
+        heading: "Most VOC (%)",
+        look: "label",
+        own: OWN_RULES,
+        format: "0.00%",
+        demo: VOC_RULES.map(({ limit }) => limit),
+      },
+      {
+        name: "exempt",
+        heading: "Fragrance not counted (%)",
+        look: "label",
+        own: OWN_RULES,
+        format: "0.00%",
+        limits: [0, 1],
+        demo: VOC_RULES.map(({ limit, exempt }) => (limit === "none" ? null : exempt)),
+      },
+      {
+        name: "from",
+        heading: "From (date)",
+        look: "label",
+        own: OWN_RULES,
+        format: "yyyy-mm-dd",
+        demo: VOC_RULES.map(({ from }) => from && serial(from)),
+      },
+      {
+        name: "stateof",
+        heading: "State of",
+        look: "label",
+        own: OWN_RULES,
+        words: [FEDERATION],
+        demo: VOC_RULES.map(({ place }) => (STATES.includes(place) ? FEDERATION : null)),
+      },
+      {
+        name: "thatday",
+        heading: "Limit on that day (%)",
+        format: "0.00%",
+        formula:
+          '=IF(AND(ISNUMBER({limit}),ISNUMBER({madeon}),OR({from}="",{from}<={madeon})),{limit},"")',
+      },
+      {
+        name: "uncounted",
+        heading: "Not counted that day (%)",
+        format: "0.00%",
+        formula: '=IF({thatday}="","",IF(ISNUMBER({exempt}),{exempt},0))',
+      },
+      {
+        name: "seen",
+        heading: "How it was seen",
+        look: "note",
+        own: OWN_RULES,
+        demo: VOC_RULES.map(({ seen }) => seen),
+      },
+      { heading: wide(null, 3), look: "note", own: OWN_RULES, demo: [] },
+      {
+        heading: wide("Source", 4),
+        look: "note",
+        own: OWN_RULES,
+        demo: VOC_RULES.map(({ source }) => source),
+      },
+    ],
+  },
 ];
 
-/** What the cream lines add to a list, below what is known. */
-function added(at: string, from: string, lines: number): Block {
-  const [column, row] = [at[0], Number(at.slice(1))];
-  const listed = `COUNTIF(${column}$${LIST}:${column}${row - 1},${from})>0`;
+export const CATEGORIES: Part[] = [
+  { gap: 1, text: "section", rows: ["Categories of fragrance certificates"] },
+  {
+    list: "categories",
+    lines: SKIN_CATEGORIES.length + OWN_CATEGORIES,
+    columns: [
+      {
+        name: "product",
+        heading: "Product",
+        look: "label",
+        own: OWN_CATEGORIES,
+        demo: SKIN_CATEGORIES.map(({ product }) => product),
+      },
+      {
+        name: "category",
+        heading: "Category",
+        look: "label",
+        own: OWN_CATEGORIES,
+        demo: SKIN_CATEGORIES.map(({ category }) => category),
+      },
+      {
+        name: "other",
+        heading: "Other, if disputed",
+        look: "label",
+        own: OWN_CATEGORIES,
+        demo: SKIN_CATEGORIES.map(({ other = null }) => other),
+      },
+      {
+        name: "seen",
+        heading: "How it was seen",
+        look: "note",
+        own: OWN_CATEGORIES,
+        demo: SKIN_CATEGORIES.map(({ seen }) => `${IFRA_GUIDANCE}: ${seen}`),
+      },
+      { heading: wide(null, 3), look: "note", own: OWN_CATEGORIES, demo: [] },
+    ],
+  },
+];
+
+/** A list to pick from: what is known, and below it what cream lines add, each once. */
+function picks(
+  name: string,
+  heading: string,
+  known: readonly string[],
+  ...own: { column: string; of: readonly unknown[]; lines: number }[]
+): Part {
+  const added = own.flatMap(({ column, of, lines }) =>
+    Array.from({ length: lines }, (_, i) => {
+      const cell = `INDEX({${column}},${of.length + i + 1})`;
+      return `=IF(${cell}="","",IF(COUNTIF({${name}.word:above},${cell})>0,"",${cell}))`;
+    }),
+  );
   return {
-    at,
-    look: "result",
-    formula: `=IF(${from}="","",IF(${listed},"",${from}))`,
-    down: lines,
+    list: name,
+    lines: known.length + added.length,
+    columns: [{ name: "word", heading, look: "label", demo: [...known, ...added] }],
   };
 }
 
-export const LISTS: Block[] = [
-  section(LIST, "Lists for the choices above, with what the cream lines add"),
-  heading(LIST, "A", "Places", "Kinds, for VOC", "Categories"),
-  texts(`A${LIST}`, "label", ...PLACES),
-  added(`A${OWN_PLACE}`, `A${OWN_RULE}`, OWN_RULES),
-  texts(`B${LIST}`, "label", ...KINDS),
-  added(`B${OWN_KIND}`, `B${OWN_RULE}`, OWN_RULES),
-  texts(`C${LIST}`, "label", ...CATEGORY_NAMES),
-  added(`C${OWN_NAME}`, `B${OWN_CATEGORY}`, OWN_CATEGORIES),
-  added(`C${OWN_NAME + OWN_CATEGORIES}`, `C${OWN_CATEGORY}`, OWN_CATEGORIES),
+const ofRules = { of: VOC_RULES, lines: OWN_RULES };
+const ofCategories = { of: SKIN_CATEGORIES, lines: OWN_CATEGORIES };
+
+export const LISTS: Part[] = [
+  {
+    gap: 1,
+    text: "section",
+    rows: ["Lists for the choices above, with what the cream lines add"],
+  },
+  picks("places", "Places", PLACES, { column: "rules.place", ...ofRules }),
+  {
+    beside: "places",
+    ...picks("kinds", "Kinds, for VOC", KINDS, { column: "rules.product", ...ofRules }),
+  },
+  {
+    beside: "kinds",
+    ...picks(
+      "names",
+      "Categories",
+      CATEGORY_NAMES,
+      { column: "categories.category", ...ofCategories },
+      { column: "categories.other", ...ofCategories },
+    ),
+  },
 ];

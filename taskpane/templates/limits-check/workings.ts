@@ -1,49 +1,37 @@
 /** The workings of Limits check: what each line counts as, and what is missing where. */
-import { FEDERATION } from "../../../src/data/rules";
+import { FEDERATION } from "../../../src/data/rules.ts";
+import type { Part } from "../../sheets/parts.ts";
 import {
-  type Block,
-  DAY,
-  FRAGRANCE,
-  KIND,
-  LINES,
   NARROW,
   NEAR,
   NOT_APPROVED,
-  OTHER_VOC,
-  PART,
-  PLACE,
-  READS,
-  SKIN,
-  STATE,
-  WATER,
-  WATER_BY_VOLUME,
-  WORK,
-  categoryColumn,
-  cells,
-  found,
   isAny,
-  looked,
   missing,
   names,
   percent,
-  ruleColumn,
-  section,
   sumIf,
-  texts,
   unless,
-  worked,
-} from "./places";
+} from "./words.ts";
 
-const IS_OIL = `B${PART}="fragrance oil"`;
+/** A cell of the line as it stands above. */
+const typed = (column: string) => `{parts.${column}:same}`;
+/** A cell of the line's workings. */
+const worked = (column: string) => `{work.${column}:same}`;
+
+const isNumber = (column: string) => `ISNUMBER(${typed(column)})`;
+const IS_OIL = `${typed("what")}="fragrance oil"`;
+/** Those that may be hazardous without being alcohol or water. */
+const MAY_BE_HAZARDOUS = `OR(${IS_OIL},${typed("what")}="other",${typed("what")}="not disclosed")`;
 /** The line is filled, and its share is not known to be nothing. */
-const IS_IN = `AND(A${WORK}<>"",NOT(AND(ISNUMBER(D${PART}),D${PART}=0)))`;
-const HAS_DENSITY = `AND(ISNUMBER(G${PART}),G${PART}>0,G${PART}<=3)`;
-const IS_HIGH_BELOW = (low: string, high: string) =>
-  `AND(ISNUMBER(${low}${PART}),ISNUMBER(${high}${PART}),${low}${PART}>${high}${PART})`;
-const lacks = (what: string) => `=IF(${what},A${WORK},"")`;
+const IS_IN = `AND(${worked("name")}<>"",NOT(AND(${isNumber("high")},${typed("high")}=0)))`;
+const HAS_DENSITY = `AND(${isNumber("density")},${typed("density")}>0,${typed("density")}<=3)`;
+const isHighBelow = (low: string, high: string) =>
+  `AND(${isNumber(low)},${isNumber(high)},${typed(low)}>${typed(high)})`;
+const lacks = (what: string) => `=IF(${what},${worked("name")},"")`;
 
 /** A limit as a certificate prints it, as a number; blank where it is none. */
-function limitAsNumber(cell: string): string {
+function limitAsNumber(column: string): string {
+  const cell = typed(column);
   const word = `SUBSTITUTE(LOWER(${cell})," ","")`;
   const number = `IF(AND(${cell}>0,${cell}<=1),${cell},"")`;
   const none = `OR(${word}="notapproved",${word}="none")`;
@@ -51,117 +39,206 @@ function limitAsNumber(cell: string): string {
 }
 
 /** The limit of this line in one of the two columns. */
-const limitIn = (column: string) => `INDEX(V${WORK}:W${WORK},1,${column})`;
+const limitIn = (column: string) => `IF(${column}=1,{limit1},{limit2})`;
 
 /** What is missing on a line, in the order of its cells. */
 const GAPS = [
-  missing(`B${PART}=""`, "what it is"),
-  missing(`NOT(ISNUMBER(C${PART}))`, "low"),
-  missing(`NOT(ISNUMBER(D${PART}))`, "high"),
-  missing(IS_HIGH_BELOW("C", "D"), "a high that is not below the low"),
-  missing(`AND(${IS_IN},NOT(ISNUMBER(E${PART})))`, "VOC part, low"),
-  missing(`AND(${IS_IN},NOT(ISNUMBER(F${PART})))`, "VOC part, high"),
-  missing(IS_HIGH_BELOW("E", "F"), "a VOC high that is not below its low"),
-  missing(`AND(${IS_IN},G${PART}="")`, "density"),
+  missing(`${typed("what")}=""`, "what it is"),
+  missing(`NOT(${isNumber("low")})`, "low"),
+  missing(`NOT(${isNumber("high")})`, "high"),
+  missing(isHighBelow("low", "high"), "a high that is not below the low"),
+  missing(`AND(${IS_IN},NOT(${isNumber("voclow")}))`, "VOC part, low"),
+  missing(`AND(${IS_IN},NOT(${isNumber("vochigh")}))`, "VOC part, high"),
+  missing(isHighBelow("voclow", "vochigh"), "a VOC high that is not below its low"),
+  missing(`AND(${IS_IN},${typed("density")}="")`, "density"),
   missing(
-    `AND(${IS_IN},G${PART}<>"",NOT(${HAS_DENSITY}))`,
+    `AND(${IS_IN},${typed("density")}<>"",NOT(${HAS_DENSITY}))`,
     "a density from 0 to 3 g/mL (lb per US gallon is 8.345 times it)",
   ),
-  missing(`AND(${IS_IN},OR(${IS_OIL},B${PART}="other"),H${PART}="")`, "hazardous or not"),
-  missing(`U${WORK}<>""`, "limit on the certificate"),
+  missing(`AND(${IS_IN},${MAY_BE_HAZARDOUS},${typed("hazard")}="")`, "hazardous or not"),
+  missing('{skinwork.lackslimit:same}<>""', "limit on the certificate"),
 ];
 
 /** Zeros are not shown: most of them stand on spare lines. */
 const PERCENT = "0.0%;-0.0%;";
 
-/** Each column of the lines: its heading, its number format and its formula. */
-const COLUMNS: [heading: string, format: string | undefined, formula: string][] = [
-  [
-    "Ingredient",
-    undefined,
-    `=IF(SUMPRODUCT(--(A${PART}:J${PART}<>""))=0,"",IF(A${PART}="","line "&ROW(A${PART})-ROW(A$${PART - 1}),A${PART}))`,
-  ],
-  ["What is missing", undefined, `=IF(A${WORK}="","",TEXTJOIN(", ",TRUE,${GAPS.join(",")}))`],
-  ["Low (%)", PERCENT, `=IF(ISNUMBER(C${PART}),C${PART},0)`],
-  ["High (%)", PERCENT, `=IF(ISNUMBER(D${PART}),D${PART},0)`],
-  [
-    "Narrowest low (%)",
-    PERCENT,
-    unless(found.composition, `MIST.SDSTIGHTEN(${worked("C")},${worked("D")})`),
-  ],
-  ["Narrowest high (%)", PERCENT, ""],
-  ["VOC part, low (%)", PERCENT, `=IF(ISNUMBER(E${PART}),E${PART},0)`],
-  ["VOC part, high (%)", PERCENT, `=IF(ISNUMBER(F${PART}),F${PART},0)`],
-  ["Density (g/mL)", "0.000;-0.000;", `=IF(${HAS_DENSITY},G${PART},0)`],
-  ["Fragrance (yes or no)", undefined, flag(IS_OIL)],
-  ["Alcohol (yes or no)", undefined, flag(`OR(B${PART}="ethanol",B${PART}="isopropanol")`)],
-  ["Water (yes or no)", undefined, flag(`B${PART}="water"`)],
-  [
-    "Limit that counts (%)",
-    "0.00%",
-    `=IF(NOT(${IS_OIL}),"",IF(OR(${found.column}="",${found.column}=0,${found.otherColumn}=0),"",` +
-      `IF(OR(${limitIn(found.column)}="",${limitIn(found.otherColumn)}=""),"",` +
-      `MIN(${limitIn(found.column)},${limitIn(found.otherColumn)}))))`,
-  ],
-  ["Certificate budget, low (%)", PERCENT, budget("E")],
-  ["Certificate budget, high (%)", PERCENT, budget("F")],
-  [
-    "Most of the fragrance (%)",
-    PERCENT,
-    `=IF(OR(J${WORK}<>"yes",${found.composition}<>""),0,` +
-      `IF(F${WORK}=0,0,F${WORK}/(F${WORK}+${sumIf(FRAGRANCE, "E")}-E${WORK})))`,
-  ],
-  [
-    "Lacks what it is or a share",
-    undefined,
-    lacks(
-      `AND(A${WORK}<>"",OR(B${PART}="",NOT(ISNUMBER(C${PART})),NOT(ISNUMBER(D${PART})),C${WORK}>D${WORK}))`,
-    ),
-  ],
-  [
-    "Lacks a VOC part",
-    undefined,
-    lacks(`AND(${IS_IN},OR(NOT(ISNUMBER(E${PART})),NOT(ISNUMBER(F${PART})),G${WORK}>H${WORK}))`),
-  ],
-  ["Lacks a density", undefined, lacks(`AND(${IS_IN},NOT(${HAS_DENSITY}))`)],
-  [
-    "Not known if hazardous",
-    undefined,
-    lacks(`AND(${IS_IN},OR(${IS_OIL},B${PART}="other"),H${PART}<>"yes",H${PART}<>"no")`),
-  ],
-  [
-    "Lacks a limit",
-    undefined,
-    lacks(
-      `AND(${IS_IN},${IS_OIL},M${WORK}="",${found.column}<>"",${found.column}<>0,${found.otherColumn}<>0)`,
-    ),
-  ],
-  ["First limit as a number (%)", "0.00%", limitAsNumber(`I${PART}`)],
-  ["Second limit as a number (%)", "0.00%", limitAsNumber(`J${PART}`)],
-  [
-    "Hazardous by itself",
-    undefined,
-    lacks(`AND(${IS_IN},H${PART}="yes",K${WORK}="no",L${WORK}="no")`),
-  ],
-  [
-    "Part / limit (times)",
-    "0.000;-0.000;",
-    `=IF(AND(ISNUMBER(M${WORK}),P${WORK}>0),IF(M${WORK}=0,0,P${WORK}/M${WORK}),0)`,
-  ],
-  ["VOC but for fragrance, low (%)", PERCENT, `=IF(J${WORK}="yes",0,G${WORK})`],
-  ["VOC but for fragrance, high (%)", PERCENT, `=IF(J${WORK}="yes",0,H${WORK})`],
-];
-
 /** Yes or no on a line that is filled. */
-function flag(condition: string): string {
-  return `=IF(A${WORK}="","",IF(${condition},"yes","no"))`;
-}
+const flag = (...what: string[]) =>
+  `=IF({name}="","",IF(OR(${what.map((each) => `${typed("what")}="${each}"`).join(",")}),"yes","no"))`;
+
+const orZero = (column: string) => `=IF(${isNumber(column)},${typed(column)},0)`;
+
+/** What each line counts as. */
+const work = (lines: number): Part => ({
+  gap: 1,
+  list: "work",
+  lines,
+  columns: [
+    {
+      name: "name",
+      heading: "Ingredient",
+      formula: `=IF(SUMPRODUCT(--(${typed("name")}:${typed("limit2")}<>""))=0,"",IF(${typed("name")}="","line "&ROW(${typed("name")})-ROW({parts.name:head}),${typed("name")}))`,
+    },
+    {
+      name: "missing",
+      heading: "What is missing",
+      formula: `=IF({name}="","",TEXTJOIN(", ",TRUE,${GAPS.join(",")}))`,
+    },
+    { name: "low", heading: "Low (%)", format: PERCENT, formula: orZero("low") },
+    { name: "high", heading: "High (%)", format: PERCENT, formula: orZero("high") },
+    {
+      name: "narrowlow",
+      heading: "Narrowest low (%)",
+      look: "result",
+      format: PERCENT,
+      demo: [unless("{missingall}", "MIST.SDSTIGHTEN({work.low},{work.high})")],
+    },
+    // The answer beside fills it.
+    {
+      name: "narrowhigh",
+      heading: "Narrowest high (%)",
+      look: "result",
+      format: PERCENT,
+      demo: [],
+    },
+    { name: "voclow", heading: "VOC part, low (%)", format: PERCENT, formula: orZero("voclow") },
+    { name: "vochigh", heading: "VOC part, high (%)", format: PERCENT, formula: orZero("vochigh") },
+    {
+      name: "density",
+      heading: "Density (g/mL)",
+      format: "0.000;-0.000;",
+      formula: `=IF(${HAS_DENSITY},${typed("density")},0)`,
+    },
+    { name: "fragrance", heading: "Fragrance (yes or no)", formula: flag("fragrance oil") },
+    { name: "alcohol", heading: "Alcohol (yes or no)", formula: flag("ethanol", "isopropanol") },
+    {
+      name: "maybealcohol",
+      heading: "May be alcohol (yes or no)",
+      formula: flag("ethanol", "isopropanol", "not disclosed"),
+    },
+    { name: "water", heading: "Water (yes or no)", formula: flag("water") },
+    {
+      name: "maybewater",
+      heading: "May be water (yes or no)",
+      formula: flag("water", "not disclosed"),
+    },
+  ],
+});
 
 /** What a line uses of the certificates: its share over its limit. */
 function budget(share: string): string {
-  const used = `IF(M${WORK}=0,"${NOT_APPROVED}",${share}${WORK}/M${WORK})`;
-  return `=IF(OR(M${WORK}="",${share}${WORK}=""),"",IF(${share}${WORK}=0,0,${used}))`;
+  const used = `IF({limit}=0,"${NOT_APPROVED}",${share}/{limit})`;
+  return `=IF(OR({limit}="",${share}=""),"",IF(${share}=0,0,${used}))`;
 }
+
+/** Certificates line by line, what lacks where, and VOC beside the fragrance. */
+const skinWork = (lines: number): Part => ({
+  gap: 1,
+  list: "skinwork",
+  lines,
+  columns: [
+    { heading: "Ingredient", formula: `=${worked("name")}` },
+    {
+      name: "lackswhat",
+      heading: "Lacks what it is or a share",
+      formula: lacks(
+        `AND(${worked("name")}<>"",OR(${typed("what")}="",NOT(${isNumber("low")}),NOT(${isNumber("high")}),${worked("low")}>${worked("high")}))`,
+      ),
+    },
+    {
+      name: "limit1",
+      heading: "First limit as a number (%)",
+      format: "0.00%",
+      formula: limitAsNumber("limit1"),
+    },
+    {
+      name: "limit2",
+      heading: "Second limit as a number (%)",
+      format: "0.00%",
+      formula: limitAsNumber("limit2"),
+    },
+    {
+      name: "limit",
+      heading: "Limit that counts (%)",
+      format: "0.00%",
+      formula:
+        `=IF(NOT(${IS_OIL}),"",IF(OR({column}="",{column}=0,{othercolumn}=0),"",` +
+        `IF(OR(${limitIn("{column}")}="",${limitIn("{othercolumn}")}=""),"",` +
+        `MIN(${limitIn("{column}")},${limitIn("{othercolumn}")}))))`,
+    },
+    {
+      name: "budgetlow",
+      heading: "Certificate budget, low (%)",
+      format: PERCENT,
+      formula: budget(worked("narrowlow")),
+    },
+    {
+      name: "budgethigh",
+      heading: "Certificate budget, high (%)",
+      format: PERCENT,
+      formula: budget(worked("narrowhigh")),
+    },
+    {
+      name: "most",
+      heading: "Most of the fragrance (%)",
+      format: PERCENT,
+      formula:
+        `=IF(OR(${worked("fragrance")}<>"yes",{missingall}<>""),0,` +
+        `IF(${worked("narrowhigh")}=0,0,${worked("narrowhigh")}/(${worked("narrowhigh")}+${sumIf("fragrance", "narrowlow")}-${worked("narrowlow")})))`,
+    },
+    {
+      name: "times",
+      heading: "Part / limit (times)",
+      format: "0.000;-0.000;",
+      formula: "=IF(AND(ISNUMBER({limit}),{most}>0),IF({limit}=0,0,{most}/{limit}),0)",
+    },
+    {
+      name: "lacksvoc",
+      heading: "Lacks a VOC part",
+      formula: lacks(
+        `AND(${IS_IN},OR(NOT(${isNumber("voclow")}),NOT(${isNumber("vochigh")}),${worked("voclow")}>${worked("vochigh")}))`,
+      ),
+    },
+    {
+      name: "lacksdensity",
+      heading: "Lacks a density",
+      formula: lacks(`AND(${IS_IN},NOT(${HAS_DENSITY}))`),
+    },
+    {
+      name: "unknownhazard",
+      heading: "Not known if hazardous",
+      formula: lacks(
+        `AND(${IS_IN},${MAY_BE_HAZARDOUS},${typed("hazard")}<>"yes",${typed("hazard")}<>"no")`,
+      ),
+    },
+    {
+      name: "lackslimit",
+      heading: "Lacks a limit",
+      formula: lacks(
+        `AND(${IS_IN},${IS_OIL},{limit}="",{column}<>"",{column}<>0,{othercolumn}<>0)`,
+      ),
+    },
+    {
+      name: "hazardous",
+      heading: "Hazardous by itself",
+      formula: lacks(
+        `AND(${IS_IN},${typed("hazard")}="yes",${worked("alcohol")}="no",${worked("water")}="no")`,
+      ),
+    },
+    {
+      name: "restlow",
+      heading: "VOC but for fragrance, low (%)",
+      format: PERCENT,
+      formula: `=IF(${worked("fragrance")}="yes",0,${worked("voclow")})`,
+    },
+    {
+      name: "resthigh",
+      heading: "VOC but for fragrance, high (%)",
+      format: PERCENT,
+      formula: `=IF(${worked("fragrance")}="yes",0,${worked("vochigh")})`,
+    },
+  ],
+});
 
 /** The first of several reasons that holds, or nothing. */
 function firstOf(...reasons: [condition: string, words: string][]): string {
@@ -171,121 +248,144 @@ function firstOf(...reasons: [condition: string, words: string][]): string {
   );
 }
 
-const beside = (what: string, column: string): [string, string] => [
-  isAny(worked(column)),
-  `"${what}, beside "&${names(worked(column))}&"."`,
+const beside = (what: string, lacking: string): [string, string] => [
+  isAny(lacking),
+  `"${what}, beside "&${names(lacking)}&"."`,
 ];
-const first: [string, string] = [`${found.composition}<>""`, found.composition];
+const FIRST: [string, string] = ['{missingall}<>""', "{missingall}"];
 const lookUp = (column: string) =>
-  `=IF(${SKIN}="","",IFERROR(INDEX(${categoryColumn(column)},MATCH(${SKIN},${categoryColumn("A")},0))&"",""))`;
+  `=IF({skin}="","",IFERROR(INDEX({categories.${column}},MATCH({skin},{categories.product},0))&"",""))`;
 const columnFor = (category: string) =>
-  `IF(${READS[0]}&""=${category},1,IF(${READS[1]}&""=${category},2,0))`;
-const READ_WORDS = `IF(${READS[0]}&${READS[1]}="","no category",TEXTJOIN(" and ",TRUE,${READS[0]}&"",${READS[1]}&""))`;
-const NEEDED = `${found.category}&IF(${found.otherCategory}="",""," and "&${found.otherCategory})`;
+  `IF({readfirst}&""=${category},1,IF({readsecond}&""=${category},2,0))`;
+const READ_WORDS =
+  'IF({readfirst}&{readsecond}="","no category",TEXTJOIN(" and ",TRUE,{readfirst}&"",{readsecond}&""))';
+const NEEDED = '{category}&IF({othercategory}="",""," and "&{othercategory})';
 
-const ONCE: [label: string, formula: string][] = [
-  ["Lines that are filled (count)", `=SUMPRODUCT((${worked("A")}<>"")*1)`],
-  ["Category needed", lookUp("B")],
-  ["The other, if it is disputed", lookUp("C")],
-  ["Its column of limits (0: none)", `=IF(${found.category}="","",${columnFor(found.category)})`],
-  [
-    "The other's column of limits",
-    `=IF(${found.category}="","",IF(${found.otherCategory}="",${found.column},${columnFor(found.otherCategory)}))`,
+/** What is found once for the whole sheet. */
+const ONCE: Part = {
+  fields: [
+    {
+      name: "used",
+      label: "Lines that are filled (count)",
+      formula: '=SUMPRODUCT(({work.name}<>"")*1)',
+    },
+    { name: "category", label: "Category needed", formula: lookUp("category") },
+    { name: "othercategory", label: "The other, if it is disputed", formula: lookUp("other") },
+    {
+      name: "column",
+      label: "Its column of limits (0: none)",
+      formula: `=IF({category}="","",${columnFor("{category}")})`,
+    },
+    {
+      name: "othercolumn",
+      label: "The other's column of limits",
+      formula: `=IF({category}="","",IF({othercategory}="",{column},${columnFor("{othercategory}")}))`,
+    },
+    {
+      name: "federal",
+      label: "Rules that stand beside",
+      formula: `=IF({soldin}="","",IF(COUNTIFS({rules.place},{soldin},{rules.stateof},"${FEDERATION}")>0,"${FEDERATION}",""))`,
+    },
+    {
+      name: "missingall",
+      label: "Missing for all",
+      formula: `=${firstOf(
+        ["{used}=0", '"No ingredient is listed."'],
+        beside("Missing: what it is, its low or its high", "{skinwork.lackswhat}"),
+        [
+          `SUM({work.low})>1+${NEAR}`,
+          `"The lows sum to "&${percent("SUM({work.low})", 2)}&", more than 100 %."`,
+        ],
+        [
+          `SUM({work.high})<1-${NEAR}`,
+          `"The highs sum to "&${percent("SUM({work.high})", 2)}&", less than 100 %: give what is not disclosed a line."`,
+        ],
+      )}`,
+    },
+    {
+      name: "missingskin",
+      label: "Missing for the certificates",
+      formula: `=${firstOf(
+        FIRST,
+        [`${sumIf("fragrance", "high")}=0`, '"No fragrance oil is listed."'],
+        ['{skin}=""', '"Missing: the kind of product, for skin."'],
+        ['{category}=""', '"Missing: the category of this kind, in the table of categories."'],
+        [
+          "OR({column}=0,{othercolumn}=0)",
+          `"Void: the limits were read for "&${READ_WORDS}&", this product needs "&${NEEDED}&": read the certificates again."`,
+        ],
+        beside("Missing: the limit on the certificate", "{skinwork.lackslimit}"),
+      )}`,
+    },
+    {
+      name: "missingvoc",
+      label: "Missing for VOC",
+      formula: `=${firstOf(
+        FIRST,
+        ['{kind}=""', '"Missing: the kind of product, for VOC."'],
+        ['{soldin}=""', '"Missing: the place where it is sold."'],
+        ["NOT(ISNUMBER({madeon}))", '"Missing: the date on which it is made."'],
+        beside("Missing: the VOC part", "{skinwork.lacksvoc}"),
+      )}`,
+    },
+    {
+      name: "missingvolume",
+      label: "Missing for shares by volume",
+      formula: `=${firstOf(
+        FIRST,
+        beside("Missing: a density from 0 to 3 g/mL", "{skinwork.lacksdensity}"),
+      )}`,
+    },
+    {
+      name: "unknownhazards",
+      label: "Missing for hazardous or not",
+      formula: `=${firstOf(
+        FIRST,
+        beside(
+          "Not known: hazardous or not (read the data sheet, or ask)",
+          "{skinwork.unknownhazard}",
+        ),
+      )}`,
+    },
+    {
+      name: "strictest",
+      label: "Rule with least room (of 4)",
+      formula: "=IF(COUNT({looked.room})=0,1,MATCH(MIN({looked.room}),{looked.room},0))",
+    },
   ],
-  [
-    "Rules that stand beside",
-    `=IF(${PLACE}="","",IF(COUNTIFS(${ruleColumn("A")},${PLACE},${ruleColumn("F")},"${FEDERATION}")>0,"${FEDERATION}",""))`,
-  ],
-  [
-    "Missing for all",
-    `=${firstOf(
-      [`${found.used}=0`, '"No ingredient is listed."'],
-      beside("Missing: what it is, its low or its high", "Q"),
-      [
-        `SUM(${worked("C")})>1+${NEAR}`,
-        `"The lows sum to "&${percent(`SUM(${worked("C")})`, 2)}&", more than 100 %."`,
-      ],
-      [
-        `SUM(${worked("D")})<1-${NEAR}`,
-        `"The highs sum to "&${percent(`SUM(${worked("D")})`, 2)}&", less than 100 %: give what is not disclosed a line."`,
-      ],
-    )}`,
-  ],
-  [
-    "Missing for the certificates",
-    `=${firstOf(
-      first,
-      [`${sumIf(FRAGRANCE, "D")}=0`, '"No fragrance oil is listed."'],
-      [`${SKIN}=""`, '"Missing: the kind of product, for skin."'],
-      [`${found.category}=""`, '"Missing: the category of this kind, in the table of categories."'],
-      [
-        `OR(${found.column}=0,${found.otherColumn}=0)`,
-        `"Void: the limits were read for "&${READ_WORDS}&", this product needs "&${NEEDED}&": read the certificates again."`,
-      ],
-      beside("Missing: the limit on the certificate", "U"),
-    )}`,
-  ],
-  [
-    "Missing for VOC",
-    `=${firstOf(
-      first,
-      [`${KIND}=""`, '"Missing: the kind of product, for VOC."'],
-      [`${PLACE}=""`, '"Missing: the place where it is sold."'],
-      [`NOT(ISNUMBER(${DAY}))`, '"Missing: the date on which it is made."'],
-      beside("Missing: the VOC part", "R"),
-    )}`,
-  ],
-  [
-    "Missing for shares by volume",
-    `=${firstOf(first, beside("Missing: a density from 0 to 3 g/mL", "S"))}`,
-  ],
-  [
-    "Missing for hazardous or not",
-    `=${firstOf(first, beside("Not known: hazardous or not (read the data sheet, or ask)", "T"))}`,
-  ],
-  [
-    "Rule with least room (of 4)",
-    `=IF(COUNT(${looked("F")})=0,1,MATCH(MIN(${looked("F")}),${looked("F")},0))`,
-  ],
-];
+};
 
-const letter = (index: number) =>
-  `${index < 26 ? "" : "A"}${String.fromCharCode(65 + (index % 26))}`;
+const byVolume = (flags: string) =>
+  unless("{missingvolume}", `MIST.ALCOHOLVOLUME(${NARROW},{work.density},{work.${flags}})`);
 
-export const COLUMNS_OF_SHEET = COLUMNS.length;
+/** What of the whole is alcohol and water by volume, and VOC beside the fragrance. */
+const VOLUMES: Part = {
+  gap: 1,
+  table: "volumes",
+  across: 2,
+  heads: ["Of the whole, estimates", "Low (%)", "High (%)"],
+  rows: [
+    { name: "alcohol", label: "Alcohol by volume (%)", formula: byVolume("alcohol") },
+    {
+      name: "maybealcohol",
+      label: "with all that may be it (%)",
+      formula: byVolume("maybealcohol"),
+    },
+    { name: "water", label: "Water by volume (%)", formula: byVolume("water") },
+    { name: "maybewater", label: "with all that may be it (%)", formula: byVolume("maybewater") },
+    {
+      name: "others",
+      label: "VOC but for fragrance (%)",
+      formula: unless("{missingvoc}", `MIST.VOCSHARE(${NARROW},{skinwork.restlow:resthigh})`),
+    },
+  ].map((row) => ({ ...row, format: PERCENT, spills: 1 })),
+};
 
-export const WORKINGS: Block[] = [
-  section(STATE, "Workings: nothing to type here", 0),
-  texts(
-    `A${STATE}`,
-    "label",
-    ...ONCE.map(([label]) => label),
-    "Water by volume (%)",
-    "VOC but for fragrance (%)",
-  ),
-  texts(`B${STATE}`, "result", ...ONCE.map(([, formula]) => formula)),
-  {
-    at: `B${WATER_BY_VOLUME}`,
-    look: "result",
-    format: PERCENT,
-    formula: unless(found.densities, `MIST.ALCOHOLVOLUME(${NARROW},${worked("I")},${WATER})`),
-    spills: [1, 2],
-  },
-  {
-    at: `B${OTHER_VOC}`,
-    look: "result",
-    format: PERCENT,
-    formula: unless(found.voc, `MIST.VOCSHARE(${NARROW},${worked("Z", "AA")})`),
-    spills: [1, 2],
-  },
-  cells(
-    `A${WORK - 1}`,
-    "heading",
-    COLUMNS.map(([title]) => title),
-  ),
-  ...COLUMNS.flatMap(([, format, formula], i): Block[] => {
-    if (formula === "") return [];
-    const size: Partial<Block> = letter(i) === "E" ? { spills: [LINES, 2] } : { down: LINES };
-    return [{ at: `${letter(i)}${WORK}`, look: "result", format, formula, ...size }];
-  }),
+/** The workings of a sheet of so many ingredients. */
+export const workings = (lines: number): Part[] => [
+  { gap: 1, text: "section", rows: ["Workings: nothing to type here"] },
+  ONCE,
+  VOLUMES,
+  work(lines),
+  skinWork(lines),
 ];

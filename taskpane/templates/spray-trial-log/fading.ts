@@ -1,6 +1,6 @@
 /** How the chosen line of the log fades: its curve, its picture, and a sentence. */
-import type { Part } from "../../sheets/parts";
-import { HOURS } from "./log";
+import type { Part } from "../../sheets/parts.ts";
+import { HOURS } from "./log.ts";
 
 const chosen = (column: string) => `INDEX({log.${column}},MAX(1,SUM({shown})))`;
 const marks = `INDEX({log.scores},MAX(1,SUM({shown})),0)`;

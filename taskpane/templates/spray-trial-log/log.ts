@@ -1,6 +1,6 @@
 /** The log: a line for each sample and place, scored hour by hour. */
-import type { Part } from "../../sheets/parts";
-import { DEMO_TRIALS } from "../demo/trials";
+import type { Part } from "../../sheets/parts.ts";
+import { DEMO_TRIALS } from "../demo/trials.ts";
 
 export const HOURS = [0, 1, 2, 4, 6, 8, 12, 24, 48];
 const TURNS = ["1st", "2nd", "3rd", "4th", "5th", "6th", "7th", "8th", "9th"];

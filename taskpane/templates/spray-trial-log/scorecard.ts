@@ -1,8 +1,8 @@
 /** The scorecard: criteria and their weights, candidates, and who wins how firmly. */
-import type { Part } from "../../sheets/parts";
-import { DEMO_CANDIDATES } from "../demo/trials";
-import { ofMaterial } from "../../sheets/drawn";
-import { HERE, hoursOf, linesOf } from "./hours";
+import type { Part } from "../../sheets/parts.ts";
+import { DEMO_CANDIDATES } from "../demo/trials.ts";
+import { ofMaterial } from "../../sheets/drawn.ts";
+import { HERE, hoursOf, linesOf } from "./hours.ts";
 
 const CRITERIA: [criterion: string, way: string, weight: number][] = [
   ["Cost", "down", 0.2],

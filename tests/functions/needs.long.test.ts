@@ -8,9 +8,10 @@ import { inputsOf, linesOf } from "../../functions/bind/arguments";
 import { isFault } from "../../functions/bind/cell";
 import { worksheetFunction } from "../../functions/bind/register";
 import { scopeOf } from "../../functions/working/steps";
-import { limitOf, isBlank as isBlankCell, yesOrNo } from "../../src/cells";
+import { type Cell, limitOf, isBlank as isBlankCell, yesOrNo } from "../../src/cells";
 import { squeeze } from "../../src/errors";
 import { isEmpty } from "../../src/filled";
+import { packHolds } from "../../src/measure/packholds";
 import { unitOf } from "../../src/units";
 import { sensible } from "./arbitrary";
 
@@ -28,6 +29,9 @@ const WORDS = {
   same: (word: string, other: string) => squeeze(word) === squeeze(other),
   given: (value: unknown) => value !== null,
   samelength: (a: unknown[], b: unknown[]) => a.length === b.length,
+  isnumber: (size: unknown) => typeof size === "number",
+  ispack: (text: Cell, density: number | null) =>
+    !throws(() => packHolds(text, "floz", density ?? undefined)),
   isunit: (unit: string) => !throws(() => unitOf("unit", unit)),
   islimit: (cells: Cells) => cells.map((cell) => !throws(() => limitOf("limit", cell))),
   isknown: (loads: Cells, contents: Cells) =>

@@ -1,0 +1,153 @@
+/** A function tried on a person's own cells, before anything is written: its answers, and what its lines lack. */
+import type { CatalogEntry } from "../../functions/catalog/entry.ts";
+import { NAMESPACE } from "../../functions/catalog/entry.ts";
+import {
+  type CellValue,
+  type Fault,
+  type Grid,
+  isBlank,
+  isFault,
+} from "../../functions/bind/cell.ts";
+import { worksheetFunction } from "../../functions/bind/register.ts";
+import { constantsOf } from "../../functions/formula/tree.ts";
+import { readFormula } from "../../functions/formula/reader.ts";
+import { type Step, stepsOf } from "../../functions/working/steps.ts";
+import type { Spot, Workbook } from "../host/workbook.ts";
+import { type Given, NotTaken, givenIn } from "./given.ts";
+import type { List } from "./list.ts";
+
+/** Lines that have the same to say. */
+export interface Gap {
+  says: string;
+  /** Rows of the sheet, as it numbers them. */
+  rows: number[];
+}
+
+export interface Trial {
+  entry: CatalogEntry;
+  /** One for each line; a single one where nothing goes by lines. */
+  answers: Grid[];
+  /** The row of each line, as the sheet numbers it; empty where nothing goes by lines. */
+  rows: number[];
+  answered: number;
+  gaps: Gap[];
+  /** How an answer comes about, of a line counted from zero. */
+  steps: (line: number) => Step[];
+  /** The formula of a line, and the one for all of them. */
+  formula: (line: number) => string;
+  spilled: string;
+}
+
+/** Tries it; a text says what is still needed. */
+export async function tryOut(
+  workbook: Workbook,
+  entry: CatalogEntry,
+  fields: ReadonlyMap<string, string>,
+  at: Spot,
+  list: List | null,
+): Promise<Trial | string> {
+  const givens = entry.params.map((param) =>
+    givenIn(fields.get(param.name) ?? "", param, at.sheet, list),
+  );
+  const lacking = entry.params.filter(({ optional }, i) => !optional && !givens[i]);
+  if (lacking.length > 0) return `Still needed: ${lacking.map(({ name }) => name).join(", ")}.`;
+  const grids = await valuesOf(workbook, at, givens);
+  const byLines = entry.params.map((param, i) => withLines(givens[i], param.range, grids[i]));
+  const { count, rows } = linesOf(entry, byLines);
+  const run = worksheetFunction(entry);
+  const argsOf = (line: number) =>
+    grids.map((grid, i) => (byLines[i]?.lines ? [[grid[line]?.[0] ?? null]] : grid));
+  const answers = Array.from({ length: count }, (_, line) => run(...argsOf(line)));
+  const call = (text: (given: Given) => string) => {
+    const args = byLines.map((given) => (given ? text(given) : ""));
+    while (args.at(-1) === "") args.pop();
+    return `=${NAMESPACE}.${entry.id}(${args.join(",")})`;
+  };
+  return {
+    entry,
+    answers,
+    rows,
+    answered: answers.filter((answer) => saidOf(answer) === null).length,
+    gaps: gapsIn(answers, rows),
+    steps: (line) => stepsOf(entry, argsOf(line)),
+    formula: (line) => call((given) => given.inLine(line)),
+    spilled: call(({ whole }) => whole),
+  };
+}
+
+async function valuesOf(
+  workbook: Workbook,
+  at: Spot,
+  givens: readonly (Given | null)[],
+): Promise<Grid[]> {
+  const known = givens.map((given) => (given ? constants(given.whole) : [[null]]));
+  const asked = givens.flatMap((given, i) => (given && !known[i] ? [given.whole] : []));
+  const values = await workbook.values(at, asked);
+  return known.map((grid) => {
+    const found: Grid | null | undefined = grid ?? values.shift();
+    if (found) return found;
+    throw new NotTaken(`${asked[0] ?? "A field"} cannot be read here: pick cells, or type a value`);
+  });
+}
+
+function constants(text: string): CellValue[][] | null {
+  try {
+    return constantsOf(readFormula(text));
+  } catch {
+    return null;
+  }
+}
+
+/** A name or an expression that stands for a column goes by its lines, too. */
+function withLines(given: Given | null | undefined, isRange: boolean, grid?: Grid): Given | null {
+  if (!given || given.lines || isRange || !grid || grid.length < 2) return given ?? null;
+  const { whole } = given;
+  return {
+    whole,
+    lines: { count: grid.length, row: -1 },
+    inLine: (line) => `INDEX(${whole},${line + 1})`,
+  };
+}
+
+function linesOf({ params }: CatalogEntry, givens: readonly (Given | null)[]) {
+  const columns = givens.flatMap((given, i) => {
+    return given?.lines ? [{ name: params[i]?.name ?? "", ...given.lines }] : [];
+  });
+  const [first] = columns;
+  if (!first) return { count: 1, rows: [] };
+  const unlike = columns.find(({ count }) => count !== first.count);
+  if (unlike)
+    throw new NotTaken(
+      `${first.name} has ${first.count} lines and ${unlike.name} ${unlike.count}: pick as many of each`,
+    );
+  const row = columns.find((column) => column.row >= 0)?.row ?? 0;
+  return { count: first.count, rows: Array.from({ length: first.count }, (_, i) => row + i + 1) };
+}
+
+/** What a line says instead of a number; null where it has an answer. */
+function saidOf(answer: Grid): string | null {
+  const cells = answer.flat();
+  const fault = cells.find(isFault);
+  if (fault) return wordsOf(fault);
+  return cells.every(isBlank) ? "nothing is filled in" : null;
+}
+
+function wordsOf({ fault, text }: Fault): string {
+  return text ?? `an input is the error ${fault}`;
+}
+
+/** Numbers that came in differ from line to line; the lines are told together all the same. */
+const CAME = /, got .*$/;
+
+function gapsIn(answers: readonly Grid[], rows: readonly number[]): Gap[] {
+  const gaps = new Map<string, Gap>();
+  for (const [i, answer] of answers.entries()) {
+    const says = saidOf(answer);
+    if (says === null) continue;
+    const gap = gaps.get(says.replace(CAME, "")) ?? { says, rows: [] };
+    gaps.set(says.replace(CAME, ""), gap);
+    if (gap.rows.length === 1) gap.says = says.replace(CAME, "");
+    gap.rows.push(...rows.slice(i, i + 1));
+  }
+  return [...gaps.values()].sort((a, b) => b.rows.length - a.rows.length);
+}

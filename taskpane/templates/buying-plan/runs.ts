@@ -1,0 +1,185 @@
+/** The runs to buy for, and what each of them takes. */
+import { densityOf, fillOf } from "../../sheets/drawn.ts";
+import type { Part } from "../../sheets/parts.ts";
+
+/** The sheets that runs are drawn from. */
+const NEEDS = ["Materials", "Recipes", "Sizes"];
+
+const RUNS = 8;
+
+/** Pieces of a size, in the order in which they are taken. */
+const PIECES = ["bottle", "sprayer", "label", "box"];
+
+const DEMO: [recipe: string, size: string, bottles: number][] = [
+  ["Rain room", "4 fl oz", 24],
+  ["Rain room", "8 fl oz", 12],
+  ["Orchard body", "2 fl oz", 60],
+  ["Rain candle", "Jar", 24],
+];
+
+const INGREDIENTS = "COUNTIF({Recipes!recipes.recipe},{recipe})";
+/** Of the recipe's lines, those whose share is a number. */
+const SHARES = 'COUNTIFS({Recipes!recipes.recipe},{recipe},{Recipes!recipes.share},">=-100")';
+
+export const RUN_PARTS: Part[] = [
+  {
+    needs: NEEDS,
+    text: "note",
+    rows: [
+      "Pick the runs; blue is drawn, and may be typed over. Type a material on a spare line to buy it, too, up to its least to keep.",
+      "To buy from another supplier, mark its pack as the one in use on Materials.",
+    ],
+  },
+  {
+    needs: NEEDS,
+    gap: 1,
+    fields: [
+      {
+        name: "infilling",
+        label: "Lost of the liquid in filling (%)",
+        format: "0.0%",
+        limits: [0, 1],
+        demo: 0.03,
+        draw: '=IF({Price list!lost}="","",{Price list!lost})',
+        note: '=IF({infilling}="","blank: none","")',
+      },
+    ],
+  },
+  {
+    needs: NEEDS,
+    gap: 1,
+    list: "runs",
+    lines: RUNS,
+    columns: [
+      {
+        name: "recipe",
+        heading: "Recipe",
+        words: "{Recipes!recipes.picks}",
+        demo: DEMO.map(([recipe]) => recipe),
+      },
+      {
+        name: "size",
+        heading: "Size",
+        words: "{Sizes!sizes.size}",
+        demo: DEMO.map(([, size]) => size),
+      },
+      {
+        name: "bottles",
+        heading: "Bottles to fill (count)",
+        limits: [0, 1_000_000],
+        demo: DEMO.map(([, , bottles]) => bottles),
+      },
+      {
+        name: "density",
+        heading: "Density (g/mL)",
+        format: "0.000",
+        draw: `=IF({recipe}="","",${densityOf("{recipe}")})`,
+      },
+      {
+        name: "fill",
+        heading: "Fill of one (g)",
+        format: "#,##0.0",
+        draw: `=${fillOf("{size}", "{density}")}`,
+      },
+      {
+        name: "liquid",
+        heading: "Liquid to make (g)",
+        format: "#,##0.0",
+        formula:
+          '=IF(AND(ISNUMBER({bottles}),ISNUMBER({fill}),SUM({infilling})<1),{bottles}*{fill}/(1-SUM({infilling})),"")',
+      },
+      {
+        name: "said",
+        heading: "Said of this run",
+        look: "note",
+        formula: `=IF({recipe}="",IF(COUNTA({size},{bottles})=0,"","which recipe?"),TEXTJOIN("; ",TRUE,IF(${INGREDIENTS}=0,"not in Recipes",IF(${SHARES}<${INGREDIENTS},"an ingredient has no share","")),IF({size}="","which size?",IF(ISNUMBER({fill}),"",IF({fill}="density?","density of an ingredient is not known",{fill}))),IF(ISNUMBER({bottles}),"","how many bottles?")))`,
+      },
+      { heading: [null, null, null] },
+      { name: "over", heading: "Typed over", look: "note", over: true },
+    ],
+  },
+];
+
+const TAKES = 72;
+
+/** The line of the list, from 1. */
+const T = "(ROW()-ROW({takes.count:head}))";
+const RUN = `INDEX({runs.recipe},${T})`;
+
+const ofRun = (column: string) => `INDEX({runs.${column}},{run})`;
+
+const SHARE = "INDEX({Recipes!recipes.share},{found})";
+
+/** The piece whose turn it is, after the ingredients. */
+const PIECE = PIECES.reduceRight(
+  (rest, column, i) =>
+    `IF({nth}-INDEX({takes.count},{run})=${i + 1 - PIECES.length},INDEX({Sizes!sizes.${column}},{found}),${rest})`,
+  '""',
+);
+
+/** Every ingredient and piece of every run, one under the other: for look-ups alone, beside the lines. */
+export const TAKES_PART: Part = {
+  needs: NEEDS,
+  beside: "lines",
+  list: "takes",
+  lines: TAKES,
+  reach: 600,
+  columns: [
+    {
+      name: "count",
+      heading: "Lines of that run",
+      formula: `=IF(${T}>ROWS({runs.recipe}),0,IF(${RUN}="",0,COUNTIF({Recipes!recipes.recipe},${RUN})+${PIECES.length}))`,
+    },
+    {
+      name: "upto",
+      heading: "Lines of runs so far",
+      formula: "=SUM({takes.count:upto})",
+    },
+    {
+      name: "run",
+      heading: "Run",
+      formula: `=IF(${T}>SUM({takes.count}),"",1+COUNTIF({takes.upto},"<"&${T}))`,
+    },
+    {
+      name: "nth",
+      heading: "Line within the run",
+      formula: `=IF({run}="","",${T}-INDEX({takes.upto},{run})+INDEX({takes.count},{run}))`,
+    },
+    {
+      name: "counted",
+      heading: "Taken in",
+      formula: `=IF({run}="","",IF({nth}<=INDEX({takes.count},{run})-${PIECES.length},"g","piece"))`,
+    },
+    {
+      name: "found",
+      heading: "Line of Recipes, or of Sizes",
+      formula: `=IF({run}="","",IFERROR(IF({counted}="g",MATCH(${ofRun("recipe")}&"|"&{nth},{Recipes!recipes.nth},0),MATCH(${ofRun("size")},{Sizes!sizes.size},0)),""))`,
+    },
+    {
+      name: "material",
+      heading: "Takes",
+      formula: `=IF(ISNUMBER({found}),IF({counted}="g",INDEX({Recipes!recipes.material},{found}),${PIECE})&"","")`,
+    },
+    {
+      name: "amount",
+      heading: "Takes of it (g or pieces)",
+      formula: `=IF({material}="","",IF({counted}="g",IF(COUNT(${SHARE},${ofRun("liquid")})=2,${SHARE}*${ofRun("liquid")},"not known"),IF(COUNT(${ofRun("bottles")})=1,${ofRun("bottles")},"not known")))`,
+    },
+    {
+      name: "packs",
+      heading: "Packs of it, said once",
+      formula:
+        '=IF({material}="",0,IF(COUNTIF({takes.material:upto},{material})=1,MAX(1,COUNTIF({Materials!materials.name},{material})),0))',
+    },
+    {
+      name: "ends",
+      heading: "Packs so far",
+      formula: '=IF({run}="","",SUM({takes.packs:upto}))',
+    },
+    {
+      name: "absent",
+      heading: "Is on no line",
+      formula: '=IF({packs}=0,"",IF(COUNTIF({lines.material},{material})=0,{material},""))',
+    },
+  ].map((column) => ({ ...column, hidden: true as const })),
+};
