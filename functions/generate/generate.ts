@@ -66,7 +66,7 @@ function templateIndex(names: readonly string[]): string {
   const camel = (name: string) =>
     name.replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase());
   return [
-    `${CODE_HEADER}import type { Template } from "../sheets/template";`,
+    `${CODE_HEADER}import type { Template } from "../sheets/template.ts";`,
     ...names.map((name) => `import { template as ${camel(name)} } from "./${name}.ts";`),
     "",
     `export const templates: Template[] = [${names.map(camel).join(", ")}];`,
