@@ -30,7 +30,7 @@ describe("cells of the local sheet", () => {
       6,
       "",
       '#VALUE! batch must be a number, got "x"',
-      "#DIV/0! The divisor must be different from zero.",
+      expect.stringMatching(/^#DIV\/0! /),
     ]);
     write(model, "B10", "5%");
     write(model, "C10", "10%");
