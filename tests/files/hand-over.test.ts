@@ -82,6 +82,25 @@ describe("formulas of plain arithmetic stay live", () => {
   });
 });
 
+test("a name that uses a lost one is lost, and its cells are fixed", () => {
+  const bytes = changed(
+    "xl/workbook.xml",
+    "</definedNames>",
+    '<definedName name="packs">SUM(plan)</definedName></definedNames>',
+  );
+  const parts = unzipSync(bytes);
+  const path = "xl/worksheets/sheet1.xml";
+  const sheet = strFromU8(parts[path]).replace("<f>oil*2</f>", "<f>packs*2</f>");
+  const { replaced } = handOver(zipSync({ ...parts, [path]: strToU8(sheet) }));
+  expect(replaced).toContainEqual(
+    expect.objectContaining({
+      cell: "B4",
+      became: "value",
+      what: "the name packs has no native formula",
+    }),
+  );
+});
+
 test("links that lead out of the file are no parts of it, whatever they look like", () => {
   const link = `<Relationship Id="rId9" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/hyperlink" Target="https://rain.example/100%" TargetMode="External"/></Relationships>`;
   for (const path of ["xl/worksheets/_rels/sheet1.xml.rels", "xl/_rels/workbook.xml.rels"]) {
