@@ -204,6 +204,10 @@ export class LocalWorkbook implements Workbook {
     this.drawn();
   }
 
+  async redraw(sheet: string, drawing: Drawing): Promise<void> {
+    this.run(draw(this.idOf(sheet), placed(drawing, 0, 0), this.newId));
+  }
+
   async onChange(listener: () => void): Promise<void> {
     this.model.selection.observe(this, { handleEvent: listener });
     this.model.on("update", this, listener);

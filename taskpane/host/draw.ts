@@ -107,6 +107,14 @@ export function drawAt(spot: Spot, drawing: Drawing): Promise<void> {
   return drawn.catch(refused);
 }
 
+/** Draws over what was drawn on a sheet before. Nothing is cleared: of a refused one, what was drawn first stays. */
+export async function redraw(sheet: string, drawing: Drawing): Promise<void> {
+  await write(async (context) => {
+    order(context, context.workbook.worksheets.getItem(sheet), placed(drawing, 0, 0));
+    await context.sync();
+  });
+}
+
 class HasRules extends Error {}
 
 async function remembered(

@@ -1,6 +1,6 @@
 /** The pane's port on Excel, through Office.js: what each part does stands in a file of its own. */
 import type { CellValue } from "../../functions/bind/cell.ts";
-import { drawAt, drawOnNewSheet, drawOnNewSheets } from "./draw.ts";
+import { drawAt, drawOnNewSheet, drawOnNewSheets, redraw } from "./draw.ts";
 import { enter, sweep, type as write } from "./enter.ts";
 import { file, give } from "./file.ts";
 import {
@@ -24,6 +24,7 @@ export class ExcelWorkbook implements Workbook {
   drawOnNewSheet = drawOnNewSheet;
   drawOnNewSheets = drawOnNewSheets;
   drawAt = drawAt;
+  redraw = redraw;
   sheetNames = sheetNames;
   read = cells;
   write = write;

@@ -77,6 +77,8 @@ export interface Workbook {
   write(cells: readonly Written[]): Promise<void>;
   /** Draws with its first cell at the spot. A failure leaves the workbook as it was. */
   drawAt(spot: Spot, drawing: Drawing): Promise<void>;
+  /** Draws cells and rules anew where a template drew them before; what the drawing leaves out stays. */
+  redraw(sheet: string, drawing: Drawing): Promise<void>;
   /** Calls back when another cell is selected, or what stands in cells changes. */
   onChange(listener: () => void): Promise<void>;
   /** What a cell holds. */

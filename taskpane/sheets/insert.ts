@@ -4,6 +4,7 @@ import { type Drawing, areaOf, drawingOf } from "./drawing.ts";
 import { freeName } from "../../functions/formula/sheet-names.ts";
 import { findSheets, plannedSheets } from "./find.ts";
 import type { Others } from "./names.ts";
+import { relink } from "./relink.ts";
 import type { Workbook } from "../host/workbook.ts";
 
 /** The insert was refused before anything was changed; the text says why. */
@@ -26,7 +27,8 @@ export async function insertTemplate(
   const drawing = drawingOf(template, filled, others);
   if (where === "new sheet") {
     const name = await workbook.drawOnNewSheet(template.title, drawing);
-    return `${template.title} is on the new sheet "${name}"${drawsOn(template, others)}.`;
+    const linked = await relink(workbook, [template], others, known);
+    return `${template.title} is on the new sheet "${name}"${drawsOn(template, others)}.${linked}`;
   }
   const spot = await workbook.selection();
   const area = areaOf(drawing, spot.row, spot.column);
@@ -56,7 +58,7 @@ export async function insertSet(
     return { name: sheet, drawing: drawingOf(template, filled, others) };
   });
   await workbook.drawOnNewSheets(sheets);
-  return `${sheets.length} sheets were added, from "${sheets[0]?.name ?? ""}" on; they draw from each other.`;
+  return `${sheets.length} sheets were added, from "${sheets[0]?.name ?? ""}" on; they draw from each other.${await relink(workbook, missing, there, known)}`;
 }
 
 /** From which sheets it draws, for a sentence. */

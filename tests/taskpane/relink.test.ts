@@ -1,0 +1,118 @@
+/** Sheets put in one by one, in any order, draw from each other as if they had been put in together. */
+import { expect, test, vi } from "vitest";
+import { ExcelWorkbook } from "../../taskpane/host/excel-workbook";
+import { insertSet, insertTemplate } from "../../taskpane/sheets/insert";
+import { findSheets } from "../../taskpane/sheets/find";
+import { placesOf } from "../../taskpane/sheets/lay";
+import type { Template } from "../../taskpane/sheets/template";
+import { templates } from "../../taskpane/templates/index";
+import { LocalWorkbook, newModel } from "../localsheet/load-engine";
+import { FakeExcel } from "./fake-excel";
+
+vi.setConfig({ testTimeout: 120_000 });
+
+const onNewSheet = { where: "new sheet", filled: true } as const;
+const titled = (title: string) => templates.find((each) => each.title === title) as Template;
+
+/** What every cell of the workbook holds, by sheet. */
+function contents({
+  getters,
+}: ReturnType<typeof newModel>): Partial<Record<string, Record<string, string>>> {
+  const sheets = getters.getSheetIds().map((sheetId) => {
+    const cells = getters.getCells(sheetId).flatMap((cell) => {
+      const { col, row } = getters.getCellPosition(cell.id);
+      const text = getters.getCellText({ sheetId, col, row }, { showFormula: true });
+      return text === "" ? [] : [[`${col},${row}`, text] as const];
+    });
+    return [getters.getSheetName(sheetId), Object.fromEntries(cells)] as const;
+  });
+  return Object.fromEntries(sheets);
+}
+
+test("put in backwards, Materials last: each sheet is as if all had been put in together", async () => {
+  const backwards = [...templates].sort((a, b) => b.step - a.step);
+  const one = newModel();
+  const workbook = new LocalWorkbook(one);
+  let told = "";
+  for (const template of backwards)
+    told = await insertTemplate(workbook, template, onNewSheet, templates);
+  // These look otherwise beside Materials, and nothing draws from them: the old one can go.
+  const left = ["Bottle cost", "Buying plan", "Limits check", "Trial batch"];
+  expect(told).toContain(' draws from it now: "Base comparison", "Batch book", "Bench sheet",');
+  expect(told).toContain(
+    ` Still without it: ${left.map((name) => `"${name}"`).join(", ")}. Insert such a sheet anew`,
+  );
+  const all = newModel();
+  await insertSet(new LocalWorkbook(all), backwards, true);
+  const [some, whole] = [one, all].map(contents);
+  for (const { title } of templates)
+    if (!left.includes(title)) expect(some?.[title], title).toEqual(whole?.[title]);
+});
+
+test("in Excel, too: what is drawn without Materials is drawn from it", async () => {
+  const excel = new FakeExcel();
+  excel.install();
+  const workbook = new ExcelWorkbook();
+  const insert = (title: string) => insertTemplate(workbook, titled(title), onNewSheet, templates);
+  await insert("Sizes");
+  expect(await insert("Materials")).toContain('draws from it now: "Sizes"');
+  const { row = -1, column = -1 } = placesOf(titled("Sizes").parts).get("sizes.bottlecost") ?? {};
+  const cell = excel.sheet("Sizes").cells.get(`${row},${column}`);
+  expect(String(cell?.formula)).toContain("Materials!");
+});
+
+async function spotOf(workbook: LocalWorkbook, title: string, name: string, line = 0) {
+  const found = (await findSheets(workbook, templates)).get(title);
+  const place = found?.places.get(name);
+  if (!found || !place) throw new Error(`${name} is not on ${title}`);
+  return { sheet: found.sheet, row: place.row + line, column: place.column };
+}
+
+test("what was typed stays, lines that were added are drawn too", async () => {
+  const workbook = new LocalWorkbook(newModel());
+  const insert = (title: string) =>
+    insertTemplate(workbook, titled(title), { ...onNewSheet, filled: false }, templates);
+  await insert("Weighed");
+  await insert("Batch book");
+  const lines = 60;
+  const typed = Array.from({ length: lines }, (_, line) => line);
+  for (const line of typed)
+    await workbook.write([
+      { spot: await spotOf(workbook, "Weighed", "weighed.batch", line), content: "B-1" },
+      { spot: await spotOf(workbook, "Weighed", "weighed.material", line), content: "Oil" },
+      { spot: await spotOf(workbook, "Weighed", "weighed.grams", line), content: 10 },
+    ]);
+  const own = await spotOf(workbook, "Weighed", "weighed.what", 3);
+  await workbook.write([{ spot: own, content: "my own words" }]);
+  await insert("Materials");
+  await workbook.write([
+    { spot: await spotOf(workbook, "Materials", "materials.name"), content: "Oil" },
+    { spot: await spotOf(workbook, "Materials", "materials.what"), content: "fragrance oil" },
+    { spot: await spotOf(workbook, "Materials", "materials.counted"), content: 1000 },
+    { spot: await spotOf(workbook, "Batch book", "batches.number"), content: "B-1" },
+    { spot: await spotOf(workbook, "Batch book", "batches.date"), content: 46_000 },
+  ]);
+  const at = async (title: string, name: string, line = 0) => {
+    const [cells] = await workbook.read(await spotOf(workbook, title, name, line), 1, 1);
+    return cells?.[0];
+  };
+  expect(await at("Weighed", "weighed.what", 3)).toBe("my own words");
+  expect(await at("Weighed", "weighed.what", 4)).toBe("fragrance oil");
+  expect(await at("Weighed", "weighed.what", lines - 1)).toBe("fragrance oil");
+  // By hand: 60 lines of 10 g.
+  expect(await at("Materials", "materials.onhand")).toBe(400);
+});
+
+test("a sheet whose columns were moved is left, and told what to do", async () => {
+  const model = newModel();
+  const workbook = new LocalWorkbook(model);
+  await insertTemplate(workbook, titled("Sizes"), onNewSheet, templates);
+  const sheetId = model.getters.getSheetIdByName("Sizes") ?? "";
+  const change = { dimension: "COL", base: 0, quantity: 1, position: "before" } as const;
+  model.dispatch("ADD_COLUMNS_ROWS", { ...change, sheetId, sheetName: "Sizes" });
+  const title = { sheet: "Sizes", row: 0, column: 0 };
+  await workbook.write([{ spot: title, content: "Sizes" }]);
+  expect(await insertTemplate(workbook, titled("Materials"), onNewSheet, templates)).toContain(
+    'Still without it: "Sizes". Insert such a sheet anew, and delete the old one.',
+  );
+});
