@@ -1,9 +1,12 @@
 /** The sheets as one workbook: what is typed once is drawn everywhere, and follows. */
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import { cellName, readCellName } from "../../functions/formula/addresses";
 import { findSheets } from "../../taskpane/sheets/find";
 import { templates } from "../../taskpane/templates/index";
 import { wholeSet } from "./whole-set";
+
+// A workbook of all sheets takes a busy machine seconds to draw.
+vi.setConfig({ testTimeout: 120_000 });
 
 test("no cell of the whole set is an error, filled or empty", async () => {
   for (const filled of [true, false]) {

@@ -61,7 +61,12 @@ test("in Excel, too: what is drawn without Materials is drawn from it", async ()
   expect(String(cell?.formula)).toContain("Materials!");
 });
 
-async function spotOf(workbook: LocalWorkbook, title: string, name: string, line = 0) {
+async function spotOf(
+  workbook: InstanceType<typeof LocalWorkbook>,
+  title: string,
+  name: string,
+  line = 0,
+) {
   const found = (await findSheets(workbook, templates)).get(title);
   const place = found?.places.get(name);
   if (!found || !place) throw new Error(`${name} is not on ${title}`);
