@@ -1,4 +1,7 @@
-/** A table's part after rows or columns were put in or taken out. What it cannot follow costs it its name, and is told. */
+/**
+ * A table's part after rows or columns were put in or taken out. What it cannot follow costs it its
+ * name, and is told.
+ */
 import { readCellName } from "../formula/addresses";
 import { type Edit, shiftIndex, shiftRange } from "./shift";
 import { attributesOf } from "./source";
