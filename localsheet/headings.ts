@@ -1,6 +1,7 @@
 /**
- * The headings of a file's tables. A column goes by the words in its heading, which other programs take for damage
- * when they differ from the column's name, are blank, are no text, or stand there twice.
+ * The headings of a file's tables. A column goes by the words in its heading, which other programs
+ * take for damage when they differ from the column's name, are blank, are no text, or stand there
+ * twice.
  */
 import type { CellEdit } from "../functions/files/patch-sheet.ts";
 import { escaped } from "../functions/files/package.ts";
@@ -8,7 +9,10 @@ import { renameColumns, tableIn } from "../functions/files/table-part.ts";
 import type { Texts } from "../functions/files/texts.ts";
 import type { CellState, SheetState } from "./state.ts";
 
-/** Writes headings that have changed into tables, formulas and the edits of cells; gives what is to be told. */
+/**
+ * Writes headings that have changed into tables, formulas and the edits of cells; gives what is to
+ * be told.
+ */
 export function followHeadings(
   texts: Texts,
   sheet: string,
@@ -44,7 +48,10 @@ export function followHeadings(
   });
 }
 
-/** The words of a heading: without the apostrophe of a text, or the address of a link; of a formula its answer. */
+/**
+ * The words of a heading: without the apostrophe of a text, or the address of a link; of a formula
+ * its answer.
+ */
 function wordsOf(cell?: CellState): string {
   const { content = "", value } = cell ?? {};
   if (content.startsWith("=") && value)

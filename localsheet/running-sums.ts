@@ -1,7 +1,8 @@
 /**
- * Running sums, SUM(A$1:A1) above SUM(A$1:A2). Of the first the engine makes SUM(A$1), which says another thing as
- * soon as it is filled down; and it writes a formula down as what differs from the one above it, where the two
- * kinds of range made it fail: no file with them opened, and no workbook was kept.
+ * Running sums, SUM(A$1:A1) above SUM(A$1:A2). Of the first the engine makes SUM(A$1), which says
+ * another thing as soon as it is filled down; and it writes a formula down as what differs from the
+ * one above it, where the two kinds of range made it fail: no file with them opened, and no
+ * workbook was kept.
  */
 import { engine } from "./engine.ts";
 
@@ -36,7 +37,10 @@ const NAME = "cell";
 const plugins = engine.registries.corePluginRegistry;
 const Cells = plugins.get(NAME);
 
-/** A range of one cell that comes of a table is still of the other kind: where it fails, all is written whole. */
+/**
+ * A range of one cell that comes of a table is still of the other kind: where it fails, all is
+ * written whole.
+ */
 class WholeCells extends Cells {
   override export(...[data, isShort]: Parameters<InstanceType<typeof Cells>["export"]>) {
     try {

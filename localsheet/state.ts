@@ -104,12 +104,12 @@ function cellsOf(model: Model, sheet: Data["sheets"][number], data: Data): Map<s
   return cells;
 }
 
-/** What says the same as nothing is left out, so that it is no change. */
 /** One of the aspects of a look, where there is one. */
 function inLook<K extends keyof Look>(aspect: K, value: Look[K] | undefined): Partial<Look> {
   return value === undefined ? {} : { [aspect]: value };
 }
 
+/** A style without what says the same as nothing, so that it is no change. */
 function meant(style: Look["style"] = {}): Look["style"] {
   return Object.fromEntries(
     Object.entries(style)

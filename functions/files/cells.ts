@@ -16,7 +16,10 @@ export interface FormulaCell {
   fills: string;
 }
 
-/** All formulas of a sheet. Those that stand once for many cells are written out where they may change. */
+/**
+ * All formulas of a sheet. Those that stand once for many cells are written out where they may
+ * change.
+ */
 export function formulaCells(
   file: Package,
   sheet: Sheet,

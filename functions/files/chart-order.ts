@@ -1,6 +1,6 @@
 /**
- * The order of a chart's parts, which programs insist on. From memory of ECMA-376 part 1, 21.2, and held by
- * Microsoft's validator in a test.
+ * The order of a chart's parts, which programs insist on. From memory of ECMA-376 part 1, 21.2, and
+ * held by Microsoft's validator in a test.
  */
 import { type Element, childrenNamed, drop, elements } from "./package.ts";
 

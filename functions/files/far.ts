@@ -1,6 +1,7 @@
 /**
- * Cells that are filled far from all else, by a slip most often: the local sheet would need a grid as large as
- * their place, and seconds to make it. They are left out of its sight, and stay in the file.
+ * Cells that are filled far from all else, by a slip most often: the local sheet would need a grid
+ * as large as their place, and seconds to make it. They are left out of its sight, and stay in the
+ * file.
  */
 import { cellName, readCellName } from "../formula/addresses.ts";
 import { referencesIn } from "./shift.ts";
@@ -20,13 +21,19 @@ export interface Far {
   cells: string[];
 }
 
-/** So many empty rows or columns part what is far from the rest: half a second's work for the local sheet. */
+/**
+ * So many empty rows or columns part what is far from the rest: half a second's work for the local
+ * sheet.
+ */
 const GAP = { row: 20_000, column: 2_000 };
 
 /** The end of any sheet, where nothing is out of sight. */
 const END: Fence = { row: 1_048_576, column: 16_384 };
 
-/** Rows and columns of looks alone that are still shown beyond the last filled one; the least that is shown. */
+/**
+ * Rows and columns of looks alone that are still shown beyond the last filled one; the least that
+ * is shown.
+ */
 const SPARE: Fence = { row: 100, column: 30 };
 
 function isBeyond(fence: Fence, row: number, column: number): boolean {

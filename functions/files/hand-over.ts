@@ -1,9 +1,10 @@
 /**
- * A copy of a workbook for a partner without the add-in: bytes in, bytes out, the original untouched.
+ * A copy of a workbook for a partner without the add-in: bytes in, bytes out, the original
+ * untouched.
  *
- * The copy is made from the file itself, so formats, widths, charts and notes survive. A formula whose calls
- * are plain arithmetic becomes a native formula and stays live. Any other becomes its value, marked, with the
- * formula in a note. A sheet lists them all.
+ * The copy is made from the file itself, so formats, widths, charts and notes survive. A formula
+ * whose calls are plain arithmetic becomes a native formula and stays live. Any other becomes its
+ * value, marked, with the formula in a note. A sheet lists them all.
  */
 import { TooMuch } from "../native/too-much.ts";
 import { mentionsUs, ourCalls } from "../formula/ours.ts";
@@ -337,7 +338,10 @@ class Copy {
     return name;
   }
 
-  /** The order in which Excel last worked cells out; it makes a new one, and takes a wrong one for damage. */
+  /**
+   * The order in which Excel last worked cells out; it makes a new one, and takes a wrong one for
+   * damage.
+   */
   private dropCalcChain() {
     const chain = this.file.relations(this.book.path).find(({ type }) => type === "calcChain");
     if (chain) this.file.remove(chain.path, this.book.path);

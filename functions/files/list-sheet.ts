@@ -78,7 +78,8 @@ function row(number: number, cells: string[], style: string): string {
     );
     return `<c r="${name}" s="${style}" t="inlineStr"><is><t xml:space="preserve">${shown}</t></is></c>`;
   });
-  // Few programs make a row as high as its text when they open a file. The opening lines run on to the right.
+  // Few programs make a row as high as its text when they open a file. The opening lines run on to
+  // the right.
   const lines = WIDTHS.map((width, i) =>
     Math.ceil(Math.min(cells[i]?.length ?? 0, LONGEST + 30) / (width * 0.9)),
   );

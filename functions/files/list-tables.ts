@@ -1,4 +1,7 @@
-/** Tables of a file made whole: their names, the names of their columns, and the formulas that their columns have. */
+/**
+ * Tables of a file made whole: their names, the names of their columns, and the formulas that their
+ * columns have.
+ */
 import { cellName, readCellName } from "../formula/addresses.ts";
 import {
   type Element,
@@ -13,7 +16,9 @@ import {
 } from "./package.ts";
 import { freeTableName } from "./table-names.ts";
 
-/** Gives the tables of a sheet the names that they have by their ranges, each once in a workbook. */
+/**
+ * Gives the tables of a sheet the names that they have by their ranges, each once in a workbook.
+ */
 export function finishTables(
   book: Package,
   sheet: string,

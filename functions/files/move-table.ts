@@ -1,4 +1,7 @@
-/** A table's part after rows or columns were put in or taken out. What it cannot follow costs it its name, and is told. */
+/**
+ * A table's part after rows or columns were put in or taken out. What it cannot follow costs it its
+ * name, and is told.
+ */
 import { readCellName } from "../formula/addresses.ts";
 import { type Edit, shiftIndex, shiftRange } from "./shift.ts";
 import { attributesOf } from "./source.ts";

@@ -1,6 +1,7 @@
 /**
- * The file of a workbook after rows or columns were put in or taken out, or a sheet was renamed: everything
- * that says where something is follows, in every part that we know. What cannot follow is taken out and named.
+ * The file of a workbook after rows or columns were put in or taken out, or a sheet was renamed:
+ * everything that says where something is follows, in every part that we know. What cannot follow
+ * is taken out and named.
  */
 import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx/xlsx";
 import { cellName, readCellName } from "../formula/addresses.ts";
@@ -138,7 +139,8 @@ function movedSheet(xml: string, edit: Edit): string {
 
 /** Filled cells near the foot or the right edge that find no place on the sheet any more. */
 function pushedOff(xml: string, sheet: string, edit: Edit): string[] {
-  // Only what stands in the last rows or columns can be pushed so far: most sheets have nothing there.
+  // Only what stands in the last rows or columns can be pushed so far: most sheets have nothing
+  // there.
   if (edit.remove || !/\sr="(?:[A-Z]*\d{7}|[WX][A-Z]{2}\d+)"/.test(xml)) return [];
   const names = [...named(xml).matchAll(elementsOf("c"))].flatMap(
     ([, , attributes = "", inside = ""]) => {
@@ -260,7 +262,10 @@ function movedNotes(xml: string, edit: Edit): string {
   );
 }
 
-/** Notes' shapes say their cell, and the corners where they are shown: column, offset, row, offset, twice. */
+/**
+ * Notes' shapes say their cell, and the corners where they are shown: column, offset, row, offset,
+ * twice.
+ */
 function movedShapes(xml: string, edit: Edit): string {
   const own = edit.dimension === "row" ? "Row" : "Column";
   return xml.replace(/<v:shape\b[\s\S]*?<\/v:shape>/g, (shape) => {

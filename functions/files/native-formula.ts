@@ -9,7 +9,10 @@ import { rankOf } from "../formula/precedence.ts";
 import { edgesOf, rangeIn } from "../formula/references.ts";
 import { writeFormula } from "../formula/writer.ts";
 
-/** What a name, a table's column or a spilled range stands for: its size, or null where that is not known. */
+/**
+ * What a name, a table's column or a spilled range stands for: its size, or null where that is not
+ * known.
+ */
 export type SizeOf = (reference: string) => Shape | null;
 
 /** The most characters that Excel takes in a formula. */
@@ -33,14 +36,17 @@ export function shapeOfFormula(tree: Node, sizeOf: SizeOf): Shape | null {
   }
 }
 
-/** The formula with native ones in place of our calls. Throws TooMuch where one of them has none. */
+/**
+ * The formula with native ones in place of our calls. Throws TooMuch where one of them has none.
+ */
 export function nativeFormula(tree: Node, sizeOf: SizeOf): NativeFormula {
   const sizer = new Sizer(sizeOf);
   const summed = new Set(summedUp(tree));
   const text = writeFormula(tree, (node) => {
     if (!ourFunction(node)) return null;
     const { piece, shape, holds } = sizer.native(node);
-    // A sum passes over a blank that a call of ours gives, and fails on one that IF gives, unless in an array.
+    // A sum passes over a blank that a call of ours gives, and fails on one that IF gives, unless
+    // in an array.
     const isRisky = holds !== "number" && shape?.rows === 1 && shape.columns === 1;
     return isRisky && summed.has(node) ? call("IF", written("{1}"), piece, constant(0)) : piece;
   });

@@ -1,6 +1,6 @@
 /**
- * Notes on cells. A note is its text in the comments of a sheet, and a shape in an old drawing beside it;
- * that drawing need not be well-formed XML, so it is added to as text.
+ * Notes on cells. A note is its text in the comments of a sheet, and a shape in an old drawing
+ * beside it; that drawing need not be well-formed XML, so it is added to as text.
  */
 import { readCellName } from "../formula/addresses.ts";
 import { relationId } from "./book.ts";
@@ -46,7 +46,10 @@ export class Notes {
     this.known = new Map(list.map((note) => [note.getAttribute("ref") ?? "", note]));
   }
 
-  /** Adds a note to a cell; to one that it has, below its own text. False where that is a conversation. */
+  /**
+   * Adds a note to a cell; to one that it has, below its own text. False where that is a
+   * conversation.
+   */
   add(cell: string, text: string): boolean {
     const list = childNamed(this.comments, "commentList") as Element;
     const note = this.known.get(cell);
@@ -74,7 +77,9 @@ export class Notes {
     return true;
   }
 
-  /** Comments in a thread leave a placeholder among the notes, by an author that is the thread's id. */
+  /**
+   * Comments in a thread leave a placeholder among the notes, by an author that is the thread's id.
+   */
   private isConversation(note: Element): boolean {
     const authors = allNamed(this.comments, "author");
     return /^tc=/.test(authors[Number(note.getAttribute("authorId"))]?.textContent ?? "");

@@ -1,6 +1,6 @@
 /**
- * A workbook file as its parts: fflate opens and closes the zip, @xmldom/xmldom reads and writes the XML.
- * Parts that nobody asks for as XML stay as they are, byte for byte.
+ * A workbook file as its parts: fflate opens and closes the zip, @xmldom/xmldom reads and writes
+ * the XML. Parts that nobody asks for as XML stay as they are, byte for byte.
  */
 import { DOMParser, type Document, type Element, XMLSerializer } from "@xmldom/xmldom";
 import { strFromU8, strToU8, zipSync } from "fflate";

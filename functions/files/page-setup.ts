@@ -5,7 +5,10 @@ import { elementsOf } from "./texts.ts";
 
 export interface PageSetup {
   landscape: boolean;
-  /** At the top and the foot of each page, with the codes of files: &C opens the middle, &P is the page. */
+  /**
+   * At the top and the foot of each page, with the codes of files: &C opens the middle, &P is the
+   * page.
+   */
   top: string;
   foot: string;
 }

@@ -1,6 +1,7 @@
 /**
- * The pane that Excel remembers in a workbook: a partner without the add-in would be shown an empty one.
- * Its parts are as [MS-OWEXML] has them (from memory): a list of panes, each leading to the add-in it shows.
+ * The pane that Excel remembers in a workbook: a partner without the add-in would be shown an empty
+ * one. Its parts are as [MS-OWEXML] has them (from memory): a list of panes, each leading to the
+ * add-in it shows.
  */
 import { relationId } from "./book.ts";
 import { type Package, allNamed, drop, elements } from "./package.ts";

@@ -1,4 +1,6 @@
-/** Writes into the text of a sheet: cells, sizes, lists. What is not written to stays as it stands. */
+/**
+ * Writes into the text of a sheet: cells, sizes, lists. What is not written to stays as it stands.
+ */
 import { cellName, readCellName } from "../formula/addresses.ts";
 import { withoutShared } from "./move.ts";
 import { attributesOf } from "./source.ts";
@@ -6,7 +8,10 @@ import type { Look, StyleBook } from "./style-book.ts";
 import { elementsOf, withAttributes } from "./texts.ts";
 
 export interface CellEdit {
-  /** From the end of the cell's opening, without prefixes: ` t="str"><f>A1</f><v>x</v>`; empty for no content. */
+  /**
+   * From the end of the cell's opening, without prefixes: ` t="str"><f>A1</f><v>x</v>`; empty for
+   * no content.
+   */
   content?: string;
   /** Its value alone is another: the formula stays as it stands. */
   isValue?: boolean;
@@ -224,7 +229,10 @@ const ORDER =
     " ",
   );
 
-/** Puts an element into a sheet where it belongs; it takes the place of all of its name, or stands after them. */
+/**
+ * Puts an element into a sheet where it belongs; it takes the place of all of its name, or stands
+ * after them.
+ */
 export function putElement(xml: string, name: string, element: string, replaces: boolean): string {
   const close = /<\/(?:\w+:)?sheetData>/.exec(xml);
   const cut = close ? close.index + close[0].length : 0;

@@ -6,7 +6,10 @@ export function relationsOf(path: string): string {
   return `${path.slice(0, cut)}_rels/${path.slice(cut)}.rels`;
 }
 
-/** The way from a part to another: ../comments1.xml. Some programs read no target that begins at the root. */
+/**
+ * The way from a part to another: ../comments1.xml. Some programs read no target that begins at the
+ * root.
+ */
 export function targetFrom(from: string, to: string): string {
   const here = from.split("/").slice(0, -1);
   const there = to.split("/");

@@ -1,4 +1,7 @@
-/** The looks of a file as the local sheet's engine reads them right, and those of a file that brings none. */
+/**
+ * The looks of a file as the local sheet's engine reads them right, and those of a file that brings
+ * none.
+ */
 
 const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';

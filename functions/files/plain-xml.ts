@@ -1,7 +1,8 @@
 /**
- * XML of other programs as plain XML: well-formed, in characters, without what a workbook has no use for
- * (comments, processing instructions, CDATA), the main namespace without a prefix, strict names as the usual
- * ones. What is no XML at all is refused in one sentence, before any parser sees it.
+ * XML of other programs as plain XML: well-formed, in characters, without what a workbook has no
+ * use for (comments, processing instructions, CDATA), the main namespace without a prefix, strict
+ * names as the usual ones. What is no XML at all is refused in one sentence, before any parser sees
+ * it.
  */
 import { Refusal } from "./refusal.ts";
 

@@ -1,6 +1,6 @@
 /**
- * A workbook's file as the local sheet's engine can read it: every part checked, in one layout, whatever
- * program wrote it. The file itself is not changed; saving writes into that.
+ * A workbook's file as the local sheet's engine can read it: every part checked, in one layout,
+ * whatever program wrote it. The file itself is not changed; saving writes into that.
  */
 import type { Far, Fence } from "./far.ts";
 import { escaped } from "./package.ts";

@@ -1,4 +1,7 @@
-/** Why a file cannot be read, as one sentence for the person who chose it: what, where, and what to do. */
+/**
+ * Why a file cannot be read, as one sentence for the person who chose it: what, where, and what to
+ * do.
+ */
 export class Refusal extends Error {
   override name = "Refusal";
 }

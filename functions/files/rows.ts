@@ -1,6 +1,7 @@
 /**
- * The rows of a sheet, as the local sheet's engine takes them in a time that grows with what is filled:
- * it makes its grid as large as the last cell's place, and for each row looks through all that it is given.
+ * The rows of a sheet, as the local sheet's engine takes them in a time that grows with what is
+ * filled: it makes its grid as large as the last cell's place, and for each row looks through all
+ * that it is given.
  */
 import { escaped } from "./package.ts";
 
@@ -17,7 +18,9 @@ export interface ReadRow {
   cells: ReadCell[];
 }
 
-/** The rows as XML: what is beyond the last row and column is left out; plain rows stand together. */
+/**
+ * The rows as XML: what is beyond the last row and column is left out; plain rows stand together.
+ */
 export function rowsXml(
   rows: readonly ReadRow[],
   last: { row: number; column: number },
@@ -27,7 +30,8 @@ export function rowsXml(
   let plain: ReadRow[] = [];
   const writePlain = () => {
     const end = plain.at(-1);
-    // The engine takes a cell's place from its name, and from the row only how far the sheet reaches.
+    // The engine takes a cell's place from its name, and from the row only how far the sheet
+    // reaches.
     if (end) written.push(rowXml(end.number, "", plain, last.column));
     plain = [];
   };

@@ -5,7 +5,10 @@ const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 /** What the local sheet's engine would take for a number, a formula, an error or a link. */
 const LOOKS_OTHERWISE = /^\s*[-+=(#.,$€£¥]|^\s*\d|^\s*(true|false)\s*$|^'|^\[[^\]]*\]\(.*\)$/i;
 
-/** Texts in XML's own spelling; one that looks like anything else is held as a text, by an apostrophe. */
+/**
+ * Texts in XML's own spelling; one that looks like anything else is held as a text, by an
+ * apostrophe.
+ */
 export class SharedTexts {
   private readonly texts: string[] = [];
 

@@ -64,7 +64,10 @@ export class SheetText {
     return { number: this.row, attributes: others, cells };
   }
 
-  /** The engine makes a text of what has a link, which a number must not become, and shows the link's name for it. */
+  /**
+   * The engine makes a text of what has a link, which a number must not become, and shows the
+   * link's name for it.
+   */
   private linksOfTexts(xml: string): string {
     return xml.replace(
       /<hyperlink\s([^>]*?)(?:\/>|>\s*<\/hyperlink>)/g,

@@ -1,4 +1,7 @@
-/** How a sheet is shown, as its part of a file has it: what is frozen, its grid lines, the colour of its tab. */
+/**
+ * How a sheet is shown, as its part of a file has it: what is frozen, its grid lines, the colour of
+ * its tab.
+ */
 import { cellName } from "../formula/addresses.ts";
 import { elementsOf, withAttributes } from "./texts.ts";
 

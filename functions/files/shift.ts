@@ -15,7 +15,10 @@ export interface Edit {
 /** The last row and column that a sheet has, from zero. */
 const FOOT = { row: MAX_ROWS, column: MAX_COLS };
 
-/** Where a row or a column is after an edit; null where it is gone. The last of all is pushed nowhere. */
+/**
+ * Where a row or a column is after an edit; null where it is gone. The last of all is pushed
+ * nowhere.
+ */
 export function shiftIndex(index: number, edit: Edit): number | null {
   const { at = 0, add = 0, remove } = edit;
   if (remove)
@@ -64,14 +67,20 @@ export function shiftRanges(ranges: string, edit: Edit): string {
   return moved.flatMap((range) => (range === null ? [] : [byCells(range)])).join(" ");
 }
 
-/** Whole columns and rows, B:C and 2:3, by their first and last cells, as places on a sheet are written. */
+/**
+ * Whole columns and rows, B:C and 2:3, by their first and last cells, as places on a sheet are
+ * written.
+ */
 function byCells(range: string): string {
   return range
     .replace(/^([A-Z]+):([A-Z]+)$/, "$11:$21048576")
     .replace(/^(\d+):(\d+)$/, "A$1:XFD$2");
 }
 
-/** A formula whose ranges end where a sheet ends: those of the local sheet's engine may reach further. */
+/**
+ * A formula whose ranges end where a sheet ends: those of the local sheet's engine may reach
+ * further.
+ */
 export function withinSheet(formula: string): string {
   if (!formula.includes(":") || !/\d{7}|[A-Z]{3}\$?\d/.test(formula)) return formula;
   const parts = formula.split('"');

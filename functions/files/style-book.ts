@@ -1,6 +1,7 @@
 /**
- * The looks of a file's cells. A changed look is a copy of the cell's own with the changed things changed, so
- * that what the local sheet does not know (the font's name, a pattern, protection) stays.
+ * The looks of a file's cells. A changed look is a copy of the cell's own with the changed things
+ * changed, so that what the local sheet does not know (the font's name, a pattern, protection)
+ * stays.
  */
 import { DOMParser, XMLSerializer } from "@xmldom/xmldom";
 import {
@@ -75,7 +76,9 @@ export class StyleBook {
     return made;
   }
 
-  /** The style of a cell whose text was typed with an apostrophe before it, or of one that was not. */
+  /**
+   * The style of a cell whose text was typed with an apostrophe before it, or of one that was not.
+   */
   quoted(style: string, isQuoted: boolean): string {
     if (!isQuoted && this.path() === undefined) return style;
     const xf = styleLike(this.styles(), "cellXfs", style);

@@ -1,4 +1,7 @@
-/** A table as its own part of a file has it: where it stands, its columns, and those names in formulas. */
+/**
+ * A table as its own part of a file has it: where it stands, its columns, and those names in
+ * formulas.
+ */
 import { parseStructRef, stringifyStructRef, tokenize } from "@borgar/fx/xlsx";
 import { cellName, readCellName } from "../formula/addresses.ts";
 import { attributesOf } from "./source.ts";

@@ -1,6 +1,6 @@
 /**
- * A file's parts as texts that are changed in place: what is not asked for stays the same byte for byte. The
- * texts are those of any program, so that marks may go with a prefix.
+ * A file's parts as texts that are changed in place: what is not asked for stays the same byte for
+ * byte. The texts are those of any program, so that marks may go with a prefix.
  */
 import { strToU8, zipSync } from "fflate";
 import { type Relation, Source, attributesOf, unescaped } from "./source.ts";
@@ -79,7 +79,10 @@ export class Texts {
     });
   }
 
-  /** Takes a part out, with what is said of it in the list of contents and in another part's relations. */
+  /**
+   * Takes a part out, with what is said of it in the list of contents and in another part's
+   * relations.
+   */
   remove(path: string, from: string): void {
     const own = this.path(path);
     delete this.parts[own];
@@ -157,7 +160,9 @@ export class Texts {
 const OWN =
   "comments vmlDrawing threadedComment drawing chart table pivotTable printerSettings".split(" ");
 
-/** Every element of a name, with or without a prefix: its mark, its attributes, what stands in it. */
+/**
+ * Every element of a name, with or without a prefix: its mark, its attributes, what stands in it.
+ */
 export function elementsOf(name: string): RegExp {
   return new RegExp(`<((?:\\w+:)?(?:${name}))(?=[\\s/>])([^>]*?)(?:/>|>([\\s\\S]*?)</\\1>)`, "g");
 }

@@ -1,6 +1,6 @@
 /**
- * The parts of an .xlsx file, or one plain sentence why there are none. What a file says of its own size is
- * looked at before anything is unpacked: a megabyte can say that it holds a gigabyte.
+ * The parts of an .xlsx file, or one plain sentence why there are none. What a file says of its own
+ * size is looked at before anything is unpacked: a megabyte can say that it holds a gigabyte.
  */
 import { strFromU8, unzipSync } from "fflate";
 import { Refusal } from "./refusal.ts";
@@ -10,7 +10,10 @@ export type Parts = Record<string, Uint8Array>;
 /** Unpacked, in bytes: far above any workbook of a workshop, far below what stops a page. */
 const MOST_BYTES = 300 * 2 ** 20;
 const MOST_PARTS = 20_000;
-/** XML of a workbook packs ten to thirty times smaller; the densest packing there is comes to a thousand. */
+/**
+ * XML of a workbook packs ten to thirty times smaller; the densest packing there is comes to a
+ * thousand.
+ */
 const MOST_PACKED = 400;
 const SMALL = 10 * 2 ** 20;
 

@@ -38,8 +38,9 @@ const SPILLS = new Set(
 );
 
 /**
- * True for a formula that comes out right only where it is stored as an array formula: Excel takes any other for
- * an old one, and one value of each range. Calls of ours are stored so by Excel itself.
+ * True for a formula that comes out right only where it is stored as an array formula: Excel takes
+ * any other for an old one, and one value of each range. Calls of ours are stored so by Excel
+ * itself.
  */
 export function needsArray(formula: string): boolean {
   const tree = readOrNull(formula);
