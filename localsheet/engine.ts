@@ -10,6 +10,9 @@ export interface Message {
   type: string;
   serverRevisionId: string;
   nextRevisionId: string;
+  /** The change that is taken back, or made again. */
+  undoneRevisionId?: string;
+  redoneRevisionId?: string;
 }
 
 /** A command that puts rows or columns in, or takes them out (`elements`). */

@@ -26,6 +26,8 @@ const LONG_REST_MS = 60_000;
 const ROOM_FOR_CHANGES = 1_000_000;
 
 const CHANGES = "mistwright.changes";
+/** The whole after an undo of what the last whole held, until it is written: a change cannot say that. */
+const WHOLE = "mistwright.whole";
 /** Where versions before this one kept all. */
 const OLD_KEY = "mistwright.workbook";
 
@@ -49,9 +51,17 @@ function store(): UseStore {
 }
 
 export async function recall(): Promise<Recalled> {
-  const kept = (await get<Kept>("workbook", store())) ?? oldKept();
+  const kept = wholeAside() ?? (await get<Kept>("workbook", store())) ?? oldKept();
   const before = await get<Kept>("before", store());
   return { kept, before, changes: kept ? changesSince(kept.revision) : [] };
+}
+
+function wholeAside(): Kept | undefined {
+  try {
+    return (JSON.parse(localStorage.getItem(WHOLE) ?? "null") as Kept | null) ?? undefined;
+  } catch {
+    return undefined;
+  }
 }
 
 /** A workbook that an older version kept; a text that is no workbook is left for whoever looks at it. */
@@ -102,6 +112,7 @@ export async function rememberGood(kept: Kept): Promise<void> {
 export async function replaceKept(data: object | null): Promise<void> {
   if (data) await set("workbook", keptOf(data), store());
   else await del("workbook", store());
+  localStorage.removeItem(WHOLE);
   localStorage.removeItem(CHANGES);
   localStorage.removeItem(OLD_KEY);
 }
@@ -131,6 +142,8 @@ export class Keeper {
   private timer = 0;
   private dirtySince = 0;
   private isSlow = false;
+  /** How many times the whole was put aside. */
+  private asides = 0;
   private writing: Promise<void> = Promise.resolve();
   private stopped = true;
 
@@ -171,7 +184,7 @@ export class Keeper {
     if (this.stopped) return;
     this.changes.push({ message, text: JSON.stringify(message) });
     this.dirtySince ||= Date.now();
-    const isAside = this.putAside();
+    const isAside = this.isOfWhole(message) ? this.putWholeAside() : this.putAside();
     if (isAside) this.told(true);
     window.clearTimeout(this.timer);
     this.timer = window.setTimeout(() => void this.writeAll(), isAside ? this.rest() : 0);
@@ -180,6 +193,24 @@ export class Keeper {
   private rest(): number {
     if (this.isSlow) return LONG_REST_MS;
     return Math.max(0, Math.min(QUIET_MS, this.dirtySince + AT_LATEST_MS - Date.now()));
+  }
+
+  /** Whether it takes back, or makes again, a change that the last whole holds. */
+  private isOfWhole({ undoneRevisionId, redoneRevisionId }: Message): boolean {
+    const id = undoneRevisionId ?? redoneRevisionId;
+    return id !== undefined && !this.changes.some(({ message }) => message.nextRevisionId === id);
+  }
+
+  private putWholeAside(): boolean {
+    try {
+      localStorage.setItem(WHOLE, JSON.stringify(keptOf(this.model.exportData())));
+      this.asides += 1;
+      this.changes = [];
+      localStorage.removeItem(CHANGES);
+      return true;
+    } catch {
+      return false;
+    }
   }
 
   /** Puts the changes since the last whole beside it; false where there is no room. */
@@ -204,6 +235,7 @@ export class Keeper {
   private async writeWhole(): Promise<void> {
     if (this.stopped) return;
     const began = performance.now();
+    const { asides } = this;
     const kept = keptOf(this.model.exportData());
     this.isSlow = performance.now() - began > SLOW_MS;
     try {
@@ -217,7 +249,8 @@ export class Keeper {
     if (this.isStopped()) return;
     const done = this.changes.findIndex(({ message }) => message.nextRevisionId === kept.revision);
     this.changes = this.changes.slice(done + 1);
-    this.forgetChanges();
+    // One that was put aside meanwhile is newer than what was written.
+    if (this.asides === asides) this.forgetChanges();
     this.told(true);
   }
 
@@ -229,6 +262,7 @@ export class Keeper {
     try {
       if (this.changes.length > 0) this.putAside();
       else localStorage.removeItem(CHANGES);
+      localStorage.removeItem(WHOLE);
       localStorage.removeItem(OLD_KEY);
     } catch {
       // Changes that are in the whole already are passed over on opening.

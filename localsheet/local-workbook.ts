@@ -34,6 +34,7 @@ import "./frozen-paste.ts";
 import "./growing.ts";
 import { pageCommand } from "./pages.ts";
 import "./list-ranges.ts";
+import "./loud-errors.ts";
 import "./used-colors.ts";
 
 type Command = { type: string } & Record<string, unknown>;

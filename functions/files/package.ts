@@ -99,7 +99,7 @@ export class Package {
     const relations = this.has(relationsOf(from)) ? elements(this.root(relationsOf(from))) : [];
     for (const each of types) if (each.getAttribute("PartName") === `/${path}`) drop(each);
     for (const each of relations) {
-      if (resolve(from, each.getAttribute("Target") ?? "") === path) drop(each);
+      if (!isOutside(each) && resolve(from, each.getAttribute("Target") ?? "") === path) drop(each);
     }
   }
 
@@ -107,7 +107,7 @@ export class Package {
   relations(path: string): Relation[] {
     if (!this.has(relationsOf(path))) return [];
     return elements(this.root(relationsOf(path)))
-      .filter((each) => each.getAttribute("TargetMode") !== "External")
+      .filter((each) => !isOutside(each))
       .map((each) => ({
         id: each.getAttribute("Id") ?? "",
         type: (each.getAttribute("Type") ?? "").split("/").at(-1) ?? "",
@@ -149,6 +149,11 @@ export class Package {
     // The same bytes for the same workbook: the day of the making is not part of it.
     return zipSync(this.parts, { mtime: "1980-01-01T00:00:00" });
   }
+}
+
+/** Whether a relation leads out of the file. */
+function isOutside(relation: Element): boolean {
+  return relation.getAttribute("TargetMode") === "External";
 }
 
 /** A target as it stands in a part, as a path from the root. */

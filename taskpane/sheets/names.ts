@@ -60,6 +60,19 @@ export interface Other {
 /** The other sheets of the workbook, by the titles of their templates. */
 export type Others = ReadonlyMap<string, Other>;
 
+/** Forms mean the same everywhere, also where a column or a line has such a name. */
+const FORMS: ReadonlySet<string> = new Set([
+  "first",
+  "last",
+  "head",
+  "same",
+  "upto",
+  "above",
+  "across",
+  "nth",
+  "all",
+]);
+
 const NAMED =
   /"(?:[^"]|"")*"|\{(?:([A-Za-z][\w ]*)!)?([A-Za-z]\w*(?:\.[A-Za-z]\w*)?)(?::([a-z]\w*))?\}/g;
 
@@ -88,7 +101,7 @@ export function resolved(formula: string, places: Places, here: Here, others: Ot
     const known = other?.places ?? places;
     const place = (own && known.get(own)) ?? known.get(name);
     if (!place) throw new Error(`${all}: nothing has that name`);
-    const until = place.of && which && known.get(`${place.of}.${which}`);
+    const until = place.of && which && !FORMS.has(which) && known.get(`${place.of}.${which}`);
     const address = until
       ? addressIn(
           { ...place, columns: until.column + until.columns - place.column },
@@ -114,7 +127,7 @@ function addressIn(place: Place, which: string, here: Here, said: string): strin
   const isDown = place.lies === "down";
   const line = row + (here.line ?? 0);
   const across = column + (here.across ?? 0);
-  const named = place.lines?.indexOf(which) ?? -1;
+  const named = FORMS.has(which) ? -1 : (place.lines?.indexOf(which) ?? -1);
   if (named >= 0) return span(row + named, column, row + named, last.column);
   switch (which) {
     case "whole":

@@ -105,6 +105,26 @@ describe("saving", () => {
     await page.context().close();
   });
 
+  test("a tab killed after an undo that followed a whole write keeps the undo", async () => {
+    const page = await openWith(() => {
+      const real = IDBObjectStore.prototype.put;
+      IDBObjectStore.prototype.put = function (value, key) {
+        if (key === "workbook" && sessionStorage.getItem("killed")) throw new Error("killed");
+        return real.call(this, value, key);
+      };
+    });
+    await typeInto(page, "B17", "90");
+    await written(page);
+    await page.evaluate(() => sessionStorage.setItem("killed", "yes"));
+    await page.keyboard.press("Control+z");
+    expect(await shown(page, "B17")).toBe("60");
+    await page.waitForTimeout(1500);
+    await page.evaluate(() => sessionStorage.removeItem("killed"));
+    await again(page);
+    expect(await shown(page, "B17")).toBe("60");
+    await page.context().close();
+  });
+
   test("an undo is kept as well", async () => {
     const { page } = await openSheet(browser, address);
     await typeInto(page, "B17", "90");

@@ -8,7 +8,13 @@ import { readFormula } from "../../functions/formula/reader";
 import { nativeFormula } from "../../functions/files/native-formula";
 import { handOver } from "../../functions/files/hand-over";
 import { ADD_IN_ID } from "../../functions/files/panes";
-import { Package, allNamed } from "../../functions/files/package";
+import {
+  type Element,
+  Package,
+  allNamed,
+  childNamed,
+  childrenNamed,
+} from "../../functions/files/package";
 import { PICTURE, asExcel } from "./as-excel";
 import { readBook } from "./read-book";
 
@@ -76,6 +82,46 @@ describe("formulas of plain arithmetic stay live", () => {
   });
 });
 
+test("a name that uses a lost one is lost, and its cells are fixed", () => {
+  const bytes = changed(
+    "xl/workbook.xml",
+    "</definedNames>",
+    '<definedName name="packs">SUM(plan)</definedName></definedNames>',
+  );
+  const parts = unzipSync(bytes);
+  const path = "xl/worksheets/sheet1.xml";
+  const sheet = strFromU8(parts[path]).replace("<f>oil*2</f>", "<f>packs*2</f>");
+  const { replaced } = handOver(zipSync({ ...parts, [path]: strToU8(sheet) }));
+  expect(replaced).toContainEqual(
+    expect.objectContaining({
+      cell: "B4",
+      became: "value",
+      what: "the name packs has no native formula",
+    }),
+  );
+});
+
+test("links that lead out of the file are no parts of it, whatever they look like", () => {
+  const link = `<Relationship Id="rId9" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/hyperlink" Target="https://rain.example/100%" TargetMode="External"/></Relationships>`;
+  for (const path of ["xl/worksheets/_rels/sheet1.xml.rels", "xl/_rels/workbook.xml.rels"]) {
+    const { bytes, replaced } = handOver(changed(path, "</Relationships>", link));
+    expect(replaced).toEqual(copy.replaced);
+    expect(strFromU8(unzipSync(bytes)[path])).toContain('Target="https://rain.example/100%"');
+  }
+});
+
+test("a formula that would be longer than Excel takes becomes its value", () => {
+  const sum = (calls: number) =>
+    Array.from({ length: calls }, () => "_xldudf_MIST_OILFOR(B1,B2)").join("+");
+  const one = nativeFormula(readFormula(sum(1)), () => null).text.length;
+  // Excel takes 8,192 characters: Microsoft, "Excel specifications and limits".
+  const most = Math.floor(8192 / (one + 1));
+  expect(nativeFormula(readFormula(sum(most)), () => null).text.length).toBeLessThanOrEqual(8192);
+  expect(() => nativeFormula(readFormula(sum(most + 1)), () => null)).toThrow(
+    "longer than Excel takes",
+  );
+});
+
 test("names that LET gives stay, and the calls over them go", () => {
   const stored = "_xlfn.LET(_xlpm.x,B1*2,_xldudf_MIST_OILFOR(_xlpm.x,0.05))";
   const native = nativeFormula(readFormula(stored), () => null);
@@ -103,6 +149,24 @@ describe("others become their value", () => {
       .map((cell) => xfs[Number(cell.getAttribute("s"))].getAttribute("borderId"));
     expect(styles).toEqual(["1", "1", "1"]);
     expect(part("xl/styles.xml")).toContain('style="mediumDashed"');
+  });
+
+  test("each keeps its own format", () => {
+    const bytes = changed(
+      "xl/worksheets/sheet1.xml",
+      '<c r="K5" cm="1">',
+      '<c r="K5" cm="1" s="1">',
+    );
+    const file = Package.open(handOver(bytes).bytes);
+    const looks = childrenNamed(childNamed(file.root("xl/styles.xml"), "cellXfs") as Element, "xf");
+    const formatOf = (name: string) => {
+      const cell = allNamed(file.root("xl/worksheets/sheet1.xml"), "c").find(
+        (each) => each.getAttribute("r") === name,
+      );
+      return looks[Number(cell?.getAttribute("s"))].getAttribute("numFmtId");
+    };
+    // Format 10 is a percentage with two places (ECMA-376 part 1, 18.8.30); 0 is none.
+    expect(["K1", "K5", "K6"].map(formatOf)).toEqual(["0", "10", "0"]);
   });
 
   test("a text with spaces stays the text that it was", () => {

@@ -117,6 +117,26 @@ describe("values in a file", () => {
   });
 });
 
+test("characters that XML has no place for are left out, in texts, formulas and values", async () => {
+  const bytes = await saved({
+    A1: "Ra\u0001in",
+    A2: "'5\u0002-3",
+    A3: '="mo\u0003ss"',
+    A4: "tab\there",
+  });
+  const parts = Object.values(unzipSync(bytes)).map((part) => strFromU8(part));
+  // XML 1.0, 2.2: of the characters below a space, tab, line feed and carriage return alone.
+  // eslint-disable-next-line no-control-regex -- these are what must not be there
+  for (const part of parts) expect(part).not.toMatch(/[\u0000-\u0008\u000b\u000c\u000e-\u001f]/);
+  const cells = readBook(bytes).get("Sheet");
+  expect(["A1", "A2", "A3", "A4"].map((name) => cells?.get(name)?.value)).toEqual([
+    "Rain",
+    "5-3",
+    "moss",
+    "tab\there",
+  ]);
+});
+
 test("an answer without room is an error that files know", async () => {
   const bytes = await saved({ A1: "=MIST.OILFOR({60;120},5%)", A2: "in the way" });
   const cell = readBook(bytes).get("Sheet")?.get("A1");

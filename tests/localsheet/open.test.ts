@@ -208,8 +208,12 @@ describe("what cannot be read is refused in one plain sentence", () => {
     ]);
   const deep = "<b>".repeat(1000) + "</b>".repeat(1000);
   /** Says of its part that it unpacks to so much, and it does not: bytes 24 to 27 of the list at the end. */
-  const says = (size: number) => {
-    const bytes = zipSync({ "xl/workbook.xml": new Uint8Array(2 ** 20) });
+  const says = (size: number, part = new Uint8Array(2 ** 20), more = 0) => {
+    const others = Array.from({ length: more }, (_, i) => [`${i}`, part]);
+    const bytes = zipSync({
+      ...(Object.fromEntries(others) as Record<string, Uint8Array>),
+      "xl/workbook.xml": part,
+    });
     const list = bytes.length - 22 - 46 - "xl/workbook.xml".length;
     new DataView(bytes.buffer).setUint32(list + 24, size, true);
     return bytes;
@@ -233,6 +237,34 @@ describe("what cannot be read is refused in one plain sentence", () => {
     ["a web page", () => strToU8("<!DOCTYPE html><html></html>"), /web page/],
     ["a broken zip", () => zipped(parts).subarray(0, 300), /damaged/],
     ["a zip of other things", () => zipped({ "a.txt": "a" }), /no sheets/],
+    [
+      "parts without end",
+      () =>
+        zipSync(
+          Object.fromEntries(Array.from({ length: 20_001 }, (_, i) => [`${i}`, new Uint8Array()])),
+        ),
+      /far more than a workbook holds/,
+    ],
+    [
+      "a gigabyte that hardly packs",
+      () => says(2 ** 30, crypto.getRandomValues(new Uint8Array(65_536)), 50),
+      /far more than a workbook holds/,
+    ],
+    [
+      "XML of its own kind",
+      () => sheetOf('<!DOCTYPE worksheet SYSTEM "https://rain.example/x.dtd"><worksheet/>'),
+      /defines its own XML/,
+    ],
+    [
+      "marks that close each other crosswise",
+      () => sheetOf(sheet('<row r="1"><c r="A1"></row></c>')),
+      /cannot be read/,
+    ],
+    [
+      "a cell of another row",
+      () => sheetOf(sheet('<row r="1"><c r="A2"><v>1</v></c></row>')),
+      /names a cell A2 on the sheet "Oils"/,
+    ],
     [
       "no sheet part",
       () =>

@@ -112,3 +112,18 @@ test("the last lines of a column can be the maker's own: empty, cream, with the 
     ["B2", "result", 3, undefined],
   ]);
 });
+
+test("a form means the same, also where a column has its name", () => {
+  const { blocks } = lay([
+    {
+      list: "takes",
+      lines: 2,
+      columns: [
+        { name: "count", heading: "Count", demo: [1, 2] },
+        { name: "upto", heading: "So far", formula: "=SUM({takes.count:upto})" },
+      ],
+    },
+  ]);
+  const sums = blocks.flatMap(({ rows }) => rows.flat()).filter((cell) => /^=/.test(String(cell)));
+  expect(sums).toEqual(["=SUM($A$1:$A2)", "=SUM($A$1:$A3)"]);
+});
