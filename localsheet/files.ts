@@ -19,6 +19,7 @@ import type { Model } from "./engine.ts";
 import { mapFormulas } from "./open.ts";
 import { nameOf } from "./growing.ts";
 import { pagesOf, withPage } from "./pages.ts";
+import { titlesOf } from "../taskpane/sheets/page.ts";
 
 export { fromXlsx, namesIn } from "./open.ts";
 
@@ -229,20 +230,21 @@ function withNames(xml: string, model: Model): string {
       ([name, reference]) =>
         `<definedName name="${escaped(name)}">${escaped(reference)}</definedName>`,
     ),
-    ...titlesOf(model),
+    ...pageTitlesOf(model),
   ];
   if (names.length === 0) return xml;
   return xml.replace("</sheets>", `</sheets><definedNames>${names.join("")}</definedNames>`);
 }
 
-/** Rows that stand on top of each page, which files tell by a name that Excel knows. */
-function titlesOf(model: Model): string[] {
+/** Columns and rows that each page repeats, which files tell by a name that Excel knows. */
+function pageTitlesOf(model: Model): string[] {
   const pages = pagesOf(model);
   return model.getters.getSheetIds().flatMap((id, i) => {
-    const rows = pages[id]?.titleRows;
-    if (!rows) return [];
     const sheet = `'${model.getters.getSheetName(id).replaceAll("'", "''")}'`;
-    const range = `${sheet}!$${rows[0] + 1}:$${rows[1] + 1}`;
+    const { columns, rows } = titlesOf(pages[id] ?? {});
+    const titles = [columns, rows].flatMap((each) => (each ? [`${sheet}!${each}`] : []));
+    if (titles.length === 0) return [];
+    const range = titles.join(",");
     return `<definedName name="_xlnm.Print_Titles" localSheetId="${i}">${escaped(range)}</definedName>`;
   });
 }

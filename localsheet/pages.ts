@@ -43,9 +43,14 @@ class PagesPlugin extends engine.CorePlugin {
     if (change.type === SET_PAGE) this.set(change.sheetId, change.page);
     if (!known) return;
     if (change.type === "DUPLICATE_SHEET") this.set(change.sheetIdTo, known);
-    const titleRows = movedRows(known.titleRows, change);
-    if (titleRows !== known.titleRows)
-      this.set(change.sheetId, { ...known, ...(titleRows && { titleRows }) });
+    const titleRows = moved(known.titleRows, "ROW", change);
+    const titleColumns = moved(known.titleColumns, "COL", change);
+    if (titleRows !== known.titleRows || titleColumns !== known.titleColumns)
+      this.set(change.sheetId, {
+        ...known,
+        ...(titleRows && { titleRows }),
+        ...(titleColumns && { titleColumns }),
+      });
   }
 
   getPages(): Pages {
@@ -58,16 +63,21 @@ class PagesPlugin extends engine.CorePlugin {
   }
 }
 
-/** The rows on top of each page, after rows above them were put in or taken out. */
-function movedRows(rows: DrawnPage["titleRows"], change: Change): DrawnPage["titleRows"] {
-  const { type, dimension, base, quantity, position, elements } = change;
-  if (!rows || dimension !== "ROW") return rows;
-  const moved = (row: number): number => {
+/** What each page repeats, after rows or columns before it were put in or taken out. */
+function moved(
+  titles: [number, number] | undefined,
+  dimension: Change["dimension"],
+  change: Change,
+): [number, number] | undefined {
+  const { type, base, quantity, position, elements } = change;
+  if (!titles || change.dimension !== dimension) return titles;
+  const to = (place: number): number => {
     if (type === "ADD_COLUMNS_ROWS")
-      return row >= (position === "before" ? base : base + 1) ? row + quantity : row;
-    return row - elements.filter((each) => each < row).length;
+      return place >= (position === "before" ? base : base + 1) ? place + quantity : place;
+    return place - elements.filter((each) => each < place).length;
   };
-  return /^(ADD|REMOVE)_COLUMNS_ROWS$/.test(type) ? [moved(rows[0]), moved(rows[1])] : rows;
+  const [first, last] = titles;
+  return /^(ADD|REMOVE)_COLUMNS_ROWS$/.test(type) ? [to(first), to(last)] : titles;
 }
 
 engine.registries.corePluginRegistry.add("mistwright_pages", PagesPlugin);
@@ -86,6 +96,7 @@ export function withPage(xml: string, page: DrawnPage | undefined): string {
   const caution = cautionOf(page);
   const setup: PageSetup = {
     landscape: page.landscape ?? false,
+    wide: page.wide ?? 1,
     top: caution && `&L${caution}`,
     foot: `&C${PAGE_NUMBER}`,
   };

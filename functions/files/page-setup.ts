@@ -1,26 +1,25 @@
-/** A sheet on paper, as its part of a file has it: one page wide, as many long as it takes. */
+/** A sheet on paper, as its part of a file has it: fitted to some pages across, as many long as it takes. */
 import { escaped } from "./package.ts";
 import { putElement } from "./patch-sheet.ts";
 import { elementsOf } from "./texts.ts";
 
 export interface PageSetup {
   landscape: boolean;
-  /**
-   * At the top and the foot of each page, with the codes of files: &C opens the middle, &P is the
-   * page.
-   */
+  /** Pages side by side. */
+  wide: number;
+  /** At the top and the foot of each page, with the codes of files: &C opens the middle, &P is the page. */
   top: string;
   foot: string;
 }
 
-export function withPageSetup(xml: string, { landscape, top, foot }: PageSetup): string {
+export function withPageSetup(xml: string, { landscape, wide, top, foot }: PageSetup): string {
   const orientation = landscape ? "landscape" : "portrait";
   const texts =
     (top && `<oddHeader>${escaped(top)}</oddHeader>`) +
     (foot && `<oddFooter>${escaped(foot)}</oddFooter>`);
   const margins =
     '<pageMargins left="0.5" right="0.5" top="0.9" bottom="0.75" header="0.3" footer="0.3"/>';
-  const paper = `<pageSetup orientation="${orientation}" fitToWidth="1" fitToHeight="0"/>`;
+  const paper = `<pageSetup orientation="${orientation}" fitToWidth="${wide}" fitToHeight="0"/>`;
   return [
     ["pageMargins", margins],
     ["pageSetup", paper],

@@ -120,9 +120,13 @@ function charts({ charts: all = [] }: Template): string[] {
   return ["## Pictures", "", ...all.map(({ title, unit }) => `- ${title} (${unit})`), ""];
 }
 
-function paper({ page: set }: Template): string[] {
-  if (!set) return [];
-  const { landscape, caution } = set;
-  const how = `One page wide${landscape ? ", landscape" : ""}, with page numbers.`;
+const WIDE = ["One page", "Two pages", "Three pages"];
+
+function paper(template: Template): string[] {
+  const { page } = drawingOf(template, false);
+  if (!page) return [];
+  const { landscape, caution, wide = 1, titleColumns } = page;
+  const repeated = titleColumns ? ", the first column on each" : "";
+  const how = `${WIDE[wide - 1] ?? ""} wide${repeated}${landscape ? ", landscape" : ""}, with page numbers.`;
   return ["## On paper", "", caution ? `${how} Each page says: ${caution}` : how, ""];
 }

@@ -1,5 +1,5 @@
 /** A new sheet on paper, and what stays in sight when it is scrolled. */
-import { PAGE_NUMBER, cautionOf } from "../sheets/page.ts";
+import { PAGE_NUMBER, cautionOf, titlesOf } from "../sheets/page.ts";
 import type { PlacedDrawing } from "../sheets/drawing.ts";
 import { rangeOf } from "./orders.ts";
 import { isSupported } from "./run.ts";
@@ -21,18 +21,17 @@ function orderFrozen(sheet: Excel.Worksheet, { frozen }: PlacedDrawing) {
   else if (columns > 0) freezePanes.freezeColumns(columns);
 }
 
-/** One page wide and as many long as it takes. What may grow has no end at a row. */
+/** As many pages wide as keep it readable, and as many long as it takes. What may grow has no end at a row. */
 function orderPaper(sheet: Excel.Worksheet, drawing: PlacedDrawing) {
   const { page = {}, lists = [] } = drawing;
   const layout = sheet.pageLayout;
   layout.orientation = page.landscape ? "Landscape" : "Portrait";
-  layout.zoom = { horizontalFitToPages: 1 };
+  layout.zoom = { horizontalFitToPages: page.wide ?? 1 };
   const area = rangeOf(sheet, drawing);
   layout.setPrintArea(lists.length > 0 ? area.getEntireColumn() : area);
-  if (page.titleRows) {
-    const [first, last] = page.titleRows;
-    layout.setPrintTitleRows(`$${first + 1}:$${last + 1}`);
-  }
+  const { columns, rows } = titlesOf(page);
+  if (columns) layout.setPrintTitleColumns(columns);
+  if (rows) layout.setPrintTitleRows(rows);
   const texts = layout.headersFooters.defaultForAllPages;
   texts.centerFooter = PAGE_NUMBER;
   if (page.caution) texts.leftHeader = cautionOf(page);

@@ -71,9 +71,13 @@ export interface DrawnList extends Area {
   reach: number;
 }
 
-/** A page: one wide, as many tall as it takes, numbered. */
+/** A sheet on paper: as many pages wide as keep it readable, as many tall as it takes, numbered. */
 export interface DrawnPage {
   landscape?: boolean;
+  /** Pages side by side, where that is more than one. */
+  wide?: number;
+  /** Columns that every page repeats, the first and the last. */
+  titleColumns?: [number, number];
   /** Rows that every page repeats, the first and the last. */
   titleRows?: [number, number];
   /** What every page says. */
@@ -100,6 +104,8 @@ export function drawingOf(
   const ends = drawnCharts.map(({ over }) => over);
   const cells = blocks.flatMap((block) => cellsOf(block, filled));
   refuseTwice(template.title, cells);
+  const hidden = new Set(laid.hidden);
+  const shown = widths.reduce((sum, width, i) => (hidden.has(i) ? sum : sum + width), 0);
   const lists = laid.growing.map(({ name, row, column, rows, columns, reach }) => {
     return { name, row: row - 1, column, rows: rows + 1, columns, reach };
   });
@@ -119,7 +125,7 @@ export function drawingOf(
     widths: roomForFilters(widths, cells, lists),
     ...(laid.hidden.length > 0 && { hidden: laid.hidden }),
     ...(lists.length > 0 && { lists }),
-    ...(page && pageOf(page, laid.places)),
+    ...(page && pageOf(page, laid.places, shown)),
   };
 }
 
@@ -154,8 +160,9 @@ const MOST_FROZEN = 13;
 
 /** The page set-up, and what stays in sight: all down to the headings, and the first columns. */
 function pageOf(
-  { landscape, caution, heads, columns = 0 }: NonNullable<Template["page"]>,
+  { landscape = false, caution, heads, columns = 0 }: NonNullable<Template["page"]>,
   places: Places,
+  width: number,
 ) {
   const place = heads === undefined ? undefined : places.get(heads);
   if (heads !== undefined && !place) throw new Error(`page: nothing has the name "${heads}"`);
@@ -163,6 +170,7 @@ function pageOf(
   return {
     page: {
       ...(landscape && { landscape }),
+      ...acrossPages(width, landscape, columns),
       ...(caution !== undefined && { caution }),
       ...(head !== undefined && { titleRows: [head, head] as [number, number] }),
     },
@@ -170,6 +178,19 @@ function pageOf(
       frozen: { rows: head === undefined || head >= MOST_FROZEN ? 0 : head + 1, columns },
     }),
   };
+}
+
+/** Pixels across a page of Letter, half an inch free at both sides, printed as small as one still reads: 6 pt of 10. */
+const READABLE = { upright: (7.5 * 96) / 0.6, landscape: (10 * 96) / 0.6 };
+
+/**
+ * As many pages side by side as keep it readable; each repeats the columns that stay in sight. A sheet without such
+ * columns has sentences that run from one side to the other, which a second page would cut in two.
+ */
+function acrossPages(width: number, landscape: boolean, columns: number): Partial<DrawnPage> {
+  const page = landscape ? READABLE.landscape : READABLE.upright;
+  const wide = Math.ceil(width / page);
+  return wide > 1 && columns > 0 ? { wide, titleColumns: [0, columns - 1] } : {};
 }
 
 /** Where the things stand that a template names, where it is inserted alone: "load" at $B$19. */
@@ -242,15 +263,24 @@ export function placed(drawing: Drawing, row: number, column: number): PlacedDra
     })),
     ...(hidden && { hidden: hidden.map((each) => column + each) }),
     ...(lists && { lists: lists.map(moved) }),
-    ...(page && { page: movedPage(page, row) }),
+    ...(page && { page: movedPage(page, row, column) }),
     ...(frozen && { frozen: { rows: row + frozen.rows, columns: column + frozen.columns } }),
   };
 }
 
-function movedPage({ titleRows, ...page }: DrawnPage, row: number): DrawnPage {
-  if (!titleRows) return page;
-  const [first, last] = titleRows;
-  return { ...page, titleRows: [row + first, row + last] };
+function movedPage(
+  { titleRows, titleColumns, ...page }: DrawnPage,
+  row: number,
+  column: number,
+): DrawnPage {
+  const by = (moved: number, [first, last]: [number, number]): [number, number] => {
+    return [moved + first, moved + last];
+  };
+  return {
+    ...page,
+    ...(titleRows && { titleRows: by(row, titleRows) }),
+    ...(titleColumns && { titleColumns: by(column, titleColumns) }),
+  };
 }
 
 function ruleOf(block: Block): DrawnRule {

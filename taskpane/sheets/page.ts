@@ -1,4 +1,5 @@
 /** What a sheet has on paper, the same on both hosts and in a saved file. */
+import { cellName } from "../../functions/formula/addresses.ts";
 import type { DrawnPage } from "./drawing.ts";
 
 /** The most that the top or the foot of a page holds, in Excel and in a file. */
@@ -9,6 +10,14 @@ const LINE = { upright: 90, landscape: 130 };
 
 /** Said at the foot of each page. */
 export const PAGE_NUMBER = "Page &P of &N";
+
+/** What each page repeats, as Excel writes it: $A:$B and $12:$12. */
+export function titlesOf({ titleRows, titleColumns }: DrawnPage) {
+  return {
+    columns: titleColumns?.map((column) => `$${cellName(0, column).slice(0, -1)}`).join(":"),
+    rows: titleRows?.map((row) => `$${row + 1}`).join(":"),
+  };
+}
 
 /** The caution at the top of each page, by lines; an & is doubled there, as one alone opens a code. */
 export function cautionOf({ caution, landscape }: DrawnPage): string {

@@ -39,15 +39,15 @@ describe("in a saved file", () => {
     expect(part("xl/tables/table2.xml")).toContain('displayName="Offers_2"');
   });
 
-  test("the page is one wide, across, with its title rows, its caution and its number", async () => {
+  test("the pages are two side by side, across, with title columns and rows, its caution and its number", async () => {
     const part = await parts(await drawn());
     const sheet = part("xl/worksheets/sheet1.xml");
     expect(sheet).toContain('<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>');
-    expect(sheet).toContain('<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/>');
+    expect(sheet).toContain('<pageSetup orientation="landscape" fitToWidth="2" fitToHeight="0"/>');
     expect(sheet).toContain("<oddHeader>&amp;LWear gloves &amp;&amp; goggles.</oddHeader>");
     expect(sheet).toContain("<oddFooter>&amp;CPage &amp;P of &amp;N</oddFooter>");
     expect(part("xl/workbook.xml")).toContain(
-      `<definedName name="_xlnm.Print_Titles" localSheetId="1">'Offers &amp; more'!$4:$4</definedName>`,
+      `<definedName name="_xlnm.Print_Titles" localSheetId="1">'Offers &amp; more'!$A:$B,'Offers &amp; more'!$4:$4</definedName>`,
     );
     expect(sheet).toMatch(
       /<pane [^>]*xSplit="1"[^>]*ySplit="4"|<pane [^>]*ySplit="4"[^>]*xSplit="1"/,

@@ -2,7 +2,7 @@
  * LibreOffice as the partner's program: opens a workbook without our functions, works every cell out anew and
  * saves it. Without hard recalculation it would only show the values that the file brings.
  */
-import { execFileSync } from "node:child_process";
+import { execFileSync, spawnSync } from "node:child_process";
 import {
   existsSync,
   mkdirSync,
@@ -85,4 +85,48 @@ export function openedAll(files: Record<string, Uint8Array>): string[] {
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+/** A word on paper, and how tall it is in points. */
+export interface PrintedWord {
+  text: string;
+  height: number;
+}
+
+/** Whether this machine can read what LibreOffice prints: pdftotext, of poppler-utils. */
+export const canReadPaper = spawnSync("pdftotext", ["-v"]).error === undefined;
+
+/** What LibreOffice prints of each file, page by page, word by word. */
+export function printed(files: Record<string, Uint8Array>): Record<string, PrintedWord[][]> {
+  const folder = mkdtempSync(join(tmpdir(), "mistwright-"));
+  try {
+    const paths = Object.entries(files).map(([name, bytes]) => {
+      writeFileSync(join(folder, `${name}.xlsx`), bytes);
+      return join(folder, `${name}.xlsx`);
+    });
+    const profile = `-env:UserInstallation=${pathToFileURL(join(folder, "profile")).href}`;
+    const order = ["--headless", "--convert-to", "pdf", "--outdir", folder];
+    execFileSync(libreOffice as string, [profile, ...order, ...paths], {
+      stdio: "pipe",
+      timeout: 300_000,
+    });
+    return Object.fromEntries(
+      Object.keys(files).map((name) => [name, pagesOf(join(folder, `${name}.pdf`))]),
+    );
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+function pagesOf(path: string): PrintedWord[][] {
+  const text = execFileSync("pdftotext", ["-bbox", path, "-"], { encoding: "utf8" });
+  const word = /<word [^>]*yMin="([\d.]+)"[^>]*yMax="([\d.]+)">([^<]*)</g;
+  return text
+    .split("<page ")
+    .slice(1)
+    .map((page) =>
+      [...page.matchAll(word)].map(([, top, bottom, said = ""]) => {
+        return { text: said, height: Number(bottom) - Number(top) };
+      }),
+    );
 }

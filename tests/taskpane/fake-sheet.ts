@@ -52,6 +52,7 @@ export function paperOf(sheet: FakeSheet): Thing {
         headersFooters: { defaultForAllPages: texts },
         setPrintArea: (range: unknown) => set("area")(area(range)),
         setPrintTitleRows: set("titleRows"),
+        setPrintTitleColumns: set("titleColumns"),
       },
       setters("orientation", "zoom"),
     ),

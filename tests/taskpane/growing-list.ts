@@ -42,6 +42,12 @@ export const growing: Drawing = {
   charts: [],
   widths: [140, 80, 80, 80, 80],
   lists: [{ ...place(3, 0, LINES.length + 1, 5), name: "Offers", reach: 2000 }],
-  page: { landscape: true, titleRows: [3, 3], caution: "Wear gloves & goggles." },
+  page: {
+    landscape: true,
+    wide: 2,
+    titleColumns: [0, 1],
+    titleRows: [3, 3],
+    caution: "Wear gloves & goggles.",
+  },
   frozen: { rows: 4, columns: 1 },
 };

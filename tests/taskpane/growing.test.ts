@@ -105,12 +105,13 @@ describe("a list that grows", () => {
 });
 
 describe("a new sheet on paper", () => {
-  test("has what the drawing says: one page wide, the list's columns without an end", async () => {
+  test("has what the drawing says: two pages wide, columns and headings on each, the list's columns without an end", async () => {
     await drawNew();
     expect(excel.sheet("Offers").page).toEqual({
       orientation: "Landscape",
-      zoom: { horizontalFitToPages: 1 },
+      zoom: { horizontalFitToPages: 2 },
       area: "A1:E1048576",
+      titleColumns: "$A:$B",
       titleRows: "$4:$4",
       leftHeader: "Wear gloves && goggles.",
       centerFooter: "Page &P of &N",
