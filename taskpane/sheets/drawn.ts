@@ -71,16 +71,22 @@ export function ofSize(column: string, size: string): string {
   return found(`{Sizes!sizes.${column}}`, `MATCH(${size},{Sizes!sizes.size},0)`, size);
 }
 
-/** What a size holds in US fluid ounces; one by weight needs the density. */
-export function flozOf(size: string, density: string): string {
-  const [holds, unit] = [ofSize("holds", size), ofSize("unit", size)];
-  return `IF(${unit}="","",IFERROR(MIST.TURN(${holds},${unit},"floz",${density}),""))`;
+/** Grams in what is held by weight, or by volume with the density; a word where that is not known. */
+export function gramsOf(holds: string, unit: string, density: string, overfill: string): string {
+  const grams = `MIST.TURN(${holds},${unit},"g")`;
+  const byVolume = `MIST.FILLWEIGHT(${holds},${unit},${density},SUM(${overfill}))`;
+  return `IF(ISERROR(${grams}),IF(ISNUMBER(${density}),${byVolume},"density?"),${grams}*(1+SUM(${overfill})))`;
 }
 
-/** Grams in one of a size that is held by weight, or by volume with the density; words where it is not known. */
+/** Grams in one of a size; words where it is not known. */
 export function fillOf(size: string, density: string): string {
   const of = (column: string) =>
     `INDEX({Sizes!sizes.${column}},MATCH(${size},{Sizes!sizes.size},0))`;
-  const grams = `MIST.TURN(${of("holds")},${of("unit")},"g")`;
-  return `IF(${size}="","",IF(ISERROR(MATCH(${size},{Sizes!sizes.size},0)),"not on Sizes",IF(SUM(${of("holds")})<=0,"holds?",IF(ISERROR(${grams}),IF(ISNUMBER(${density}),MIST.FILLWEIGHT(${of("holds")},${of("unit")},${density},SUM(${of("overfill")})),"density?"),${grams}*(1+SUM(${of("overfill")}))))))`;
+  const grams = gramsOf(of("holds"), of("unit"), density, of("overfill"));
+  return `IF(${size}="","",IF(ISERROR(MATCH(${size},{Sizes!sizes.size},0)),"not on Sizes",IF(SUM(${of("holds")})<=0,"holds?",${grams})))`;
+}
+
+/** Says of a material that less of it is on hand than the grams that are taken. */
+export function tooLittleOnHand(onHand: string, grams: string): string {
+  return `IF(AND(ISNUMBER(${onHand}),ISNUMBER(${grams})),IF(${onHand}<${grams},"on hand only "&TEXT(${onHand},"#,##0.0")&" g",""),"")`;
 }

@@ -7,7 +7,7 @@ import type { CellValue } from "../../functions/bind/cell.ts";
 import type { Workbook } from "../host/workbook.ts";
 import { partsThere, placesOf } from "./lay.ts";
 import type { Other, Others, Place } from "./names.ts";
-import type { Part } from "./parts.ts";
+import type { List, Part } from "./parts.ts";
 import type { Template } from "./template.ts";
 
 /** How far headings and labels are looked for. */
@@ -107,7 +107,7 @@ function spotOf(corner: Corner, label: string, column: number) {
 
 function addColumns(
   corner: Corner,
-  list: Extract<Part, { list: unknown }>,
+  list: List,
   drawn: ReadonlyMap<string, Place>,
   found: Map<string, Place>,
 ) {
@@ -138,7 +138,7 @@ function addColumns(
 function shiftOf(
   line: readonly CellValue[],
   headings: readonly unknown[],
-  list: Extract<Part, { list: unknown }>,
+  list: List,
   drawn: ReadonlyMap<string, Place>,
 ): number {
   for (const [i, text] of headings.entries()) {

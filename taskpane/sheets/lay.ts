@@ -1,11 +1,8 @@
 /** From parts to blocks at their places: what stands where, and formulas in addresses. */
 import type { Aspects, Block, Content } from "./block.ts";
 import { type Here, type Others, type Place, type Places, isThere, resolved } from "./names.ts";
-import type { Part } from "./parts.ts";
+import type { Fields, List, Part, Table, Text } from "./parts.ts";
 
-type Fields = Extract<Part, { fields: unknown }>;
-type List = Extract<Part, { list: unknown }>;
-type Table = Extract<Part, { table: unknown }>;
 type Filled = Aspects & {
   look?: Block["look"] | undefined;
   formula?: string | undefined;
@@ -275,13 +272,11 @@ class Pen {
 }
 
 /** Notes and cautions that stand at the left edge and run on to the right; one with a name stays where it is. */
-function isRunning({ text, name, beside, under, skip }: TextPart): boolean {
+function isRunning({ text, name, beside, under, skip }: Text): boolean {
   return (text === "note" || text === "caution") && !name && !beside && !under && !skip;
 }
 
-type TextPart = Extract<Part, { text: unknown }>;
-
-function writeText(pen: Pen, part: TextPart, { row, column }: Place) {
+function writeText(pen: Pen, part: Text, { row, column }: Place) {
   const rows = part.rows.map((line) => (Array.isArray(line) ? line : [line]));
   pen.write(row, column, {}, part.text, rows, {});
 }

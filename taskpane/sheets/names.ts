@@ -60,19 +60,6 @@ export interface Other {
 /** The other sheets of the workbook, by the titles of their templates. */
 export type Others = ReadonlyMap<string, Other>;
 
-/** Forms mean the same everywhere, also where a column or a line has such a name. */
-const FORMS: ReadonlySet<string> = new Set([
-  "first",
-  "last",
-  "head",
-  "same",
-  "upto",
-  "above",
-  "across",
-  "nth",
-  "all",
-]);
-
 const NAMED =
   /"(?:[^"]|"")*"|\{(?:([A-Za-z][\w ]*)!)?([A-Za-z]\w*(?:\.[A-Za-z]\w*)?)(?::([a-z]\w*))?\}/g;
 
@@ -101,15 +88,12 @@ export function resolved(formula: string, places: Places, here: Here, others: Ot
     const known = other?.places ?? places;
     const place = (own && known.get(own)) ?? known.get(name);
     if (!place) throw new Error(`${all}: nothing has that name`);
-    const until = place.of && which && !FORMS.has(which) && known.get(`${place.of}.${which}`);
-    const address = until
-      ? addressIn(
-          { ...place, columns: until.column + until.columns - place.column },
-          "whole",
-          here,
-          all,
-        )
-      : addressIn(place, which ?? (own && known.has(own) ? "own" : "whole"), here, all);
+    const isOwn = own !== undefined && known.has(own);
+    const address = addressIn(place, which, { here, known, isOwn });
+    if (address === undefined)
+      throw new Error(
+        `${all}: ":${which}" is no line and no form that is known of it (see names.ts)`,
+      );
     return other ? `${quoted(other.sheet)}!${address}` : address;
   });
 }
@@ -121,47 +105,85 @@ export function quoted(sheet: string): string {
     : `'${sheet.replaceAll("'", "''")}'`;
 }
 
-function addressIn(place: Place, which: string, here: Here, said: string): string {
-  const { row, column, rows, columns } = place;
-  const last = { row: row + rows - 1, column: column + columns - 1 };
-  const isDown = place.lies === "down";
-  const line = row + (here.line ?? 0);
-  const across = column + (here.across ?? 0);
-  const named = FORMS.has(which) ? -1 : (place.lines?.indexOf(which) ?? -1);
-  if (named >= 0) return span(row + named, column, row + named, last.column);
-  switch (which) {
-    case "whole":
-      return span(row, column, last.row, last.column);
-    case "own":
-    case "same":
-      if (!isDown) return span(row, across, last.row, across, "", "$");
-      if (here.across !== undefined && columns > 1) return span(line, across, line, across, "", "");
-      return span(line, column, line, last.column, "$", "");
-    case "first":
-      return isDown ? span(row, column, row, last.column) : span(row, column, last.row, column);
-    case "last":
-      return isDown
-        ? span(last.row, column, last.row, last.column)
-        : span(row, last.column, last.row, last.column);
-    case "upto":
-      // Never one cell alone: the engine of the local sheet fails on a range of one beside a longer one.
-      return `${hold(place.head ?? row - 1, column)}:${hold(line, last.column, "$", "")}`;
-    case "across":
-      return span(row, across, last.row, across, "", "$");
-    case "nth":
-      return String((here.across ?? 0) + 1);
-    case "above":
-      return `${hold(place.head ?? row - 1, column)}:${hold(line - 1, last.column, "$", "")}`;
-    case "all":
-      return span(place.head ?? row, column, last.row + BEYOND, last.column);
-    case "head":
-      if (place.head === undefined) break;
-      return isDown
-        ? span(place.head, column, place.head, last.column)
-        : span(row, place.head, last.row, place.head);
-  }
-  throw new Error(`${said}: ":${which}" is no line and no form that is known of it (see names.ts)`);
+interface Asked {
+  here: Here;
+  known: Places;
+  /** The formula belongs to the same list or table. */
+  isOwn: boolean;
 }
+
+/** Undefined where the place has no such form. */
+function addressIn(
+  place: Place,
+  which: string | undefined,
+  { here, known, isOwn }: Asked,
+): string | undefined {
+  if (which === undefined) return isOwn ? beside(place, here) : whole(place);
+  // A form means the same everywhere, also where a column or a line has its name.
+  const form = FORMS.get(which);
+  if (form) return form(place, here);
+  const until = place.of === undefined ? undefined : known.get(`${place.of}.${which}`);
+  if (until) return whole({ ...place, columns: until.column + until.columns - place.column });
+  const line = place.lines?.indexOf(which) ?? -1;
+  return line < 0 ? undefined : whole({ ...place, row: place.row + line, rows: 1 });
+}
+
+type Form = (place: Place, here: Here) => string | undefined;
+
+const whole = ({ row, column, rows, columns }: Place) =>
+  span(row, column, row + rows - 1, column + columns - 1);
+
+/** The cell of the same line, or of the same column of a table. */
+const beside: Form = ({ row, column, rows, columns, lies }, { line = 0, across }) => {
+  const at = column + (across ?? 0);
+  if (lies !== "down") return span(row, at, row + rows - 1, at, "", "$");
+  if (across !== undefined && columns > 1) return span(row + line, at, row + line, at, "", "");
+  return span(row + line, column, row + line, column + columns - 1, "$", "");
+};
+
+/** From the heading down to a line, counted from the first. */
+const fromHead = ({ row, column, columns, head = row - 1 }: Place, line: number) =>
+  `${hold(head, column)}:${hold(row + line, column + columns - 1, "$", "")}`;
+
+const FORMS: ReadonlyMap<string, Form> = new Map<string, Form>([
+  ["same", beside],
+  [
+    "first",
+    (place) => whole({ ...place, ...(place.lies === "down" ? { rows: 1 } : { columns: 1 }) }),
+  ],
+  [
+    "last",
+    (place) => {
+      const { row, column, rows, columns, lies } = place;
+      return lies === "down"
+        ? whole({ ...place, row: row + rows - 1, rows: 1 })
+        : whole({ ...place, column: column + columns - 1, columns: 1 });
+    },
+  ],
+  [
+    "head",
+    ({ head, ...place }) => {
+      if (head === undefined) return undefined;
+      return place.lies === "down"
+        ? whole({ ...place, row: head, rows: 1 })
+        : whole({ ...place, column: head, columns: 1 });
+    },
+  ],
+  // Never one cell alone: the engine of the local sheet fails on a range of one beside a longer one.
+  ["upto", (place, { line = 0 }) => fromHead(place, line)],
+  ["above", (place, { line = 0 }) => fromHead(place, line - 1)],
+  [
+    "across",
+    ({ row, column, rows }, { across = 0 }) =>
+      span(row, column + across, row + rows - 1, column + across, "", "$"),
+  ],
+  ["nth", (_, { across = 0 }) => String(across + 1)],
+  [
+    "all",
+    ({ row, column, rows, columns, head = row }) =>
+      span(head, column, row + rows - 1 + BEYOND, column + columns - 1),
+  ],
+]);
 
 function span(top: number, left: number, bottom: number, right: number, column = "$", row = "$") {
   const first = hold(top, left, column, row);
@@ -169,7 +191,8 @@ function span(top: number, left: number, bottom: number, right: number, column =
   return first === last ? first : `${first}:${last}`;
 }
 
-function hold(row: number, column: number, holdColumn = "$", holdRow = "$") {
+/** The name of a cell, held in place by dollars unless told otherwise. */
+export function hold(row: number, column: number, holdColumn = "$", holdRow = "$") {
   const name = cellName(row, column);
   const cut = name.search(/\d/);
   return `${holdColumn}${name.slice(0, cut)}${holdRow}${name.slice(cut)}`;

@@ -42,6 +42,7 @@ const Text = z.strictObject({
   name: z.optional(name),
   rows: z.array(z.union([z.string(), z.array(content)])).check(z.minLength(1)),
 });
+export type Text = z.infer<typeof Text>;
 
 /** One thing to fill in or to read: its label, its value beside it, and what is said of it. */
 const Field = z.strictObject({
@@ -62,6 +63,7 @@ const Fields = z.strictObject({
   /** Columns from the labels to the values. */
   apart: z.optional(z.int().check(z.positive())),
 });
+export type Fields = z.infer<typeof Fields>;
 
 const Column = z.strictObject({
   ...filled,
@@ -83,6 +85,7 @@ const Column = z.strictObject({
   /** Rows and columns that one answer fills; it is then written once for each such stretch. */
   spills: z.optional(z.tuple([z.int().check(z.positive()), z.int().check(z.positive())])),
 });
+export type Column = z.infer<typeof Column>;
 
 /** Headings, and lines under them. */
 const List = z.strictObject({
@@ -96,6 +99,7 @@ const List = z.strictObject({
   /** False where its headings stand elsewhere. */
   headed: z.optional(z.boolean()),
 });
+export type List = z.infer<typeof List>;
 
 const Row = z.strictObject({
   ...filled,
@@ -109,6 +113,7 @@ const Row = z.strictObject({
   /** What is said of it, right of the last column. */
   note: z.optional(z.string()),
 });
+export type Row = z.infer<typeof Row>;
 
 /** Labels at the left, and columns that are alike: pours, sizes, prices. */
 const Table = z.strictObject({
@@ -122,6 +127,7 @@ const Table = z.strictObject({
   over: z.optional(z.literal(true)),
   rows: z.array(Row).check(z.minLength(1)),
 });
+export type Table = z.infer<typeof Table>;
 
 /** Any rectangle: what the other parts are made of. */
 const Rectangle = z.strictObject({

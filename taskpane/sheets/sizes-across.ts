@@ -1,10 +1,7 @@
 /** Bottle sizes side by side over the ingredients of a recipe: what Bottle cost and Size run have in common. */
 import { ofLine, ofSize } from "./drawn.ts";
 import { PACK_UNITS } from "./pack-units.ts";
-import type { Part } from "./parts.ts";
-
-type Row = Extract<Part, { table: unknown }>["rows"][number];
-type Column = Extract<Part, { list: unknown }>["columns"][number];
+import type { Column, Row } from "./parts.ts";
 
 /** Sizes that fit a page. */
 export const SIZES = 6;

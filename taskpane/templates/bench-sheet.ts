@@ -1,3 +1,5 @@
+import { TYPED_OVER } from "../sheets/columns.ts";
+import { tooLittleOnHand } from "../sheets/drawn.ts";
 import { DENSITY, FILL, LOAD_OF, ofMaterial, poured } from "./bench-sheet/drawn.ts";
 import { ALLOWED, ASKED, COARSE, HAS_SCALE, PER, VERDICT, loadsOf } from "./bench-sheet/scale.ts";
 import { day } from "./demo/materials.ts";
@@ -255,7 +257,7 @@ export const template: Template = {
           demo: ["fragrance oil", "fragrance oil", "base"],
           draw: `=${ofMaterial("what")}`,
         },
-        { name: "over", heading: "Typed over", look: "note", over: true },
+        TYPED_OVER,
         {
           name: "said",
           heading: "Said of this line",
@@ -266,7 +268,7 @@ export const template: Template = {
             { begins: "past", mark: "doubt" },
           ],
           formula: said(
-            `,IF(AND(ISNUMBER(${onHand}),ISNUMBER({togram})),IF(${onHand}<{togram},"on hand only "&TEXT(${onHand},"#,##0.0")&" g",""),""),IF(ISNUMBER(${flash}),"flash point "&${flash}&" C","")`,
+            `,${tooLittleOnHand(onHand, "{togram}")},IF(ISNUMBER(${flash}),"flash point "&${flash}&" C","")`,
           ),
           alone: said(""),
         },

@@ -1,3 +1,4 @@
+import { PERCENT, TYPED_OVER } from "../sheets/columns.ts";
 import { densityOf, ofMaterial, ofSize } from "../sheets/drawn.ts";
 import { PACK_UNITS } from "../sheets/pack-units.ts";
 import {
@@ -15,15 +16,12 @@ import {
   headed,
   lineOfRecipe,
 } from "../sheets/sizes-across.ts";
-import type { Part } from "../sheets/parts.ts";
+import type { Part, Row } from "../sheets/parts.ts";
 import type { Template } from "../sheets/template.ts";
-
-type Row = Extract<Part, { table: unknown }>["rows"][number];
 
 const MONEY = "#,##0.00";
 /** A piece that is not needed costs nothing. */
 const PIECE = '#,##0.00;-#,##0.00;"none"';
-const PERCENT = { format: "0.0%", limits: [0, 1] as [number, number] };
 
 /** The sizes that Price list has of the recipe; where it has none of them, the first of Sizes. */
 const OF_PRICE_LIST = "COUNTIF({Price list!prices.recipe},{recipe})";
@@ -462,7 +460,7 @@ export const template: Template = {
           format: "0.0000",
           formula: PER_GRAM,
         },
-        { name: "over", heading: "Typed over", look: "note", over: true },
+        TYPED_OVER,
         {
           name: "said",
           heading: "Said of this line",

@@ -1,4 +1,5 @@
-import { densityOf } from "../sheets/drawn.ts";
+import { recipeAndSize } from "../sheets/columns.ts";
+import { densityOf, gramsOf } from "../sheets/drawn.ts";
 import type { Template } from "../sheets/template.ts";
 
 /** Recipes, sizes, and prices of the maker's own. */
@@ -138,23 +139,12 @@ export const template: Template = {
       lines: DEMO.length + 5,
       reach: 500,
       columns: [
-        {
-          name: "recipe",
-          heading: "Recipe",
-          words: "{Recipes!recipes.picks}",
-          demo: DEMO.map(([recipe]) => recipe),
-        },
-        {
-          name: "size",
-          heading: "Size",
-          words: "{Sizes!sizes.size}",
-          demo: DEMO.map(([, size]) => size),
-        },
+        ...recipeAndSize(DEMO),
         {
           name: "grams",
           heading: "Fill of one (g)",
           format: "0.0",
-          formula: `=IF(OR({recipe}="",NOT(ISNUMBER({sline}))),"",IF(ISERROR(MIST.TURN(${ofSize("holds")},${ofSize("unit")},"g")),IF(ISNUMBER({density}),MIST.FILLWEIGHT(${ofSize("holds")},${ofSize("unit")},{density},SUM(${ofSize("overfill")})),"density?"),MIST.TURN(${ofSize("holds")},${ofSize("unit")},"g")*(1+SUM(${ofSize("overfill")}))))`,
+          formula: `=IF(OR({recipe}="",NOT(ISNUMBER({sline}))),"",${gramsOf(ofSize("holds"), ofSize("unit"), "{density}", ofSize("overfill"))})`,
         },
         {
           name: "liquid",

@@ -1,5 +1,6 @@
-import { basisOf, densityOf, ofMaterial, ofSize } from "../sheets/drawn.ts";
-import type { Part } from "../sheets/parts.ts";
+import { PERCENT, TYPED_OVER } from "../sheets/columns.ts";
+import { basisOf, densityOf, ofMaterial, ofSize, tooLittleOnHand } from "../sheets/drawn.ts";
+import type { Row } from "../sheets/parts.ts";
 import {
   FILLED,
   MATERIAL,
@@ -17,12 +18,9 @@ import {
 } from "../sheets/sizes-across.ts";
 import type { Template } from "../sheets/template.ts";
 
-type Row = Extract<Part, { table: unknown }>["rows"][number];
-
 /** Sizes of the demo. */
 const DEMO = 4;
 const WEIGHT = "#,##0.00";
-const PERCENT = { format: "0.0%", limits: [0, 1] as [number, number] };
 
 /** What weights are in, and the grams in one. */
 const UNIT = 'IF({weighin}="","g",{weighin})';
@@ -268,7 +266,7 @@ export const template: Template = {
           format: "#,##0.00",
           formula: '=IF({buy}="","",MIST.TURN({buy},"g","oz"))',
         },
-        { name: "over", heading: "Typed over", look: "note", over: true },
+        TYPED_OVER,
         {
           name: "said",
           heading: "Said of this line",
@@ -278,7 +276,7 @@ export const template: Template = {
             { begins: "less than", mark: "doubt" },
           ],
           formula: said(
-            `,IF(OR({material}="",COUNTIF({Materials!materials.key},{material})>0),"","not in Materials, or not in use"),IF(AND(ISNUMBER(${ON_HAND}),ISNUMBER({buy})),IF(${ON_HAND}<{buy},"on hand only "&TEXT(${ON_HAND},"#,##0.0")&" g",""),"")`,
+            `,IF(OR({material}="",COUNTIF({Materials!materials.key},{material})>0),"","not in Materials, or not in use"),${tooLittleOnHand(ON_HAND, "{buy}")}`,
           ),
           alone: said(""),
         },

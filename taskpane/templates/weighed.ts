@@ -1,3 +1,4 @@
+import { TYPED_OVER } from "../sheets/columns.ts";
 import { DEMO_MATERIALS } from "./demo/materials.ts";
 import { DEMO_WEIGHED } from "./demo/batches.ts";
 import type { Template } from "../sheets/template.ts";
@@ -88,7 +89,7 @@ export const template: Template = {
           formula:
             '=IF({batch}="",IF(COUNTA({material},{grams})=0,"","which batch?"),TEXTJOIN("; ",TRUE,IF(ISNUMBER({line}),IF({date}="","the batch has no date",""),"not in the Batch book: does not count"),IF(ISNUMBER({grams}),"","how much?"),IF({material}="","which material?",IF({what}="","not in Materials","")),IF({lot}="","no lot","")))',
         },
-        { name: "over", heading: "Typed over", look: "note", over: true },
+        TYPED_OVER,
         {
           name: "liquid",
           heading: "Poured (g)",

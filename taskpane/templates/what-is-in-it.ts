@@ -1,8 +1,7 @@
+import { PERCENT } from "../sheets/columns.ts";
 import { DEMO_BASES, DEMO_INGREDIENTS } from "./demo/ingredients.ts";
-import type { Part } from "../sheets/parts.ts";
+import type { Column } from "../sheets/parts.ts";
 import type { Template } from "../sheets/template.ts";
-
-type Column = Extract<Part, { list: unknown }>["columns"][number];
 
 /** The six bases, by their numbers: each has columns of its own, named place1, low1, high1 and in1. */
 export const BASES = [1, 2, 3, 4, 5, 6];
@@ -44,11 +43,10 @@ const saidOfBase = (k: number) => {
 const columnsOf = (k: number): Column[] => {
   const demo = (part: 0 | 1 | 2) =>
     DEMO_INGREDIENTS.map(({ inBases }) => inBases[k - 1]?.[part] ?? null);
-  const part = { format: "0.0%", limits: [0, 1] as [number, number] };
   return [
     { name: `place${k}`, heading: `Base ${k}: place on the label (count)`, demo: demo(0) },
-    { name: `low${k}`, heading: `Base ${k}: low (%)`, ...part, demo: demo(1) },
-    { name: `high${k}`, heading: `Base ${k}: high (%)`, ...part, demo: demo(2) },
+    { name: `low${k}`, heading: `Base ${k}: low (%)`, ...PERCENT, demo: demo(1) },
+    { name: `high${k}`, heading: `Base ${k}: high (%)`, ...PERCENT, demo: demo(2) },
   ];
 };
 

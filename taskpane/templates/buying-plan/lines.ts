@@ -1,6 +1,7 @@
 /** What is needed of each material, the packs of it, and how many of each to buy. */
+import { TYPED_OVER } from "../../sheets/columns.ts";
 import { PACK_UNITS } from "../../sheets/pack-units.ts";
-import type { Part } from "../../sheets/parts.ts";
+import type { Column, Part } from "../../sheets/parts.ts";
 
 /** Packs of one material from one supplier that are looked at. */
 const PACKS = 5;
@@ -69,8 +70,6 @@ const plan = (need: string, freight: string, freefrom: string) =>
   `MIST.PACKPLAN(${need},${span("holds")},${span("price")},${freight},${freefrom})`;
 const goodsOf = (freight: string, freefrom: string) =>
   `SUMPRODUCT(${plan("{tobuy}", freight, freefrom)},${span("price")})`;
-
-type Column = Extract<Part, { list: unknown }>["columns"][number];
 
 /** What is said of a material, on the line of its need. */
 const SAID_OF_MATERIAL = [
@@ -211,7 +210,7 @@ export const LINES_PART: Part = {
       format: "#,##0.0",
       formula: `=IF(OR({size}="",{unit}=""),"",IF({unit}="piece",{size},IF(AND(ISERROR(${GRAMS}),{density}=""),"density?",${GRAMS})))`,
     },
-    { name: "over", heading: "Typed over", look: "note", over: true },
+    TYPED_OVER,
     {
       name: "said",
       heading: "Said of this line",

@@ -1,4 +1,5 @@
 /** One order for each supplier: its goods, its freight once, and whether it is proven the cheapest. */
+import { TYPED_OVER } from "../../sheets/columns.ts";
 import { ofMaterial } from "../../sheets/drawn.ts";
 import type { Part } from "../../sheets/parts.ts";
 
@@ -122,7 +123,7 @@ export const ORDER_PARTS: Part[] = [
         alone: said(""),
       },
       { heading: [null, null, null] },
-      { name: "over", heading: "Typed over", look: "note", over: true },
+      TYPED_OVER,
     ],
   },
   { text: "label", name: "all", rows: ["All orders"] },

@@ -1,4 +1,5 @@
 /** The runs to buy for, and what each of them takes. */
+import { TYPED_OVER, recipeAndSize } from "../../sheets/columns.ts";
 import { densityOf, fillOf } from "../../sheets/drawn.ts";
 import type { Part } from "../../sheets/parts.ts";
 
@@ -51,18 +52,7 @@ export const RUN_PARTS: Part[] = [
     list: "runs",
     lines: RUNS,
     columns: [
-      {
-        name: "recipe",
-        heading: "Recipe",
-        words: "{Recipes!recipes.picks}",
-        demo: DEMO.map(([recipe]) => recipe),
-      },
-      {
-        name: "size",
-        heading: "Size",
-        words: "{Sizes!sizes.size}",
-        demo: DEMO.map(([, size]) => size),
-      },
+      ...recipeAndSize(DEMO),
       {
         name: "bottles",
         heading: "Bottles to fill (count)",
@@ -95,7 +85,7 @@ export const RUN_PARTS: Part[] = [
         formula: `=IF({recipe}="",IF(COUNTA({size},{bottles})=0,"","which recipe?"),TEXTJOIN("; ",TRUE,IF(${INGREDIENTS}=0,"not in Recipes",IF(${SHARES}<${INGREDIENTS},"an ingredient has no share","")),IF({size}="","which size?",IF(ISNUMBER({fill}),"",IF({fill}="density?","density of an ingredient is not known",{fill}))),IF(ISNUMBER({bottles}),"","how many bottles?")))`,
       },
       { heading: [null, null, null] },
-      { name: "over", heading: "Typed over", look: "note", over: true },
+      TYPED_OVER,
     ],
   },
 ];

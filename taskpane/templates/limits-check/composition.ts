@@ -1,9 +1,8 @@
 /** Limits check: what the product is made of, typed by the data sheets or drawn from the other sheets. */
-import type { Part } from "../../sheets/parts.ts";
+import { PERCENT, TYPED_OVER } from "../../sheets/columns.ts";
+import type { Column, Part } from "../../sheets/parts.ts";
 import { day } from "../demo/materials.ts";
 import { MARKED, NONE, WHAT, percent } from "./words.ts";
-
-type Column = Extract<Part, { list: unknown }>["columns"][number];
 
 /** A limit above one half is said back: many that certificates print are below 1 %. */
 const saidBack = (limit: string) =>
@@ -11,7 +10,6 @@ const saidBack = (limit: string) =>
 
 /** A cell that is drawn as the workings have it. */
 const drawn = (name: string) => ({ name, draw: `={drawn.${name}:same}` });
-const share = { format: "0.0%", limits: [0, 1] as [number, number] };
 
 const BASE_SHEET = day(2026, 4, 12);
 
@@ -27,10 +25,10 @@ const COLUMNS: Column[] = [
     words: WHAT,
     demo: ["ethanol", "water", "not disclosed", "fragrance oil", "fragrance oil"],
   },
-  { ...drawn("low"), heading: "Low (%)", ...share, demo: [0.15, 0.68, 0.01, 0.03, 0.01] },
-  { ...drawn("high"), heading: "High (%)", ...share, demo: [0.25, 0.8, 0.05, 0.03, 0.01] },
-  { ...drawn("voclow"), heading: "VOC part, low (%)", ...share, demo: [1, 0, 0, 1, 1] },
-  { ...drawn("vochigh"), heading: "VOC part, high (%)", ...share, demo: [1, 0, 1, 1, 1] },
+  { ...drawn("low"), heading: "Low (%)", ...PERCENT, demo: [0.15, 0.68, 0.01, 0.03, 0.01] },
+  { ...drawn("high"), heading: "High (%)", ...PERCENT, demo: [0.25, 0.8, 0.05, 0.03, 0.01] },
+  { ...drawn("voclow"), heading: "VOC part, low (%)", ...PERCENT, demo: [1, 0, 0, 1, 1] },
+  { ...drawn("vochigh"), heading: "VOC part, high (%)", ...PERCENT, demo: [1, 0, 1, 1, 1] },
   {
     ...drawn("density"),
     heading: "Density (g/mL)",
@@ -76,7 +74,7 @@ const COLUMNS: Column[] = [
       `=IF({work.name:same}="","",TEXTJOIN("; ",TRUE,${saidBack("{limit1}")},${saidBack("{limit2}")},` +
       'IF({work.missing:same}="","","missing: "&{work.missing:same})))',
   },
-  { name: "over", heading: "Typed over", look: "note", over: true },
+  TYPED_OVER,
 ];
 
 /** The section for so many ingredients. */

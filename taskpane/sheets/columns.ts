@@ -1,0 +1,33 @@
+/** Columns and aspects that several templates have alike. */
+import type { Column } from "./parts.ts";
+
+/** A percent, from nothing to all. */
+export const PERCENT: Pick<Column, "format" | "limits"> = { format: "0.0%", limits: [0, 1] };
+
+/** Says which drawn cells of the line are typed over. */
+export const TYPED_OVER: Column = {
+  name: "over",
+  heading: "Typed over",
+  look: "note",
+  over: true,
+};
+
+/** The recipe and the size of a line, picked from Recipes and Sizes. */
+export function recipeAndSize(
+  demo: readonly (readonly [string, string, ...unknown[]])[],
+): Column[] {
+  return [
+    {
+      name: "recipe",
+      heading: "Recipe",
+      words: "{Recipes!recipes.picks}",
+      demo: demo.map(([recipe]) => recipe),
+    },
+    {
+      name: "size",
+      heading: "Size",
+      words: "{Sizes!sizes.size}",
+      demo: demo.map(([, size]) => size),
+    },
+  ];
+}
