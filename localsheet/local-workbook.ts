@@ -30,6 +30,7 @@ import { toExcelError } from "./custom-functions.ts";
 import { download } from "./download.ts";
 import { type Model, engine } from "./engine.ts";
 import { toXlsx } from "./files.ts";
+import { formulaCells } from "./formula-cells.ts";
 import "./frozen-paste.ts";
 import "./growing.ts";
 import { pageCommand } from "./pages.ts";
@@ -230,17 +231,10 @@ export class LocalWorkbook implements Workbook {
   }
 
   async formulas(): Promise<Placed[]> {
-    const { getters } = this.model;
-    return getters.getSheetIds().flatMap((sheetId) =>
-      getters.getCells(sheetId).flatMap((cell) => {
-        if (!cell.isFormula) return [];
-        const { col, row } = getters.getCellPosition(cell.id);
-        const spot = { sheet: getters.getSheetName(sheetId), row, column: col };
-        const position = { sheetId, row, col };
-        const formula = getters.getCellText(position, { showFormula: true });
-        return [{ spot, formula, value: this.valueAt(position) }];
-      }),
-    );
+    return formulaCells(this.model).map(({ sheet, position, formula }) => {
+      const spot = { sheet, row: position.row, column: position.col };
+      return { spot, formula, value: this.valueAt(position) };
+    });
   }
 
   async enter(formulas: readonly Placed[]): Promise<(string | null)[]> {

@@ -8,6 +8,7 @@ import { Refusal } from "../functions/files/refusal.ts";
 import { cellName } from "../functions/formula/addresses.ts";
 import { isRange } from "../functions/formula/references.ts";
 import { type Model, engine } from "./engine.ts";
+import { formulaCells } from "./formula-cells.ts";
 import type { Origin } from "./origin.ts";
 import "./origin.ts";
 import "./running-sums.ts";
@@ -79,13 +80,16 @@ const NAMED = 3;
 
 /** What is said of cells that are out of sight. */
 function farIn(model: Model, far: Record<string, Far>): string[] {
-  return Object.entries(far).map(([sheet, { cells }]) => {
+  const found = Object.entries(far);
+  const formulas = found.length > 0 ? formulaCells(model) : [];
+  return found.map(([sheet, { cells }]) => {
     const said = `Filled far from all else on "${sheet}", so not shown here, and kept in the file: ${someOf(cells)}.`;
-    const readers = formulasOf(model).filter(({ own, formula }) =>
-      reads(formula, own, sheet, cells),
-    );
+    const readers = formulas.filter((each) => reads(each.formula, each.sheet, sheet, cells));
     if (readers.length === 0) return said;
-    const names = readers.map(({ own, name }) => (own === sheet ? name : `'${own}'!${name}`));
+    const names = readers.map(({ sheet: own, position: { row, col } }) => {
+      const name = cellName(row, col);
+      return own === sheet ? name : `'${own}'!${name}`;
+    });
     return `${said} Formulas here take that for blank: ${someOf(names)}.`;
   });
 }
@@ -93,17 +97,6 @@ function farIn(model: Model, far: Record<string, Far>): string[] {
 function someOf(names: readonly string[]): string {
   const more = names.length - NAMED;
   return names.slice(0, NAMED).join(", ") + (more > 0 ? ` and ${more} more` : "");
-}
-
-function formulasOf({ getters }: Model) {
-  return getters.getSheetIds().flatMap((sheetId) =>
-    getters.getCells(sheetId).flatMap((cell) => {
-      if (!cell.isFormula) return [];
-      const { row, col } = getters.getCellPosition(cell.id);
-      const formula = getters.getCellText({ sheetId, row, col }, { showFormula: true });
-      return [{ own: getters.getSheetName(sheetId), name: cellName(row, col), formula }];
-    }),
-  );
 }
 
 /** The data of an opened workbook, bound to the file that it was read from. */

@@ -15,22 +15,30 @@ interface Ranges {
   getRangeFromSheetXC: (this: Ranges, sheetId: string, xc: string) => { parts: Part[] };
 }
 
-/** What turns texts into ranges, which no registry holds. */
-const ranges = Object.getPrototypeOf(
-  (new engine.Model() as unknown as { range: Ranges }).range,
-) as Ranges;
+/** What shortens the changes of a step. */
+interface Shortener {
+  squish: (this: Shortener, commands: unknown[]) => unknown[];
+}
+
+/** No registry holds these two: they are found through a workbook that has them. */
+const { range, session } = new engine.Model() as unknown as {
+  range: Ranges;
+  session: { commandSquisher: Shortener };
+};
+
+const ranges = Object.getPrototypeOf(range) as Ranges;
 const { getRangeFromSheetXC } = ranges;
 
 ranges.getRangeFromSheetXC = function (sheetId, xc) {
-  const range = getRangeFromSheetXC.call(this, sheetId, xc);
+  const found = getRangeFromSheetXC.call(this, sheetId, xc);
   const corners = /(\$?)[A-Z]+(\$?)\d+:(\$?)[A-Z]+(\$?)\d+$/i.exec(xc);
-  if (range.parts.length !== 1 || !corners) return range;
+  if (found.parts.length !== 1 || !corners) return found;
   const [, col, row, lastCol, lastRow] = corners;
   const parts = [
     { colFixed: col === "$", rowFixed: row === "$" },
     { colFixed: lastCol === "$", rowFixed: lastRow === "$" },
   ];
-  return { ...range, parts };
+  return { ...found, parts };
 };
 
 const NAME = "cell";
@@ -53,15 +61,7 @@ class WholeCells extends Cells {
 
 plugins.replace(NAME, WholeCells);
 
-/** What shortens the changes of a step, which no registry holds. */
-interface Shortener {
-  squish: (this: Shortener, commands: unknown[]) => unknown[];
-}
-
-const { commandSquisher } = (
-  new engine.Model() as unknown as { session: { commandSquisher: Shortener } }
-).session;
-const shortener = Object.getPrototypeOf(commandSquisher) as Shortener;
+const shortener = Object.getPrototypeOf(session.commandSquisher) as Shortener;
 const { squish } = shortener;
 shortener.squish = function (commands) {
   try {

@@ -25,7 +25,10 @@ const NUMBER_WORDS: Readonly<Record<string, number>> = {
   ...{ six: 6, seven: 7, eight: 8, nine: 9, ten: 10, eleven: 11, twelve: 12 },
 };
 
-const WHOLE = "(?:\\d+|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)";
+const COUNT_WORDS = Object.keys(NUMBER_WORDS).filter((word) =>
+  Number.isInteger(NUMBER_WORDS[word]),
+);
+const WHOLE = `(?:\\d+|${COUNT_WORDS.join("|")})`;
 const FIGURES = "(?:(?:\\d+ )?\\d+/\\d+|[\\d.,]*\\d)";
 const PASSED = `(?:(?:${PASSED_OVER.join("|")})\\.? )`;
 

@@ -4,7 +4,7 @@ import { WORD_KINDS } from "../../functions/catalog/kinds.ts";
 import { cellName } from "../../functions/formula/addresses.ts";
 import { readFormula } from "../../functions/formula/reader.ts";
 import { type Range, rangeIn } from "../../functions/formula/references.ts";
-import { quoted } from "../sheets/names.ts";
+import { hold, quoted } from "../sheets/names.ts";
 import type { List } from "./list.ts";
 
 export interface Given {
@@ -72,18 +72,14 @@ function fromCells(range: Range["range"], on: string, { typed, param, sheet, lis
     if (bottom > ofList.last && top <= ofList.last) bottom = ofList.last;
   }
   const before = on === sheet ? "" : `${quoted(on)}!`;
-  const held = (row: number, column: number) =>
-    cellName(row, column).replace(/([A-Z]+)(\d+)/, "$$$1$$$2");
   const [first, last] = [top, bottom];
-  const count = last - first + 1;
-  if (isHeld || param.range || (count === 1 && left === right)) {
-    const end = count === 1 && left === right ? "" : `:${held(last, right)}`;
-    return alike(`${before}${held(first, left)}${end}`);
-  }
+  const isOne = first === last && left === right;
+  if (isHeld || param.range || isOne)
+    return alike(`${before}${hold(first, left)}${isOne ? "" : `:${hold(last, right)}`}`);
   if (left !== right) throw new NotTaken(`${param.name}: ${typed} has several columns: pick one`);
   return {
     whole: `${before}${cellName(first, left)}:${cellName(last, left)}`,
-    lines: { count, row: first },
+    lines: { count: last - first + 1, row: first },
     inLine: (line) => `${before}${cellName(first + line, left)}`,
   };
 }

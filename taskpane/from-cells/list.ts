@@ -71,7 +71,8 @@ function isText(cell: CellValue): cell is string {
   return typeof cell === "string" && cell.trim() !== "" && !/^[\d\s.,]+%?$/.test(cell);
 }
 
-function textOf(cell: CellValue): string {
+/** What a person reads in a cell; an error is nothing. */
+export function textOf(cell: CellValue): string {
   return cell === null || typeof cell === "object" ? "" : String(cell).trim();
 }
 

@@ -1,10 +1,10 @@
 /** Which column of a list each argument of a function seems to be: by its heading, and by what stands in it. */
 import { type CellValue, isBlank } from "../../functions/bind/cell.ts";
 import type { CatalogEntry, Param } from "../../functions/catalog/entry.ts";
-import { unitOf } from "../../src/units.ts";
-import { cellName } from "../../functions/formula/addresses.ts";
+import { UNIT_WORDS, unitWord } from "../../src/units.ts";
 import { OWN_COLUMNS } from "../sheets/own-list.ts";
-import type { Column, List } from "./list.ts";
+import { blockText } from "./cells.ts";
+import { type Column, type List, textOf } from "./list.ts";
 
 /** Arguments that price lists know by a word of their own. */
 const LIKE: Record<string, string> = { loss: "lost", freeover: "freefrom", need: "size" };
@@ -36,8 +36,8 @@ export function proposals({ params }: CatalogEntry, list: List): Map<string, str
   return found;
 }
 
-export function cellsOf({ column }: Column, { first, last }: List): string {
-  return `${cellName(first, column)}:${cellName(last, column)}`;
+function cellsOf({ column }: Column, { sheet, first: row, last }: List): string {
+  return blockText({ sheet, row, column, rows: last - row + 1, columns: 1 }, sheet);
 }
 
 /** How much a heading sounds like an argument: 0 for not at all; its first words count most. */
@@ -64,22 +64,9 @@ function holdsKind({ kind }: Param, { values }: Column): boolean {
 }
 
 function isOfKind(kind: Param["kind"], value: CellValue): boolean {
-  if (kind === "unit") return typeof value === "string" && isUnit(value);
+  if (kind === "unit") return typeof value === "string" && UNIT_WORDS.has(unitWord(value));
   if (kind === "choice" || kind === "label" || kind === "yesno") return typeof value === "string";
-  if (kind === "pack") return typeof value === "number" || /\d/.test(textOf(value));
+  if (kind === "pack") return /\d/.test(textOf(value));
   if (kind === "share") return typeof value === "number" && value >= 0 && value <= 1;
   return typeof value === "number";
-}
-
-function isUnit(text: string): boolean {
-  try {
-    unitOf("unit", text);
-    return true;
-  } catch {
-    return false;
-  }
-}
-
-function textOf(value: CellValue): string {
-  return typeof value === "string" ? value : "";
 }

@@ -1,13 +1,7 @@
 /** A function tried on a person's own cells, before anything is written: its answers, and what its lines lack. */
 import type { CatalogEntry } from "../../functions/catalog/entry.ts";
 import { NAMESPACE } from "../../functions/catalog/entry.ts";
-import {
-  type CellValue,
-  type Fault,
-  type Grid,
-  isBlank,
-  isFault,
-} from "../../functions/bind/cell.ts";
+import { type Fault, type Grid, isBlank, isFault } from "../../functions/bind/cell.ts";
 import { worksheetFunction } from "../../functions/bind/register.ts";
 import { constantsOf } from "../../functions/formula/tree.ts";
 import { readFormula } from "../../functions/formula/reader.ts";
@@ -80,22 +74,15 @@ async function valuesOf(
   at: Spot,
   givens: readonly (Given | null)[],
 ): Promise<Grid[]> {
-  const known = givens.map((given) => (given ? constants(given.whole) : [[null]]));
+  const known = givens.map((given) => (given ? constantsOf(readFormula(given.whole)) : [[null]]));
   const asked = givens.flatMap((given, i) => (given && !known[i] ? [given.whole] : []));
   const values = await workbook.values(at, asked);
-  return known.map((grid) => {
+  return known.map((grid, i) => {
     const found: Grid | null | undefined = grid ?? values.shift();
     if (found) return found;
-    throw new NotTaken(`${asked[0] ?? "A field"} cannot be read here: pick cells, or type a value`);
+    const told = givens[i]?.whole ?? "A field";
+    throw new NotTaken(`${told} cannot be read here: pick cells, or type a value`);
   });
-}
-
-function constants(text: string): CellValue[][] | null {
-  try {
-    return constantsOf(readFormula(text));
-  } catch {
-    return null;
-  }
 }
 
 /** A name or an expression that stands for a column goes by its lines, too. */

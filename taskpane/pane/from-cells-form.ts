@@ -2,7 +2,7 @@
  * A function over the cells that a person has: a field for each input, filled by clicking on the sheet or by typing;
  * the first answers and what lines lack, before anything is written; then the formulas.
  */
-import { type CatalogEntry, shownName } from "../../functions/catalog/entry.ts";
+import { type CatalogEntry, type Param, shownName } from "../../functions/catalog/entry.ts";
 import type { Spot, Workbook } from "../host/workbook.ts";
 import { blockText, choicesOf, spotIn } from "../from-cells/cells.ts";
 import { type List, listAround } from "../from-cells/list.ts";
@@ -25,9 +25,12 @@ export function fromCellsForm(workbook: Workbook, entry: CatalogEntry, tell: Tel
   let trial: Trial | null = null;
   let turn = 0;
   let timer = 0;
+  /** Out of sight nothing is worked out, however often the workbook changes. */
+  let isInSight = false;
+  let isStale = false;
 
   const found = element("p", { class: "kind" }, "Looking at the sheet ...");
-  const fields = new Map(entry.params.map((param) => [param.name, fieldFor(param)]));
+  const fields = new Map(entry.params.map((param) => [param.name, fieldFor(entry.id, param)]));
   const where = element("input", { type: "text", spellcheck: "false" });
   const heading = element("input", { type: "text" });
   const spills = element("input", { type: "checkbox" });
@@ -65,12 +68,16 @@ export function fromCellsForm(workbook: Workbook, entry: CatalogEntry, tell: Tel
     await look();
     await workbook.onChange(() => void pick());
   };
+  const changed = () => {
+    if (isInSight) later();
+    else isStale = true;
+  };
   const pick = async () => {
     if (!found.isConnected) return;
     const field = picked.now();
     // What stands in the cells may have changed.
     if (!field) {
-      later();
+      changed();
       return;
     }
     const block = await attempt(() => workbook.selectedBlock());
@@ -101,11 +108,11 @@ export function fromCellsForm(workbook: Workbook, entry: CatalogEntry, tell: Tel
       { title: param.text },
       shownName(param),
       fields.get(param.name) ?? "",
-      wordsFor(param),
+      wordsFor(entry.id, param),
       element("small", {}, param.text.replace(/\.$/, "")),
     ),
   );
-  return element(
+  const form = element(
     "div",
     { class: "from-cells" },
     found,
@@ -116,6 +123,13 @@ export function fromCellsForm(workbook: Workbook, entry: CatalogEntry, tell: Tel
     element("label", { class: "check" }, spills, "One formula for all lines, which spills"),
     write,
   );
+  new IntersectionObserver(([seen]) => {
+    isInSight = seen?.isIntersecting ?? false;
+    if (!isInSight || !isStale) return;
+    isStale = false;
+    later();
+  }).observe(form);
+  return form;
 }
 
 const NO_LIST =
@@ -127,15 +141,18 @@ function foundText({ columns, first, last }: List): string {
 }
 
 /** A field, with the words to choose from where there are such. */
-function fieldFor(param: CatalogEntry["params"][number]): HTMLInputElement {
+function fieldFor(id: string, param: Param): HTMLInputElement {
   const field = element("input", { type: "text", spellcheck: "false", autocomplete: "off" });
-  if (choicesOf(param).length > 0) field.setAttribute("list", `words-${param.name}`);
+  if (choicesOf(param).length > 0) field.setAttribute("list", wordsId(id, param));
   return field;
 }
 
-function wordsFor(param: CatalogEntry["params"][number]): HTMLElement | "" {
+/** Forms of several functions may be open. */
+const wordsId = (id: string, { name }: Param) => `words-${id}-${name}`;
+
+function wordsFor(id: string, param: Param): HTMLElement | "" {
   const options = choicesOf(param).map((word) => element("option", { value: word }));
-  return options.length > 0 ? element("datalist", { id: `words-${param.name}` }, ...options) : "";
+  return options.length > 0 ? element("datalist", { id: wordsId(id, param) }, ...options) : "";
 }
 
 /** The field that the next selection goes into: the one that was clicked into last. */
