@@ -436,6 +436,7 @@ function hide(sheetId: string, { hidden = [] }: PlacedDrawing): Command[] {
 function headingsCommand(sheetId: string, list: DrawnList, drawing: PlacedDrawing): Command {
   const headings = drawing.cells
     .filter(({ row, column }) => row === list.row && column < list.column + list.columns)
+    .filter(({ column }) => !drawing.hidden?.includes(column))
     .map(({ column, content }) => {
       return { text: String(content ?? ""), width: drawing.widths[column - drawing.column] ?? 0 };
     });
