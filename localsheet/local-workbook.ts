@@ -33,6 +33,7 @@ import { toXlsx } from "./files.ts";
 import { formulaCells } from "./formula-cells.ts";
 import "./frozen-paste.ts";
 import "./growing.ts";
+import { headingsHeight } from "./heading-lines.ts";
 import { pageCommand } from "./pages.ts";
 import "./list-ranges.ts";
 import "./loud-errors.ts";
@@ -138,7 +139,7 @@ export class LocalWorkbook implements Workbook {
       ...made.flatMap(({ sheetId, there }) => [
         ...draw(sheetId, there, this.newId),
         pageCommand(sheetId, there.page ?? {}),
-        ...freeze(sheetId, there),
+        ...freeze(sheetId, there, getters.getSheetViewDimension()),
         ...hide(sheetId, there),
       ]),
     ]);
@@ -386,6 +387,7 @@ function draw(sheetId: string, drawing: PlacedDrawing, newId: () => string): Com
         size,
       };
     }),
+    ...(drawing.lists ?? []).map((list) => headingsCommand(sheetId, list, drawing)),
     ...drawing.rules.map((rule, i) => ruleCommand(sheetId, rule, i)),
     ...drawing.marks.map((mark) => markCommand(sheetId, mark, newId)),
     ...drawing.charts.map((chart) => chartCommand(sheetId, chart, drawing, newId)),
@@ -394,18 +396,46 @@ function draw(sheetId: string, drawing: PlacedDrawing, newId: () => string): Com
   ];
 }
 
-/** Headings and names stay in sight. */
-function freeze(sheetId: string, { frozen = { rows: 0, columns: 0 } }: PlacedDrawing): Command[] {
-  const { rows, columns } = frozen;
+/** Height of a row that nobody has changed, in the engine's pixels. */
+const ROW_HEIGHT = 23;
+/** That of headings that go over three lines. */
+const HEADINGS = 3 * ROW_HEIGHT;
+
+/** Headings and names stay in sight, where they leave at least half of the window to scroll in. */
+function freeze(
+  sheetId: string,
+  { frozen, widths }: PlacedDrawing,
+  view: { width: number; height: number },
+): Command[] {
+  const { rows = 0, columns = 0 } = frozen ?? {};
+  // Before the page shows the grid there is no window to ask.
+  const [wide, high] = [view.width || Infinity, view.height || Infinity];
+  const across = widths.slice(0, columns).reduce((sum, width) => sum + width, 0);
   return [
-    ...(rows > 0 ? [{ type: "FREEZE_ROWS", sheetId, quantity: rows }] : []),
-    ...(columns > 0 ? [{ type: "FREEZE_COLUMNS", sheetId, quantity: columns }] : []),
+    ...(rows > 0 && (rows - 1) * ROW_HEIGHT + HEADINGS <= high / 2
+      ? [{ type: "FREEZE_ROWS", sheetId, quantity: rows }]
+      : []),
+    ...(columns > 0 && across <= wide / 2
+      ? [{ type: "FREEZE_COLUMNS", sheetId, quantity: columns }]
+      : []),
   ];
 }
 
 function hide(sheetId: string, { hidden = [] }: PlacedDrawing): Command[] {
   if (hidden.length === 0) return [];
   return [{ type: "HIDE_COLUMNS_ROWS", sheetId, dimension: "COL", elements: hidden }];
+}
+
+/** The row of a list's headings, as tall as their lines beside the filters' buttons. */
+function headingsCommand(sheetId: string, list: DrawnList, drawing: PlacedDrawing): Command {
+  const headings = drawing.cells
+    .filter(({ row, column }) => row === list.row && column < list.column + list.columns)
+    .filter(({ column }) => !drawing.hidden?.includes(column))
+    .map(({ column, content }) => {
+      return { text: String(content ?? ""), width: drawing.widths[column - drawing.column] ?? 0 };
+    });
+  const size = headingsHeight(headings);
+  return { type: "RESIZE_COLUMNS_ROWS", sheetId, dimension: "ROW", elements: [list.row], size };
 }
 
 /** A list as a table of the engine's, which keeps its name with the rest of its looks; ours are the cells' own. */
@@ -425,9 +455,6 @@ function tableCommand(sheetId: string, list: DrawnList): Command {
   const ranges = [{ _sheetId: sheetId, _zone: zoneOf(list) }];
   return { type: "CREATE_TABLE", sheetId, tableType: "static", ranges, config };
 }
-
-/** Height of a row that nobody has changed, in the engine's pixels. */
-const ROW_HEIGHT = 23;
 
 function chartCommand(
   sheetId: string,

@@ -1,6 +1,7 @@
 /** The engine's own page element, with our cell editor in it. */
 import { TypedComposer } from "./composer.ts";
 import { type Model, engine } from "./engine.ts";
+import { plain } from "./words.ts";
 
 declare const owl: {
   Component: new () => { props: { model: Model }; env: object };
@@ -30,8 +31,8 @@ class Page extends owl.Component {
 }
 
 export async function mountSheet(target: Element, props: { model: Model } & object): Promise<void> {
-  const config = { props, templates: engineTemplates, env: {}, warnIfNoStaticProps: false };
-  await owl.mount(Page, target, config);
+  const page = { templates: engineTemplates, env: {}, warnIfNoStaticProps: false };
+  await owl.mount(Page, target, { ...page, props, translateFn: plain });
 }
 
 /** Puts what is being typed into its cell, as Enter would. */

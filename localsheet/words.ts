@@ -1,6 +1,6 @@
 /**
- * The engine's sentences in plain words, each with a mend. They pass through its translation hook, so
- * that tooltips, notices and refusals all speak them. Of a sentence that is not here, the engine's own
+ * The engine's sentences in plain words, each with a mend. They pass through its translation hook and
+ * that of its page, so that tooltips, notices, menus and refusals all speak them. Of a sentence that is not here, the engine's own
  * is shown, its inner words in plain ones. %s and %(name)s are the engine's places, in its order.
  */
 import { engine } from "./engine.ts";
@@ -75,6 +75,7 @@ export const WORDS: Record<string, string> = {
     "This browser does not let the page read what was copied: paste by Ctrl+V.",
   "You cannot create overlapping tables.": "A table stands there already: choose other cells.",
   "Readonly Access": "Reads only",
+  "e.g. 'http://www.odoo.com'": "such as https://example.org",
   "Evaluation of function [[FUNCTION_NAME]] caused a divide by zero error.": NO_DIVISOR,
   "Function [[FUNCTION_NAME]] caused a divide by zero error.": NO_DIVISOR,
   "Function [[FUNCTION_NAME]] expects number values for %s, but got a string.":

@@ -105,10 +105,11 @@ export function drawingOf(
   const cells = blocks.flatMap((block) => cellsOf(block, filled));
   refuseTwice(template.title, cells);
   const hidden = new Set(laid.hidden);
-  const shown = widths.reduce((sum, width, i) => (hidden.has(i) ? sum : sum + width), 0);
   const lists = laid.growing.map(({ name, row, column, rows, columns, reach }) => {
     return { name, row: row - 1, column, rows: rows + 1, columns, reach };
   });
+  const room = roomForFilters(widths, cells, lists);
+  const shown = room.reduce((sum, width, i) => (hidden.has(i) ? sum : sum + width), 0);
   return {
     rows: Math.max(...cells.map((cell) => cell.row + 1), ...ends.map((at) => at.row + at.rows)),
     columns: Math.max(
@@ -122,7 +123,7 @@ export function drawingOf(
       (block.marks ?? []).map((mark) => ({ ...areaOfBlock(block), ...mark })),
     ),
     charts: drawnCharts,
-    widths: roomForFilters(widths, cells, lists),
+    widths: room,
     ...(laid.hidden.length > 0 && { hidden: laid.hidden }),
     ...(lists.length > 0 && { lists }),
     ...(page && pageOf(page, laid.places, shown)),
@@ -145,14 +146,15 @@ function roomForFilters(
   return room;
 }
 
-/** Pixels of a letter of a heading, and of the filter's button; as headings are centred, both sides leave room. */
+/** Pixels of a letter of a heading, of the filter's button, and at both ends of a line. */
 const LETTER = 8;
 const BUTTON = 24;
+const ENDS = 8;
 
 /** The least width, from the one given, at which the longest word of a heading stands beside the button. */
 function headWidth(heading: string, least: number): number {
   const longest = Math.max(...heading.split(" ").map((word) => word.length));
-  return Math.max(least, longest * LETTER + 2 * BUTTON);
+  return Math.max(least, longest * LETTER + ENDS + BUTTON);
 }
 
 /** The most rows that stay in sight: more would leave no room to scroll on a small screen. */

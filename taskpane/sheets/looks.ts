@@ -19,7 +19,8 @@ export const PAINT: Record<Look, Paint> = {
   note: {},
   caution: { bold: true },
   section: { bold: true, size: 12 },
-  heading: { fill: "#DCE6E4", ink: "#1E3336", bold: true, wrap: true, align: "center" },
+  // At the left, as the filter of a list has its button at the right.
+  heading: { fill: "#DCE6E4", ink: "#1E3336", bold: true, wrap: true, align: "left" },
   label: {},
   input: { fill: "#FFF4D6", ink: "#3A2E0B" },
   drawn: { fill: "#DDEBF3", ink: "#12313F" },

@@ -109,3 +109,60 @@ test("typed by keys and Tab, pasted, inserted, deleted: all is counted, and come
   expect(trouble).toEqual([]);
   await page.context().close();
 });
+
+test("Materials sorted and filtered by its menus: lines stay whole, and the counts true", async () => {
+  const { page, trouble } = await openSheet(browser, address);
+  await page.getByRole("button", { name: "Insert Materials", exact: true }).click();
+  await page.getByText("Materials is on the new sheet").waitFor();
+  const openFilter = async (heading: string) => {
+    const { x, y } = await buttonOf(page, heading);
+    await page.mouse.click(x, y);
+    await page.locator(".o-filter-menu").waitFor();
+  };
+  /** Each line as it is shown: material, price, what it lands at; as many as are filled. */
+  const lines = () =>
+    page.evaluate(() => {
+      const { getters } = globalThis.localSheet.model;
+      const sheetId = getters.getActiveSheetId();
+      return Array.from({ length: 27 }, (_, i) => {
+        const at = (col: number) => getters.getEvaluatedCell({ sheetId, col, row: 12 + i }).value;
+        return { hidden: getters.isRowHidden(sheetId, 12 + i), text: [0, 4, 12].map(at).join(" ") };
+      }).filter(({ text }) => text.trim() !== "");
+    });
+  const counts = async () => [await valueOf(page, "B7"), await valueOf(page, "B8")];
+  const before = await lines();
+  const filled = await counts();
+  expect(filled).toEqual([before.length, before.length]);
+
+  await openFilter("A12");
+  await page.getByText("Sort descending").click();
+  await expect.poll(async () => (await lines())[0]?.text).toContain("Salt Orchard");
+  const sorted = (await lines()).map(({ text }) => text);
+  expect([...sorted].sort()).toEqual(before.map(({ text }) => text).sort());
+  expect(await counts()).toEqual(filled);
+
+  await openFilter("B12");
+  await page.locator(".o-filter-menu").getByText("Clear", { exact: true }).click();
+  await page.locator(".o-filter-menu-value", { hasText: "fragrance oil" }).click();
+  await page.getByRole("button", { name: "Confirm" }).click();
+  const inSight = async () => (await lines()).filter(({ hidden }) => !hidden).length;
+  // The demo has seven packs of oils.
+  await expect
+    .poll(inSight)
+    .toBe(before.filter(({ text }) => /Slate|Cedar|Salt/.test(text)).length);
+  // What is out of sight still counts.
+  expect(await counts()).toEqual(filled);
+  expect(trouble).toEqual([]);
+  await page.context().close();
+});
+
+/** The filter's button of a heading, at its right end. */
+async function buttonOf(page: Page, heading: string) {
+  const { x, y } = await spotOf(page, heading);
+  const width = await page.evaluate((xc) => {
+    const { getters } = globalThis.localSheet.model;
+    const { col } = globalThis.o_spreadsheet.helpers.toCartesian(xc);
+    return getters.getColSize(getters.getActiveSheetId(), col);
+  }, heading);
+  return { x: x + (width * 2) / 3 - 10, y };
+}

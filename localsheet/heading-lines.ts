@@ -1,0 +1,53 @@
+/** Headings of lists are broken into lines beside the filter's button. The engine breaks them as if it were not there. */
+import { engine } from "./engine.ts";
+
+/** Pixels of the button, as the engine draws it. */
+const BUTTON = 19;
+
+const NAME = "ui_sheet";
+const plugins = engine.registries.featurePluginRegistry;
+const Sheets = plugins.get(NAME) as unknown as new (...all: unknown[]) => {
+  getters: { isFilterHeader(position: object): boolean };
+  getCellMultiLineText(position: object, widths: Widths): string[];
+};
+
+interface Widths {
+  maxWidth: number;
+  wrapWidth?: number;
+}
+
+class SheetsWithHeadings extends Sheets {
+  override getCellMultiLineText(position: object, widths: Widths): string[] {
+    const { wrapWidth } = widths;
+    const isBeside = wrapWidth !== undefined && this.getters.isFilterHeader(position);
+    const beside = isBeside ? { ...widths, wrapWidth: wrapWidth - BUTTON } : widths;
+    return super.getCellMultiLineText(position, beside);
+  }
+}
+
+plugins.replace(NAME, SheetsWithHeadings as never);
+
+/** Pixels of a wide letter, of a line, and of what is free above and below all lines and beside them. */
+const LETTER = 6.6;
+const LINE = 17;
+const FREE = 8;
+
+/** The height of a row of headings in columns of these widths: the engine's own has no line for the button's sake. */
+export function headingsHeight(headings: readonly { text: string; width: number }[]): number {
+  const counts = headings.map(({ text, width }) => linesOf(text, width - FREE - BUTTON));
+  return Math.max(...counts) * LINE + FREE;
+}
+
+function linesOf(text: string, width: number): number {
+  let lines = 0;
+  let taken = Infinity;
+  for (const word of text.split(" ")) {
+    const longer = taken + (word.length + 1) * LETTER;
+    if (longer <= width) taken = longer;
+    else {
+      lines++;
+      taken = word.length * LETTER;
+    }
+  }
+  return lines;
+}
