@@ -2,7 +2,17 @@
 import { describe, expect, test, vi } from "vitest";
 import { BLANK, number } from "../src/errors";
 import { cellsOf, list } from "../src/lists";
-import { blendDensity, blendOf, bottleCost, landed, packPlan, sizeRun } from "../src/index";
+import {
+  blendDensity,
+  blendOf,
+  bottleCost,
+  fadeHalf,
+  fillCheck,
+  landed,
+  packPlan,
+  sizeRun,
+  spraysIn,
+} from "../src/index";
 import { refuses } from "./refuses";
 
 const ROWS = 1_048_576;
@@ -33,6 +43,18 @@ describe("few cells filled", () => {
     expect([grid.length, ...grid.slice(0, 3)]).toEqual([ROWS, [57, 114], [3, 6], [0, 0]]);
   });
 
+  test("fills, weighings and scores are the few that are there", () => {
+    const eu = (fills: (number | string)[][], batch?: number) =>
+      fillCheck(fills, "mL", 100, "mL", "EU", undefined, undefined, batch);
+    const fills = [101, BLANK, 102];
+    expect(eu(column(BLANK, ...fills, 100.5))).toEqual(eu([[101], [102], [100.5]]));
+    const sprays = spraysIn(column(BLANK, BLANK, 0.13, BLANK, 0.14, 0.15), "g", 100, "g");
+    expect(sprays).toEqual(spraysIn([[0.13], [0.14], [0.15]], "g", 100, "g"));
+    expect(fadeHalf(column(BLANK, 0, 2, 4, 8), column(BLANK, 8, 5, 4, 1))).toEqual(
+      fadeHalf([[0], [2], [4], [8]], [[8], [5], [4], [1]]),
+    );
+  });
+
   test("a stray cell far below is told by its place", () => {
     const stray = column(BLANK, 20, 25);
     stray[ROWS - 1] = [3];
@@ -56,6 +78,14 @@ describe("every cell filled", () => {
     // Shares of 2^-20 each are a whole.
     expect(bottleCost(100, column(1 / ROWS), column(0.02))).toBeCloseTo(2, 9);
     expect(sizeRun(column(1 / ROWS), [[ROWS]])[ROWS - 1]).toEqual([1]);
+  });
+
+  test("a million fills, and a million weighings", () => {
+    const answer = fillCheck(column(101), "mL", 100, "mL", "EU", undefined, undefined, ROWS);
+    expect(answer[0][5]).toBe("kept by these");
+    // By hand: 0.13 and 0.15 by turns are 0.14 on average.
+    const weighed = Array.from({ length: ROWS }, (_, i) => [i % 2 ? 0.13 : 0.15]);
+    expect(spraysIn(weighed, "g", 100, "g")[0][3]).toBeCloseTo(0.14, 9);
   });
 
   test("what no one can have meant is refused in words", () => {

@@ -1,6 +1,14 @@
 /** Hours and the scores given then, as they stand in two ranges. */
 import type { Cell, Cells } from "../cells.ts";
-import { BlankError, CalcError, amount, positive, show, squeeze } from "../errors.ts";
+import {
+  BlankError,
+  CalcError,
+  amount,
+  isBlankNumber,
+  positive,
+  show,
+  squeeze,
+} from "../errors.ts";
 import { at, cellsOf, sameLength } from "../lists.ts";
 
 /** The first hour, the one that comes after it, and the last. */
@@ -70,7 +78,7 @@ function stepOf(scores: number[]): number {
 
 /** A dash, or nothing, is an hour that was missed. */
 function isGap(cell: Cell): boolean {
-  return cell === "" || (typeof cell === "string" && ["", "-"].includes(squeeze(cell)));
+  return typeof cell === "number" ? isBlankNumber(cell) : ["", "-"].includes(squeeze(cell));
 }
 
 function numberIn(name: string, cell: Cell): number {

@@ -150,10 +150,10 @@ describe("whatever stands there, no wrong number comes of it", () => {
     },
   );
 
-  /** Read from the tokens, not from the text: N x N x SIZE UNIT, or SIZE UNIT x N, and words around. */
+  /** Read from the tokens, not from the text: N x N x SIZE UNIT, or SIZE UNIT x N, and words around ("jug of"). */
   function meant(tokens: Token[]): number | undefined {
-    const sorts = tokens.map(({ sort }) => sort[0]).join("");
-    if (!/^w*(nb)*nuw*$|^w*nuw*bn$/.test(sorts)) return undefined;
+    const sorts = tokens.map(({ sort, text }) => (text === "of" ? "f" : sort[0])).join("");
+    if (!/^(w+f?)?(nb)*nuw*$|^(w+f?)?nuw*bn$/.test(sorts)) return undefined;
     const numbers = tokens.flatMap(({ value }) => value ?? []);
     // All but the size count packs, and there are only whole ones.
     const counts = [...numbers];

@@ -117,18 +117,6 @@ describe("SPRAYSIN: the interval, simulated", () => {
 describe("SPRAYSIN: what is not known", () => {
   const fine = column([0.13, 0.14, 0.15]);
 
-  test("empty cells are passed over, in a whole column too", () => {
-    const spare = Array<string[]>(1048570).fill([""]);
-    const whole = [...column(["", 0.13, "", BLANK, 0.14]), ...spare, [0.15]];
-    expect(whole).toHaveLength(1048576);
-    expect(spraysIn(whole, "g", 100, "g")).toEqual(spraysIn(fine, "g", 100, "g"));
-  }, 20_000);
-
-  test("a column full of weighings", () => {
-    const full = column(madeOf(0.14, 0.01, 1048576));
-    expect(spraysIn(full, "g", 100, "g")[0][3]).toBeCloseTo(0.14, 9);
-  }, 20_000);
-
   test("weighings that are all alike say nothing of their spread", () => {
     const text =
       "readability is needed: the weighings are all alike, so the scale is too coarse to tell them apart";

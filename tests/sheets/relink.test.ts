@@ -7,7 +7,7 @@ import { placesOf } from "../../taskpane/sheets/lay";
 import type { Template } from "../../taskpane/sheets/template";
 import { templates } from "../../taskpane/templates/index";
 import { LocalWorkbook, newModel } from "../localsheet/load-engine";
-import { FakeExcel } from "./fake-excel";
+import { FakeExcel } from "../taskpane/fake-excel";
 
 vi.setConfig({ testTimeout: 120_000 });
 

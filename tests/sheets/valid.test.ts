@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { richParts, zipped } from "../files/foreign-book";
 import { excelJs, findings, openedByPython, python, validator } from "../files/validator";
-import { allFiles } from "./all-files";
+import { allFiles } from "../localsheet/all-files";
 
 const files = validator || python || excelJs ? await allFiles() : {};
 
