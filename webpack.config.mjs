@@ -1,4 +1,6 @@
-// Two builds: dist/excel is the add-in, dist/localsheet the sheet for people without Excel.
+// Three builds: dist/excel is the add-in, dist/localsheet the sheet for people without Excel, dist/script
+// the functions for a web spreadsheet.
+import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { fileURLToPath } from "node:url";
 import CopyPlugin from "copy-webpack-plugin";
@@ -154,6 +156,33 @@ function excel(host) {
   };
 }
 
+/** One file to paste into a script editor: the bundle, and below it the functions that a sheet may call. */
+const script = {
+  ...shared,
+  name: "script",
+  target: "es2020",
+  // All of it is one file: there is nothing to load later.
+  entry: { mistwright: "./functions/script/script.ts" },
+  output: {
+    path: here("dist/script"),
+    clean: true,
+    chunkFormat: false,
+    library: { name: "mistwright", type: "var" },
+  },
+  plugins: [
+    define,
+    new Licences(),
+    new CopyPlugin({ patterns: [licence] }),
+    new webpack.BannerPlugin({
+      banner: () => readFileSync(here("functions/script/declarations.js"), "utf8"),
+      footer: true,
+      raw: true,
+      // Below the bundle when that is small already: comments and names stay.
+      stage: webpack.Compilation.PROCESS_ASSETS_STAGE_SUMMARIZE,
+    }),
+  ],
+};
+
 async function excelServer() {
   const { getHttpsServerOptions } = await import("office-addin-dev-certs");
   const server = { type: "https", options: await getHttpsServerOptions() };
@@ -164,5 +193,5 @@ export default async (env) => {
   const addIn = excel((env.host ?? DEV_HOST).replace(/\/$/, ""));
   const asksForExcel = process.argv.join(" ").includes("serve --config-name excel");
   if (env.WEBPACK_SERVE && asksForExcel) addIn.devServer = await excelServer();
-  return [localsheet, addIn];
+  return [localsheet, addIn, script];
 };
