@@ -22,6 +22,7 @@ import type {
   CellContent,
   NewSheet,
   Placed,
+  Redrawn,
   Spot,
   Workbook,
   Written,
@@ -107,13 +108,20 @@ export class LocalWorkbook implements Workbook {
     return null;
   }
 
-  async drawOnNewSheet(title: string, drawing: Drawing): Promise<string> {
+  async drawOnNewSheet(
+    title: string,
+    drawing: Drawing,
+    redrawn: readonly Redrawn[] = [],
+  ): Promise<string> {
     const name = freeName(title, await this.sheetNames());
-    await this.drawOnNewSheets([{ name, drawing }]);
+    await this.drawOnNewSheets([{ name, drawing }], redrawn);
     return name;
   }
 
-  async drawOnNewSheets(sheets: readonly NewSheet[]): Promise<void> {
+  async drawOnNewSheets(
+    sheets: readonly NewSheet[],
+    redrawn: readonly Redrawn[] = [],
+  ): Promise<void> {
     const { getters } = this.model;
     const first = getters.getSheetIds().length;
     const size = { rows: 100, columns: 26 };
@@ -136,6 +144,7 @@ export class LocalWorkbook implements Workbook {
     this.run([
       ...made.map(({ create }) => create),
       ...made.flatMap(({ sheetId, there }) => grow(sheetId, size, there)),
+      ...this.anew(redrawn),
       ...made.flatMap(({ sheetId, there }) => [
         ...draw(sheetId, there, this.newId),
         pageCommand(sheetId, there.page ?? {}),
@@ -192,7 +201,7 @@ export class LocalWorkbook implements Workbook {
     this.drawn();
   }
 
-  async drawAt(spot: Spot, drawing: Drawing): Promise<void> {
+  async drawAt(spot: Spot, drawing: Drawing, redrawn: readonly Redrawn[] = []): Promise<void> {
     const { getters } = this.model;
     const sheetId = this.idOf(spot.sheet);
     const size = { rows: getters.getNumberRows(sheetId), columns: getters.getNumberCols(sheetId) };
@@ -202,12 +211,16 @@ export class LocalWorkbook implements Workbook {
       return Math.max(width, now);
     });
     const there = { ...placed(drawing, spot.row, spot.column), widths: widen };
-    this.run([...grow(sheetId, size, there), ...draw(sheetId, there, this.newId)]);
+    this.run([
+      ...grow(sheetId, size, there),
+      ...this.anew(redrawn),
+      ...draw(sheetId, there, this.newId),
+    ]);
     this.drawn();
   }
 
-  async redraw(sheet: string, drawing: Drawing): Promise<void> {
-    this.run(draw(this.idOf(sheet), placed(drawing, 0, 0), this.newId));
+  async redraw(redrawn: readonly Redrawn[]): Promise<void> {
+    this.run(this.anew(redrawn));
   }
 
   async onChange(listener: () => void): Promise<void> {
@@ -260,6 +273,43 @@ export class LocalWorkbook implements Workbook {
   async give(bytes: Uint8Array, name: string): Promise<string> {
     download(bytes, name);
     return `The copy was downloaded as ${name}.`;
+  }
+
+  /** Sheets drawn on anew; all are as large as they will be before anything leads from one to another. */
+  private anew(redrawn: readonly Redrawn[]): Command[] {
+    const { getters } = this.model;
+    const all = redrawn.map(({ sheet, drawing }) => {
+      const sheetId = this.idOf(sheet);
+      const rows = getters.getNumberRows(sheetId);
+      const size = { rows, columns: getters.getNumberCols(sheetId) };
+      const { lists = [], ...there } = placed(drawing, 0, 0);
+      return { sheetId, size, there, lists };
+    });
+    return [
+      ...all.flatMap(({ sheetId, size, there }) => grow(sheetId, size, there)),
+      ...all.flatMap(({ sheetId, there, lists }) => [
+        ...draw(sheetId, there, this.newId),
+        ...hide(sheetId, there),
+        ...lists.flatMap((list) => this.stretched(sheetId, list)),
+      ]),
+    ];
+  }
+
+  /** The table of a list made as long and as wide as the list is drawn. */
+  private stretched(sheetId: string, list: DrawnList): Command[] {
+    const { getters } = this.model;
+    const { top, left, bottom, right } = zoneOf(list);
+    const table = getters.getCoreTable({ sheetId, row: top, col: left });
+    if (!table) return [];
+    const { zone } = table.range;
+    const wanted = {
+      ...zone,
+      left: Math.min(zone.left, left),
+      right: Math.max(zone.right, right),
+      bottom: Math.max(zone.bottom, bottom),
+    };
+    const newTableRange = getters.getRangeDataFromZone(sheetId, wanted);
+    return [{ type: "UPDATE_TABLE", sheetId, zone, newTableRange }];
   }
 
   private valueAt(position: { sheetId: string; row: number; col: number }): CellValue {

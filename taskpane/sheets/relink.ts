@@ -3,61 +3,61 @@
  * sheet is drawn anew, lines that were added included; what a person changed or typed stays.
  */
 import type { CellValue } from "../../functions/bind/cell.ts";
-import type { Placed, Workbook } from "../host/workbook.ts";
+import type { Placed, Redrawn, Workbook } from "../host/workbook.ts";
 import { type DrawnCell, type DrawnRule, type Drawing, drawingOf } from "./drawing.ts";
-import { findSheets } from "./find.ts";
 import { partsThere, placesOf } from "./lay.ts";
 import type { Other, Others, Places } from "./names.ts";
 import { type Template, sourcesOf } from "./template.ts";
 
-/** Links the sheets that were there to those that were added; says which draw from them now, and which cannot. */
-export async function relink(
-  workbook: Workbook,
+/** A sheet that was there, and what links it to those that are added; or why that cannot be. */
+export interface Link {
+  sheet: string;
+  redrawn?: Redrawn;
+  why?: string;
+}
+
+/** The templates of sheets that are there and that would draw from one that is added. */
+export function waitingFor(
   added: readonly Template[],
   there: Others,
   known: readonly Template[],
-): Promise<string> {
+): Template[] {
   const isNew = (title: string) =>
     !there.has(title) && added.some((template) => template.title === title);
-  const waiting = known.filter(
-    (template) => there.has(template.title) && sourcesOf(template).some(isNew),
-  );
-  if (waiting.length === 0) return "";
-  const now = await findSheets(workbook, known);
-  const formulas = await workbook.formulas();
-  const linked: string[] = [];
-  const left: string[] = [];
-  for (const template of waiting) {
-    const sheet = now.get(template.title);
-    if (!sheet) continue;
-    // One that is refused is told like one that cannot be linked: what to do is the same.
-    const isLinked = await linkSheet(workbook, template, sheet, there, now, formulas).catch(
-      () => false,
-    );
-    (isLinked ? linked : left).push(`"${sheet.sheet}"`);
-  }
-  const it = added.length === 1 ? "it" : "them";
-  return [
-    linked.length > 0 ? ` What was here before draws from ${it} now: ${linked.join(", ")}.` : "",
-    left.length > 0
-      ? ` Still without ${it}: ${left.join(", ")}. Insert such a sheet anew, and delete the old one.`
-      : "",
-  ].join("");
+  return known.filter((template) => there.has(template.title) && sourcesOf(template).some(isNew));
 }
 
-/** False where it looks otherwise beside the new sheets, or where its columns or rows were moved. */
-async function linkSheet(
+/** What links sheets that are there to those that are added; `of` tells what each can draw from, those counted. */
+export async function linksOf(
+  workbook: Workbook,
+  waiting: readonly Template[],
+  there: Others,
+  of: (template: Template) => Others,
+): Promise<Link[]> {
+  if (waiting.length === 0) return [];
+  const formulas = await workbook.formulas();
+  const links: Link[] = [];
+  for (const template of waiting) {
+    const other = there.get(template.title);
+    if (other) links.push(await linkOf(workbook, template, other, there, of(template), formulas));
+  }
+  return links;
+}
+
+async function linkOf(
   workbook: Workbook,
   template: Template,
   { sheet, places }: Other,
   there: Others,
   now: Others,
   formulas: readonly Placed[],
-): Promise<boolean> {
-  const before = placesOf(partsThere(template.parts, there));
+): Promise<Link> {
+  const then = new Map([...now].filter(([title]) => there.has(title)));
+  const before = placesOf(partsThere(template.parts, then));
   const after = placesOf(partsThere(template.parts, now));
-  if (before.size !== after.size || !areAlike(before, after) || !areAlike(before, places))
-    return false;
+  if (before.size !== after.size || !areAlike(before, after))
+    return { sheet, why: "it looks otherwise beside them" };
+  if (!areAlike(before, places)) return { sheet, why: "its rows or columns were moved" };
   const own = formulas.filter(({ spot }) => spot.sheet === sheet);
   const long = withLines(template, before, Math.max(...own.map(({ spot }) => spot.row)));
   const fresh = drawingOf(long, false, now);
@@ -66,8 +66,8 @@ async function linkSheet(
     values.flatMap((line, row) => line.map((value, column) => [`${row},${column}`, value])),
   );
   for (const { spot, formula } of own) stands.set(`${spot.row},${spot.column}`, formula);
-  const asDrawn = drawingOf(long, true, there);
-  const old = [asDrawn, drawingOf(long, false, there)].map(contentsOf);
+  const asDrawn = drawingOf(long, true, then);
+  const old = [asDrawn, drawingOf(long, false, then)].map(contentsOf);
   const cells = fresh.cells.filter((cell) => {
     const at = placeOf(cell);
     const isOld = (content: CellValue | undefined) =>
@@ -77,8 +77,8 @@ async function linkSheet(
   const rulesBefore = new Set(asDrawn.rules.map(ruleText));
   const rules = fresh.rules.filter((rule) => !rulesBefore.has(ruleText(rule)));
   const { rows, columns } = fresh;
-  await workbook.redraw(sheet, { rows, columns, cells, rules, marks: [], charts: [], widths: [] });
-  return true;
+  const drawing = { rows, columns, cells, rules, marks: [], charts: [], widths: [] };
+  return { sheet, redrawn: { sheet, drawing } };
 }
 
 /** Whether names stand where they did; one that the workbook has not is found nowhere. */
