@@ -165,6 +165,12 @@ export class LocalWorkbook implements Workbook {
     return getters.getSheetIds().map((id) => getters.getSheetName(id));
   }
 
+  async extent(sheet: string): Promise<{ rows: number; columns: number }> {
+    const sheetId = this.idOf(sheet);
+    const { getters } = this.model;
+    return { rows: getters.getNumberRows(sheetId), columns: getters.getNumberCols(sheetId) };
+  }
+
   async read({ sheet, row, column }: Spot, rows: number, columns: number): Promise<CellValue[][]> {
     const sheetId = this.idOf(sheet);
     const { getters } = this.model;

@@ -71,7 +71,7 @@ async function linkOf(
   const cells = fresh.cells.filter((cell) => {
     const at = placeOf(cell);
     const isOld = (content: CellValue | undefined) =>
-      old.some((contents) => same(content, contents.get(at)));
+      old.some((contents) => same(content, contents.get(at), fresh.rows));
     return !isOld(cell.content) && isOld(stands.get(at));
   });
   const rulesBefore = new Set(asDrawn.rules.map(ruleText));
@@ -108,16 +108,26 @@ function contentsOf({ cells }: Drawing): Map<string, DrawnCell["content"]> {
   return new Map(cells.map((cell) => [placeOf(cell), cell.content]));
 }
 
-/** Whether a cell holds what was drawn. */
-function same(has: CellValue | undefined, drawn: DrawnCell["content"] | undefined): boolean {
+/** Whether a cell holds what was drawn on so many rows. */
+function same(
+  has: CellValue | undefined,
+  drawn: DrawnCell["content"] | undefined,
+  rows: number,
+): boolean {
   if (typeof has === "object" && has !== null) return false;
-  return plain(has ?? "") === plain(drawn ?? "");
+  return plain(has ?? "", rows) === plain(drawn ?? "", rows);
 }
 
-/** Hosts write a formula in spaces, letters and figures of their own: 1E-9 for 0.000000001. */
-function plain(content: string | number | boolean): string {
+/**
+ * Hosts write a formula in spaces, letters and figures of their own: 1E-9 for 0.000000001. Where a column ends that
+ * goes on below all lines, the local sheet moves when it gets more rows.
+ */
+function plain(content: string | number | boolean, rows: number): string {
   return String(content)
     .replaceAll(/\s/g, "")
     .toUpperCase()
+    .replaceAll(/:(\$?[A-Z]+\$?)(\d+)/g, (range, column: string, end: string) =>
+      Number(end) > rows ? `:${column}` : range,
+    )
     .replaceAll(/\d+(\.\d+)?(E[-+]?\d+)?/g, (figures) => String(Number(figures)));
 }

@@ -37,13 +37,18 @@ test("put in backwards, Materials last: each sheet is as if all had been put in 
   for (const template of backwards)
     told = await insertTemplate(workbook, template, onNewSheet, templates);
   // These look otherwise beside Materials, and nothing draws from them: the old one can go.
-  const left = ["Bottle cost", "Buying plan", "Limits check", "Trial batch"];
+  const left = ["Buying plan", "Limits check", "Trial batch"];
   expect(told).toContain(' draws from it now: "Base comparison", "Batch book", "Bench sheet",');
-  expect(told).toContain(' Still without it: "Bottle cost" (its rows or columns were moved), ');
-  for (const name of left) expect(told.split("Still without")[1]).toContain(`"${name}"`);
+  const named = left.map((name) => `"${name}" (it looks otherwise beside them)`).join(", ");
+  expect(told).toContain(` Still without it: ${named}. Insert such a sheet anew`);
   const all = newModel();
   await insertSet(new LocalWorkbook(all), backwards, true);
-  const [some, whole] = [one, all].map(contents);
+  // A formula may look further down where a sheet had fewer rows.
+  const ends = (_: string, text: unknown) =>
+    typeof text === "string" ? text.replaceAll(/(:\$?[A-Z]+)\$?\d{3,}/g, "$1") : text;
+  const [some, whole] = [one, all]
+    .map(contents)
+    .map((each) => JSON.parse(JSON.stringify(each, ends)) as typeof each);
   for (const { title } of templates)
     if (!left.includes(title)) expect(some?.[title], title).toEqual(whole?.[title]);
 });
