@@ -15,6 +15,7 @@ import {
   addressOf,
   placed,
 } from "../taskpane/sheets/drawing.ts";
+import type { RowsIn } from "../taskpane/sheets/lay.ts";
 import { quoted } from "../taskpane/sheets/names.ts";
 import { freeName } from "../functions/formula/sheet-names.ts";
 import type {
@@ -284,19 +285,30 @@ export class LocalWorkbook implements Workbook {
   /** Sheets drawn on anew; all are as large as they will be before anything leads from one to another. */
   private anew(redrawn: readonly Redrawn[]): Command[] {
     const { getters } = this.model;
-    const all = redrawn.map(({ sheet, drawing }) => {
+    const all = redrawn.map(({ sheet, rowsIn = [], drawing }) => {
       const sheetId = this.idOf(sheet);
-      const rows = getters.getNumberRows(sheetId);
+      const more = rowsIn.reduce((sum, { count }) => sum + count, 0);
+      const rows = getters.getNumberRows(sheetId) + more;
       const size = { rows, columns: getters.getNumberCols(sheetId) };
       const { lists = [], ...there } = placed(drawing, 0, 0);
-      return { sheetId, size, there, lists };
+      const known = lists.filter(({ row, column: col }) =>
+        getters.getCoreTable({ sheetId, row, col }),
+      );
+      const added = lists.filter((list) => !known.includes(list));
+      return { sheetId, size, rowsIn, there, added, known };
     });
     return [
-      ...all.flatMap(({ sheetId, size, there }) => grow(sheetId, size, there)),
-      ...all.flatMap(({ sheetId, there, lists }) => [
+      ...all.flatMap(({ sheetId, size, rowsIn, there }) => [
+        ...putIn(sheetId, rowsIn),
+        ...grow(sheetId, size, there),
+      ]),
+      ...all.flatMap(({ sheetId, there, added, known }) => [
+        // First: the engine makes a table wider when something is written right beside it.
+        ...added.map((list) => tableCommand(sheetId, list)),
         ...draw(sheetId, there, this.newId),
         ...hide(sheetId, there),
-        ...lists.flatMap((list) => this.stretched(sheetId, list)),
+        ...(there.page ? [pageCommand(sheetId, there.page)] : []),
+        ...known.flatMap((list) => this.stretched(sheetId, list)),
       ]),
     ];
   }
@@ -404,6 +416,14 @@ function cellValue(result: EngineResult | undefined): CellValue {
   return isError ? { fault: toExcelError(value), text: message } : value;
 }
 
+/** Whole rows put in, those furthest down first: the others stay where they are told to be. */
+function putIn(sheetId: string, rowsIn: readonly RowsIn[]): Command[] {
+  const all = { type: "ADD_COLUMNS_ROWS", sheetId, sheetName: "", dimension: "ROW" };
+  return [...rowsIn]
+    .reverse()
+    .map(({ row, count }) => ({ ...all, base: row, quantity: count, position: "before" }));
+}
+
 /** Rows and columns that the sheet lacks for the drawing. */
 function grow(
   sheetId: string,
@@ -444,7 +464,7 @@ function draw(sheetId: string, drawing: PlacedDrawing, newId: () => string): Com
       };
     }),
     ...(drawing.lists ?? []).map((list) => headingsCommand(sheetId, list, drawing)),
-    ...drawing.rules.map((rule, i) => ruleCommand(sheetId, rule, i)),
+    ...drawing.rules.map((rule) => ruleCommand(sheetId, rule, newId)),
     ...drawing.marks.map((mark) => markCommand(sheetId, mark, newId)),
     ...drawing.charts.map((chart) => chartCommand(sheetId, chart, drawing, newId)),
     // Last, as the engine makes a table longer when something is written right below it.
@@ -579,14 +599,15 @@ function cellCommand(sheetId: string, cell: DrawnCell): Command {
   };
 }
 
-function ruleCommand(sheetId: string, rule: DrawnRule, index: number): Command {
+function ruleCommand(sheetId: string, rule: DrawnRule, newId: () => string): Command {
   const zone = zoneOf(rule);
   return {
     type: "ADD_DATA_VALIDATION_RULE",
     sheetId,
     ranges: [{ _sheetId: sheetId, _zone: zone }],
     rule: {
-      id: `mistwright-${sheetId}-${zone.top}-${zone.left}-${index}`,
+      // Rules move with their cells, so that no name may come twice.
+      id: `mistwright-${newId()}`,
       criterion: criterionOf(rule),
       isBlocking: true,
     },

@@ -67,7 +67,7 @@ function addSheets(
         orderLists(sheet, there, tableNames);
         orderPage(sheet, there);
       }
-      for (const each of old) orderAnew(context, each);
+      for (const each of old) orderAnew(context, each, tableNames);
       made[0]?.sheet.activate();
       await context.sync();
     } catch (error) {
@@ -116,7 +116,7 @@ export function drawAt(
     try {
       order(context, sheet, { ...there, widths });
       orderLists(sheet, there, before.tableNames);
-      for (const each of old) orderAnew(context, each);
+      for (const each of old) orderAnew(context, each, before.tableNames);
       await context.sync();
     } catch (error) {
       await putBackOld(old).catch(() => halfDone(error, NOT_PUT_BACK));
@@ -131,9 +131,11 @@ export function drawAt(
 /** Draws on sheets over what was drawn there before. */
 export async function redraw(redrawn: readonly Redrawn[]): Promise<void> {
   await write(async (context) => {
+    const { tables } = context.workbook;
+    tables.load("items/name");
     const old = await standing(context, redrawn);
     try {
-      for (const each of old) orderAnew(context, each);
+      for (const each of old) orderAnew(context, each, namesOf(tables));
       await context.sync();
     } catch (error) {
       await putBackOld(old).catch(() => halfDone(error, NOT_PUT_BACK));

@@ -4,6 +4,7 @@
  */
 import type { CellValue } from "../../functions/bind/cell.ts";
 import type { Drawing } from "../sheets/drawing.ts";
+import type { RowsIn } from "../sheets/lay.ts";
 
 export type { CellValue };
 
@@ -45,6 +46,8 @@ export interface NewSheet {
 /** A sheet that was drawn before, and what is drawn on it anew; what the drawing leaves out stays. */
 export interface Redrawn {
   sheet: string;
+  /** Whole rows that are put in first, from the top, each above a row as it is before all of them. */
+  rowsIn?: readonly RowsIn[];
   drawing: Drawing;
 }
 

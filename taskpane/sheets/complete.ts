@@ -40,11 +40,13 @@ export async function completed(
   const sheets = new Map<string, OldSheet>();
   for (const { title, parts } of known) {
     const other = others.get(title);
-    const sheet = other && new OldSheet(partsThere(parts, others), other);
-    if (sheet?.lacksAny()) sheets.set(title, sheet);
+    if (other) sheets.set(title, new OldSheet(partsThere(parts, others), other));
   }
-  const formulas = sheets.size > 0 ? await workbook.formulas() : [];
-  for (const sheet of sheets.values()) await sheet.look(workbook, formulas);
+  // What was taken out of one sheet is missed on others, too.
+  if ([...sheets.values()].some((sheet) => sheet.lacksAny())) {
+    const formulas = await workbook.formulas();
+    for (const sheet of sheets.values()) await sheet.look(workbook, formulas);
+  }
   const lacks = new Map(
     templates.map((template) => [template, lacksOf(template, sheets, others)] as const),
   );

@@ -1,7 +1,7 @@
 /**
  * Where the sheets of the workbook stand that others draw from, as they are now: a sheet may be renamed and
- * moved, its columns and rows may have moved too. A sheet is known by its title, a list by its headings, a field
- * or a row by its label.
+ * moved, its columns and rows may have moved too. A sheet is known by its title, or else by its name, a list by its
+ * headings, a field or a row by its label.
  */
 import type { CellValue } from "../../functions/bind/cell.ts";
 import type { Workbook } from "../host/workbook.ts";
@@ -36,9 +36,10 @@ async function allOf(workbook: Workbook, templates: readonly Template[]) {
   for (const sheet of await workbook.sheetNames()) {
     const sheetOf = await Sheet.read(workbook, sheet);
     const first = sheetOf.corner[0]?.[0];
-    const titles = new Set(sheetOf.corner.flat());
+    // Above a title rows may have been put in, and its column may have been taken out.
+    const titles = new Set([...sheetOf.corner.flat(), sheet]);
     for (const template of templates) {
-      // Above a title rows may have been put in; but a sheet that only names another one is not that one.
+      // A sheet that only names another one is not that one.
       const isFirst = first === template.title;
       if (!isFirst && !titles.has(template.title)) continue;
       const places = await sheetOf.placesOf(template.parts);

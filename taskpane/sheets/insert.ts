@@ -94,7 +94,8 @@ async function drawLinked(
     for (const link of links)
       if (link.redrawn)
         await workbook.redraw([link.redrawn]).catch((error: unknown) => {
-          link.why = error instanceof Error ? error.message : String(error);
+          const said = error instanceof Error ? error.message : String(error);
+          link.why = said.replace(/^Nothing was inserted: |\.$/g, "");
         });
   }
 }

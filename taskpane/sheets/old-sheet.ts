@@ -77,8 +77,9 @@ export class OldSheet {
 
   private async roomOf(workbook: Workbook, { list, columns, lines }: List, own: readonly Placed[]) {
     const found = [...this.places.values()].filter((place) => place.of === list);
+    const missing = columns.filter(({ name }) => name && !this.places.has(`${list}.${name}`));
     const head = found[0]?.head;
-    if (head === undefined) return undefined;
+    if (head === undefined || missing.length === 0) return undefined;
     const [headings = []] = await workbook.read(
       { sheet: this.sheet, row: head, column: 0 },
       1,
@@ -91,9 +92,8 @@ export class OldSheet {
     const within = ({ spot }: Placed) => found.some((place) => isWithin(spot, place));
     const rows = own.filter(within).map(({ spot }) => spot.row - head);
     const count = rows.length > 0 ? Math.max(...rows) : typeof lines === "number" ? lines : 0;
-    const missing = columns.filter(({ name }) => name && !this.places.has(`${list}.${name}`));
     const spot = { sheet: this.sheet, row: head, column: right };
-    const filled = await workbook.firstFilled(spot, count + 1, Math.max(1, missing.length));
+    const filled = await workbook.firstFilled(spot, count + 1, missing.length);
     return {
       head,
       left,

@@ -3,9 +3,10 @@
  * sheet is drawn anew, lines that were added included; what a person changed or typed stays.
  */
 import type { CellValue } from "../../functions/bind/cell.ts";
+import { cellName } from "../../functions/formula/addresses.ts";
 import type { Placed, Redrawn, Workbook } from "../host/workbook.ts";
-import { type DrawnCell, type DrawnRule, type Drawing, drawingOf } from "./drawing.ts";
-import { partsThere, placesOf } from "./lay.ts";
+import { type Area, type DrawnCell, type Drawing, drawingOf } from "./drawing.ts";
+import { type RowsIn, areasOf, partsThere, placesOf, rowsBetween } from "./lay.ts";
 import type { Other, Others, Places } from "./names.ts";
 import { type Template, sourcesOf } from "./template.ts";
 
@@ -54,32 +55,94 @@ async function linkOf(
 ): Promise<Link> {
   const then = new Map([...now].filter(([title]) => there.has(title)));
   const before = placesOf(partsThere(template.parts, then));
-  const after = placesOf(partsThere(template.parts, now));
-  if (before.size !== after.size || !areAlike(before, after))
-    return { sheet, why: "it looks otherwise beside them" };
   if (!areAlike(before, places)) return { sheet, why: "its rows or columns were moved" };
   const own = formulas.filter(({ spot }) => spot.sheet === sheet);
   const long = withLines(template, before, Math.max(...own.map(({ spot }) => spot.row)));
-  const fresh = drawingOf(long, false, now);
-  const values = await workbook.read({ sheet, row: 0, column: 0 }, fresh.rows, fresh.columns);
+  const [parts, among] = [partsThere(long.parts, then), partsThere(long.parts, now)];
+  const rowsIn = rowsBetween(parts, among);
+  const demo = drawingOf(long, true, then);
+  const old = [demo, drawingOf(long, false, then)].map(contentsOf);
+  const stands = await standing(workbook, sheet, own, demo.rows);
+  const isOld = (content: CellValue | undefined, at: string) =>
+    old.some((contents) => same(content, contents.get(at), demo.rows));
+  const isDemo = demo.cells
+    .filter(({ look }) => look === "input")
+    .every((cell) => same(stands.get(placeOf(cell)), cell.content, demo.rows));
+  const fresh = drawingOf(long, isDemo, now);
+  const areas = [...areasOf(among)].flatMap(([part, area]) => (parts.includes(part) ? [] : [area]));
+  const isOfNewPart = (cell: DrawnCell) => areas.some((area) => isWithin(cell, area));
+  const added: DrawnCell[] = [];
+  const changed: DrawnCell[] = [];
+  for (const cell of fresh.cells) {
+    const row = rowBefore(cell.row, rowsIn);
+    const at = placeOf({ ...cell, row: row ?? -1 });
+    const stood = stands.get(at);
+    if (isOfNewPart(cell)) {
+      if ((stood ?? "") !== "")
+        return { sheet, why: `${cellName(row ?? 0, cell.column)} of it is filled` };
+      added.push(cell);
+    } else if (isOld(stood, at)) {
+      // Where rows are put in, a formula that was drawn is written anew: what it leads to has moved.
+      const isMoved = rowsIn.length > 0 && String(cell.content).startsWith("=");
+      if (isMoved || !isOld(cell.content, at)) changed.push(cell);
+    }
+  }
+  const isNew = <T extends Area>(all: readonly T[], ofOld: readonly T[]) => {
+    const known = new Set(ofOld.map((each) => JSON.stringify(movedBy(each, rowsIn))));
+    return all.filter((each) => !known.has(JSON.stringify(each)));
+  };
+  const { rows, columns, page } = fresh;
+  const drawing: Drawing = {
+    ...{ rows, columns, cells: [...added, ...changed] },
+    ...{ rules: isNew(fresh.rules, demo.rules), marks: isNew(fresh.marks, demo.marks) },
+    ...{ charts: [], widths: [] },
+    hidden: fresh.hidden?.filter((column) => !demo.hidden?.includes(column)) ?? [],
+    lists: fresh.lists?.filter(({ name }) => !demo.lists?.some((each) => each.name === name)) ?? [],
+    ...(page && rowsIn.length > 0 && { page }),
+  };
+  return { sheet, redrawn: { sheet, rowsIn, drawing } };
+}
+
+/** What stands in the first rows of a sheet: its formulas, and else its values. */
+async function standing(workbook: Workbook, sheet: string, own: readonly Placed[], rows: number) {
+  const { columns } = await workbook.extent(sheet);
+  const values = await workbook.read({ sheet, row: 0, column: 0 }, rows, columns);
   const stands = new Map<string, CellValue>(
     values.flatMap((line, row) => line.map((value, column) => [`${row},${column}`, value])),
   );
   for (const { spot, formula } of own) stands.set(`${spot.row},${spot.column}`, formula);
-  const asDrawn = drawingOf(long, true, then);
-  const old = [asDrawn, drawingOf(long, false, then)].map(contentsOf);
-  const cells = fresh.cells.filter((cell) => {
-    const at = placeOf(cell);
-    const isOld = (content: CellValue | undefined) =>
-      old.some((contents) => same(content, contents.get(at), fresh.rows));
-    return !isOld(cell.content) && isOld(stands.get(at));
-  });
-  const rulesBefore = new Set(asDrawn.rules.map(ruleText));
-  const rules = fresh.rules.filter((rule) => !rulesBefore.has(ruleText(rule)));
-  const { rows, columns } = fresh;
-  const drawing = { rows, columns, cells, rules, marks: [], charts: [], widths: [] };
-  return { sheet, redrawn: { sheet, drawing } };
+  return stands;
 }
+
+/** Where a row was before rows were put in; null for one of these. */
+function rowBefore(row: number, rowsIn: readonly RowsIn[]): number | null {
+  let before = row;
+  for (const { row: at, count } of rowsIn) {
+    if (before < at) break;
+    if (before < at + count) return null;
+    before -= count;
+  }
+  return before;
+}
+
+/** A rule or a mark where it is after rows were put in, with the cells of its sheet that it leads to. */
+function movedBy<T extends Area & { from?: Area & { sheet?: string } }>(
+  each: T,
+  rowsIn: readonly RowsIn[],
+): T {
+  const moved = <A extends Area>(area: A): A => {
+    const above = rowsIn.filter(({ row }) => row <= area.row);
+    return { ...area, row: above.reduce((row, { count }) => row + count, area.row) };
+  };
+  const { from } = each;
+  return { ...moved(each), ...(from && { from: from.sheet === undefined ? moved(from) : from }) };
+}
+
+const isWithin = ({ row, column }: DrawnCell, area: Area): boolean =>
+  row >= area.row &&
+  row < area.row + area.rows &&
+  column >= area.column &&
+  column < area.column + area.columns;
 
 /** Whether names stand where they did; one that the workbook has not is found nowhere. */
 function areAlike(drawn: Places, found: Places): boolean {
@@ -101,8 +164,7 @@ function withLines(template: Template, places: Places, last: number): Template {
   return { ...template, parts };
 }
 
-const placeOf = ({ row, column }: DrawnCell) => `${row},${column}`;
-const ruleText = (rule: DrawnRule) => JSON.stringify(rule);
+const placeOf = ({ row, column }: { row: number; column: number }) => `${row},${column}`;
 
 function contentsOf({ cells }: Drawing): Map<string, DrawnCell["content"]> {
   return new Map(cells.map((cell) => [placeOf(cell), cell.content]));
