@@ -33,6 +33,7 @@ import { download } from "./download.ts";
 import { type Model, engine } from "./engine.ts";
 import { toXlsx } from "./files.ts";
 import { formulaCells } from "./formula-cells.ts";
+import "./blank-picks.ts";
 import "./frozen-paste.ts";
 import "./growing.ts";
 import { headingsHeight } from "./heading-lines.ts";

@@ -327,9 +327,13 @@ function writeFields(pen: Pen, { fields, apart = 1 }: Fields, { row, column }: P
   });
 }
 
-/** A drawn cell has no rule on what may be typed: where it shows nothing it would be marked as wrong. */
-function free({ format, marks }: Aspects): Aspects {
-  return { ...(format !== undefined && { format }), ...(marks && { marks }) };
+/** A drawn cell may hold words of ours in place of a number; but names are offered to pick another one over it. */
+function free({ format, marks, words }: Aspects): Aspects {
+  return {
+    ...(format !== undefined && { format }),
+    ...(marks && { marks }),
+    ...(typeof words === "string" && words.includes("!") && { words }),
+  };
 }
 
 /** What is said of a drawn field: that it is typed over, or else its own note. */
