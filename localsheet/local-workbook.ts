@@ -464,7 +464,7 @@ function draw(sheetId: string, drawing: PlacedDrawing, newId: () => string): Com
         size,
       };
     }),
-    ...(drawing.lists ?? []).map((list) => headingsCommand(sheetId, list, drawing)),
+    ...headingCommands(sheetId, drawing),
     ...drawing.rules.map((rule) => ruleCommand(sheetId, rule, newId)),
     ...drawing.marks.map((mark) => markCommand(sheetId, mark, newId)),
     ...drawing.charts.map((chart) => chartCommand(sheetId, chart, drawing, newId)),
@@ -503,16 +503,24 @@ function hide(sheetId: string, { hidden = [] }: PlacedDrawing): Command[] {
   return [{ type: "HIDE_COLUMNS_ROWS", sheetId, dimension: "COL", elements: hidden }];
 }
 
-/** The row of a list's headings, as tall as their lines beside the filters' buttons. */
-function headingsCommand(sheetId: string, list: DrawnList, drawing: PlacedDrawing): Command {
-  const headings = drawing.cells
-    .filter(({ row, column }) => row === list.row && column < list.column + list.columns)
-    .filter(({ column }) => !drawing.hidden?.includes(column))
-    .map(({ column, content }) => {
-      return { text: String(content ?? ""), width: drawing.widths[column - drawing.column] ?? 0 };
-    });
-  const size = headingsHeight(headings);
-  return { type: "RESIZE_COLUMNS_ROWS", sheetId, dimension: "ROW", elements: [list.row], size };
+/** Rows of headings as tall as their lines are, beside the filters' buttons where there are such. */
+function headingCommands(sheetId: string, drawing: PlacedDrawing): Command[] {
+  const { cells, lists = [], hidden = [], widths } = drawing;
+  const shown = cells.filter(
+    ({ look, column, content }) =>
+      look === "heading" && content !== null && !hidden.includes(column),
+  );
+  return [...new Set(shown.map(({ row }) => row))].flatMap((row) => {
+    const isBeside = lists.some((list) => list.row === row);
+    const headings = shown
+      .filter((cell) => cell.row === row && !String(cell.content).startsWith("="))
+      .map(({ column, content }) => {
+        return { text: String(content), width: widths[column - drawing.column] ?? 0, isBeside };
+      });
+    const size = headingsHeight(headings);
+    if (size <= ROW_HEIGHT + 2) return [];
+    return [{ type: "RESIZE_COLUMNS_ROWS", sheetId, dimension: "ROW", elements: [row], size }];
+  });
 }
 
 /** A list as a table of the engine's, which keeps its name with the rest of its looks; ours are the cells' own. */
