@@ -15,6 +15,7 @@ import {
   addressOf,
   placed,
 } from "../taskpane/sheets/drawing.ts";
+import type { RowsIn } from "../taskpane/sheets/lay.ts";
 import { quoted } from "../taskpane/sheets/names.ts";
 import { freeName } from "../functions/formula/sheet-names.ts";
 import type {
@@ -22,6 +23,7 @@ import type {
   CellContent,
   NewSheet,
   Placed,
+  Redrawn,
   Spot,
   Workbook,
   Written,
@@ -31,6 +33,7 @@ import { download } from "./download.ts";
 import { type Model, engine } from "./engine.ts";
 import { toXlsx } from "./files.ts";
 import { formulaCells } from "./formula-cells.ts";
+import "./blank-picks.ts";
 import "./frozen-paste.ts";
 import "./growing.ts";
 import { headingsHeight } from "./heading-lines.ts";
@@ -107,13 +110,20 @@ export class LocalWorkbook implements Workbook {
     return null;
   }
 
-  async drawOnNewSheet(title: string, drawing: Drawing): Promise<string> {
+  async drawOnNewSheet(
+    title: string,
+    drawing: Drawing,
+    redrawn: readonly Redrawn[] = [],
+  ): Promise<string> {
     const name = freeName(title, await this.sheetNames());
-    await this.drawOnNewSheets([{ name, drawing }]);
+    await this.drawOnNewSheets([{ name, drawing }], redrawn);
     return name;
   }
 
-  async drawOnNewSheets(sheets: readonly NewSheet[]): Promise<void> {
+  async drawOnNewSheets(
+    sheets: readonly NewSheet[],
+    redrawn: readonly Redrawn[] = [],
+  ): Promise<void> {
     const { getters } = this.model;
     const first = getters.getSheetIds().length;
     const size = { rows: 100, columns: 26 };
@@ -136,6 +146,7 @@ export class LocalWorkbook implements Workbook {
     this.run([
       ...made.map(({ create }) => create),
       ...made.flatMap(({ sheetId, there }) => grow(sheetId, size, there)),
+      ...this.anew(redrawn),
       ...made.flatMap(({ sheetId, there }) => [
         ...draw(sheetId, there, this.newId),
         pageCommand(sheetId, there.page ?? {}),
@@ -154,6 +165,12 @@ export class LocalWorkbook implements Workbook {
   async sheetNames(): Promise<string[]> {
     const { getters } = this.model;
     return getters.getSheetIds().map((id) => getters.getSheetName(id));
+  }
+
+  async extent(sheet: string): Promise<{ rows: number; columns: number }> {
+    const sheetId = this.idOf(sheet);
+    const { getters } = this.model;
+    return { rows: getters.getNumberRows(sheetId), columns: getters.getNumberCols(sheetId) };
   }
 
   async read({ sheet, row, column }: Spot, rows: number, columns: number): Promise<CellValue[][]> {
@@ -192,7 +209,7 @@ export class LocalWorkbook implements Workbook {
     this.drawn();
   }
 
-  async drawAt(spot: Spot, drawing: Drawing): Promise<void> {
+  async drawAt(spot: Spot, drawing: Drawing, redrawn: readonly Redrawn[] = []): Promise<void> {
     const { getters } = this.model;
     const sheetId = this.idOf(spot.sheet);
     const size = { rows: getters.getNumberRows(sheetId), columns: getters.getNumberCols(sheetId) };
@@ -202,12 +219,16 @@ export class LocalWorkbook implements Workbook {
       return Math.max(width, now);
     });
     const there = { ...placed(drawing, spot.row, spot.column), widths: widen };
-    this.run([...grow(sheetId, size, there), ...draw(sheetId, there, this.newId)]);
+    this.run([
+      ...grow(sheetId, size, there),
+      ...this.anew(redrawn),
+      ...draw(sheetId, there, this.newId),
+    ]);
     this.drawn();
   }
 
-  async redraw(sheet: string, drawing: Drawing): Promise<void> {
-    this.run(draw(this.idOf(sheet), placed(drawing, 0, 0), this.newId));
+  async redraw(redrawn: readonly Redrawn[]): Promise<void> {
+    this.run(this.anew(redrawn));
   }
 
   async onChange(listener: () => void): Promise<void> {
@@ -260,6 +281,54 @@ export class LocalWorkbook implements Workbook {
   async give(bytes: Uint8Array, name: string): Promise<string> {
     download(bytes, name);
     return `The copy was downloaded as ${name}.`;
+  }
+
+  /** Sheets drawn on anew; all are as large as they will be before anything leads from one to another. */
+  private anew(redrawn: readonly Redrawn[]): Command[] {
+    const { getters } = this.model;
+    const all = redrawn.map(({ sheet, rowsIn = [], drawing }) => {
+      const sheetId = this.idOf(sheet);
+      const more = rowsIn.reduce((sum, { count }) => sum + count, 0);
+      const rows = getters.getNumberRows(sheetId) + more;
+      const size = { rows, columns: getters.getNumberCols(sheetId) };
+      const { lists = [], ...there } = placed(drawing, 0, 0);
+      const known = lists.filter(({ row, column: col }) =>
+        getters.getCoreTable({ sheetId, row, col }),
+      );
+      const added = lists.filter((list) => !known.includes(list));
+      return { sheetId, size, rowsIn, there, added, known };
+    });
+    return [
+      ...all.flatMap(({ sheetId, size, rowsIn, there }) => [
+        ...putIn(sheetId, rowsIn),
+        ...grow(sheetId, size, there),
+      ]),
+      ...all.flatMap(({ sheetId, there, added, known }) => [
+        // First: the engine makes a table wider when something is written right beside it.
+        ...added.map((list) => tableCommand(sheetId, list)),
+        ...draw(sheetId, there, this.newId),
+        ...hide(sheetId, there),
+        ...(there.page ? [pageCommand(sheetId, there.page)] : []),
+        ...known.flatMap((list) => this.stretched(sheetId, list)),
+      ]),
+    ];
+  }
+
+  /** The table of a list made as long and as wide as the list is drawn. */
+  private stretched(sheetId: string, list: DrawnList): Command[] {
+    const { getters } = this.model;
+    const { top, left, bottom, right } = zoneOf(list);
+    const table = getters.getCoreTable({ sheetId, row: top, col: left });
+    if (!table) return [];
+    const { zone } = table.range;
+    const wanted = {
+      ...zone,
+      left: Math.min(zone.left, left),
+      right: Math.max(zone.right, right),
+      bottom: Math.max(zone.bottom, bottom),
+    };
+    const newTableRange = getters.getRangeDataFromZone(sheetId, wanted);
+    return [{ type: "UPDATE_TABLE", sheetId, zone, newTableRange }];
   }
 
   private valueAt(position: { sheetId: string; row: number; col: number }): CellValue {
@@ -348,6 +417,14 @@ function cellValue(result: EngineResult | undefined): CellValue {
   return isError ? { fault: toExcelError(value), text: message } : value;
 }
 
+/** Whole rows put in, those furthest down first: the others stay where they are told to be. */
+function putIn(sheetId: string, rowsIn: readonly RowsIn[]): Command[] {
+  const all = { type: "ADD_COLUMNS_ROWS", sheetId, sheetName: "", dimension: "ROW" };
+  return [...rowsIn]
+    .reverse()
+    .map(({ row, count }) => ({ ...all, base: row, quantity: count, position: "before" }));
+}
+
 /** Rows and columns that the sheet lacks for the drawing. */
 function grow(
   sheetId: string,
@@ -387,8 +464,8 @@ function draw(sheetId: string, drawing: PlacedDrawing, newId: () => string): Com
         size,
       };
     }),
-    ...(drawing.lists ?? []).map((list) => headingsCommand(sheetId, list, drawing)),
-    ...drawing.rules.map((rule, i) => ruleCommand(sheetId, rule, i)),
+    ...headingCommands(sheetId, drawing),
+    ...drawing.rules.map((rule) => ruleCommand(sheetId, rule, newId)),
     ...drawing.marks.map((mark) => markCommand(sheetId, mark, newId)),
     ...drawing.charts.map((chart) => chartCommand(sheetId, chart, drawing, newId)),
     // Last, as the engine makes a table longer when something is written right below it.
@@ -426,16 +503,24 @@ function hide(sheetId: string, { hidden = [] }: PlacedDrawing): Command[] {
   return [{ type: "HIDE_COLUMNS_ROWS", sheetId, dimension: "COL", elements: hidden }];
 }
 
-/** The row of a list's headings, as tall as their lines beside the filters' buttons. */
-function headingsCommand(sheetId: string, list: DrawnList, drawing: PlacedDrawing): Command {
-  const headings = drawing.cells
-    .filter(({ row, column }) => row === list.row && column < list.column + list.columns)
-    .filter(({ column }) => !drawing.hidden?.includes(column))
-    .map(({ column, content }) => {
-      return { text: String(content ?? ""), width: drawing.widths[column - drawing.column] ?? 0 };
-    });
-  const size = headingsHeight(headings);
-  return { type: "RESIZE_COLUMNS_ROWS", sheetId, dimension: "ROW", elements: [list.row], size };
+/** Rows of headings as tall as their lines are, beside the filters' buttons where there are such. */
+function headingCommands(sheetId: string, drawing: PlacedDrawing): Command[] {
+  const { cells, lists = [], hidden = [], widths } = drawing;
+  const shown = cells.filter(
+    ({ look, column, content }) =>
+      look === "heading" && content !== null && !hidden.includes(column),
+  );
+  return [...new Set(shown.map(({ row }) => row))].flatMap((row) => {
+    const isBeside = lists.some((list) => list.row === row);
+    const headings = shown
+      .filter((cell) => cell.row === row && !String(cell.content).startsWith("="))
+      .map(({ column, content }) => {
+        return { text: String(content), width: widths[column - drawing.column] ?? 0, isBeside };
+      });
+    const size = headingsHeight(headings);
+    if (size <= ROW_HEIGHT + 2) return [];
+    return [{ type: "RESIZE_COLUMNS_ROWS", sheetId, dimension: "ROW", elements: [row], size }];
+  });
 }
 
 /** A list as a table of the engine's, which keeps its name with the rest of its looks; ours are the cells' own. */
@@ -523,14 +608,15 @@ function cellCommand(sheetId: string, cell: DrawnCell): Command {
   };
 }
 
-function ruleCommand(sheetId: string, rule: DrawnRule, index: number): Command {
+function ruleCommand(sheetId: string, rule: DrawnRule, newId: () => string): Command {
   const zone = zoneOf(rule);
   return {
     type: "ADD_DATA_VALIDATION_RULE",
     sheetId,
     ranges: [{ _sheetId: sheetId, _zone: zone }],
     rule: {
-      id: `mistwright-${sheetId}-${zone.top}-${zone.left}-${index}`,
+      // Rules move with their cells, so that no name may come twice.
+      id: `mistwright-${newId()}`,
       criterion: criterionOf(rule),
       isBlocking: true,
     },

@@ -1,4 +1,5 @@
 /** The cells of the small Excel: ranges, and several ranges taken together. */
+import { type Edit, shiftFormula, shiftIndex, shiftRange } from "../../functions/files/shift";
 import { type Area, addressOf } from "../../taskpane/sheets/drawing";
 import {
   type Cell,
@@ -34,6 +35,33 @@ export function rangesOf(excel: FakeExcel) {
       what(cell, i, j);
       cells.set(key, cell);
     });
+  }
+
+  /** Puts whole rows in above a row, or takes them out; tables and formulas follow. */
+  function moveRows(name: string, at: number, by: number): Thing {
+    const sheet = excel.sheet(name);
+    if (sheet.isProtected) throw new Refusal("the sheet is protected");
+    const remove = Array.from({ length: Math.max(0, -by) }, (_, i) => at + i);
+    const edit: Edit = {
+      sheet: name,
+      dimension: "row",
+      ...(by > 0 ? { at, add: by } : { remove }),
+    };
+    const moved = [...sheet.cells].flatMap(([key, cell]) => {
+      const [row, column] = key.split(",").map(Number);
+      const now = shiftIndex(row, edit);
+      return now === null ? [] : [[`${now},${column}`, cell] as const];
+    });
+    sheet.cells.clear();
+    for (const [key, cell] of moved) sheet.cells.set(key, cell);
+    for (const table of sheet.tables) table.over = shiftRange(table.over, edit) ?? table.over;
+    for (const { name: own, cells } of excel.sheets)
+      for (const cell of cells.values()) {
+        const { formula } = cell;
+        if (typeof formula === "string" && formula.startsWith("="))
+          cell.formula = shiftFormula(formula, own, edit);
+      }
+    return {};
   }
 
   function used(name: string): Thing | null {
@@ -183,6 +211,10 @@ export function rangesOf(excel: FakeExcel) {
         return range(name, { row, column, rows: bottom - row + 1, columns: right - column + 1 });
       },
       getUsedRangeOrNullObject: () => used(name),
+      getEntireRow: () => ({
+        insert: () => moveRows(name, row, rows),
+        delete: () => moveRows(name, row, -rows),
+      }),
       getEntireColumn: () => range(name, { row: 0, column, rows: 1_048_576, columns }),
       getTables: () => ({ getFirst: () => excel.table("") }),
       clear: (what: string) => {
