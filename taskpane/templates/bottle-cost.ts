@@ -152,7 +152,7 @@ function prices({ name, words, prefix, column, own, sold, demo, draws }: Channel
           name: "fees",
           label: `Fees, ${words} ($)`,
           format: MONEY,
-          formula: `=IF(OR({price}="",${fee}="",${fixed}=""),"",{price}*${fee}+${fixed})`,
+          formula: `=IF(NOT(ISNUMBER({price})),{price},IF(OR(${fee}="",${fixed}=""),"",{price}*${fee}+${fixed}))`,
         },
         {
           name: "kept",
@@ -177,7 +177,7 @@ function prices({ name, words, prefix, column, own, sold, demo, draws }: Channel
           name: "markup",
           label: `The ${words} price as markup on cost (%)`,
           format: "0.0%",
-          formula: `=IF(OR({price}="",SUM(${COST})=0),"",({price}-${COST})/${COST})`,
+          formula: `=IF(OR(NOT(ISNUMBER({price})),SUM(${COST})=0),"",({price}-${COST})/${COST})`,
         },
         {
           name: "even",
@@ -365,13 +365,13 @@ export const template: Template = {
           name: "first",
           label: "First partner ($)",
           format: MONEY,
-          formula: '=IF(OR({profit}="",{part}=""),"",{profit}*{part})',
+          formula: '=IF(OR(NOT(ISNUMBER({profit})),{part}=""),"",{profit}*{part})',
         },
         {
           name: "second",
           label: "Second partner ($)",
           format: MONEY,
-          formula: '=IF({first}="","",{profit}-{first})',
+          formula: '=IF(ISNUMBER({first}),{profit}-{first},"")',
         },
       ],
     },

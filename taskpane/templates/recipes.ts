@@ -122,7 +122,7 @@ export const template: Template = {
           heading: "Of the finished batch (%)",
           format: "0.00%",
           formula:
-            '=IF(OR({recipe}="",{material}=""),"",IF(AND({basis}<>"finished",{basis}<>"base"),{basis},IF({basis}="base",IF({load}="",1,{load})/(1+{total}),IF({load}="",1-{total},{load}))))',
+            '=IF(OR({recipe}="",{material}=""),"",IF(AND({basis}<>"finished",{basis}<>"base"),{basis},IF(NOT(ISNUMBER({total})),{total},IF({basis}="base",IF({load}="",1,{load})/(1+{total}),IF({load}="",1-{total},{load})))))',
         },
         {
           name: "costpart",
@@ -186,7 +186,8 @@ export const template: Template = {
           hidden: true,
           heading: "All loads (%)",
           format: "0.0%",
-          formula: '=IF({recipe}="","",SUMIFS({recipes.load},{recipes.first},{first}))',
+          formula:
+            '=IF({recipe}="","",IF(COUNTIFS({recipes.load},"?*",{recipes.first},{first})>0,"one of its loads is words: type a percent",SUMIFS({recipes.load},{recipes.first},{first})))',
         },
         {
           name: "basis",
