@@ -16,6 +16,7 @@ import {
   placed,
 } from "../taskpane/sheets/drawing.ts";
 import { quoted } from "../taskpane/sheets/names.ts";
+import { areUnits } from "../taskpane/sheets/pack-units.ts";
 import { freeName } from "../functions/formula/sheet-names.ts";
 import type {
   Block,
@@ -38,6 +39,7 @@ import { pageCommand } from "./pages.ts";
 import "./list-ranges.ts";
 import "./loud-errors.ts";
 import "./used-colors.ts";
+import "./where-words.ts";
 
 type Command = { type: string } & Record<string, unknown>;
 
@@ -532,7 +534,8 @@ function ruleCommand(sheetId: string, rule: DrawnRule, index: number): Command {
     rule: {
       id: `mistwright-${sheetId}-${zone.top}-${zone.left}-${index}`,
       criterion: criterionOf(rule),
-      isBlocking: true,
+      // As in Excel, where a file of it is opened there; what is no unit at all is refused by the cell editor.
+      isBlocking: !(rule.words && areUnits(rule.words)),
     },
   };
 }

@@ -1,8 +1,8 @@
-import { PACK_UNITS } from "../sheets/pack-units.ts";
+import { PACK_UNITS, PIECE } from "../sheets/pack-units.ts";
 import { DEMO_MATERIALS } from "./demo/materials.ts";
 import type { Template } from "../sheets/template.ts";
 
-const UNITS = [...PACK_UNITS, "piece"];
+const UNITS = [...PACK_UNITS, PIECE];
 const demo = <K extends keyof (typeof DEMO_MATERIALS)[number]>(key: K) =>
   DEMO_MATERIALS.map((line) => line[key] ?? null);
 

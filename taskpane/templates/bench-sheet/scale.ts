@@ -2,7 +2,7 @@
 
 /** Grams in one unit of the scale. */
 export const PER = 'MIST.TURN(1,{unit},"g")';
-export const HAS_SCALE = 'OR({unit}="g",{unit}="oz"),SUM({step})>0';
+export const HAS_SCALE = `ISNUMBER(${PER}),SUM({step})>0`;
 
 /** The largest error allowed in an ingredient; 5 % where none is typed. */
 export const ALLOWED = 'IF({tolerance}="",0.05,{tolerance})';

@@ -1,6 +1,6 @@
 /** What is needed of each material, the packs of it, and how many of each to buy. */
 import { TYPED_OVER } from "../../sheets/columns.ts";
-import { PACK_UNITS } from "../../sheets/pack-units.ts";
+import { PACK_UNITS, PIECE } from "../../sheets/pack-units.ts";
 import type { Column, Part } from "../../sheets/parts.ts";
 
 /** Packs of one material from one supplier that are looked at. */
@@ -117,7 +117,7 @@ export const LINES_PART: Part = {
     {
       name: "unit",
       heading: "Pack unit",
-      words: [...PACK_UNITS, "piece"],
+      words: [...PACK_UNITS, PIECE],
       demo: demo(5),
       draw: ofPack("unit"),
     },
