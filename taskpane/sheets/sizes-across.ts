@@ -32,14 +32,14 @@ export const held = (sizes: number): Row[] => [
     name: "holds",
     label: "Holds (in its unit)",
     demo: [2, 4, 8, 16].slice(0, sizes),
-    draw: `=${ofSize("holds", "{size}")}`,
+    draw: `=${ofSize("packheld", "{size}")}`,
   },
   {
     name: "unit",
     label: "Unit",
     words: PACK_UNITS,
     demo: Array.from({ length: sizes }, () => "floz"),
-    draw: `=${ofSize("unit", "{size}")}`,
+    draw: `=${ofSize("packin", "{size}")}`,
   },
   {
     name: "overfill",

@@ -1,6 +1,7 @@
 import { PERCENT, TYPED_OVER } from "../sheets/columns.ts";
 import { densityOf, ofMaterial, ofSize } from "../sheets/drawn.ts";
 import { PACK_UNITS } from "../sheets/pack-units.ts";
+import { HELD, HELD_IN, packRead, saidOfPack } from "../sheets/read-packs.ts";
 import {
   FILLED,
   held,
@@ -203,12 +204,12 @@ const SEASON = [RETAIL, TRADE].map(({ name }) => ({
 }));
 const OPEN = SEASON.map(({ isOpen }) => isOpen).join("+");
 
-const GRAMS = 'MIST.TURN({packsize},{packunit},"g",{packdensity})';
-const PER_GRAM = `=IF({landed}="",IF({material}="","","price?"),IF(NOT(ISNUMBER({landed})),"price?",IF(OR({packsize}="",{packunit}=""),"pack?",IF(AND({packdensity}="",ISERROR(${GRAMS})),"density?",{landed}/${GRAMS}/(1-SUM({packlost}))))))`;
+const GRAMS = `MIST.TURN(${HELD},${HELD_IN},"g",{packdensity})`;
+const PER_GRAM = `=IF({landed}="",IF({material}="","","price?"),IF(NOT(ISNUMBER({landed})),"price?",IF(OR(${HELD}="",${HELD_IN}=""),"pack?",IF(AND({packdensity}="",ISERROR(${GRAMS})),"density?",{landed}/${GRAMS}/(1-SUM({packlost}))))))`;
 
 /** What is said of an ingredient. */
 const said = (more: string) =>
-  `=IF(AND({material}="",{load}=""),"",TEXTJOIN("; ",TRUE,${SHARE_SAID},IF({landed}="","no price",IF(ISNUMBER({landed}),"","its landed price: "&{landed})),IF({pergram}="pack?","size and unit of the pack?",""),IF({pergram}="density?","a pack by volume takes the density of the ingredient",""),IF(AND(ISNUMBER({landed}),{packlost}=""),"nothing lost of the pack is counted","")${more}))`;
+  `=IF(AND({material}="",{load}=""),"",TEXTJOIN("; ",TRUE,${SHARE_SAID},IF({landed}="","no price",IF(ISNUMBER({landed}),"","its landed price: "&{landed})),IF({pergram}="pack?",IF({packsize}="","size and unit of the pack?",${saidOfPack("pack", "{packsize}", "{packunit}")}),""),IF({pergram}="density?","a pack by volume takes the density of the ingredient",""),IF(AND(ISNUMBER({landed}),{packlost}=""),"nothing lost of the pack is counted","")${more}))`;
 
 /** What one bottle of each size costs, what to ask, what is kept, when it pays. Demo data invented. */
 export const template: Template = {
@@ -430,6 +431,7 @@ export const template: Template = {
         {
           name: "packsize",
           heading: "Pack size",
+          worded: true,
           demo: [1, 1, 16],
           draw: `=${ofMaterial("size", "{material}")}`,
         },
@@ -470,6 +472,7 @@ export const template: Template = {
           ),
           alone: said(""),
         },
+        ...packRead("{packsize}", "{packunit}"),
       ],
     },
   ],
