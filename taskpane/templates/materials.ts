@@ -20,8 +20,8 @@ export const template: Template = {
   step: 1,
   widths: [
     236, 104, 148, 92, 74, 66, 66, 74, 74, 82, 82, 66, 82, 82, 88, 88, 260, 92, 96, 92, 84, 84, 92,
-    92, 74, 82, 82, 82, 82, 82, 74, 104, 92, 108, 74, 82, 74, 74, 74, 88, 74, 220, 140, 150, 60,
-    140, 60, 60, 60, 140,
+    92, 74, 82, 82, 82, 82, 82, 74, 104, 92, 108, 74, 82, 74, 74, 74, 88, 74, 220, 92, 92, 140, 150,
+    60, 140, 60, 60, 60, 140,
   ],
   parts: [
     { text: "title", rows: ["Materials"] },
@@ -229,6 +229,19 @@ export const template: Template = {
         },
         { name: "days", heading: "Days to arrive (count)", demo: demo("days") },
         { name: "notes", heading: "Notes", demo: demo("notes") },
+        {
+          name: "takes",
+          heading: "Most oil that this base takes (%)",
+          format: "0.0%",
+          limits: [0, 1],
+          demo: demo("takes"),
+        },
+        {
+          name: "strong",
+          heading: "A strong oil (yes or no)",
+          words: ["yes", "no"],
+          demo: demo("strong"),
+        },
         {
           name: "key",
           hidden: true,

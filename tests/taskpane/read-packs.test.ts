@@ -1,8 +1,6 @@
 /** A pack's text alone in the size's cell, its unit blank, wherever a sheet has a size and a unit. */
 import { describe, expect, test } from "vitest";
-import type { Written } from "../../taskpane/host/workbook";
 import { oneSheet } from "./one-sheet";
-import { wholeSet } from "./whole-set";
 
 describe("Materials, alone", () => {
   test.each([
@@ -68,33 +66,4 @@ test.each([
   put(size, `${String(at(size))} ${String(at(unit))}`);
   put(unit, null);
   expect(at(answer)).toBeCloseTo(told, 9);
-});
-
-test("in one workbook the text is typed on Materials and on Sizes, and all other sheets follow", async () => {
-  const { workbook, spot, at } = await wholeSet();
-  const answers: [string, string][] = [
-    ["Base comparison", "packs.floz"],
-    ["Bottle cost", "costs.liquid"],
-    ["Size run", "sizes.fill"],
-    ["Price list", "prices.grams"],
-    ["Buying plan", "lines.holds"],
-  ];
-  const all = async () => Promise.all(answers.map(([title, name]) => at(title, name)));
-  const before = (await all()) as number[];
-  expect(before.map((each) => typeof each)).toEqual(before.map(() => "number"));
-  const typed: Written[] = [];
-  for (const [sheet, size, unit] of [
-    ["Materials", "materials.size", "materials.unit"],
-    ["Sizes", "sizes.holds", "sizes.unit"],
-  ] as const)
-    for (const line of [0, 1, 2]) {
-      const text = `${String(await at(sheet, size, line))} ${String(await at(sheet, unit, line))}`;
-      typed.push({ spot: await spot(sheet, size, line), content: text });
-      typed.push({ spot: await spot(sheet, unit, line), content: null });
-    }
-  await workbook.write(typed);
-  const after = (await all()) as number[];
-  after.forEach((each, i) =>
-    expect(each, answers[i]?.join(" ")).toBeCloseTo(before[i] as number, 8),
-  );
 });
