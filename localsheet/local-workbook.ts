@@ -17,6 +17,7 @@ import {
 } from "../taskpane/sheets/drawing.ts";
 import type { RowsIn } from "../taskpane/sheets/lay.ts";
 import { quoted } from "../taskpane/sheets/names.ts";
+import { areUnits } from "../taskpane/sheets/pack-units.ts";
 import { freeName } from "../functions/formula/sheet-names.ts";
 import type {
   Block,
@@ -41,6 +42,7 @@ import { pageCommand } from "./pages.ts";
 import "./list-ranges.ts";
 import "./loud-errors.ts";
 import "./used-colors.ts";
+import "./where-words.ts";
 
 type Command = { type: string } & Record<string, unknown>;
 
@@ -618,7 +620,8 @@ function ruleCommand(sheetId: string, rule: DrawnRule, newId: () => string): Com
       // Rules move with their cells, so that no name may come twice.
       id: `mistwright-${newId()}`,
       criterion: criterionOf(rule),
-      isBlocking: true,
+      // As in Excel, where a file of it is opened there; what is no unit at all is refused by the cell editor.
+      isBlocking: !(rule.words && areUnits(rule.words)),
     },
   };
 }

@@ -2,6 +2,7 @@
 import type { Aspects, Block, Content } from "./block.ts";
 import { type Here, type Others, type Place, type Places, isThere, resolved } from "./names.ts";
 import type { Fields, List, Part, Table, Text } from "./parts.ts";
+import { wordsFirst } from "./words-first.ts";
 
 type Filled = Aspects & {
   look?: Block["look"] | undefined;
@@ -25,7 +26,7 @@ export const NO_OTHERS: Others = new Map();
  * many columns notes and cautions begin from the left.
  */
 export function lay(parts: readonly Part[], others: Others = NO_OTHERS, indent = 0): Laid {
-  const there = partsThere(parts, others);
+  const there = wordsFirst(partsThere(parts, others));
   const places = placesOf(there);
   const absent = new Set([...placesOf(parts).keys()].filter((name) => !places.has(name)));
   const blocks: Block[] = [];

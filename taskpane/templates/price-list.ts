@@ -144,7 +144,7 @@ export const template: Template = {
           name: "grams",
           heading: "Fill of one (g)",
           format: "0.0",
-          formula: `=IF(OR({recipe}="",NOT(ISNUMBER({sline}))),"",${gramsOf(ofSize("holds"), ofSize("unit"), "{density}", ofSize("overfill"))})`,
+          formula: `=IF(OR({recipe}="",NOT(ISNUMBER({sline}))),"",${gramsOf(ofSize("packheld"), ofSize("packin"), "{density}", ofSize("overfill"))})`,
         },
         {
           name: "liquid",

@@ -69,6 +69,7 @@ export const RUN_PARTS: Part[] = [
         name: "fill",
         heading: "Fill of one (g)",
         format: "#,##0.0",
+        worded: true,
         draw: `=${fillOf("{size}", "{density}")}`,
       },
       {

@@ -1,0 +1,74 @@
+/**
+ * Of an error for words where a number is needed: the cell that holds the words. The engine's message has the words
+ * alone, and its formula may read many cells.
+ */
+import { type Model, engine } from "./engine.ts";
+
+type Position = Parameters<Model["getters"]["getEvaluatedCell"]>[0];
+
+/** Cells of one formula that are looked at: beyond them it is quicker to look oneself. */
+const MOST = 5000;
+
+/** The message of an error in a cell, and where the words stand that it speaks of. */
+export function reasonOf({ getters }: Pick<Model, "getters">, position: Position) {
+  const cell = getters.getEvaluatedCell(position) as { message?: string; origin?: Position };
+  const { message, origin = position } = cell;
+  if (!message) return undefined;
+  const formula = getters.getCell(origin);
+  const ranges = formula?.isFormula ? formula.compiledFormula.rangeDependencies : [];
+  let looked = 0;
+  for (const { sheetId, zone } of ranges) {
+    for (let row = zone.top; row <= zone.bottom; row++)
+      for (let col = zone.left; col <= zone.right && looked < MOST; col++, looked++) {
+        const { type, value } = getters.getEvaluatedCell({ sheetId, row, col });
+        const isIt = type === "text" && value !== "" && quotes(message, value);
+        if (isIt)
+          return `${message.replace(/\.?$/, ".")} The words stand in ${nameOf(getters, { sheetId, row, col })}.`;
+      }
+  }
+  return message;
+}
+
+const quotes = (message: string, words: string) =>
+  message.includes(`'${words}'`) || message.includes(`"${words}"`);
+
+function nameOf(getters: Model["getters"], { sheetId, row, col }: Position): string {
+  const name = engine.helpers.toXC(col, row);
+  return sheetId === getters.getActiveSheetId()
+    ? name
+    : `${name} of ${getters.getSheetName(sheetId)}`;
+}
+
+const tips = engine.registries.cellPopoverRegistry;
+const builder = tips.get("ErrorToolTip");
+
+/** What of the engine's tip is used here. */
+interface Tip {
+  env: { model: Model };
+  props: { cellPosition: Position };
+  evaluationError: { message?: string } | undefined;
+}
+type TipClass = new (...all: unknown[]) => Tip;
+
+/** The engine's tip with that message; made from the engine's own, which is had from what it shows. */
+let named: TipClass | undefined;
+function withReason(Plain: TipClass): TipClass {
+  named ??= class extends Plain {
+    override get evaluationError() {
+      const error = super.evaluationError;
+      return (
+        error && { ...error, message: reasonOf(this.env.model, this.props.cellPosition) ?? "" }
+      );
+    }
+  };
+  return named;
+}
+
+tips.replace("ErrorToolTip", {
+  ...builder,
+  onHover: (position, getters) => {
+    const shown = builder.onHover?.(position, getters);
+    if (!shown?.isOpen) return shown ?? { isOpen: false };
+    return { ...shown, Component: withReason(shown.Component as unknown as TipClass) as never };
+  },
+});
