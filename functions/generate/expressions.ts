@@ -2,6 +2,7 @@
 import {
   type FunctionNode,
   type MathNode,
+  isArrayNode,
   isConstantNode,
   isFunctionNode,
   isSymbolNode,
@@ -11,7 +12,8 @@ import type ts from "typescript";
 import { CONDITION_NAMES, CONDITION_WORDS, conditionIn } from "../catalog/conditions.ts";
 import { type Need, type Param, type WorkingLine, wordsOf } from "../catalog/entry.ts";
 import { MEANINGS } from "../working/meanings.ts";
-import { strangeIn } from "../working/measures.ts";
+import { measureOf, strangeIn } from "../working/measures.ts";
+import { shown } from "../working/shown.ts";
 import { inNames } from "../working/written.ts";
 import { inWords, whenInWords } from "./in-words.ts";
 import { type Attempt, refuse } from "./refusal.ts";
@@ -55,7 +57,7 @@ export function readWorkings(
   const shares = new Set(shareNames);
   const lines = eachTag(node, "working", attempt, (text) => {
     const line = readWorking(text, known);
-    const how = inNames(parse(line.expression), (name) => shares.has(name));
+    const how = onPaper(line, shares);
     known.set(line.name, []);
     if (line.measure === "share") shares.add(line.name);
     return { ...line, how };
@@ -64,6 +66,17 @@ export function readWorkings(
     attempt(node, () => refuse("@working is missing: say how the number comes about"));
   }
   return lines;
+}
+
+/** The expression as it is written on paper; a constant with its unit, and each of several cells. */
+function onPaper({ expression, measure }: Omit<WorkingLine, "how">, shares: Set<string>): string {
+  const node = parse(expression);
+  if (isConstantNode(node) && typeof node.value === "number") {
+    const names = { values: {}, params: [], told: new Map(), lines: new Map() };
+    return shown(node.value, measureOf(measure, names));
+  }
+  const items = isArrayNode(node) ? node.items : [node];
+  return items.map((item) => inNames(item, (name) => shares.has(name))).join("; ");
 }
 
 /** "[basis is base] part (share): oil as a part of the {batch} = load / (1 + load)" */

@@ -7,7 +7,7 @@
  */
 import { UNIT_WORDS, unitWord } from "../../src/units.ts";
 import { KINDS, type Kind } from "../catalog/kinds.ts";
-import type { CatalogEntry, Param } from "../catalog/entry.ts";
+import type { Param } from "../catalog/entry.ts";
 
 export interface Measure {
   kind: Kind;
@@ -24,7 +24,7 @@ export interface Labelled extends Measure {
 
 /** What the names in a working stand for. */
 export interface Names {
-  entry: CatalogEntry;
+  params: readonly Param[];
   values: Readonly<Record<string, unknown>>;
   /** Units and currencies that the cells of arguments tell, by the argument's name. */
   told: ReadonlyMap<string, string>;
@@ -58,23 +58,34 @@ export function measureOf(text: string, names: Names): Measure {
 }
 
 function single(word: string, names: Names): Measure {
-  const { entry, values, lines } = names;
+  const { params, values, lines } = names;
   const unit = quoted(word);
   if (unit) return { kind: "number", unit };
   const line = lines.get(word);
-  const param = line ? undefined : entry.params.find(({ name }) => name === word);
+  const param = line ? undefined : params.find(({ name }) => name === word);
+  const value = values[word];
+  // A name that holds a unit stands for it.
+  if (typeof value === "string" && UNIT_WORDS.has(unitWord(value)))
+    return { kind: "amount", unit: unitShown(value) };
   const measure = line ?? (param && ofParam(param, names));
-  // What a unit is named in is measured in that unit.
-  if (measure?.kind === "unit") return { kind: "amount", unit: unitShown(values[word]) };
   if (measure) return measure;
-  return isUnit(word) ? { kind: "amount", unit: unitShown(word) } : { kind: word as Kind };
+  if (isUnit(word)) return { kind: "amount", unit: unitShown(word) };
+  const kind = word as Kind;
+  return kind === "money" ? { kind, unit: currencyOf(names) } : { kind };
+}
+
+/** The currency that the cell of an argument tells. */
+function currencyOf({ params, told }: Names): string | undefined {
+  return params
+    .filter(({ kind }) => kind === "money")
+    .flatMap(({ name }) => told.get(name) ?? [])[0];
 }
 
 /** What an argument is measured in: by another argument, or as its cell tells. */
-export function ofParam(param: Param, { entry, values, told }: Names): Measure {
+export function ofParam(param: Param, { params, values, told }: Names): Measure {
   const { kind, name } = param;
-  const beside = unitParam(entry, param);
-  if (!beside) return { kind, unit: told.get(name) };
+  const beside = unitParam(params, param);
+  if (!beside) return told.get(name) === "%" ? { kind: "share" } : { kind, unit: told.get(name) };
   if (kind === "celsius") return { kind: "number", unit: degrees(values[beside.name]) };
   return { kind, unit: unitShown(values[beside.name]) };
 }
@@ -87,10 +98,10 @@ function degrees(scale: unknown): string {
  * The argument that holds the unit of another: size and unit, weight and weightunit, amount and
  * from, a temperature and its scale.
  */
-export function unitParam(entry: CatalogEntry, { kind, name }: Param): Param | undefined {
-  if (kind === "celsius") return entry.params.find((each) => each.name === "scale");
+function unitParam(params: readonly Param[], { kind, name }: Param): Param | undefined {
+  const named = (wanted: string) => params.find((each) => each.name === wanted);
+  if (kind === "celsius") return named("scale");
   if (!HAS_UNIT.has(kind)) return undefined;
-  const named = (wanted: string) => entry.params.find((each) => each.name === wanted);
   return named(`${name}unit`) ?? (kind === "number" ? undefined : (named("unit") ?? named("from")));
 }
 

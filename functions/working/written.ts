@@ -12,6 +12,7 @@ import {
   isParenthesisNode,
   isSymbolNode,
 } from "mathjs";
+import { unitShown } from "./measures.ts";
 import { MEANINGS } from "./meanings.ts";
 
 /** What a part of an expression is told as; undefined where its own parts are to be told. */
@@ -26,7 +27,7 @@ const SIGNS: readonly [RegExp, string][] = [
   [/ - /g, " − "],
   [/ \.?\^ 2/g, "²"],
   [/ \.?\^ 3/g, "³"],
-  [/ == /g, " = "],
+  [/ == /g, " is "],
   [/ >= /g, " ≥ "],
   [/ <= /g, " ≤ "],
 ];
@@ -49,10 +50,18 @@ export function written(node: MathNode, isShare: (name: string) => boolean, tell
   const walked = (part: MathNode): MathNode => {
     const text = telling(part);
     if (text !== undefined) return tell(part, text);
+    if (isOperatorNode(part) && /pow/i.test(part.fn)) return raised(part);
     if (isOperatorNode(part) && part.args.some(share) && isSum(part.fn))
       return part.map((arg) => (isWhole(arg) ? tell(arg, "100 %") : walked(arg)));
     return part.map(walked);
   };
+  /** A power: its exponent stays a sign, and a number with its unit stands in brackets. */
+  const raised = (power: MathNode): MathNode =>
+    power.map((part, path) => {
+      if (path === "args[1]" && isConstantNode(part)) return part;
+      const text = telling(part);
+      return text?.includes(" ") ? tell(part, `(${text})`) : walked(part);
+    });
   const plainly = walked(withoutHairs(node)).toString({ parenthesis: "auto" });
   return SIGNS.reduce((text, [sign, on]) => text.replace(sign, on), plainly).replace(
     MARKED,
@@ -62,14 +71,16 @@ export function written(node: MathNode, isShare: (name: string) => boolean, tell
 
 /** An expression with its names in it, and words for its calls. */
 export function inNames(node: MathNode, isShare: (name: string) => boolean): string {
-  return written(node, isShare, (part) =>
-    isFunctionNode(part)
-      ? phrase(
-          part.fn.name,
-          part.args.map((arg) => inNames(arg, isShare)),
-        )
-      : undefined,
-  );
+  return written(node, isShare, (part) => {
+    if (!isFunctionNode(part)) return undefined;
+    const args = part.args.map((arg) =>
+      // A unit, without its quotes.
+      isConstantNode(arg) && typeof arg.value === "string"
+        ? (unitShown(arg.value) ?? "")
+        : inNames(arg, isShare),
+    );
+    return phrase(part.fn.name, args);
+  });
 }
 
 /** What a call gives, in words. */

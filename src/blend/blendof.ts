@@ -25,7 +25,7 @@ import { askedWhere, at, flat, list, sameLength, sum } from "../lists.ts";
  * @needs amounts == 0 or filled(values)
  * @needs [or blank] sum(amounts) > 0
  * @working parts (number): amount times value of each lot = amounts .* values
- * @working mean (values): these added up, over all the amounts added up, = sum(parts) /
+ * @working mean (values): the sum of these, divided by the sum of the amounts, = sum(parts) /
  * sum(amounts)
  * @source Alligation medial; example from a pharmacy alligation hand-out.
  * @example BLENDOF({20; 25}, {0.95; 0.5}) // => 70%

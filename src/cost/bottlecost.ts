@@ -31,11 +31,11 @@ import { checkWhole } from "../load/whole.ts";
  * @needs packaging >= 0
  * @working parts (money): what each ingredient adds to the cost of one unit of liquid, its share
  * times its cost = shares .* unitcosts
- * @working unit (money per fill): what one unit of liquid costs: these added up, over all shares
- * added up, = sum(parts) / sum(shares)
+ * @working unit (money per fill): what one unit of liquid costs, the sum of these divided by the
+ * sum of the shares, = sum(parts) / sum(shares)
  * @working liquid (money): the liquid for {fill}, with {loss} of it lost, = fill * unit / (1 -
  * loss)
- * @working cost (money): liquid and packaging together = liquid + packaging
+ * @working cost (money): the cost of liquid and packaging = liquid + packaging
  * @source By hand; loss as a share of what is bought, common practice, no published source.
  * @example BOTTLECOST(100, {0.95; 0.05}, {0.01; 0.08}, 1.2) // => 2.55
  * @example BOTTLECOST(100, {0.95; 0.05}, {0.01; 0.08}, 1.2, 10%) // => 2.7

@@ -34,7 +34,7 @@ export type Prices = "apart" | "together";
  * @needs [or blank] sum(counted(amounts)) > 0
  * @working middles (money): each amount at the middle of its two quotes = counted(amounts) .*
  * (counted(lows) + counted(highs)) / 2
- * @working cost (money): these added up = sum(middles)
+ * @working cost (money): the sum of these = sum(middles)
  * @working widths (money): how far each amount's cost goes from low to high = counted(amounts) .*
  * (counted(highs) - counted(lows))
  * @working [prices is apart] squares (number): each of these times itself = widths .^ 2

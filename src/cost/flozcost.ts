@@ -41,8 +41,8 @@ import { toFluidOunces, unitOf } from "../units.ts";
  * per("floz")
  * @working [unit not given] ounces (floz): what {size} says that the pack holds, in fluid ounces, =
  * packholds(size, "floz", density)
- * @working cost (money per floz): what one fluid ounce costs, the price of {price} and freight of
- * {freight} over what is sold of {ounces}, = (price + freight) / (ounces * (1 - loss))
+ * @working cost (money per floz): what one fluid ounce costs, {price} and {freight} of freight for
+ * {ounces} of which {loss} is lost, = (price + freight) / (ounces * (1 - loss))
  * @source By hand; 1 US fl oz = 29.5735295625 mL exactly (NIST SP 811, 2008, app. B).
  * @example FLOZCOST(38.4, 1, "gal") // => 0.3
  * @example FLOZCOST(38.4, 1, "gal", , 12.8, 20%) // => 0.5

@@ -21,8 +21,8 @@ import { amount, positive, share } from "../errors.ts";
  * @needs feerate >= 0 and feerate <= 1
  * @needs feefixed >= 0
  * @needs cost >= 0
- * @working fees (money): fees on one sale, {feerate} of {price} and {feefixed}, = price * feerate +
- * feefixed
+ * @working fees (money): what one sale costs in fees, {feerate} of {price} and {feefixed}, = price
+ * * feerate + feefixed
  * @working kept (share): what is kept of the price of {price}, after the cost of {cost} and fees of
  * {fees}, = (price - cost - fees) / price
  * @source By hand, from the definition of margin on price.

@@ -45,7 +45,7 @@ const NOT_ZERO = "what is not listed is not zero, ask the supplier";
  * @needs sum(counted(loads)) <= 1 + 1e-9
  * @working each (share): what each oil brings of the allergen, its share times its content =
  * counted(loads) .* counted(contents)
- * @working amount (share): the allergen in the product, these added up, = sum(each)
+ * @working amount (share): the allergen in the product, the sum of these, = sum(each)
  * @working [use is leave-on] threshold (share): the share above which it is named, on what stays on
  * the skin, = 0.00001
  * @working [use is rinse-off] threshold (share): the share above which it is named, on what is

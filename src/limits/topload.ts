@@ -22,7 +22,7 @@ import { at, cellsOf, sameLength } from "../lists.ts";
  * @throws value - there is no line at all
  * @needs samelength(labels, limits)
  * @needs isspare(labels, limits) or islimit(limits)
- * @working read (label): limits that were typed above 50 % = largelimits(limits)
+ * @working read (label): limits that were typed as numbers above 50 % = largelimits(limits)
  * @working each (limit): the limits as percents (not limited counts as 100 %) = limitsof(labels,
  * limits)
  * @working lowest (limit): the least of these = min(each)

@@ -35,30 +35,33 @@ import { CalcError, share, showShare } from "../errors.ts";
  * @working bottom (share): the least VOC that any load gives = (1 - exempt) * min(base, oil)
  * @working alone (share): the VOC of the oil alone, without the {exempt} that is not counted, = (1
  * - exempt) * oil
- * @working [base <= near] low (share): the lowest load, as the base alone keeps the limit, = 0
- * @working [base > near and base - limit <= exempt * base + 2e-12] low (share): the lowest load,
- * which brings the base's {base} down to {limit} while no oil counts, = 1 - limit / base
- * @working [base > near and base - limit > exempt * base + 2e-12] low (share): the lowest load,
- * which brings the base's {base} down to {limit} where the oil counts too, = (base - exempt * oil -
- * limit) / (base - oil)
- * @working [alone <= near] high (share): the highest load, as the oil alone keeps the limit, = 1
- * @working [alone > near] high (share): the highest load, which brings the base's {base} to {limit}
- * with oil of {oil}, = (limit - base + exempt * oil) / (oil - base)
- * @working [base <= near and alone <= near] said (label): which loads keep the limit = "any load
- * keeps it"
- * @working [base <= near and alone > near] said (label): which loads keep the limit = "up to the
- * highest"
- * @working [base > near and alone <= near] said (label): which loads keep the limit = "from the
- * lowest up"
- * @working [base > near and alone > near] said (label): which loads keep the limit = "from the
- * lowest to the highest"
+ * @working [bottom <= near and base <= near] low (share): the lowest load, as the base alone keeps
+ * the limit, = 0
+ * @working [bottom <= near and base > near and base - limit <= exempt * base + 2e-12] low (share):
+ * the lowest load, which brings the base's {base} down to {limit} while no oil counts, = 1 - limit
+ * / base
+ * @working [bottom <= near and base > near and base - limit > exempt * base + 2e-12] low (share):
+ * the lowest load, which brings the base's {base} down to {limit} where the oil counts too, = (base
+ * - exempt * oil - limit) / (base - oil)
+ * @working [bottom <= near and alone <= near] high (share): the highest load, as the oil alone
+ * keeps the limit, = 1
+ * @working [bottom <= near and alone > near] high (share): the highest load, which brings the
+ * base's {base} to {limit} with oil of {oil}, = (limit - base + exempt * oil) / (oil - base)
+ * @working [bottom <= near and base <= near and alone <= near] said (label): which loads keep the
+ * limit = "any load keeps it"
+ * @working [bottom <= near and base <= near and alone > near] said (label): which loads keep the
+ * limit = "up to the highest"
+ * @working [bottom <= near and base > near and alone <= near] said (label): which loads keep the
+ * limit = "from the lowest up"
+ * @working [bottom <= near and base > near and alone > near] said (label): which loads keep the
+ * limit = "from the lowest to the highest"
  * @working [least given] floor (share): the base at its least = least
  * @working [least not given] floor (share): the base, which is no range, = base
- * @working [floor < base and (base > near or alone > near)] open (label): what stays open, as the
- * base is a range = "; beyond that the base decides"
- * @working [floor == base or (base <= near and alone <= near)] open (label): nothing stays open =
- * ""
- * @working word (label): both in words = concat(said, open)
+ * @working [bottom <= near and (floor < base and (base > near or alone > near))] open (label): what
+ * stays open, as the base is a range = "; beyond that the base decides"
+ * @working [bottom <= near and (floor == base or (base <= near and alone <= near))] open (label):
+ * nothing stays open = ""
+ * @working [bottom <= near] word (label): both in words = concat(said, open)
  * @working [bottom <= near] room (lowest: worded; highest: worded; in words: label): the loads that
  * keep the limit = [low, high, word]
  * @working [bottom > near and (1 - exempt) * min(floor, oil) <= near] room (lowest: worded;

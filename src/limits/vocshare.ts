@@ -43,9 +43,9 @@ import { compositionOf, intervalsOf, lowHigh } from "./intervals.ts";
  * @needs exempt == 0 or given(fragrance)
  * @needs [fragrance given] samelength(shares, fragrance)
  * @needs [fragrance given] shares == 0 or isyesno(fragrance)
- * @working [isrange(shares, vocshares)] waived (share): fragrance that is not counted, at most =
+ * @working [isrange(shares, vocshares)] waived (share): the most fragrance that is not counted =
  * exempt
- * @working [not isrange(shares, vocshares)] waived (share): VOC of the fragrance that is not
+ * @working [not isrange(shares, vocshares)] waived (share): the VOC of the fragrance that is not
  * counted = waivedvoc(shares, vocshares, fragrance, exempt)
  * @working [isrange(shares, vocshares)] voc (low: share; high: share): the least and the most that
  * a composition within the ranges can have, less what is not counted = countedvoc(shares,

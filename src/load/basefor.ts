@@ -20,9 +20,9 @@ import { type Basis, basisOf, finishedShare } from "./basis.ts";
  * @needs batch >= 0
  * @working [basis is finished] part (share): the oil's part of the finished batch, the load itself,
  * = load
- * @working [basis is base] part (share): the oil's part of the finished batch, the load over base
- * and oil together, = load / (1 + load)
- * @working base (batch): base to weigh, {batch} without the oil's {part}, = batch * (1 - part)
+ * @working [basis is base] part (share): the oil's part of the finished batch, the load divided by
+ * base and oil together, = load / (1 + load)
+ * @working base (batch): base to weigh, {batch} less {part} of oil, = batch * (1 - part)
  * @source Definition of the load; common practice, no published source.
  * @example BASEFOR(60, 5%) // => 57
  * @example BASEFOR(63, 5%, "base") // => 60

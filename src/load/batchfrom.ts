@@ -22,8 +22,8 @@ import { type Basis, basisOf, finishedShare } from "./basis.ts";
  * @needs oil >= 0
  * @working [basis is finished] part (share): the oil's part of the finished batch, the load itself,
  * = load
- * @working [basis is base] part (share): the oil's part of the finished batch, the load over base
- * and oil together, = load / (1 + load)
+ * @working [basis is base] part (share): the oil's part of the finished batch, the load divided by
+ * base and oil together, = load / (1 + load)
  * @working batch (oil): the batch in which {oil} of oil makes {part} = oil / part
  * @source Definition of the load; common practice, no published source.
  * @example BATCHFROM(3, 5%) // => 60

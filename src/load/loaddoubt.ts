@@ -35,7 +35,7 @@ import { type Basis, basisOf } from "./basis.ts";
  * {readability}, = readability * sqrt(readings / 12)
  * @working [basis is finished] load (share): the load, {oil} of oil in all that was poured, = oil /
  * (oil + base)
- * @working [basis is base] load (share): the load, {oil} of oil over {base} of base, = oil / base
+ * @working [basis is base] load (share): the load, {oil} of oil to {base} of base, = oil / base
  * @working [basis is finished] doubt (share): what the load is likely to be off = each * sqrt(oil ^
  * 2 + base ^ 2) / (oil + base) ^ 2
  * @working [basis is base] doubt (share): what the load is likely to be off = each * sqrt(oil ^ 2 +

@@ -21,8 +21,8 @@ import { type Basis, basisOf, finishedShare } from "./basis.ts";
  * @needs batch >= 0
  * @working [basis is finished] part (share): the oil's part of the finished batch, the load itself,
  * = load
- * @working [basis is base] part (share): the oil's part of the finished batch, the load over base
- * and oil together, = load / (1 + load)
+ * @working [basis is base] part (share): the oil's part of the finished batch, the load divided by
+ * base and oil together, = load / (1 + load)
  * @working oil (batch): oil to weigh: {part} of {batch} = batch * part
  * @source Definition of the load; common practice, no published source.
  * @example OILFOR(60, 5%) // => 3

@@ -22,8 +22,8 @@ import { type Basis, basisOf, finishedShare, loadFromFinished } from "./basis.ts
  * @needs same(to, "finished") or same(from, "base") or load < 1
  * @working [from is finished] part (share): the oil's part of the finished batch, the load itself,
  * = load
- * @working [from is base] part (share): the oil's part of the finished batch, the load over base
- * and oil together, = load / (1 + load)
+ * @working [from is base] part (share): the oil's part of the finished batch, the load divided by
+ * base and oil together, = load / (1 + load)
  * @working [to is finished] answer (share): the same load, told as a part of the finished batch, =
  * part
  * @working [to is base] answer (share): the same load, told as a part of the base, = part / (1 -

@@ -29,11 +29,11 @@ const NEAR = 1e-12;
  * @needs load < 1 or same(basis, "base") or oil + base - oil <= 1e-12 * (oil + base)
  * @working [basis is finished] part (share): the oil's part of the finished batch, the load itself,
  * = load
- * @working [basis is base] part (share): the oil's part of the finished batch, the load over base
- * and oil together, = load / (1 + load)
+ * @working [basis is base] part (share): the oil's part of the finished batch, the load divided by
+ * base and oil together, = load / (1 + load)
  * @working poured (oil): all that was poured = oil + base
- * @working short (oil): what {part} of {poured} has more than the oil that is in it = part * poured
- * - oil
+ * @working short (oil): the {part} of {poured} that should be oil, less the {oil} that is, = part *
+ * poured - oil
  * @working [abs(short) <= 1e-12 * poured] add (oil: oil; base: oil): nothing to add, the load is
  * right = [0, 0]
  * @working [short > 1e-12 * poured] add (oil: oil; base: oil): oil to add, as some is lacking =

@@ -34,7 +34,7 @@ const MOST_CELLS = 5_000_000;
  * @needs [or blank, counts given] counts == 0 or fills > 0
  * @needs [or blank, counts not given] fills > 0
  * @needs abs(sum(shares) - 1) <= 0.001 * (1 + 1e-9)
- * @working whole (share): all shares added up = sum(shares)
+ * @working whole (share): the sum of all shares = sum(shares)
  * @working [counts given] amounts (fills): all bottles of each size together = fills .* counts
  * @working [counts not given] amounts (fills): one bottle of each size = fills
  * @working grid (size: fills): each ingredient's share of each size = column(shares / whole) *

@@ -23,8 +23,8 @@ import { toGrams, toMillilitres, volumeUnit, weightUnit } from "../units.ts";
  * @needs [or blank] volume > 0
  * @working grams (g): {weight} in grams = weight * per(weightunit)
  * @working millilitres (mL): {volume} in millilitres = volume * per(volumeunit)
- * @working density (density): what one millilitre weighs, {grams} over {millilitres}, = grams /
- * millilitres
+ * @working density (density): what one millilitre weighs, {grams} divided by {millilitres}, = grams
+ * / millilitres
  * @source Definition of density; example from US Army MD0802, Pharmaceutical Calculations, par.
  * 2-2.
  * @example DENSITYOF(8.5, "g", 10, "mL") // => 0.85

@@ -38,22 +38,23 @@ import { convert, unitOf, weightUnit } from "../units.ts";
  * inunit(fillunit, weightunit, density)
  * @working content (weightunit): what can be sprayed, {fill} without the {left} that stays behind,
  * = fill * turned * (1 - left)
- * @working middle (weightunit): the weighings on average = averageof(weighings)
- * @working each (weightunit): one spray, a weighing over its {strokes}, = middle / strokes
+ * @working middle (weightunit): the average of the weighings = averageof(weighings)
+ * @working each (weightunit): the weight of one spray, the average divided by the strokes of a
+ * weighing, = middle / strokes
  * @working scatter (weightunit): how far the weighings scatter (their standard deviation) =
  * spreadof(weighings)
  * @working reach (number): how many times the scatter their average may be off, at a chance of 95
  * %, = reachof(0.975, weighings)
  * @working half (weightunit): what one spray may be off, with a step of the scale, = (reach *
  * scatter + readability) / strokes
- * @working [half < each] sprays (sprays: "sprays"; at least: "sprays"; at most: "sprays"; one
- * spray: weightunit; at least: weightunit; at most: weightunit): what can be sprayed over one
- * spray, and over the most and the least that it may be = [content / each, content / (each + half),
- * content / (each - half), each, each - half, each + half]
- * @working [half >= each] sprays (sprays: "sprays"; at least: "sprays"; at most: "sprays"; one
- * spray: weightunit; at least: weightunit; at most: weightunit): what can be sprayed over one
- * spray, and over the most that it may be; the least is not known = [content / each, content /
- * (each + half), "no upper end", each, 0, each + half]
+ * @working [half < each] sprays (sprays: number; sprays at least: number; sprays at most: number;
+ * one spray: weightunit; one at least: weightunit; one at most: weightunit): what can be sprayed,
+ * divided by one spray, and by the most and the least that it may be = [content / each, content /
+ * (each + half), content / (each - half), each, each - half, each + half]
+ * @working [half >= each] sprays (sprays: number; sprays at least: number; sprays at most: number;
+ * one spray: weightunit; one at least: weightunit; one at most: weightunit): what can be sprayed,
+ * divided by one spray, and by the most that it may be; the least is not known = [content / each,
+ * content / (each + half), "no upper end", each, 0, each + half]
  * @source Student's interval for a mean, t as printed in tables; the step of the scale by hand, as
  * the worst case.
  * @example SPRAYSIN({0.13; 0.14; 0.15}, "g", 100, "g") // => {about 714.3, about 606.6, about

@@ -28,8 +28,8 @@ import { type LeftOut, type Ranked, rankTotals, rankedRows } from "./ranks.ts";
  * @throws value - a score is blank beside others, and nothing is left out
  * @throws value - fewer than two people or samples
  * @throws value - everyone scored all samples alike
- * @working people ("people"): the rows that count = rows(ranks, without)
- * @working kinds ("samples"): the columns that count = samples(ranks, without)
+ * @working people ("people"): how many rows count = rows(ranks, without)
+ * @working kinds ("samples"): how many columns count = samples(ranks, without)
  * @working totals (number): the ranks of each sample, added up = ranktotals(ranks, without)
  * @working middle (number): what each sum would be if nobody agreed = people * (kinds + 1) / 2
  * @working apart (number): how far each sum is from that, times itself = (totals - middle) .^ 2

@@ -21,10 +21,10 @@ import { at } from "../lists.ts";
  * @returns (label) Two columns: weighted score, and place, tied places said.
  * @throws value - a score, a weight or a direction is blank beside others
  * @throws value - weights or directions are not as many as criteria
- * @working totals (number): each candidate's scores times the weights, over all weights =
+ * @working totals (number): each candidate's scores times the weights, divided by all weights =
  * weighed(scores, weights, directions)
- * @working bound (number): sums that differ by no more are tied: what counts as the same =
- * tiebound(scores, weights, directions)
+ * @working bound (number): the least difference that is no tie = tiebound(scores, weights,
+ * directions)
  * @working places (score: number; place: label): each with its place = withplace(totals, bound)
  * @source Weighted sum model (Triantaphyllou's worked example); scaling between worst and best,
  * common practice.

@@ -27,7 +27,7 @@ interface Tip {
  * candidate that then draws level.
  * @throws value - a score, a weight or a direction is blank beside others
  * @throws value - weights or directions are not as many as criteria
- * @working totals (number): each candidate's scores times the weights, over all weights =
+ * @working totals (number): each candidate's scores times the weights, divided by all weights =
  * weighed(scores, weights, directions)
  * @working tip (change of the weight: number; criterion number: count; candidate number: count):
  * the least change of one weight that draws another level with the first = tip(scores, weights,

@@ -77,8 +77,8 @@ describe("what goes in, and where it comes from", () => {
     });
     const values = async (cell: string) =>
       shownLine(await explain(cell)).inputs.map(({ value }) => value);
-    expect(await values("A1")).toEqual(["62 F", "173 F", "F"]);
-    expect(await values("A2")).toEqual(["200", "blank", "blank"]);
+    expect(await values("A1")).toEqual(["62 °F", "173 °F", "F"]);
+    expect(await values("A2")).toEqual(["200 degrees", "blank", "blank"]);
     expect(await values("A3")).toEqual(["40 %", "volume", "15 °C"]);
   });
 
@@ -107,17 +107,17 @@ describe("what goes in, and where it comes from", () => {
     });
     const oil = shownLine(await explain("B3")).inputs;
     expect(oil.map(({ name, value, from }) => [name, value, from])).toEqual([
-      ["batch", "60", 'from B1, "Batch (g)"'],
+      ["batch", "60 g", 'from B1, "Batch (g)"'],
       ["load", "5 %", 'from B2, "Load"'],
       ["basis", "finished", "left out: the default"],
     ]);
     const cost = shownLine(await explain("F7")).inputs;
     expect(cost.map(({ name, value, from }) => [name, value, from])).toEqual([
-      ["price", "39", 'from B7, "Soft"'],
+      ["price", "39.00", 'from B7, "Soft"'],
       ["size", "8 lb", 'from C7, "Size"'],
       ["unit", "lb", 'from D7, "Unit"'],
       ["density", "0.93 g/mL", 'from E7, "Density"'],
-      ["freight", "4.5", "typed in the formula"],
+      ["freight", "4.50", "typed in the formula"],
       ["loss", "0 %", "left out: the default"],
     ]);
   });
