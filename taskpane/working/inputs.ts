@@ -57,8 +57,8 @@ export async function inputsOf(
   for (const [i, param] of entry.params.entries())
     asked.push({ param, source: await sourceOf(workbook, spot, nodes[i] ?? null) });
   const units = new Map(
-    asked.flatMap(({ param, source: { label = "", format = "" } }): [string, string][] => {
-      const unit = unitIn(param.kind, label, format);
+    asked.flatMap(({ param, source: { labels = [], format = "" } }): [string, string][] => {
+      const unit = unitIn(param.kind, labels, format);
       return unit === undefined ? [] : [[param.name, unit]];
     }),
   );
@@ -114,8 +114,8 @@ interface Source {
   words(line: Line | null): string;
   place?: (line: Line | null) => string;
   cellAt?: (row: number, column: number) => string;
-  /** The label beside or above its first cell, and how a number in that is shown. */
-  label?: string;
+  /** The labels beside and above its first cell, and how a number in that is shown. */
+  labels?: string[];
   format?: string;
 }
 
@@ -163,9 +163,12 @@ async function rangeSource(workbook: Workbook, spot: Spot, reference: string): P
   const on = sheet === spot.sheet ? "" : ` of ${sheet}`;
   const cellAt = (row: number, column: number) => cellName(top + row, left + column) + on;
   const first = { sheet, row: top, column: left };
-  const label = isWhole(found) ? "" : await labelOf(workbook, first);
+  const { beside, above } = isWhole(found) ? {} : await labelsOf(workbook, first);
   const format = isWhole(found) ? "" : await workbook.format(first);
-  const named = label ? `, "${label}"` : "";
+  // A column goes by its heading, a cell by the label to its left.
+  const [label, other] = bottom > top ? [above, beside] : [beside, above];
+  const labels = [label, other].filter((each) => each !== undefined);
+  const named = labels[0] ? `, "${labels[0]}"` : "";
   const place = (line: Line | null) => {
     if (!line || isWhole(found)) return reference.replaceAll("$", "");
     return cellAt(bottom > top ? line.row : 0, right > left ? line.column : 0);
@@ -174,7 +177,7 @@ async function rangeSource(workbook: Workbook, spot: Spot, reference: string): P
   return {
     place,
     cellAt,
-    label,
+    labels,
     format,
     words: (line) => {
       const of = isOne || !line ? "" : `, of ${reference}`;
@@ -183,21 +186,25 @@ async function rangeSource(workbook: Workbook, spot: Spot, reference: string): P
   };
 }
 
-/** The name of a cell on its sheet: the one label to its left, or a heading above. */
-async function labelOf(workbook: Workbook, { sheet, row, column }: Spot): Promise<string> {
+interface Labels {
+  beside?: string | undefined;
+  above?: string | undefined;
+}
+
+/** The names of a cell on its sheet: the one label to its left, and a heading above. */
+async function labelsOf(workbook: Workbook, { sheet, row, column }: Spot): Promise<Labels> {
   const quoted = /^[A-Za-z_]\w*$/.test(sheet) ? sheet : `'${sheet.replaceAll("'", "''")}'`;
   const first = Math.max(0, row - REACH);
   const block = `${quoted}!${cellName(first, 0)}:${cellName(row, column)}`;
   const [lines] = await workbook.values({ sheet, row, column }, [block]);
-  if (!lines) return "";
+  if (!lines) return {};
   const [beside, ...more] =
     lines
       .at(-1)
       ?.slice(0, column)
       .filter((cell) => !isBlank(cell)) ?? [];
   const isLabel = typeof beside === "string" && more.length === 0;
-  const label = isLabel ? beside : headingOf(lines, column);
-  return label ?? "";
+  return { ...(isLabel && { beside }), above: headingOf(lines, column) };
 }
 
 /** The nearest line above of texts alone: of two or more, or of one over the first column. */
