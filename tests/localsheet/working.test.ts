@@ -61,6 +61,8 @@ test("every call of every template has its working, or its reason", async () => 
           Boolean(problem) || steps.length > 0,
           `${template.title} ${cellName(row, column)}`,
         ).toBe(true);
+        for (const { sentence } of steps)
+          expect(sentence).not.toMatch(/blank|undefined|NaN|[[\]{}]/);
       }
       explainedCells++;
     }
