@@ -17,7 +17,7 @@ const ofSize = (column: string) => `INDEX({Sizes!sizes.${column}},{sline})`;
 const all = "COUNT({liquid},{packaging},{work})=3";
 
 const asked = (margin: string, fee: string, fixed: string) =>
-  `=IF(OR(NOT(ISNUMBER({cost})),{${margin}}="",{${fee}}="",{${fixed}}=""),"",MIST.ASKPRICE({cost},{${margin}},{${fee}},{${fixed}}))`;
+  `=IF(OR({cost}="",{${margin}}="",{${fee}}="",{${fixed}}=""),"",MIST.ASKPRICE({cost},{${margin}},{${fee}},{${fixed}}))`;
 
 /** Every recipe in every size: cost, prices, what is kept, and what a price change does. */
 export const template: Template = {
@@ -199,13 +199,13 @@ export const template: Template = {
           name: "keeprate",
           heading: "Margin kept (%)",
           format: "0%",
-          formula: '=IF(OR({kept}="",SUM({price})=0),"",{kept}/{price})',
+          formula: '=IF({kept}="","",IF({price}=0,"",{kept}/{price}))',
         },
         {
           name: "askTrade",
           heading: "Asking price, wholesale ($)",
           format: "0.00",
-          formula: '=IF(OR(NOT(ISNUMBER({cost})),{trade}=""),"",MIST.ASKPRICE({cost},{trade}))',
+          formula: '=IF(OR({cost}="",{trade}=""),"",MIST.ASKPRICE({cost},{trade}))',
         },
         {
           name: "ownTrade",
@@ -244,7 +244,7 @@ export const template: Template = {
           heading: "The change adds ($)",
           format: "0.00",
           formula:
-            '=IF(OR({what}="",{change}="",NOT(ISNUMBER({cost}))),"",{change}*({grams}*SUMIFS({Recipes!recipes.costpart},{Recipes!recipes.first},{rline},{Recipes!recipes.material},{what})/(1-SUM({lost}))+SUM({piecesof})))',
+            '=IF(OR({what}="",{change}="",{cost}=""),"",{change}*({grams}*SUMIFS({Recipes!recipes.costpart},{Recipes!recipes.first},{rline},{Recipes!recipes.material},{what})/(1-SUM({lost}))+SUM({piecesof})))',
         },
         {
           name: "fees",
