@@ -38,7 +38,8 @@ export const functionsHost: FunctionsHost = {
       args: entry.params.map((param) => ({
         name: param.name,
         description: `${param.text} (${KINDS[param.kind]})`,
-        type: ["ANY", "RANGE<ANY>"],
+        // A range of one cell costs the engine more than the cell.
+        type: param.range ? ["ANY", "RANGE<ANY>"] : ["ANY"],
         acceptMatrix: true,
         acceptErrors: true,
         optional: param.optional,

@@ -151,7 +151,7 @@ export const template: Template = {
           heading: "In one gram ($)",
           format: "0.00000",
           formula:
-            '=IF(NOT(ISNUMBER({share})),"",IF({share}=0,0,IF(ISNUMBER({pergram}),{share}*{pergram},"no price")))',
+            '=IF(ISNUMBER({share}),IF({share}=0,0,IF(ISNUMBER({pergram}),{share}*{pergram},"no price")),"")',
         },
         {
           name: "volumepart",
