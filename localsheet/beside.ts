@@ -329,13 +329,9 @@ export class Beside {
   private followFigures(path: string, freshPath: string, was: SheetState, is: SheetState) {
     const known = new Set(this.origin.figures);
     const before = was.figures.filter(({ id }) => is.figures.some((each) => each.id === id));
-    // Where rows or columns were put in, charts have moved with them, to the hair's breadth of each program.
-    const isMoved = this.origin.edits.some(({ sheet }) => sheet === this.origin.sheets[is.id]);
     const isOther = before.some((each) => {
       const now = is.figures.find(({ id }) => id === each.id);
-      return (
-        JSON.stringify(isMoved ? meant(each) : each) !== JSON.stringify(isMoved ? meant(now) : now)
-      );
+      return JSON.stringify(each) !== JSON.stringify(now);
     });
     if (isOther || before.length < was.figures.length)
       this.lost.push(`Charts that were in the file stay on "${is.name}" as they were.`);
@@ -395,9 +391,4 @@ function headOf(range: string): string[] {
 function heightOf(range: string): number {
   const [first = "", last = first] = range.split(":");
   return readCellName(last).row - readCellName(first).row + 1;
-}
-
-/** What a chart shows, wherever it stands. */
-function meant(figure?: { id: string }): unknown {
-  return (figure as { data?: unknown } | undefined)?.data;
 }
