@@ -38,6 +38,7 @@ import { pageCommand } from "./pages.ts";
 import "./list-ranges.ts";
 import "./loud-errors.ts";
 import "./used-colors.ts";
+import "./within-grid.ts";
 
 type Command = { type: string } & Record<string, unknown>;
 
