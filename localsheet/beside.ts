@@ -7,7 +7,7 @@ import type { StyleBook } from "../functions/files/style-book.ts";
 import { tableIn } from "../functions/files/table-part.ts";
 import { readCellName } from "../functions/formula/addresses.ts";
 import { relationsOf } from "../functions/files/paths.ts";
-import { withView } from "../functions/files/sheet-view.ts";
+import { hasPassword, withView } from "../functions/files/sheet-view.ts";
 import { type Texts, elementsOf, withAttributes } from "../functions/files/texts.ts";
 import { followLinks } from "./links.ts";
 import type { Origin } from "./origin.ts";
@@ -200,6 +200,8 @@ export class Beside {
     this.followTables(path, freshPath, was, is);
     followLinks(this.texts, this.fresh, { path, freshPath, was, is });
     this.followFigures(path, freshPath, was, is);
+    if (was.view.isLocked && !is.view.isLocked && hasPassword(this.texts.text(path)))
+      this.lost.push(`"${is.name}" stays locked by its password in the file.`);
     this.texts.change(path, (xml) => withView(xml, was.view, is.view));
   }
 

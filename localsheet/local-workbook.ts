@@ -55,6 +55,14 @@ const HARMLESS = new Set<string>(["NoChanges", "ValuesNotChanged"]);
 let refusals: string[] = [];
 
 class DrawPlugin extends engine.UIPlugin {
+  override allowDispatch(command: never) {
+    const { type, commands } = command as Pick<DrawCommand, "commands"> & { type: string };
+    const isRefused =
+      type === "MISTWRIGHT_DRAW" &&
+      commands.some(({ sheetId }) => this.getters.isSheetLocked(String(sheetId)));
+    return (isRefused ? "SheetLocked" : "Success") as never;
+  }
+
   override handle(command: never) {
     // Every command of the engine comes by here.
     if ((command as { type: string }).type !== "MISTWRIGHT_DRAW") return;
@@ -69,6 +77,8 @@ class DrawPlugin extends engine.UIPlugin {
 }
 
 engine.registries.featurePluginRegistry.add("mistwright_draw", DrawPlugin);
+// What is drawn on another sheet is no concern of a locked one that is shown.
+engine.lockedSheetAllowedCommands.add("MISTWRIGHT_DRAW" as never);
 
 export class LocalWorkbook implements Workbook {
   /**
@@ -331,10 +341,13 @@ export class LocalWorkbook implements Workbook {
   }
 }
 
-function wordsFor(reason: string | undefined): string {
-  return reason === "Readonly"
-    ? "this tab only reads"
-    : `the sheet refused it (${reason ?? "no reason told"})`;
+const REASONS: Record<string, string> = {
+  Readonly: "this tab only reads",
+  SheetLocked: 'the sheet is locked against typing: right-click its tab, then "Unlock for typing"',
+};
+
+function wordsFor(reason = "no reason told"): string {
+  return REASONS[reason] ?? `the sheet refused it (${reason})`;
 }
 
 interface EngineResult {

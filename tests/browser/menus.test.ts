@@ -109,7 +109,7 @@ const BY_RIGHT_BUTTON: Record<string, string[]> = {
     "Duplicate",
     "Rename",
     "Change color",
-    "Lock sheet",
+    "Lock against typing",
     "Move right",
   ],
 };
