@@ -15,6 +15,7 @@ import {
   addressOf,
   placed,
 } from "../taskpane/sheets/drawing.ts";
+import type { Look } from "../taskpane/sheets/block.ts";
 import { quoted } from "../taskpane/sheets/names.ts";
 import { freeName } from "../functions/formula/sheet-names.ts";
 import type {
@@ -391,7 +392,9 @@ function grow(
 
 function draw(sheetId: string, drawing: PlacedDrawing, newId: () => string): Command[] {
   return [
-    ...drawing.cells.map((cell) => cellCommand(sheetId, cell)),
+    ...drawing.cells.map((cell) =>
+      cellCommand(sheetId, cell, cell.column < (drawing.frozen?.columns ?? 0)),
+    ),
     ...drawing.widths.map((size, i) => {
       return {
         type: "RESIZE_COLUMNS_ROWS",
@@ -515,7 +518,11 @@ function chartCommand(
   };
 }
 
-function cellCommand(sheetId: string, cell: DrawnCell): Command {
+/** What is written on the sheet itself, and runs on over the cells beside it. */
+const RUNS_ON = new Set<Look | undefined>(["title", "section", "label", "note", "caution"]);
+
+/** The engine cuts words off at the edge of columns that stay in sight: there they go over lines. */
+function cellCommand(sheetId: string, cell: DrawnCell, staysInSight: boolean): Command {
   const paint = cell.look ? PAINT[cell.look] : {};
   const style = {
     ...(paint.bold && { bold: true }),
@@ -524,6 +531,7 @@ function cellCommand(sheetId: string, cell: DrawnCell): Command {
     ...(paint.ink && { textColor: paint.ink }),
     ...(paint.size && { fontSize: paint.size }),
     ...(paint.align && { align: paint.align }),
+    ...(staysInSight && RUNS_ON.has(cell.look) && { wrapping: "wrap" }),
     ...(paint.wrap && { wrapping: "wrap", verticalAlign: "middle" }),
   };
   return {
