@@ -16,6 +16,7 @@ import {
   placed,
 } from "../taskpane/sheets/drawing.ts";
 import type { RowsIn } from "../taskpane/sheets/lay.ts";
+import type { Look } from "../taskpane/sheets/block.ts";
 import { quoted } from "../taskpane/sheets/names.ts";
 import { areUnits } from "../taskpane/sheets/pack-units.ts";
 import { freeName } from "../functions/formula/sheet-names.ts";
@@ -43,6 +44,7 @@ import "./list-ranges.ts";
 import "./loud-errors.ts";
 import "./used-colors.ts";
 import "./where-words.ts";
+import "./within-grid.ts";
 
 type Command = { type: string } & Record<string, unknown>;
 
@@ -59,6 +61,14 @@ const HARMLESS = new Set<string>(["NoChanges", "ValuesNotChanged"]);
 let refusals: string[] = [];
 
 class DrawPlugin extends engine.UIPlugin {
+  override allowDispatch(command: never) {
+    const { type, commands } = command as Pick<DrawCommand, "commands"> & { type: string };
+    const isRefused =
+      type === "MISTWRIGHT_DRAW" &&
+      commands.some(({ sheetId }) => this.getters.isSheetLocked(String(sheetId)));
+    return (isRefused ? "SheetLocked" : "Success") as never;
+  }
+
   override handle(command: never) {
     // Every command of the engine comes by here.
     if ((command as { type: string }).type !== "MISTWRIGHT_DRAW") return;
@@ -73,6 +83,8 @@ class DrawPlugin extends engine.UIPlugin {
 }
 
 engine.registries.featurePluginRegistry.add("mistwright_draw", DrawPlugin);
+// What is drawn on another sheet is no concern of a locked one that is shown.
+engine.lockedSheetAllowedCommands.add("MISTWRIGHT_DRAW" as never);
 
 export class LocalWorkbook implements Workbook {
   /**
@@ -401,10 +413,13 @@ export class LocalWorkbook implements Workbook {
   }
 }
 
-function wordsFor(reason: string | undefined): string {
-  return reason === "Readonly"
-    ? "this tab only reads"
-    : `the sheet refused it (${reason ?? "no reason told"})`;
+const REASONS: Record<string, string> = {
+  Readonly: "this tab only reads",
+  SheetLocked: 'the sheet is locked against typing: right-click its tab, then "Unlock for typing"',
+};
+
+function wordsFor(reason = "no reason told"): string {
+  return REASONS[reason] ?? `the sheet refused it (${reason})`;
 }
 
 interface EngineResult {
@@ -456,7 +471,9 @@ function grow(
 
 function draw(sheetId: string, drawing: PlacedDrawing, newId: () => string): Command[] {
   return [
-    ...drawing.cells.map((cell) => cellCommand(sheetId, cell)),
+    ...drawing.cells.map((cell) =>
+      cellCommand(sheetId, cell, cell.column < (drawing.frozen?.columns ?? 0)),
+    ),
     ...drawing.widths.map((size, i) => {
       return {
         type: "RESIZE_COLUMNS_ROWS",
@@ -588,7 +605,11 @@ function chartCommand(
   };
 }
 
-function cellCommand(sheetId: string, cell: DrawnCell): Command {
+/** What is written on the sheet itself, and runs on over the cells beside it. */
+const RUNS_ON = new Set<Look | undefined>(["title", "section", "label", "note", "caution"]);
+
+/** The engine cuts words off at the edge of columns that stay in sight: there they go over lines. */
+function cellCommand(sheetId: string, cell: DrawnCell, staysInSight: boolean): Command {
   const paint = cell.look ? PAINT[cell.look] : {};
   const style = {
     ...(paint.bold && { bold: true }),
@@ -597,6 +618,7 @@ function cellCommand(sheetId: string, cell: DrawnCell): Command {
     ...(paint.ink && { textColor: paint.ink }),
     ...(paint.size && { fontSize: paint.size }),
     ...(paint.align && { align: paint.align }),
+    ...(staysInSight && RUNS_ON.has(cell.look) && { wrapping: "wrap" }),
     ...(paint.wrap && { wrapping: "wrap", verticalAlign: "middle" }),
   };
   return {

@@ -35,9 +35,28 @@ export function fencesNow({ fences = {}, edits }: Origin): Record<string, Fence>
   return Object.fromEntries(moved);
 }
 
+/** The last line that any sheet can have: nothing moves when others are put in after it. */
+const END = { ROW: 1_048_576, COL: 16_384 };
+
 class OriginPlugin extends engine.CorePlugin {
   static override getters = ["getOrigin"] as never[];
   private readonly kept: { origin: Origin | null } = { origin: null };
+  /** The command under way, where it makes the grid longer. */
+  private longer: unknown;
+
+  constructor(config: ConstructorParameters<typeof engine.CorePlugin>[0]) {
+    super(config);
+    // Ranges are the first to follow a command. Those beyond the grid stay when that gets longer.
+    const { range } = config;
+    const handle = range.handle.bind(range);
+    range.handle = (command) => {
+      const isLonger = this.isLonger(command as unknown as Change);
+      if (isLonger) this.longer = command;
+      handle(
+        isLonger ? ({ ...command, base: END[(command as Change).dimension] } as never) : command,
+      );
+    };
+  }
 
   override import(data: never) {
     this.kept.origin = (data as { mistwright?: Origin }).mistwright ?? null;
@@ -51,11 +70,24 @@ class OriginPlugin extends engine.CorePlugin {
     const { origin } = this.kept;
     const change = command as Change;
     const sheet = origin?.sheets[change.sheetId];
-    if (!origin || sheet === undefined) return;
+    if (!origin || sheet === undefined || this.longer === command) return;
     const edit = editOf(change, sheet);
     if (!edit) return;
     const update = this.history.update.bind(this.history) as (...path: unknown[]) => void;
     update("kept", "origin", { ...origin, edits: [...origin.edits, edit] });
+  }
+
+  /** Lines put in after the last: they are part of the sheet already, unless they reach what is out of sight. */
+  private isLonger({ type, sheetId, dimension, base, quantity, position }: Change): boolean {
+    if (type !== "ADD_COLUMNS_ROWS" || position !== "after") return false;
+    const isRows = dimension === "ROW";
+    const count = isRows
+      ? this.getters.getNumberRows(sheetId)
+      : this.getters.getNumberCols(sheetId);
+    const { origin } = this.kept;
+    const fence = origin && fencesNow(origin)[origin.sheets[sheetId] ?? ""];
+    const end = fence?.[isRows ? "row" : "column"] ?? END[dimension];
+    return base === count - 1 && count + quantity <= end;
   }
 
   getOrigin(): Origin | null {

@@ -40,6 +40,7 @@ interface Data {
     panes?: { xSplit: number; ySplit: number };
     areGridLinesVisible: boolean;
     color?: string;
+    isLocked?: boolean;
   })[];
   styles: Record<string, Look["style"]>;
   formats: Record<string, string>;
@@ -72,6 +73,7 @@ export function stateOf(model: Model): SheetState[] {
       columns: sheet.panes?.xSplit ?? 0,
       gridLines: sheet.areGridLinesVisible,
       color: sheet.color ?? "",
+      isLocked: sheet.isLocked ?? false,
     },
   }));
 }
