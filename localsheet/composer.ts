@@ -14,7 +14,7 @@ export const composing: { doubt: (text?: string) => void; language: Language } =
   language: languageOf("en-US"),
 };
 
-/** The parts of the engine's editor that it does not declare, but calls on itself. */
+/** What the engine's editor asks of itself, and keeps to itself in its types. */
 interface Inner {
   canStopEdition(): boolean;
 }
@@ -39,6 +39,7 @@ export class TypedComposer extends engine.stores.CellComposerStore {
       this.editionMode !== "inactive" && this._currentContent !== this.initialContent;
     const { doubt } = this.reading();
     const position = this.currentEditedCell;
+    // The engine's types keep it private.
     if ((this as unknown as Inner).canStopEdition()) {
       super.stopEdition(direction);
       if (wasEdited) composing.doubt(doubt && `${nameOf(position)}: ${doubt}`);

@@ -3,7 +3,9 @@
  * It is never bundled with Mistwright's code.
  */
 export type Engine = typeof import("@odoo/o-spreadsheet");
+export type { Command, CoreCommand } from "@odoo/o-spreadsheet";
 export type Model = InstanceType<Engine["Model"]>;
+export type WorkbookData = ReturnType<Model["exportData"]>;
 
 /** A change of the workbook, as the engine tells it to those who share a sheet. */
 export interface Message {
@@ -13,17 +15,6 @@ export interface Message {
   /** The change that is taken back, or made again. */
   undoneRevisionId?: string;
   redoneRevisionId?: string;
-}
-
-/** A command that puts rows or columns in, or takes them out (`elements`). */
-export interface Change {
-  type: string;
-  sheetId: string;
-  dimension: "ROW" | "COL";
-  base: number;
-  quantity: number;
-  position: "before" | "after";
-  elements: number[];
 }
 
 declare global {
