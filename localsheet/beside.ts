@@ -398,6 +398,6 @@ function heightOf(range: string): number {
 }
 
 /** What a chart shows, wherever it stands. */
-function meant(figure?: { id: string }): unknown {
-  return (figure as { data?: unknown } | undefined)?.data;
+function meant(figure?: { data?: unknown }): unknown {
+  return figure?.data;
 }

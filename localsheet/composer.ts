@@ -64,7 +64,7 @@ export class TypedComposer extends engine.stores.CellComposerStore {
   private refusal(position: { sheetId: string; col: number; row: number }): string | undefined {
     const rule = this.getters.getValidationRuleForCell(position);
     const typed = this._currentContent.trim();
-    const { type, values = [] } = (rule?.criterion ?? {}) as { type?: string; values?: string[] };
+    const { type, values = [] } = rule?.criterion ?? {};
     if (type === "isValueInList")
       return `${nameOf(position)} takes one of these words: ${values.join(", ")}. "${typed}" is none of them.`;
     if (type !== "isBetween") return undefined;

@@ -8,14 +8,7 @@ export type Model = InstanceType<Engine["Model"]>;
 export type WorkbookData = ReturnType<Model["exportData"]>;
 
 /** A change of the workbook, as the engine tells it to those who share a sheet. */
-export interface Message {
-  type: string;
-  serverRevisionId: string;
-  nextRevisionId: string;
-  /** The change that is taken back, or made again. */
-  undoneRevisionId?: string;
-  redoneRevisionId?: string;
-}
+export type Message = NonNullable<ConstructorParameters<Engine["Model"]>[2]>[number];
 
 declare global {
   var o_spreadsheet: Engine;

@@ -181,7 +181,7 @@ interface Place {
 
 /** The name of a list, which its table has among its looks, as the engine's tables have no names. */
 export function nameOf(config: object): string | undefined {
-  return (config as { name?: string }).name;
+  return "name" in config && typeof config.name === "string" ? config.name : undefined;
 }
 
 /** Undo and redo bring back what they had; there is nothing new in it. */

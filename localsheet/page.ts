@@ -25,12 +25,15 @@ class Page extends owl.Component {
   setup() {
     const stores = useStoreProvider();
     stores.inject(ModelStore, this.props.model);
-    composer = stores.instantiate<TypedComposer>(TypedComposer as never);
+    composer = stores.instantiate(TypedComposer);
     stores.inject(CellComposerStore, composer);
   }
 }
 
-export async function mountSheet(target: Element, props: { model: Model } & object): Promise<void> {
+export async function mountSheet(
+  target: Element,
+  props: { model: Model; [name: string]: unknown },
+): Promise<void> {
   const page = { templates: engineTemplates, env: {}, warnIfNoStaticProps: false };
   await owl.mount(Page, target, { ...page, props, translateFn: plain });
 }
