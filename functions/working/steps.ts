@@ -74,7 +74,10 @@ function applies(
 ): boolean {
   if (when === undefined) return true;
   const condition = conditionIn(when);
-  if (condition.sort === "word") return squeeze(scope[condition.name] as string) === condition.word;
+  if (condition.sort === "word") {
+    const word = scope[condition.name];
+    return typeof word === "string" && squeeze(word) === condition.word;
+  }
   if (condition.sort === "given") return given.get(condition.name) === condition.given;
   return Boolean(math.evaluate(condition.expression, { ...scope }));
 }
@@ -83,15 +86,13 @@ function applies(
 function valueFor(param: Param, input: unknown): unknown {
   const value = input ?? param.default ?? null;
   if (!Array.isArray(value)) return value;
-  const grid = (value as unknown[][]).map((row) =>
-    row.map((cell) => (Number.isNaN(cell) ? 0 : cell)),
-  );
+  const grid = value.map((row: unknown[]) => row.map((cell) => (Number.isNaN(cell) ? 0 : cell)));
   return grid.length === 1 || grid[0]?.length === 1 ? grid.flat() : grid;
 }
 
 /** True where the first range lies in a row. */
 function isRow(inputs: unknown[]): boolean {
-  const grid = inputs.find(Array.isArray) as unknown[][] | undefined;
+  const grid: unknown[][] | undefined = inputs.find(Array.isArray);
   return grid?.length === 1 && grid.flat().length > 1;
 }
 
@@ -104,7 +105,7 @@ function inNumbers(
 ): MathNode {
   return node.transform((part, path) => {
     if (math.isFunctionNode(part) && part.fn.name === "per") {
-      return asNode(part.compile().evaluate({ ...scope }) as number) as MathNode;
+      return asNode(part.compile().evaluate({ ...scope })) ?? part;
     }
     if (!math.isSymbolNode(part) || path === "fn" || !names.has(part.name)) return part;
     return asNode(scope[part.name], digits) ?? part;
@@ -112,7 +113,10 @@ function inNumbers(
 }
 
 function asNode(value: unknown, digits?: number): MathNode | undefined {
-  if (typeof value === "string") return new math.ConstantNode(value as never);
+  if (typeof value === "string") {
+    // Of constants, mathjs's types name numbers alone.
+    return new math.ConstantNode(value as never);
+  }
   if (typeof value === "number") {
     const shown = digits ? Number(Math.abs(value).toPrecision(digits)) : Math.abs(value);
     const node = new math.ConstantNode(shown);

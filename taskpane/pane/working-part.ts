@@ -215,9 +215,9 @@ function answerShown(
 }
 
 /** A step's value: a number to nine figures, a list of them, a word. */
-function valueShown(value: unknown, { plain }: Shown): string {
+function valueShown(value: unknown, { plain }: Pick<Shown, "plain">): string {
   if (typeof value === "number") return plain(value);
   if (Array.isArray(value))
-    return `[${value.map((each) => valueShown(each, { plain } as Shown)).join(", ")}]`;
+    return `[${value.map((each) => valueShown(each, { plain })).join(", ")}]`;
   return typeof value === "boolean" ? (value ? "yes" : "no") : String(value);
 }
