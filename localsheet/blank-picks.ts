@@ -5,14 +5,16 @@ const NAME = "data_validation_ui";
 const plugins = engine.registries.coreViewsPluginRegistry;
 const Validation = plugins.get(NAME);
 
+/** What the engine's types leave out. */
 interface Inside {
   getRuleErrorForCellValue(value: unknown, ...where: unknown[]): string | undefined;
 }
 
 class ValidationOfWhatShows extends Validation {
   getRuleErrorForCellValue(value: unknown, ...where: unknown[]): string | undefined {
-    const { getRuleErrorForCellValue } = Validation.prototype as unknown as Inside;
-    return value === "" ? undefined : getRuleErrorForCellValue.call(this, value, ...where);
+    // The engine's types keep it private.
+    const plain = Validation.prototype as unknown as Inside;
+    return value === "" ? undefined : plain.getRuleErrorForCellValue.call(this, value, ...where);
   }
 }
 

@@ -15,7 +15,7 @@ export const composing: { doubt: (text?: string) => void; language: Language } =
   language: languageOf("en-US"),
 };
 
-/** The parts of the engine's editor that it does not declare, but calls on itself. */
+/** What the engine's editor asks of itself, and keeps to itself in its types. */
 interface Inner {
   canStopEdition(): boolean;
 }
@@ -40,6 +40,7 @@ export class TypedComposer extends engine.stores.CellComposerStore {
       this.editionMode !== "inactive" && this._currentContent !== this.initialContent;
     const { doubt } = this.reading();
     const position = this.currentEditedCell;
+    // The engine's types keep it private.
     if ((this as unknown as Inner).canStopEdition() && !this.isNoUnit()) {
       super.stopEdition(direction);
       if (wasEdited) composing.doubt(doubt && `${nameOf(position)}: ${doubt}`);
@@ -80,7 +81,7 @@ export class TypedComposer extends engine.stores.CellComposerStore {
   private refusal(position: { sheetId: string; col: number; row: number }): string | undefined {
     const rule = this.getters.getValidationRuleForCell(position);
     const typed = this._currentContent.trim();
-    const { type, values = [] } = (rule?.criterion ?? {}) as { type?: string; values?: string[] };
+    const { type, values = [] } = rule?.criterion ?? {};
     if (this.units().length > 0)
       return `${nameOf(position)} takes one of these units, in any spelling: ${values.join(", ")}. "${typed}" is none of them.`;
     if (type === "isValueInList")

@@ -6,7 +6,7 @@
 import { catalog } from "../functions/catalog/catalog.ts";
 import { NAMESPACE } from "../functions/catalog/entry.ts";
 import { KINDS } from "../functions/catalog/kinds.ts";
-import type { FunctionsHost } from "../functions/bind/register.ts";
+import type { FunctionsHost, HostCell } from "../functions/bind/register.ts";
 import { engine } from "./engine.ts";
 
 interface EngineCell {
@@ -26,7 +26,7 @@ const ERRORS = engine.registries.errorTypes;
 // Excel's name for a wrong value; the engine has one of its own and would show ours as a text.
 ERRORS.add("#VALUE!");
 
-export const functionsHost: FunctionsHost = {
+export const functionsHost: FunctionsHost<CellError> = {
   Error: CellError,
   associate(id, run) {
     const entry = catalog.find((candidate) => candidate.id === id);
@@ -44,7 +44,7 @@ export const functionsHost: FunctionsHost = {
         acceptErrors: true,
         optional: param.optional,
       })),
-      compute: (...args) => toColumns(run(...args.map(toRows)) as unknown[][]),
+      compute: (...args) => toColumns(run(...args.map(toRows))),
     });
   },
 };
@@ -61,24 +61,23 @@ export function toExcelError(code: string): string {
   return IN_EXCEL[code] ?? code;
 }
 
-function toRows(argument: unknown): unknown {
-  if (!Array.isArray(argument)) return toExcelValue(argument as EngineCell | null | undefined);
-  const columns = argument as EngineCell[][];
-  return (columns[0] ?? []).map((_, row) => columns.map((column) => toExcelValue(column[row])));
+function toRows(argument: EngineCell | EngineCell[][] | undefined): unknown {
+  if (!Array.isArray(argument)) return toExcelValue(argument);
+  return (argument[0] ?? []).map((_, row) => argument.map((column) => toExcelValue(column[row])));
 }
 
 /** As Excel hands a cell over: a bare value, or an object for an error. */
-function toExcelValue(cell: EngineCell | null | undefined): unknown {
+function toExcelValue(cell: EngineCell | undefined): unknown {
   const value = cell?.value ?? null;
   if (typeof value !== "string" || !ERRORS.has(value)) return value;
   return { type: "Error", basicValue: value, message: cell?.message };
 }
 
-function toColumns(rows: unknown[][]) {
+function toColumns(rows: HostCell<CellError>[][]) {
   return (rows[0] ?? []).map((_, column) => rows.map((row) => toEngineCell(row[column])));
 }
 
-function toEngineCell(value: unknown) {
+function toEngineCell(value: HostCell<CellError> | undefined) {
   if (value instanceof CellError) return { value: value.code, message: value.message ?? "" };
-  return { value: value as string | number | boolean | null };
+  return { value: value ?? null };
 }

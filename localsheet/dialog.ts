@@ -1,11 +1,11 @@
 /** Asks a question on the page, with its answers as buttons. */
-import { element } from "../taskpane/pane/elements.ts";
+import { element, found } from "../taskpane/pane/elements.ts";
 
 /** Resolves to the answer that was pressed; Escape is the last one. */
 export function ask<T extends string>(question: string, answers: readonly [T, ...T[]]): Promise<T> {
-  const dialog = document.querySelector("#ask") as HTMLDialogElement;
-  const text = dialog.querySelector("p") as HTMLElement;
-  const menu = dialog.querySelector("menu") as HTMLElement;
+  const dialog = found("#ask", HTMLDialogElement);
+  const text = found("p", HTMLElement, dialog);
+  const menu = found("menu", HTMLElement, dialog);
   text.textContent = question;
   menu.replaceChildren(
     ...answers.map((answer) => element("button", { value: answer, class: "page-button" }, answer)),

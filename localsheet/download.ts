@@ -2,6 +2,7 @@
 const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
 export function download(bytes: Uint8Array, name: string): void {
+  // No file is made in memory shared with a worker, which a Blob does not take.
   give(new Blob([bytes as BlobPart], { type: XLSX }), name);
 }
 

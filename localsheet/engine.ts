@@ -3,28 +3,12 @@
  * It is never bundled with Mistwright's code.
  */
 export type Engine = typeof import("@odoo/o-spreadsheet");
+export type { Command, CoreCommand } from "@odoo/o-spreadsheet";
 export type Model = InstanceType<Engine["Model"]>;
+export type WorkbookData = ReturnType<Model["exportData"]>;
 
 /** A change of the workbook, as the engine tells it to those who share a sheet. */
-export interface Message {
-  type: string;
-  serverRevisionId: string;
-  nextRevisionId: string;
-  /** The change that is taken back, or made again. */
-  undoneRevisionId?: string;
-  redoneRevisionId?: string;
-}
-
-/** A command that puts rows or columns in, or takes them out (`elements`). */
-export interface Change {
-  type: string;
-  sheetId: string;
-  dimension: "ROW" | "COL";
-  base: number;
-  quantity: number;
-  position: "before" | "after";
-  elements: number[];
-}
+export type Message = NonNullable<ConstructorParameters<Engine["Model"]>[2]>[number];
 
 declare global {
   var o_spreadsheet: Engine;

@@ -133,12 +133,15 @@ class Cells {
   written(xml: string): string {
     const cell =
       /<c r="([A-Z]+\d+)"([^>]*?)(?:\/>|>\s*(?:<f\b[^>]*>([^<]*)<\/f>)?(<v>[^<]*<\/v>|<v\/>)?\s*<\/c>)/g;
-    return xml.replace(cell, (_, name: string, attributes: string, formula = "", value = "") => {
-      const style = / s="\d+"/.exec(attributes)?.[0] ?? "";
-      const made = this.content(name, unescaped(formula as string));
-      if (made !== null) return `<c r="${name}"${style}${made}`;
-      return `<c r="${name}"${attributes}>${value}</c>`;
-    });
+    return xml.replace(
+      cell,
+      (_, name: string, attributes: string, formula: string = "", value = "") => {
+        const style = / s="\d+"/.exec(attributes)?.[0] ?? "";
+        const made = this.content(name, unescaped(formula));
+        if (made !== null) return `<c r="${name}"${style}${made}`;
+        return `<c r="${name}"${attributes}>${value}</c>`;
+      },
+    );
   }
 
   /** What stands in a cell, from the end of its opening; null where the engine has it right. */

@@ -4,19 +4,20 @@
  */
 import { engine } from "./engine.ts";
 
-interface Handler {
-  isPasteAllowed(sheetId: string, target: unknown, content: unknown, options: unknown): string;
-}
-
 const handlers = engine.registries.clipboardHandlersRegistries.cellHandlers;
-const Sheets = handlers.get("sheet") as unknown as new (...all: unknown[]) => Handler;
+const Sheets = handlers.get("sheet");
 
-class FrozenPaste extends Sheets {
-  override isPasteAllowed(...all: Parameters<Handler["isPasteAllowed"]>): string {
+type Handler<T, T1> = InstanceType<typeof Sheets<T, T1>>;
+/** Of a handler that refuses nothing. */
+const Any = engine.AbstractCellClipboardHandler.prototype;
+
+class FrozenPaste<T, T1> extends Sheets<T, T1> {
+  override isPasteAllowed(...all: Parameters<Handler<T, T1>["isPasteAllowed"]>) {
+    // What each kind of content is told apart by is not in the engine's types.
     const { merge } = all[2] as { merge?: { merges: unknown[][] } };
     const hasMerges = merge?.merges.flat().some(Boolean) ?? false;
-    return hasMerges ? super.isPasteAllowed(...all) : "Success";
+    return hasMerges ? super.isPasteAllowed(...all) : Any.isPasteAllowed.apply(this, all);
   }
 }
 
-handlers.replace("sheet", FrozenPaste as never);
+handlers.replace("sheet", FrozenPaste);

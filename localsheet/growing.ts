@@ -3,7 +3,7 @@
  * inserted within; this gives the new lines what the lines around them have: formulas, looks, formats, rules and
  * marks. It belongs to the same step of undo. Nothing that was typed or pasted is written over.
  */
-import { type Change, type Model, engine } from "./engine.ts";
+import { type Command, type Model, engine } from "./engine.ts";
 
 interface Zone {
   top: number;
@@ -14,6 +14,7 @@ interface Zone {
 
 type Getters = Model["getters"];
 type Table = ReturnType<Getters["getCoreTables"]>[number];
+type Added = Extract<Command, { type: "ADD_COLUMNS_ROWS" }>;
 type Cell = NonNullable<ReturnType<Getters["getCell"]>>;
 
 /** So many lines around a new one say which columns have formulas; one typed over is no reason to stop. */
@@ -30,7 +31,7 @@ class GrowingPlugin extends engine.UIPlugin {
   /** Rows that the step inserted, where they are now. */
   private inserted: { sheetId: string; rows: Zone }[] = [];
 
-  override beforeHandle(command: never) {
+  override beforeHandle(command: Command) {
     if (this.depth++ > 0) return;
     this.inserted = [];
     this.ends.clear();
@@ -39,9 +40,8 @@ class GrowingPlugin extends engine.UIPlugin {
       this.ends.set(keyOf(sheetId, table), table.range.zone.bottom);
   }
 
-  override handle(command: never) {
-    const change = command as Change;
-    if (change.type === "ADD_COLUMNS_ROWS" && change.dimension === "ROW") this.move(change);
+  override handle(command: Command) {
+    if (command.type === "ADD_COLUMNS_ROWS" && command.dimension === "ROW") this.move(command);
     // What is given to new lines is part of the step, and makes no more of them.
     if (this.depth === 1 && !isHistory(command))
       for (const [sheetId, table] of [...this.tables()]) this.grow(sheetId, table);
@@ -60,7 +60,7 @@ class GrowingPlugin extends engine.UIPlugin {
   }
 
   /** Remembers rows that are put in, and that the ends of tables below them move. */
-  private move({ sheetId, base, quantity, position }: Change) {
+  private move({ sheetId, base, quantity, position }: Added) {
     const top = position === "before" ? base : base + 1;
     const rows = { top, bottom: top + quantity - 1, left: 0, right: 0 };
     this.inserted.push({ sheetId, rows });
@@ -181,7 +181,7 @@ interface Place {
 
 /** The name of a list, which its table has among its looks, as the engine's tables have no names. */
 export function nameOf(config: object): string | undefined {
-  return (config as { name?: string }).name;
+  return "name" in config && typeof config.name === "string" ? config.name : undefined;
 }
 
 /** Undo and redo bring back what they had; there is nothing new in it. */

@@ -6,10 +6,13 @@ const BUTTON = 19;
 
 const NAME = "ui_sheet";
 const plugins = engine.registries.featurePluginRegistry;
-const Sheets = plugins.get(NAME) as unknown as new (...all: unknown[]) => {
-  getters: { isFilterHeader(position: object): boolean };
-  getCellMultiLineText(position: object, widths: Widths): string[];
-};
+const Sheets = plugins.get(NAME);
+
+interface Position {
+  sheetId: string;
+  row: number;
+  col: number;
+}
 
 interface Widths {
   maxWidth: number;
@@ -17,15 +20,21 @@ interface Widths {
 }
 
 class SheetsWithHeadings extends Sheets {
-  override getCellMultiLineText(position: object, widths: Widths): string[] {
-    const { wrapWidth } = widths;
-    const isBeside = wrapWidth !== undefined && this.getters.isFilterHeader(position);
-    const beside = isBeside ? { ...widths, wrapWidth: wrapWidth - BUTTON } : widths;
-    return super.getCellMultiLineText(position, beside);
+  /** Of the engine's own class, which its types do not name. */
+  declare getCellMultiLineText: (position: Position, widths: Widths) => string[];
+
+  constructor(...all: ConstructorParameters<typeof Sheets>) {
+    super(...all);
+    const plainly = this.getCellMultiLineText.bind(this);
+    this.getCellMultiLineText = (position, widths) => {
+      const { wrapWidth } = widths;
+      const isBeside = wrapWidth !== undefined && this.getters.isFilterHeader(position);
+      return plainly(position, isBeside ? { ...widths, wrapWidth: wrapWidth - BUTTON } : widths);
+    };
   }
 }
 
-plugins.replace(NAME, SheetsWithHeadings as never);
+plugins.replace(NAME, SheetsWithHeadings);
 
 /** Pixels of a wide letter, of a line, and of what is free above and below all lines and beside them. */
 const LETTER = 6.6;

@@ -54,8 +54,11 @@ export function followHeadings(
  */
 function wordsOf(cell?: CellState): string {
   const { content = "", value } = cell ?? {};
-  if (content.startsWith("=") && value)
-    return String((JSON.parse(value) as [string, string | number | boolean])[1]);
+  if (content.startsWith("=") && value) {
+    // As state.ts writes it: what kind of value it is, and the value.
+    const [, answer] = JSON.parse(value) as [string, string | number | boolean];
+    return String(answer);
+  }
   return /^\[(.+)\]\(.+\)$/.exec(content)?.[1] ?? content.replace(/^'/, "");
 }
 

@@ -58,6 +58,7 @@ export async function recall(): Promise<Recalled> {
 
 function wholeAside(): Kept | undefined {
   try {
+    // This page wrote it down; whether it is a workbook is seen when it is opened.
     return (JSON.parse(localStorage.getItem(WHOLE) ?? "null") as Kept | null) ?? undefined;
   } catch {
     return undefined;
@@ -69,8 +70,8 @@ function oldKept(): Kept | undefined {
   const text = localStorage.getItem(OLD_KEY);
   if (text === null) return undefined;
   try {
-    const data = JSON.parse(text) as { revisionId?: string };
-    return { format: FORMAT, revision: data.revisionId ?? "", data };
+    // Whether it is a workbook is seen when it is opened.
+    return keptOf(JSON.parse(text) as object);
   } catch {
     return { format: FORMAT, revision: "", data: { damaged: text } };
   }
@@ -79,6 +80,7 @@ function oldKept(): Kept | undefined {
 /** The changes that follow a revision; none of them where the chain is broken. */
 function changesSince(revision: string): Message[] {
   try {
+    // This page wrote them down.
     const all = JSON.parse(localStorage.getItem(CHANGES) ?? "[]") as Message[];
     const first = all.findIndex((change) => change.serverRevisionId === revision);
     return first < 0 ? [] : all.slice(first);
@@ -93,10 +95,16 @@ export function isNewer({ format }: Kept): boolean {
 
 /** Whether it has what every workbook has: the engine makes an empty one of anything else. */
 export function isWhole({ data }: { data: unknown }): boolean {
-  const { sheets } = (data ?? {}) as { sheets?: unknown };
   const isSheet = (sheet: { id?: unknown; name?: unknown } | null) =>
     typeof sheet?.id === "string" && typeof sheet.name === "string";
-  return Array.isArray(sheets) && sheets.length > 0 && sheets.every(isSheet);
+  return (
+    typeof data === "object" &&
+    data !== null &&
+    "sheets" in data &&
+    Array.isArray(data.sheets) &&
+    data.sheets.length > 0 &&
+    data.sheets.every(isSheet)
+  );
 }
 
 /** Sets a workbook that does not open aside, and keeps the one that does as the last good one. */
@@ -118,7 +126,8 @@ export async function replaceKept(data: object | null): Promise<void> {
 }
 
 function keptOf(data: object): Kept {
-  return { format: FORMAT, revision: (data as { revisionId?: string }).revisionId ?? "", data };
+  const { revisionId = "" }: { revisionId?: string } = data;
+  return { format: FORMAT, revision: revisionId, data };
 }
 
 type Local = InstanceType<typeof engine.LocalTransportService>;
@@ -129,9 +138,8 @@ export class Transport extends engine.LocalTransportService {
 
   override async sendMessage(message: Parameters<Local["sendMessage"]>[0]): Promise<void> {
     const sent = super.sendMessage(message);
-    const { serverRevisionId, nextRevisionId } = message as unknown as Message;
     // A move of the selection has no revision: nothing to keep.
-    if (serverRevisionId && nextRevisionId) this.heard(message as unknown as Message);
+    if ("nextRevisionId" in message) this.heard(message);
     return sent;
   }
 }
@@ -196,8 +204,13 @@ export class Keeper {
   }
 
   /** Whether it takes back, or makes again, a change that the last whole holds. */
-  private isOfWhole({ undoneRevisionId, redoneRevisionId }: Message): boolean {
-    const id = undoneRevisionId ?? redoneRevisionId;
+  private isOfWhole(message: Message): boolean {
+    const id =
+      message.type === "REVISION_UNDONE"
+        ? message.undoneRevisionId
+        : message.type === "REVISION_REDONE"
+          ? message.redoneRevisionId
+          : undefined;
     return id !== undefined && !this.changes.some(({ message }) => message.nextRevisionId === id);
   }
 

@@ -8,24 +8,20 @@ interface ListRule {
   criterion: { type: string; values: string[] };
 }
 
-interface Inside {
-  rules: Record<string, ListRule[]>;
-  history: { update(...pathAndValue: unknown[]): void };
-}
-
-interface Adapters {
-  adaptFormulaString: (sheetId: string, formula: string) => string;
-}
-
 const NAME = "dataValidation";
 const plugins = engine.registries.corePluginRegistry;
 const Rules = plugins.get(NAME);
 
+type Adapters = Parameters<InstanceType<typeof Rules>["adaptRanges"]>[0];
+
 class RulesWithLists extends Rules {
-  override adaptRanges(adapters: never) {
+  /** Of the engine's own class, which its types do not name. */
+  declare rules: Record<string, ListRule[]>;
+
+  override adaptRanges(adapters: Adapters) {
     super.adaptRanges(adapters);
-    const { adaptFormulaString } = adapters as Adapters;
-    const { rules, history } = this as unknown as Inside;
+    const { adaptFormulaString } = adapters;
+    const { rules, history } = this;
     for (const sheetId of Object.keys(rules)) {
       rules[sheetId]?.forEach(({ criterion: { type, values } }, i) => {
         if (type !== "isValueInRange") return;

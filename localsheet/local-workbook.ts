@@ -32,7 +32,7 @@ import type {
 } from "../taskpane/host/workbook.ts";
 import { toExcelError } from "./custom-functions.ts";
 import { download } from "./download.ts";
-import { type Model, engine } from "./engine.ts";
+import { type Model, type Command as EngineCommand, engine } from "./engine.ts";
 import { toXlsx } from "./files.ts";
 import { formulaCells } from "./formula-cells.ts";
 import "./blank-picks.ts";
@@ -61,19 +61,19 @@ const HARMLESS = new Set<string>(["NoChanges", "ValuesNotChanged"]);
 let refusals: string[] = [];
 
 class DrawPlugin extends engine.UIPlugin {
-  override allowDispatch(command: never) {
-    const { type, commands } = command as Pick<DrawCommand, "commands"> & { type: string };
+  override allowDispatch(command: EngineCommand | DrawCommand) {
     const isRefused =
-      type === "MISTWRIGHT_DRAW" &&
-      commands.some(({ sheetId }) => this.getters.isSheetLocked(String(sheetId)));
+      command.type === "MISTWRIGHT_DRAW" &&
+      command.commands.some(({ sheetId }) => this.getters.isSheetLocked(String(sheetId)));
+    // The engine names its results by words, in an enum that only its own files can read.
     return (isRefused ? "SheetLocked" : "Success") as never;
   }
 
-  override handle(command: never) {
+  override handle(command: EngineCommand | DrawCommand) {
     // Every command of the engine comes by here.
-    if ((command as { type: string }).type !== "MISTWRIGHT_DRAW") return;
-    const { commands } = command as DrawCommand;
-    refusals = commands.flatMap((step) => {
+    if (command.type !== "MISTWRIGHT_DRAW") return;
+    refusals = command.commands.flatMap((step) => {
+      // The engine's types ask for the kind of a command where it is written down.
       const { reasons } = this.dispatch(step.type as never, step as never);
       return reasons
         .filter((reason) => !HARMLESS.has(reason))
@@ -346,13 +346,9 @@ export class LocalWorkbook implements Workbook {
   }
 
   private valueAt(position: { sheetId: string; row: number; col: number }): CellValue {
-    const { type, value, message } = this.model.getters.getEvaluatedCell(position) as {
-      type: string;
-      value: string | number | boolean | null;
-      message?: string;
-    };
-    if (type === "empty") return null;
-    return type === "error" ? { fault: toExcelError(String(value)), text: message } : value;
+    const cell = this.model.getters.getEvaluatedCell(position);
+    if (cell.type === "error") return { fault: toExcelError(cell.value), text: cell.message };
+    return cell.value;
   }
 
   /** The cells of a range, blanks as blanks; undefined for anything else. */
@@ -379,7 +375,7 @@ export class LocalWorkbook implements Workbook {
     const sheetId = this.idOf(sheet);
     const position = { sheetId, row, col: column };
     const result = this.model.getters.evaluateFormulaResult(sheetId, `=${expression}`, position);
-    const columns = (Array.isArray(result) ? result : [[result]]) as EngineResult[][];
+    const columns = Array.isArray(result) ? result : [[result]];
     return (columns[0] ?? []).map((_, i) => columns.map((cells) => cellValue(cells[i])));
   }
 
@@ -405,6 +401,7 @@ export class LocalWorkbook implements Workbook {
   /** Runs the steps as one; when one is refused, all are taken back. */
   private run(commands: Command[]): void {
     const command: DrawCommand = { type: "MISTWRIGHT_DRAW", commands };
+    // The engine's types name its own commands alone.
     const { isSuccessful, reasons } = this.model.dispatch(command.type as never, command as never);
     if (!isSuccessful) throw new Error(`Nothing was inserted: ${wordsFor(reasons[0])}.`);
     if (refusals.length === 0) return;

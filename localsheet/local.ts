@@ -3,6 +3,7 @@ import "./words.ts";
 import "./menus.ts";
 import { register } from "../functions/bind/register.ts";
 import { Refusal } from "../functions/files/refusal.ts";
+import { found } from "../taskpane/pane/elements.ts";
 import { mountPane } from "../taskpane/pane/pane.ts";
 import { drawingOf } from "../taskpane/sheets/drawing.ts";
 import { composing } from "./composer.ts";
@@ -41,7 +42,7 @@ function newModel(
   changes: Message[] = [],
   transportService = new Transport(),
 ): Model {
-  return new engine.Model(data, { mode: "normal", transportService }, changes as never);
+  return new engine.Model(data, { mode: "normal", transportService }, changes);
 }
 
 async function showModel(model: Model) {
@@ -54,7 +55,7 @@ async function showModel(model: Model) {
     raiseError: (text: unknown, done?: () => void) => void tellThen(String(text), done),
     askConfirmation: (text: string, yes: () => void, no?: () => void) =>
       void ask(text, ["Yes", "No"]).then((answer) => (answer === "Yes" ? yes() : no?.())),
-  } as { model: Model });
+  });
 }
 
 async function tellThen(text: string, done?: () => void) {
@@ -64,7 +65,7 @@ async function tellThen(text: string, done?: () => void) {
 }
 
 function byId(id: string): HTMLElement {
-  return document.getElementById(id) as HTMLElement;
+  return found(`#${id}`, HTMLElement);
 }
 
 function say(text: string, failed = false) {
@@ -195,9 +196,11 @@ function tellOpening({ trouble, unread }: Opening) {
 async function start() {
   composing.language = languageOf(navigator.language);
   composing.doubt = doubt;
-  const sheet = { opened: recallOriginal() } as Sheet;
+  const opened = recallOriginal();
+  let sheet: Sheet | null = null;
   const { writes } = await claim(async () => {
     finishTyping();
+    if (!sheet) return;
     await sheet.keeper?.flush();
     sheet.keeper?.stop();
     sheet.keeper = undefined;
@@ -207,11 +210,11 @@ async function start() {
   const make = (data: object, changes: Message[]) => newModel(data, changes, transport);
   const opening = await openKept(demoData, make, writes);
   const { model } = opening;
-  sheet.model = model;
+  sheet = { model, opened };
   await showModel(model);
   // For the browser tests, and for whoever wants to look inside from the console.
   Object.assign(globalThis, { localSheet: { model } });
-  const bytes = async () => (await saveBook(model, await sheet.opened)).bytes;
+  const bytes = async () => (await saveBook(model, await opened)).bytes;
   mountPane(byId("pane"), new LocalWorkbook(model, showSheet, bytes));
   tellOpening(opening);
   if (!writes) onlyRead(model);
@@ -235,7 +238,7 @@ function turn(side: "sheet" | "pane") {
 }
 
 function bindButtons(sheet: Sheet) {
-  const file = byId("file") as HTMLInputElement;
+  const file = found("#file", HTMLInputElement);
   const on = (id: string, event: string, action: () => Promise<unknown>) =>
     byId(id).addEventListener(event, () =>
       action().catch((error: unknown) =>

@@ -1,5 +1,5 @@
 /** Sentences to the person, over the foot of the sheet. They stay until they are closed. */
-import { element } from "../taskpane/pane/elements.ts";
+import { element, found } from "../taskpane/pane/elements.ts";
 
 /** More would cover the sheet. */
 const AT_MOST = 3;
@@ -9,7 +9,7 @@ export interface Answer {
   then: () => unknown;
 }
 
-const box = () => document.querySelector("#notices") as HTMLElement;
+const box = () => found("#notices", HTMLElement);
 
 /** Shows a sentence, with buttons for what can be done about it. */
 export function notice(text: string, answers: Answer[] = []): void {

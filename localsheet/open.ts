@@ -55,7 +55,7 @@ const SPARED: { what: string; less: (parts: Record<string, string>) => void }[] 
 export function openModel(bytes: Uint8Array, known?: Record<string, Fence>): Opened {
   const { parts: read, far } = readable(bytes, known);
   const parts = forEngine(read);
-  const fences = Object.entries(far).map(([name, { fence }]) => [name, fence]);
+  const fences = Object.entries(far).map(([name, { fence }]) => [name, fence] as const);
   const hidden: string[] = [];
   for (const spared of [...SPARED, null]) {
     try {
@@ -64,7 +64,7 @@ export function openModel(bytes: Uint8Array, known?: Record<string, Fence>): Ope
       return {
         model,
         hidden: [...hidden, ...farIn(model, far)],
-        fences: Object.fromEntries(fences) as Record<string, Fence>,
+        fences: Object.fromEntries(fences),
       };
     } catch (error) {
       if (error instanceof Refusal) throw error;
@@ -101,9 +101,7 @@ function someOf(names: readonly string[]): string {
 
 /** The data of an opened workbook, bound to the file that it was read from. */
 export function bound({ model, fences }: Opened, key: string): object {
-  const data = model.exportData() as {
-    sheets: { id: string; name: string; figures: { id: string }[] }[];
-  };
+  const data = model.exportData();
   const sheets = Object.fromEntries(data.sheets.map(({ id, name }) => [id, name]));
   const figures = data.sheets.flatMap((sheet) => sheet.figures.map(({ id }) => id));
   const mistwright: Origin = { file: key, sheets, figures, fences, edits: [] };

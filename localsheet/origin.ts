@@ -4,7 +4,7 @@
  */
 import type { Fence } from "../functions/files/far.ts";
 import { type Edit, shiftIndex } from "../functions/files/shift.ts";
-import { type Change, engine } from "./engine.ts";
+import { type CoreCommand, type WorkbookData, engine } from "./engine.ts";
 
 export interface Origin {
   /** The key of the file that is kept beside the workbook. */
@@ -38,8 +38,13 @@ export function fencesNow({ fences = {}, edits }: Origin): Record<string, Fence>
 /** The last line that any sheet can have: nothing moves when others are put in after it. */
 const END = { ROW: 1_048_576, COL: 16_384 };
 
-class OriginPlugin extends engine.CorePlugin {
-  static override getters = ["getOrigin"] as never[];
+type Longer = Extract<CoreCommand, { type: "ADD_COLUMNS_ROWS" }>;
+
+/** A workbook's data with what we keep in it. */
+type Data = WorkbookData & { mistwright?: Origin };
+
+class OriginPlugin extends engine.CorePlugin<{ kept: { origin: Origin | null } }> {
+  static override getters = ["getOrigin"];
   private readonly kept: { origin: Origin | null } = { origin: null };
   /** The command under way, where it makes the grid longer. */
   private longer: unknown;
@@ -50,36 +55,36 @@ class OriginPlugin extends engine.CorePlugin {
     const { range } = config;
     const handle = range.handle.bind(range);
     range.handle = (command) => {
-      const isLonger = this.isLonger(command as unknown as Change);
-      if (isLonger) this.longer = command;
-      handle(
-        isLonger ? ({ ...command, base: END[(command as Change).dimension] } as never) : command,
-      );
+      if (!this.isLonger(command)) {
+        handle(command);
+        return;
+      }
+      this.longer = command;
+      handle({ ...command, base: END[command.dimension] });
     };
   }
 
-  override import(data: never) {
-    this.kept.origin = (data as { mistwright?: Origin }).mistwright ?? null;
+  override import(data: Data) {
+    this.kept.origin = data.mistwright ?? null;
   }
 
-  override export(data: never) {
-    if (this.kept.origin) (data as { mistwright?: Origin }).mistwright = this.kept.origin;
+  override export(data: Data) {
+    if (this.kept.origin) data.mistwright = this.kept.origin;
   }
 
-  override handle(command: never) {
+  override handle(command: CoreCommand) {
     const { origin } = this.kept;
-    const change = command as Change;
-    const sheet = origin?.sheets[change.sheetId];
+    const sheet = "sheetId" in command ? origin?.sheets[command.sheetId] : undefined;
     if (!origin || sheet === undefined || this.longer === command) return;
-    const edit = editOf(change, sheet);
+    const edit = editOf(command, sheet);
     if (!edit) return;
-    const update = this.history.update.bind(this.history) as (...path: unknown[]) => void;
-    update("kept", "origin", { ...origin, edits: [...origin.edits, edit] });
+    this.history.update("kept", "origin", { ...origin, edits: [...origin.edits, edit] });
   }
 
   /** Lines put in after the last: they are part of the sheet already, unless they reach what is out of sight. */
-  private isLonger({ type, sheetId, dimension, base, quantity, position }: Change): boolean {
-    if (type !== "ADD_COLUMNS_ROWS" || position !== "after") return false;
+  private isLonger(command: CoreCommand): command is Longer {
+    if (command.type !== "ADD_COLUMNS_ROWS" || command.position !== "after") return false;
+    const { sheetId, dimension, base, quantity } = command;
     const isRows = dimension === "ROW";
     const count = isRows
       ? this.getters.getNumberRows(sheetId)
@@ -95,14 +100,12 @@ class OriginPlugin extends engine.CorePlugin {
   }
 }
 
-function editOf(
-  { type, dimension, base, quantity, position, elements }: Change,
-  sheet: string,
-): Edit | null {
-  const where = { sheet, dimension: dimension === "ROW" ? ("row" as const) : ("column" as const) };
-  if (type === "ADD_COLUMNS_ROWS")
-    return { ...where, at: position === "before" ? base : base + 1, add: quantity };
-  return type === "REMOVE_COLUMNS_ROWS" ? { ...where, remove: elements } : null;
+function editOf(command: CoreCommand, sheet: string): Edit | null {
+  if (command.type !== "ADD_COLUMNS_ROWS" && command.type !== "REMOVE_COLUMNS_ROWS") return null;
+  const dimension = command.dimension === "ROW" ? "row" : "column";
+  if (command.type === "REMOVE_COLUMNS_ROWS") return { sheet, dimension, remove: command.elements };
+  const { base, quantity, position } = command;
+  return { sheet, dimension, at: position === "before" ? base : base + 1, add: quantity };
 }
 
 engine.registries.corePluginRegistry.add("mistwright_origin", OriginPlugin);

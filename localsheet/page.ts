@@ -28,12 +28,15 @@ class Page extends owl.Component {
   setup() {
     const stores = useStoreProvider();
     stores.inject(ModelStore, this.props.model);
-    composer = stores.instantiate<TypedComposer>(TypedComposer as never);
+    composer = stores.instantiate(TypedComposer);
     stores.inject(CellComposerStore, composer);
   }
 }
 
-export async function mountSheet(target: Element, props: { model: Model } & object): Promise<void> {
+export async function mountSheet(
+  target: Element,
+  props: { model: Model; [name: string]: unknown },
+): Promise<void> {
   const templates = engineTemplates.replace(LINK_PICTURE, "");
   const page = { templates, env: {}, warnIfNoStaticProps: false };
   await owl.mount(Page, target, { ...page, props, translateFn: plain });

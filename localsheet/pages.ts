@@ -2,20 +2,14 @@
 import { type PageSetup, withPageSetup } from "../functions/files/page-setup.ts";
 import { PAGE_NUMBER, cautionOf } from "../taskpane/sheets/page.ts";
 import type { DrawnPage } from "../taskpane/sheets/drawing.ts";
-import { type Model, engine } from "./engine.ts";
+import { type CoreCommand, type Model, type WorkbookData, engine } from "./engine.ts";
 
 type Pages = Record<string, DrawnPage>;
 
-interface Change {
-  type: string;
+interface SetPage {
+  type: "MISTWRIGHT_PAGE";
   sheetId: string;
-  sheetIdTo: string;
   page: DrawnPage;
-  dimension: "ROW" | "COL";
-  base: number;
-  quantity: number;
-  position: "before" | "after";
-  elements: number[];
 }
 
 const SET_PAGE = "MISTWRIGHT_PAGE";
@@ -24,21 +18,24 @@ export function pageCommand(sheetId: string, page: DrawnPage) {
   return { type: SET_PAGE, sheetId, page };
 }
 
-class PagesPlugin extends engine.CorePlugin {
-  static override getters = ["getPages"] as never[];
+/** A workbook's data with what we keep in it. */
+type Data = WorkbookData & { mistwrightPages?: Pages };
+
+class PagesPlugin extends engine.CorePlugin<{ kept: { pages: Pages } }> {
+  static override getters = ["getPages"];
   private readonly kept: { pages: Pages } = { pages: {} };
 
-  override import(data: never) {
-    this.kept.pages = (data as { mistwrightPages?: Pages }).mistwrightPages ?? {};
+  override import(data: Data) {
+    this.kept.pages = data.mistwrightPages ?? {};
   }
 
-  override export(data: never) {
+  override export(data: Data) {
     const isThere = Object.keys(this.kept.pages).length > 0;
-    if (isThere) (data as { mistwrightPages?: Pages }).mistwrightPages = this.kept.pages;
+    if (isThere) data.mistwrightPages = this.kept.pages;
   }
 
-  override handle(command: never) {
-    const change = command as Change;
+  override handle(change: CoreCommand | SetPage) {
+    if (!("sheetId" in change)) return;
     const known = this.kept.pages[change.sheetId];
     if (change.type === SET_PAGE) this.set(change.sheetId, change.page);
     if (!known) return;
@@ -58,35 +55,36 @@ class PagesPlugin extends engine.CorePlugin {
   }
 
   private set(sheetId: string, page: DrawnPage) {
-    const update = this.history.update.bind(this.history) as (...path: unknown[]) => void;
-    update("kept", "pages", { ...this.kept.pages, [sheetId]: page });
+    this.history.update("kept", "pages", { ...this.kept.pages, [sheetId]: page });
   }
 }
 
 /** What each page repeats, after rows or columns before it were put in or taken out. */
 function moved(
   titles: [number, number] | undefined,
-  dimension: Change["dimension"],
-  change: Change,
+  dimension: "ROW" | "COL",
+  change: CoreCommand | SetPage,
 ): [number, number] | undefined {
-  const { type, base, quantity, position, elements } = change;
+  if (change.type !== "ADD_COLUMNS_ROWS" && change.type !== "REMOVE_COLUMNS_ROWS") return titles;
   if (!titles || change.dimension !== dimension) return titles;
   const to = (place: number): number => {
-    if (type === "ADD_COLUMNS_ROWS")
-      return place >= (position === "before" ? base : base + 1) ? place + quantity : place;
-    return place - elements.filter((each) => each < place).length;
+    if (change.type === "REMOVE_COLUMNS_ROWS")
+      return place - change.elements.filter((each) => each < place).length;
+    const { base, quantity, position } = change;
+    return place >= (position === "before" ? base : base + 1) ? place + quantity : place;
   };
   const [first, last] = titles;
-  return /^(ADD|REMOVE)_COLUMNS_ROWS$/.test(type) ? [to(first), to(last)] : titles;
+  return [to(first), to(last)];
 }
 
 engine.registries.corePluginRegistry.add("mistwright_pages", PagesPlugin);
-// So that it is kept and taken back like the engine's own changes.
+// So that it is kept and taken back like the engine's own changes, which are all that its types name.
 (engine.coreTypes as Set<string>).add(SET_PAGE);
 engine.registries.inverseCommandRegistry.add(SET_PAGE, (command) => [command]);
 
 /** The pages of a workbook, by the ids of its sheets. */
 export function pagesOf({ getters }: Model): Pages {
+  // The engine's types name its own getters alone.
   return (getters as unknown as { getPages(): Pages }).getPages();
 }
 

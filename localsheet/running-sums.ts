@@ -20,13 +20,18 @@ interface Shortener {
   squish: (this: Shortener, commands: unknown[]) => unknown[];
 }
 
-/** No registry holds these two: they are found through a workbook that has them. */
+// No registry holds these two: they are found through a workbook that has them, in what its types keep private.
 const { range, session } = new engine.Model() as unknown as {
   range: Ranges;
   session: { commandSquisher: Shortener };
 };
 
-const ranges = Object.getPrototypeOf(range) as Ranges;
+function prototypeOf<T extends object>(made: T): T {
+  // A prototype has the methods of what is made after it, and only these are used here.
+  return Object.getPrototypeOf(made) as T;
+}
+
+const ranges = prototypeOf(range);
 const { getRangeFromSheetXC } = ranges;
 
 ranges.getRangeFromSheetXC = function (sheetId, xc) {
@@ -61,7 +66,7 @@ class WholeCells extends Cells {
 
 plugins.replace(NAME, WholeCells);
 
-const shortener = Object.getPrototypeOf(session.commandSquisher) as Shortener;
+const shortener = prototypeOf(session.commandSquisher);
 const { squish } = shortener;
 shortener.squish = function (commands) {
   try {

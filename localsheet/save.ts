@@ -40,6 +40,7 @@ export function warningOf(lost: readonly string[]): string {
 const MOST_LINES = 8;
 
 export function originOf(model: Model): Origin | null {
+  // The engine's types name its own getters alone.
   return (model.getters as unknown as { getOrigin(): Origin | null }).getOrigin();
 }
 

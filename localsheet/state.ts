@@ -4,7 +4,7 @@ import type { View } from "../functions/files/sheet-view.ts";
 import { cellsIn } from "../functions/files/cells.ts";
 import { withinSheet } from "../functions/files/shift.ts";
 import { cellName } from "../functions/formula/addresses.ts";
-import type { Model } from "./engine.ts";
+import type { Model, WorkbookData } from "./engine.ts";
 
 export interface CellState {
   content: string;
@@ -28,23 +28,8 @@ export interface SheetState {
   dataValidationRules: { ranges: string[] }[];
   conditionalFormats: { ranges: string[] }[];
   tables: { range: string }[];
-  figures: { id: string; tag: string }[];
+  figures: { id: string; tag: string; data?: unknown }[];
   view: View;
-}
-
-interface Data {
-  sheets: (Omit<SheetState, "cells" | "view"> & {
-    styles: Record<string, number>;
-    formats: Record<string, number>;
-    borders: Record<string, number>;
-    panes?: { xSplit: number; ySplit: number };
-    areGridLinesVisible: boolean;
-    color?: string;
-    isLocked?: boolean;
-  })[];
-  styles: Record<string, Look["style"]>;
-  formats: Record<string, string>;
-  borders: Record<string, Look["border"]>;
 }
 
 /** A text that was typed with an apostrophe before it, so that it stays a text. */
@@ -55,7 +40,7 @@ export function isQuoted(cell?: CellState): boolean {
 export const PLAIN: Look = { style: {}, border: {} };
 
 export function stateOf(model: Model): SheetState[] {
-  const data = model.exportData() as unknown as Data;
+  const data = model.exportData();
   return data.sheets.map((sheet) => ({
     id: sheet.id,
     name: sheet.name,
@@ -71,7 +56,7 @@ export function stateOf(model: Model): SheetState[] {
     view: {
       rows: sheet.panes?.ySplit ?? 0,
       columns: sheet.panes?.xSplit ?? 0,
-      gridLines: sheet.areGridLinesVisible,
+      gridLines: sheet.areGridLinesVisible ?? true,
       color: sheet.color ?? "",
       isLocked: sheet.isLocked ?? false,
     },
@@ -82,7 +67,11 @@ function endedRule<T extends { ranges: string[] }>(rule: T): T {
   return { ...rule, ranges: rule.ranges.map(withinSheet) };
 }
 
-function cellsOf(model: Model, sheet: Data["sheets"][number], data: Data): Map<string, CellState> {
+function cellsOf(
+  model: Model,
+  sheet: WorkbookData["sheets"][number],
+  data: WorkbookData,
+): Map<string, CellState> {
   const cells = new Map<string, CellState>();
   const at = (name: string) => {
     const known = cells.get(name);
@@ -98,9 +87,9 @@ function cellsOf(model: Model, sheet: Data["sheets"][number], data: Data): Map<s
         cell.look = { ...cell.look, ...look(id) };
       }
   };
-  put(sheet.styles, (id) => ({ style: meant(data.styles[id]) }));
+  put(sheet.styles, (id) => ({ style: meant({ ...data.styles[id] }) }));
   put(sheet.formats, (id) => inLook("format", data.formats[id]));
-  put(sheet.borders, (id) => inLook("border", data.borders[id]));
+  put(sheet.borders, (id) => inLook("border", data.borders[id] && { ...data.borders[id] }));
   for (const cell of cells.values()) cell.lookKey = keyOf(cell.look);
   contents(model, sheet.id, at);
   return cells;
@@ -112,7 +101,7 @@ function inLook<K extends keyof Look>(aspect: K, value: Look[K] | undefined): Pa
 }
 
 /** A style without what says the same as nothing, so that it is no change. */
-function meant(style: Look["style"] = {}): Look["style"] {
+function meant(style: Look["style"]): Look["style"] {
   return Object.fromEntries(
     Object.entries(style)
       .filter(

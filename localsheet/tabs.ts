@@ -19,7 +19,8 @@ export interface Writer {
 
 /** Missing where the page is not secure, whatever the types say. */
 function locks(): LockManager | undefined {
-  return (navigator as Partial<Navigator>).locks;
+  const { locks }: Partial<Navigator> = navigator;
+  return locks;
 }
 
 let release: () => void = () => undefined;

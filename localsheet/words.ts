@@ -139,7 +139,7 @@ export function plain(text: string): string {
 
 // The codes of two errors, which stand in the cell itself, are Excel's for the same faults.
 Object.assign(engine.CellErrorType, { BadExpression: "#NAME?", GenericError: "#VALUE!" });
-engine.setTranslationMethod(plain as never);
+engine.setTranslationMethod((text, ..._values) => plain(text));
 
 // Not offered while one types: pivots are no part of a costing sheet, and signs are typed as signs.
 const SIGNS = "ADD DIVIDE EQ GT GTE LT LTE MINUS MULTIPLY NE POW UMINUS UNARY.PERCENT UPLUS";

@@ -105,8 +105,10 @@ function reordered(xml: string, order: number[]): string {
       );
     },
   );
-  const lists = names.replace(elementsOf("definedNames"), (whole: string, _, __, inside = "") =>
-    /<(?:\w+:)?definedName\b/.test(inside as string) ? whole : "",
+  const lists = names.replace(
+    elementsOf("definedNames"),
+    (whole: string, _, __, inside: string = "") =>
+      /<(?:\w+:)?definedName\b/.test(inside) ? whole : "",
   );
   return lists.replace(
     /(\s(?:activeTab|firstSheet)=")(\d+)"/g,

@@ -33,6 +33,12 @@ export function at<T>(values: readonly T[], place: number): T {
   return value;
 }
 
+/** The keys of a table, in the order in which it is written down. */
+export function keysOf<K extends string>(table: Readonly<Record<K, unknown>>): K[] {
+  // A table that is written down has the keys that its type names, and no others.
+  return Object.keys(table) as K[];
+}
+
 /** The cells of a range in their order. */
 export function flat<T>(range: readonly (readonly T[])[]): readonly T[] {
   if (range.length === 1) return at(range, 0);

@@ -12,6 +12,7 @@
  */
 import { BlankError, CalcError, amount, density as checkDensity, squeeze } from "./errors.ts";
 import { SPELLINGS } from "./data/spellings.ts";
+import { keysOf } from "./lists.ts";
 
 /** Nanograms in one unit. */
 const WEIGHTS = {
@@ -46,10 +47,14 @@ export interface Unit {
   parts: number;
 }
 
+/** The names. Every other list of units, in words, in cells or on a page, is made from these. */
+export const WEIGHT_UNITS = keysOf(WEIGHTS);
+export const VOLUME_UNITS = keysOf(VOLUMES);
+
 const UNITS: Unit[] = [
-  ...Object.entries(WEIGHTS).map(([name, parts]) => ({ name, measures: "weight", parts })),
-  ...Object.entries(VOLUMES).map(([name, parts]) => ({ name, measures: "volume", parts })),
-] as Unit[];
+  ...WEIGHT_UNITS.map((name): Unit => ({ name, measures: "weight", parts: WEIGHTS[name] })),
+  ...VOLUME_UNITS.map((name): Unit => ({ name, measures: "volume", parts: VOLUMES[name] })),
+];
 
 /** Every word for every unit as it is looked up: small letters, no spaces, no dots; one and many. */
 export const UNIT_WORDS: ReadonlyMap<string, Unit> = new Map(
@@ -65,10 +70,6 @@ export const UNIT_WORDS: ReadonlyMap<string, Unit> = new Map(
 export function unitWord(text: string): string {
   return squeeze(text).replaceAll(".", "");
 }
-
-/** The names. Every other list of units, in words, in cells or on a page, is made from these. */
-export const WEIGHT_UNITS = Object.keys(WEIGHTS) as WeightUnit[];
-export const VOLUME_UNITS = Object.keys(VOLUMES) as VolumeUnit[];
 
 /** A unit by its name or another word for it. */
 export function unitOf(argument: string, name: string): Unit {

@@ -1,10 +1,10 @@
 /** The pane in Excel. */
-import { element } from "./pane/elements.ts";
+import { element, found } from "./pane/elements.ts";
 import { ExcelWorkbook } from "./host/excel-workbook.ts";
 import { mountPane } from "./pane/pane.ts";
 import { followTheme } from "./pane/theme.ts";
 
-const root = document.getElementById("pane") as HTMLElement;
+const root = found("#pane", HTMLElement);
 
 void Office.onReady(({ host }) => {
   followTheme(Office.context, Office.EventType.OfficeThemeChanged);

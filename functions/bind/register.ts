@@ -6,14 +6,18 @@
  */
 import * as src from "../../src/index.ts";
 import type { Bound } from "../catalog/entry.ts";
-import { type Fault, type Grid, isFault } from "./cell.ts";
+import { type CellValue, type Fault, type Grid, isFault } from "./cell.ts";
 import { type Pure, lift } from "./lift.ts";
 import generated from "./list.json";
 
-export interface FunctionsHost {
-  associate(id: string, run: (...args: unknown[]) => unknown): void;
-  Error: new (code: never, message?: string) => unknown;
+/** A host, and its own kind of error. */
+export interface FunctionsHost<E> {
+  associate(id: string, run: (...args: unknown[]) => HostCell<E>[][]): void;
+  Error: new (code: never, message?: string) => E;
 }
+
+/** What a host is given for a cell. */
+export type HostCell<E> = Exclude<CellValue, Fault> | E;
 
 // What JSON holds is no more than text to the compiler; it is written from a list of Bound.
 const list = generated as Bound[];
@@ -25,11 +29,12 @@ const pure: Readonly<Record<string, unknown>> = src;
 export function worksheetFunction(entry: Bound): (...args: unknown[]) => Grid {
   const found = pure[entry.name];
   if (typeof found !== "function") throw new Error(`src has no function ${entry.name}`);
+  // All that the catalog names in src are functions over values of cells; lift checks what it gives them.
   return lift(entry, found as Pure);
 }
 
 /** Registers them all. */
-export function register(host: FunctionsHost): void {
+export function register<E>(host: FunctionsHost<E>): void {
   for (const entry of list) {
     const run = worksheetFunction(entry);
     host.associate(entry.id, (...args) => {
@@ -43,7 +48,7 @@ export function register(host: FunctionsHost): void {
 /** The errors that a function may give back to Excel; it takes no other. */
 const GIVEN_BACK: ReadonlySet<string> = new Set(["#VALUE!", "#N/A", "#DIV/0!", "#NUM!", "#NULL!"]);
 
-function asError(host: FunctionsHost, { fault, text }: Fault): unknown {
+function asError<E>(host: FunctionsHost<E>, { fault, text }: Fault): E {
   const isGivenBack = GIVEN_BACK.has(fault);
   const code = isGivenBack ? fault : "#VALUE!";
   const told = isGivenBack ? text : `an input is the error ${fault}${text ? `: ${text}` : ""}`;

@@ -1,8 +1,7 @@
-/**
- * The topics, in the order that a person meets them. Each is a folder of src.
- *
- * Beside each, what to keep in mind with its numbers: where the work can hurt someone, who decides.
- */
+/** The topics, in the order that a person meets them. Each is a folder of src. */
+import { keysOf } from "../../src/lists.ts";
+
+/** What to keep in mind with the numbers of each: where the work can hurt someone, who decides. */
 const CAUTIONS = {
   load: "A load that can be weighed is not one that may be used: the oil's certificate, for this kind of product, sets its limit.",
   measure:
@@ -31,7 +30,7 @@ export const TOPIC_TITLES: Record<Topic, string> = {
   trial: "Trials of scent",
 };
 
-export const TOPICS = Object.keys(CAUTIONS) as Topic[];
+export const TOPICS = keysOf(CAUTIONS);
 
 /** What to keep in mind with the numbers of a function. */
 export function cautionOf({ topic }: { topic: Topic }): string {

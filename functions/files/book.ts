@@ -10,6 +10,7 @@ import {
   childNamed,
   childrenNamed,
   elements,
+  theChild,
 } from "./package.ts";
 
 export interface Sheet {
@@ -38,7 +39,7 @@ export class Book {
     this.path = start.path;
     this.root = file.root(this.path);
     const paths = new Map(file.relations(this.path).map(({ id, path }) => [id, path]));
-    this.sheets = elements(childNamed(this.root, "sheets") as Element).flatMap((sheet) => {
+    this.sheets = elements(theChild(this.root, "sheets")).flatMap((sheet) => {
       const path = paths.get(relationId(sheet));
       const isCells = path && file.has(path) && file.root(path).localName === "worksheet";
       return isCells ? [{ name: sheet.getAttribute("name") ?? "", path }] : [];
@@ -49,9 +50,7 @@ export class Book {
   }
 
   get sheetNames(): string[] {
-    return elements(childNamed(this.root, "sheets") as Element).map(
-      (each) => each.getAttribute("name") ?? "",
-    );
+    return elements(theChild(this.root, "sheets")).map((each) => each.getAttribute("name") ?? "");
   }
 
   /** The paths of the tables on a sheet. */

@@ -32,6 +32,7 @@ import {
   elements,
   keptText,
   link,
+  theChild,
 } from "./package.ts";
 
 export type { Replaced };
@@ -216,7 +217,7 @@ class Copy {
   private cellsOf(sheet: Sheet): Map<string, Element> {
     const known = this.cells.get(sheet.path);
     if (known) return known;
-    const data = childNamed(this.file.root(sheet.path), "sheetData") as Element;
+    const data = theChild(this.file.root(sheet.path), "sheetData");
     const cells = childrenNamed(data, "row").flatMap((row) => childrenNamed(row, "c"));
     const made = new Map(cells.map((cell) => [cell.getAttribute("r") ?? "", cell]));
     this.cells.set(sheet.path, made);
@@ -328,7 +329,7 @@ class Copy {
 
   /** A sheet behind the others; gives its name. */
   private addSheet(title: string, path: string, attributes: Record<string, string> = {}): string {
-    const sheets = childNamed(this.book.root, "sheets") as Element;
+    const sheets = theChild(this.book.root, "sheets");
     const ids = elements(sheets).map((each) => Number(each.getAttribute("sheetId")));
     const name = freeName(title, this.book.sheetNames);
     const sheetId = String(Math.max(...ids) + 1);

@@ -110,11 +110,11 @@ export function withFilters(xml: string, edit: Edit): string {
   if (edit.dimension === "row") return xml;
   return xml.replace(
     elementsOf("autoFilter"),
-    (_, mark: string, attributes: string, inside = "") => {
+    (_, mark: string, attributes: string, inside: string = "") => {
       const { ref = "" } = attributesOf(attributes);
       const before = boundsOf(ref).left;
       const now = boundsOf(shiftRange(ref, edit) ?? ref).left;
-      const columns = (inside as string).replace(
+      const columns = inside.replace(
         elementsOf("filterColumn"),
         (whole: string, tag: string, own: string) => {
           const column = shiftIndex(before + Number(attributesOf(own).colId), edit);
@@ -138,13 +138,11 @@ export function withoutLostOrder(xml: string): string {
 function withoutTable(xml: string, id: string | undefined): string {
   return xml.replace(
     elementsOf("tableParts"),
-    (_: string, mark: string, attributes: string, inside = "") => {
-      const parts = (inside as string).replace(
-        elementsOf("tablePart"),
-        (part: string, __, own: string) =>
-          Object.entries(attributesOf(own)).some(([key, value]) => /:id$/.test(key) && value === id)
-            ? ""
-            : part,
+    (_: string, mark: string, attributes: string, inside: string = "") => {
+      const parts = inside.replace(elementsOf("tablePart"), (part: string, __, own: string) =>
+        Object.entries(attributesOf(own)).some(([key, value]) => /:id$/.test(key) && value === id)
+          ? ""
+          : part,
       );
       const count = parts.match(/tablePart\b/g)?.length ?? 0;
       if (count === 0) return "";

@@ -91,14 +91,14 @@ export function withoutShared(xml: string): string {
   const first = new Map<string, string>();
   return named(xml).replace(
     /(<(?:\w+:)?c\s[^>]*>\s*)<((?:\w+:)?f)\b([^>]*?)(?:\/>|>([^<]*)<\/\2>)/g,
-    (whole, open: string, mark: string, attributes: string, text = "") => {
+    (whole, open: string, mark: string, attributes: string, text: string = "") => {
       const { t, si = "" } = attributesOf(attributes);
       const { r: cell } = attributesOf(open);
       if (t !== "shared" || cell === undefined) return whole;
-      if (text !== "") first.set(si, translateFormulaToR1C1(unescaped(text as string), cell));
+      if (text !== "") first.set(si, translateFormulaToR1C1(unescaped(text), cell));
       const known = first.get(si);
       if (known === undefined) return whole;
-      const own = text === "" ? escaped(translateFormulaToA1(known, cell)) : (text as string);
+      const own = text === "" ? escaped(translateFormulaToA1(known, cell)) : text;
       return `${open}<${mark}>${own}</${mark}>`;
     },
   );
@@ -155,23 +155,26 @@ function pushedOff(xml: string, sheet: string, edit: Edit): string[] {
 }
 
 function movedCells(xml: string, edit: Edit): string {
-  return xml.replace(elementsOf("row"), (_, mark: string, attributes: string, inside = "") => {
-    const { r } = attributesOf(attributes);
-    const row = edit.dimension === "row" ? shiftIndex(Number(r) - 1, edit) : Number(r) - 1;
-    if (row === null) return "";
-    const cells = (inside as string).replace(elementsOf("c"), (cell, name: string, own: string) => {
-      const place = readCellName(attributesOf(own).r ?? "");
-      const column = edit.dimension === "column" ? shiftIndex(place.column, edit) : place.column;
-      if (column === null) return "";
-      const named = `<${name}${withAttributes(own, { r: cellName(row, column) })}`;
-      return (named + cell.slice(`<${name}${own}`.length)).replace(
-        /(<(?:\w+:)?f\b[^>]*\bref=")([^"]*)"/,
-        (_, open: string, range: string) => `${open}${shiftRange(range, edit) ?? range}"`,
-      );
-    });
-    const opened = `<${mark}${withAttributes(attributes, { r: String(row + 1), spans: undefined })}`;
-    return inside === "" ? `${opened}/>` : `${opened}>${cells}</${mark}>`;
-  });
+  return xml.replace(
+    elementsOf("row"),
+    (_, mark: string, attributes: string, inside: string = "") => {
+      const { r } = attributesOf(attributes);
+      const row = edit.dimension === "row" ? shiftIndex(Number(r) - 1, edit) : Number(r) - 1;
+      if (row === null) return "";
+      const cells = inside.replace(elementsOf("c"), (cell, name: string, own: string) => {
+        const place = readCellName(attributesOf(own).r ?? "");
+        const column = edit.dimension === "column" ? shiftIndex(place.column, edit) : place.column;
+        if (column === null) return "";
+        const named = `<${name}${withAttributes(own, { r: cellName(row, column) })}`;
+        return (named + cell.slice(`<${name}${own}`.length)).replace(
+          /(<(?:\w+:)?f\b[^>]*\bref=")([^"]*)"/,
+          (_, open: string, range: string) => `${open}${shiftRange(range, edit) ?? range}"`,
+        );
+      });
+      const opened = `<${mark}${withAttributes(attributes, { r: String(row + 1), spans: undefined })}`;
+      return inside === "" ? `${opened}/>` : `${opened}>${cells}</${mark}>`;
+    },
+  );
 }
 
 const PLACES = /(\s(?:ref|sqref|activeCell|cell)=")([A-Z]+\d+[A-Z\d: ]*)"/g;
@@ -219,10 +222,9 @@ function movedColumns(xml: string, edit: Edit): string {
 function counted(xml: string): string {
   return xml.replace(
     elementsOf("mergeCells|dataValidations|hyperlinks|cols"),
-    (whole: string, mark: string, attributes: string, inside = "") => {
+    (whole: string, mark: string, attributes: string, inside: string = "") => {
       const count =
-        (inside as string).match(/<(?:\w+:)?(?:mergeCell|dataValidation|hyperlink|col)[\s/>]/g)
-          ?.length ?? 0;
+        inside.match(/<(?:\w+:)?(?:mergeCell|dataValidation|hyperlink|col)[\s/>]/g)?.length ?? 0;
       if (count === 0) return "";
       if (!/\scount=/.test(attributes)) return whole;
       return `<${mark}${withAttributes(attributes, { count: String(count) })}>${inside}</${mark}>`;

@@ -165,7 +165,7 @@ class Sizer {
     if (ourFunction(node)) return this.native(node).shape;
     const name = calleeOf(node);
     const args = node.arguments;
-    if (name === "ANCHORARRAY") return this.sizeOf(`${writeFormula(args[0] as Node)}#`);
+    if (name === "ANCHORARRAY") return args[0] ? this.sizeOf(`${writeFormula(args[0])}#`) : null;
     if (ONE_CELL.has(name)) return CELL;
     if (CELL_BY_CELL.has(name)) return this.together(args);
     if (name === "XLOOKUP" && !this.isLine(args[2])) return null;

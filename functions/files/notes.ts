@@ -15,6 +15,7 @@ import {
   escaped,
   keptText,
   link,
+  theChild,
 } from "./package.ts";
 
 const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
@@ -42,7 +43,7 @@ export class Notes {
     this.comments = this.commentsOf(sheet);
     this.author = this.authorId();
     this.drawing = this.drawingOf(sheet);
-    const list = childrenNamed(childNamed(this.comments, "commentList") as Element, "comment");
+    const list = childrenNamed(theChild(this.comments, "commentList"), "comment");
     this.known = new Map(list.map((note) => [note.getAttribute("ref") ?? "", note]));
   }
 
@@ -51,13 +52,13 @@ export class Notes {
    * conversation.
    */
   add(cell: string, text: string): boolean {
-    const list = childNamed(this.comments, "commentList") as Element;
+    const list = theChild(this.comments, "commentList");
     const note = this.known.get(cell);
     if (note && this.isConversation(note)) return false;
     const run = elementLike(list, "r");
     run.appendChild(keptText(list, note ? `\n\n${text}` : text));
     if (note) {
-      const body = childNamed(note, "text") as Element;
+      const body = theChild(note, "text");
       // A plain text and runs do not stand together.
       for (const plain of childrenNamed(body, "t")) {
         const own = elementLike(list, "r");
@@ -86,7 +87,7 @@ export class Notes {
   }
 
   private authorId(): string {
-    const authors = childNamed(this.comments, "authors") as Element;
+    const authors = theChild(this.comments, "authors");
     const known = elements(authors).findIndex(({ textContent }) => textContent === AUTHOR);
     if (known >= 0) return String(known);
     authors.appendChild(elementLike(authors, "author", {}, AUTHOR));

@@ -2,7 +2,7 @@
  * A workbook file as its parts: fflate opens and closes the zip, @xmldom/xmldom reads and writes
  * the XML. Parts that nobody asks for as XML stay as they are, byte for byte.
  */
-import { DOMParser, type Document, type Element, XMLSerializer } from "@xmldom/xmldom";
+import { DOMParser, type Document, Element, XMLSerializer } from "@xmldom/xmldom";
 import { strFromU8, strToU8, zipSync } from "fflate";
 import { Refusal } from "./refusal.ts";
 import { refuseOther, unpack } from "./unpack.ts";
@@ -37,8 +37,8 @@ export class Package {
 
   /** Parts that were made as texts. */
   static of(texts: Record<string, string>): Package {
-    const parts = Object.entries(texts).map(([path, text]) => [path, strToU8(text)]);
-    return new Package(Object.fromEntries(parts) as Record<string, Uint8Array>);
+    const parts = Object.entries(texts).map(([path, text]) => [path, strToU8(text)] as const);
+    return new Package(Object.fromEntries(parts));
   }
 
   has(path: string): boolean {
@@ -66,7 +66,7 @@ export class Package {
   }
 
   root(path: string): Element {
-    return this.xml(path).documentElement as Element;
+    return rootOf(this.xml(path));
   }
 
   add(path: string, contentType: string, text: string): void {
@@ -161,6 +161,11 @@ function resolve(from: string, target: string): string {
   return decodeURIComponent(new URL(target, `file:///${from}`).pathname.slice(1));
 }
 
+export function rootOf(document: Document): Element {
+  if (!document.documentElement) throw new Error("a part of the workbook has no root element");
+  return document.documentElement;
+}
+
 export function drop(element: Element): void {
   element.parentNode?.removeChild(element);
 }
@@ -168,9 +173,8 @@ export function drop(element: Element): void {
 /** The elements right below one. */
 export function elements(parent: Element): Element[] {
   const found: Element[] = [];
-  for (let node = parent.firstChild; node; node = node.nextSibling) {
-    if (node.nodeType === node.ELEMENT_NODE) found.push(node as Element);
-  }
+  for (let node = parent.firstChild; node; node = node.nextSibling)
+    if (node instanceof Element) found.push(node);
   return found;
 }
 
@@ -183,12 +187,25 @@ export function childNamed(parent: Element, name: string): Element | undefined {
   return childrenNamed(parent, name)[0];
 }
 
+/** One that a file of this kind always has. */
+export function theChild(parent: Element, name: string): Element {
+  const found = childNamed(parent, name);
+  if (!found) throw new Error(`the workbook's ${parent.localName} lacks its ${name}`);
+  return found;
+}
+
 /** All elements below one that have a name. */
 export function allNamed(parent: Element, name: string): Element[] {
   return elements(parent).flatMap((each) => [
     ...(each.localName === name ? [each] : []),
     ...allNamed(each, name),
   ]);
+}
+
+/** The document that an element is of, or was made for. */
+export function documentOf(element: Element): Document {
+  if (!element.ownerDocument) throw new Error(`${element.nodeName} belongs to no document`);
+  return element.ownerDocument;
 }
 
 /** A new element of the same namespace and prefix as another, not yet put anywhere. */
@@ -198,7 +215,7 @@ export function elementLike(
   attributes: Record<string, string> = {},
   text?: string,
 ): Element {
-  const document = like.ownerDocument as Document;
+  const document = documentOf(like);
   const prefix = like.prefix ? `${like.prefix}:` : "";
   const made = document.createElementNS(like.namespaceURI, prefix + name);
   for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value);
@@ -245,7 +262,7 @@ export function styleLike(styles: Element, list: string, id: string | null): Ele
   const all = elements(styleList(styles, list));
   const like = all[Number(id)] ?? all[0];
   if (!like) throw new Error(`the workbook's styles have no ${list}`);
-  return like.cloneNode(true) as Element;
+  return documentOf(like).importNode(like, true);
 }
 
 export function styleList(styles: Element, list: string): Element {

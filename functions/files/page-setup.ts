@@ -36,8 +36,8 @@ function fitting(xml: string): string {
   if (elementsOf("sheetPr").test(xml))
     return xml.replace(
       elementsOf("sheetPr"),
-      (_, mark: string, attributes: string, inside = "") => {
-        return `<${mark}${attributes}>${inside as string}${FIT}</${mark}>`;
+      (_, mark: string, attributes: string, inside: string = "") => {
+        return `<${mark}${attributes}>${inside}${FIT}</${mark}>`;
       },
     );
   return xml.replace(/<worksheet\b[^>]*>/, (open) => `${open}<sheetPr>${FIT}</sheetPr>`);

@@ -26,11 +26,11 @@ export function withView(xml: string, was: View, is: View): string {
   if (isFrozenSo && was.gridLines === is.gridLines) return colored;
   return withViews(colored, prefix).replace(
     elementsOf("sheetView"),
-    (_, mark: string, attributes: string, inside = "") => {
+    (_, mark: string, attributes: string, inside: string = "") => {
       const showGridLines = is.gridLines ? undefined : "0";
       const shown = isFrozenSo
-        ? (inside as string)
-        : pane(is, prefix) + (inside as string).replace(elementsOf("pane|selection"), "");
+        ? inside
+        : pane(is, prefix) + inside.replace(elementsOf("pane|selection"), "");
       return `<${mark}${withAttributes(attributes, { showGridLines })}>${shown}</${mark}>`;
     },
   );
@@ -71,7 +71,7 @@ function withTabColor(xml: string, color: string, prefix: string): string {
     );
   return xml.replace(
     elementsOf("sheetPr"),
-    (_, mark: string, attributes: string, inside = "") =>
-      `<${mark}${attributes}>${tab}${(inside as string).replace(elementsOf("tabColor"), "")}</${mark}>`,
+    (_, mark: string, attributes: string, inside: string = "") =>
+      `<${mark}${attributes}>${tab}${inside.replace(elementsOf("tabColor"), "")}</${mark}>`,
   );
 }

@@ -56,7 +56,8 @@ export class Source {
   /** The path of the workbook's own part. */
   workbook(): string {
     const start = this.relations("").find(({ type }) => type === "officeDocument")?.target;
-    if (start && this.has(start)) return this.paths.get(start.toLowerCase()) as string;
+    const known = start && this.paths.get(start.toLowerCase());
+    if (known) return known;
     if (this.has("xl/workbook.xml")) return "xl/workbook.xml";
     refuseOther(this.parts);
     throw new Refusal(

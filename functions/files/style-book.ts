@@ -9,9 +9,11 @@ import {
   appendStyle,
   childNamed,
   childrenNamed,
+  documentOf,
   drop,
   elementLike,
   elements,
+  rootOf,
   styleLike,
   styleList,
 } from "./package.ts";
@@ -105,17 +107,13 @@ export class StyleBook {
       );
       root.insertBefore(dxfs, after ?? null);
     }
-    const made = root.ownerDocument?.importNode(
-      document.documentElement as Element,
-      true,
-    ) as Element;
-    return this.append("dxfs", made);
+    return this.append("dxfs", documentOf(root).importNode(rootOf(document), true));
   }
 
   save(): void {
     if (!this.part || !this.isChanged) return;
     const { path, root } = this.part;
-    this.texts.write(path, new XMLSerializer().serializeToString(root.ownerDocument as never));
+    this.texts.write(path, new XMLSerializer().serializeToString(documentOf(root)));
   }
 
   private styles(): Element {
@@ -127,7 +125,7 @@ export class StyleBook {
     const path = this.path() ?? this.added();
     const text = this.texts.text(path).trimStart();
     const document = new DOMParser().parseFromString(text, "text/xml");
-    return { path, root: document.documentElement as Element };
+    return { path, root: rootOf(document) };
   }
 
   private path(): string | undefined {
@@ -217,10 +215,9 @@ export class StyleBook {
 
   private align(xf: Element, from: Look["style"], to: Look["style"]) {
     const changes: Record<string, string | undefined> = {};
-    if (from.align !== to.align) changes.horizontal = to.align as string | undefined;
+    if (from.align !== to.align) changes.horizontal = word(to.align);
     if (from.verticalAlign !== to.verticalAlign)
-      changes.vertical =
-        to.verticalAlign === "middle" ? "center" : (to.verticalAlign as string | undefined);
+      changes.vertical = to.verticalAlign === "middle" ? "center" : word(to.verticalAlign);
     if ((from.wrapping === "wrap") !== (to.wrapping === "wrap"))
       changes.wrapText = to.wrapping === "wrap" ? "1" : "0";
     if (Object.keys(changes).length === 0) return;
@@ -245,6 +242,11 @@ function setFont(font: Element, mark: string, value: unknown) {
 function attributesOfMark(mark: string, value: unknown): Record<string, string> {
   if (mark === "color") return { rgb: argb(value) };
   return mark === "sz" ? { val: String(value) } : {};
+}
+
+/** A word of a look, where it says one. */
+function word(value: unknown): string | undefined {
+  return typeof value === "string" ? value : undefined;
 }
 
 function argb(color: unknown): string {

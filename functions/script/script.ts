@@ -15,7 +15,7 @@ class CellError {
 }
 
 const runs = new Map<string, (...args: unknown[]) => unknown>();
-const host: FunctionsHost = {
+const host: FunctionsHost<CellError> = {
   Error: CellError,
   associate: (id, run) => runs.set(id, run),
 };

@@ -7,7 +7,7 @@ import { type Cell, type Cells, largeLimits } from "../../src/cells.ts";
 import { packPlan } from "../../src/cost/packplan.ts";
 import { isEmpty } from "../../src/filled.ts";
 import { alcoholVolume } from "../../src/limits/alcoholvolume.ts";
-import { type Rule, allowedError, checkFills } from "../../src/limits/fills.ts";
+import { allowedError, checkFills } from "../../src/limits/fills.ts";
 import { vapourFlash } from "../../src/limits/flash.ts";
 import { flashGuess } from "../../src/limits/flashguess.ts";
 import { intervalsOf } from "../../src/limits/intervals.ts";
@@ -15,7 +15,7 @@ import { down, metricText, ounceText } from "../../src/limits/netlabel.ts";
 import { usedUp } from "../../src/limits/safeload.ts";
 import { limitLines, lowestOf } from "../../src/limits/topload.ts";
 import { vocShare } from "../../src/limits/vocshare.ts";
-import { squeeze } from "../../src/errors.ts";
+import { choice, squeeze } from "../../src/errors.ts";
 import { at } from "../../src/lists.ts";
 import { packHolds } from "../../src/measure/packholds.ts";
 import { turn } from "../../src/measure/turn.ts";
@@ -49,6 +49,7 @@ const cells = (values: Vector<number | string>): Cells => values.map((value) => 
 /** Yes or no, line by line, where it is told. */
 const flags = (fragrance: Maybe<Vector<number | string>>) =>
   fragrance ? cells(fragrance) : undefined;
+const ruleOf = (rule: string) => choice("rule", rule, ["EU", "US"] as const);
 const known = <T>(value: Maybe<T>) => value ?? undefined;
 const pairs = (a: Vector, b: Vector, of: (x: number, y: number) => number) =>
   a.map((x, i) => of(x, at(b, i)));
@@ -87,7 +88,7 @@ export const HELPERS = {
   reachof: (chance: number, values: Vector<number | string>) =>
     meanReach(chance, sample(values).values.length),
   allowederror: (stated: number, unit: string, rule: string, allowed: Maybe<number>) =>
-    allowedError(stated, unitOf("unit", unit), rule.toUpperCase() as Rule, known(allowed)),
+    allowedError(stated, unitOf("unit", unit), ruleOf(rule), known(allowed)),
   fillscheck: (
     fills: Vector<number | string>,
     size: number,
@@ -95,7 +96,7 @@ export const HELPERS = {
     error: number,
     rule: string,
     batch: Maybe<number>,
-  ) => checkFills(cells(fills), size, stated, error, rule.toUpperCase() as Rule, known(batch)),
+  ) => checkFills(cells(fills), size, stated, error, ruleOf(rule), known(batch)),
   oiml: densityOfMixture,
   weightshare: weightShare,
   cheapestplan: (need: number, sizes: Vector, prices: Vector, freight: number, freeover: number) =>

@@ -55,7 +55,10 @@ function applies(
 ): boolean {
   if (when === undefined) return true;
   const condition = conditionIn(when);
-  if (condition.sort === "word") return squeeze(scope[condition.name] as string) === condition.word;
+  if (condition.sort === "word") {
+    const word = scope[condition.name];
+    return typeof word === "string" && squeeze(word) === condition.word;
+  }
   if (condition.sort === "given") return given.get(condition.name) === condition.given;
   return Boolean(math.evaluate(condition.expression, { ...scope }));
 }
@@ -64,14 +67,12 @@ function applies(
 function valueFor(param: Param, input: unknown): unknown {
   const value = input ?? param.default ?? null;
   if (!Array.isArray(value)) return value;
-  const grid = (value as unknown[][]).map((row) =>
-    row.map((cell) => (Number.isNaN(cell) ? 0 : cell)),
-  );
+  const grid = value.map((row: unknown[]) => row.map((cell) => (Number.isNaN(cell) ? 0 : cell)));
   return grid.length === 1 || grid[0]?.length === 1 ? grid.flat() : grid;
 }
 
 /** True where the first range lies in a row. */
 function isRow(inputs: unknown[]): boolean {
-  const grid = inputs.find(Array.isArray) as unknown[][] | undefined;
+  const grid: unknown[][] | undefined = inputs.find(Array.isArray);
   return grid?.length === 1 && grid.flat().length > 1;
 }

@@ -7,7 +7,9 @@
  */
 
 /** Tolerable negative error by contents, g or mL, from 5 on: a part of them, or a fixed amount. */
-export const TOLERABLE_ERRORS: readonly { upTo: number; part?: number; fixed?: number }[] = [
+export const TOLERABLE_ERRORS: readonly ({ upTo: number } & (
+  { part: number } | { fixed: number }
+))[] = [
   { upTo: 50, part: 0.09 },
   { upTo: 100, fixed: 4.5 },
   { upTo: 200, part: 0.045 },

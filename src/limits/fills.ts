@@ -50,7 +50,7 @@ function tolerableError(stated: number, unit: Unit): number {
     const got = `${show(contents)} ${metric.name}`;
     throw new CalcError(`stated must be from 5 to 10000 ${metric.name} for the EU, got ${got}`);
   }
-  const error = row.fixed ?? Math.ceil(contents * (row.part as number) * 10 * NEARLY) / 10;
+  const error = "fixed" in row ? row.fixed : Math.ceil(contents * row.part * 10 * NEARLY) / 10;
   return convert(error, metric, unit);
 }
 

@@ -61,17 +61,19 @@ function thing(
 ): Thing[] {
   const { draw, formula, over, look } = filled;
   if (look === "label" || look === "heading") return [];
-  const labels = (Array.isArray(label) ? label : [label]) as readonly Content[];
   const isTyped = !formula && !over && (look ?? "input") === "input";
   const kind = draw ? "drawn" : isTyped ? "typed" : "worked";
   if (kind === "typed" && demo === undefined && look !== "input") return [];
-  return labels.filter(isWords).map((text) => ({
-    label: text,
-    kind,
-    often,
-    from: [...new Set(drawsFrom(draw ?? formula ?? ""))],
-    takes: takes(filled, demo, text),
-  }));
+  return [label]
+    .flat()
+    .filter(isWords)
+    .map((text) => ({
+      label: text,
+      kind,
+      often,
+      from: [...new Set(drawsFrom(draw ?? formula ?? ""))],
+      takes: takes(filled, demo, text),
+    }));
 }
 
 function isWords(text: Content | undefined): text is string {

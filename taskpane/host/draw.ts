@@ -88,7 +88,7 @@ function namesOf(tables: Excel.TableCollection): Set<string> {
 
 interface Before {
   paint: Excel.CellProperties[][];
-  formats: unknown[][];
+  formats: Excel.Range["numberFormat"];
   columns: Excel.ColumnProperties[];
   /** Charts and marks that were there already, by their ids. */
   charts: string[];
@@ -204,7 +204,7 @@ async function putBack(sheetName: string, drawing: PlacedDrawing, before: Before
     // Clearing takes the fill away; only the cells that had one are given it again.
     area.format.fill.clear();
     area.setCellProperties(before.paint.map((row) => row.map(withoutWhite)));
-    area.numberFormat = before.formats as string[][];
+    area.numberFormat = before.formats;
     area.setColumnProperties(before.columns);
     const marks = area.conditionalFormats;
     marks.load("items/id");

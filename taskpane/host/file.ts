@@ -29,8 +29,10 @@ async function wholeFile(): Promise<Uint8Array> {
     let filled = 0;
     for (let i = 0; i < file.sliceCount; i++) {
       const slice = await asked<Office.Slice>((answered) => file.getSliceAsync(i, answered));
-      bytes.set(slice.data as number[], filled);
-      filled += (slice.data as number[]).length;
+      // Office's types leave open what a slice holds; of a compressed file it is bytes.
+      const data = slice.data as number[];
+      bytes.set(data, filled);
+      filled += data.length;
     }
     if (filled === 0) throw new Error("it is empty");
     if (filled < file.size) throw new Error(`${filled} of ${file.size} bytes came`);
@@ -71,6 +73,7 @@ const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 
 function download(bytes: Uint8Array, name: string) {
   const link = document.createElement("a");
+  // No file is made in memory shared with a worker, which a Blob does not take.
   link.href = URL.createObjectURL(new Blob([bytes as BlobPart], { type: XLSX }));
   link.download = name;
   link.click();

@@ -67,8 +67,8 @@ export function orderFormats(sheet: Excel.Worksheet, { lists = [], cells }: Plac
     for (const { row, column, format } of cells) {
       const isOurs = row === last && column >= list.column && column < list.column + list.columns;
       if (!isOurs || !format || rows < 1) continue;
-      // One format for all cells of a range goes as itself, which the types do not say.
       const below = rangeOf(sheet, { row: last + 1, column, rows, columns: 1 });
+      // One format for all cells of a range goes as itself, which the types do not say.
       below.numberFormat = format as unknown as string[][];
     }
   }

@@ -2,7 +2,7 @@
  * A drawing as orders to Excel: contents and number formats as arrays over the whole rectangle, where null
  * leaves a cell as it is; looks, rules and widths once for all cells that have them alike.
  */
-import { CHART_COLORS, MARK_PAINT, PAINT } from "../sheets/looks.ts";
+import { CHART_COLORS, LOOKS, MARK_PAINT, PAINT } from "../sheets/looks.ts";
 import {
   type Area,
   type DrawnCell,
@@ -81,7 +81,7 @@ function orderPaint(
   const { cells } = drawing;
   if (cells.some(({ format }) => format))
     whole.numberFormat = gridOf(drawing, ({ format }) => format);
-  for (const look of Object.keys(PAINT) as Look[]) {
+  for (const look of LOOKS) {
     const painted = cells.filter((cell) => cell.look === look);
     if (painted.length === 0 || Object.keys(PAINT[look]).length === 0) continue;
     paint(together(rectangles(painted)).format, look);

@@ -176,6 +176,7 @@ function placedIn(block: Excel.Range, first: Spot): Placed[] {
 function valueOf(value: unknown, type: string | undefined): CellValue {
   if (type === "Empty") return null;
   if (type === "Error") return { fault: String(value) };
+  // What is left are numbers, texts and truths: Office's types leave a value open.
   return value as CellValue;
 }
 

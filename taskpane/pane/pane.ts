@@ -80,7 +80,7 @@ function tabs(parts: Part[]): HTMLElement[] {
   list.addEventListener("keydown", (event) => {
     const step = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
     if (!step) return;
-    const now = buttons.indexOf(document.activeElement as HTMLButtonElement);
+    const now = buttons.findIndex((button) => button === document.activeElement);
     const next = (now + step + parts.length) % parts.length;
     show(next);
     buttons[next]?.focus();

@@ -169,12 +169,13 @@ function pageOf(
   const place = heads === undefined ? undefined : places.get(heads);
   if (heads !== undefined && !place) throw new Error(`page: nothing has the name "${heads}"`);
   const head = place && (place.head ?? place.row);
+  const titleRows: [number, number] | undefined = head === undefined ? undefined : [head, head];
   return {
     page: {
       ...(landscape && { landscape }),
       ...acrossPages(width, landscape, columns),
       ...(caution !== undefined && { caution }),
-      ...(head !== undefined && { titleRows: [head, head] as [number, number] }),
+      ...(titleRows && { titleRows }),
     },
     ...((head !== undefined || columns > 0) && {
       frozen: { rows: head === undefined || head >= MOST_FROZEN ? 0 : head + 1, columns },

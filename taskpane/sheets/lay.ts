@@ -33,7 +33,9 @@ export function lay(parts: readonly Part[], others: Others = NO_OTHERS, indent =
   const growing: Laid["growing"] = [];
   const hidden: number[] = [];
   for (const part of there) {
-    const place = places.get(nameOf(part, there)) as Place;
+    const name = nameOf(part, there);
+    const place = places.get(name);
+    if (!place) throw new Error(`nothing has the name "${name}"`);
     const pen = new Pen(places, others, absent);
     if ("text" in part)
       writeText(pen, part, isRunning(part) ? { ...place, column: indent } : place);
@@ -268,7 +270,8 @@ class Pen {
         this.drawn(cell, typeof here === "function" ? here(i, j) : here, alone),
       ),
     );
-    const from = typeof words === "string" ? this.drawn(words, {}) : words;
+    const drawnFrom = typeof words === "string" ? this.drawn(words, {}) : words;
+    const from = typeof drawnFrom === "string" ? drawnFrom.replaceAll("$", "") : drawnFrom;
     this.blocks.push({
       row,
       column,
@@ -277,10 +280,7 @@ class Pen {
       ...(format !== undefined && { format }),
       ...(limits && { limits }),
       ...(marks && { marks }),
-      ...(from !== null &&
-        from !== undefined && {
-          words: typeof from === "string" ? from.replaceAll("$", "") : (from as string[]),
-        }),
+      ...(from && typeof from !== "number" && { words: from }),
     });
   }
 

@@ -2,6 +2,7 @@
  * How each look is painted, the same on both hosts. A cell with a fill also sets its ink, so that it
  * reads on a dark sheet too; a cell without one leaves both to the host.
  */
+import { keysOf } from "../../src/lists.ts";
 import type { Look, Mark } from "./block.ts";
 
 export interface Paint {
@@ -27,6 +28,8 @@ export const PAINT: Record<Look, Paint> = {
   result: { fill: "#EEF2F3", ink: "#1E3336" },
   answer: { fill: "#EEF2F3", ink: "#1E3336", align: "center" },
 };
+
+export const LOOKS = keysOf(PAINT);
 
 /** Marks: the words say it; dark, middle and light say it again, also where hues are not seen. */
 export const MARK_PAINT: Record<Mark, Required<Pick<Paint, "fill" | "ink" | "bold" | "italic">>> = {

@@ -28,6 +28,7 @@ import {
   type ArgumentNode,
   type Call,
   type Node,
+  calleeOf,
   constantsOf,
 } from "../../functions/formula/tree.ts";
 import { RANK } from "../../functions/formula/precedence.ts";
@@ -144,7 +145,8 @@ async function explainCall(
   offset: Line,
   answers: Map<Node, Grid>,
 ): Promise<ExplainedCall> {
-  const entry = ourFunction(node) as CatalogEntry;
+  const entry = ourFunction(node);
+  if (!entry) throw new Error(`${calleeOf(node)} is no function of ours`);
   const nodes = node.arguments;
   const args = await valuesOf(workbook, from, nodes, answers);
   const answer = worksheetFunction(entry)(...args);
@@ -206,7 +208,7 @@ async function valuesOf(
   answers: Map<Node, Grid>,
 ): Promise<Grid[]> {
   const known = nodes.map((node) => (node ? (answers.get(node) ?? constantsOf(node)) : [[null]]));
-  const open = nodes.filter((_, i) => known[i] === null) as Node[];
+  const open = nodes.flatMap((node, i) => (node && known[i] === null ? [node] : []));
   const values = await workbook.values(
     from,
     open.map((node) => withAnswers(node, answers)),

@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, test, vi } from "vitest";
+import { afterAll, beforeEach, describe, expect, test, vi } from "vitest";
 import { ExcelWorkbook } from "../../taskpane/host/excel-workbook";
 import { handOver } from "../../functions/files/hand-over";
 import { repair } from "../../taskpane/host/repair";
@@ -40,6 +40,9 @@ function stub(document: unknown = {}) {
     AsyncResultStatus: { Failed: "failed", Succeeded: "succeeded" },
   });
 }
+
+// Other tests of the same worker load the engine, which looks for a page.
+afterAll(() => vi.unstubAllGlobals());
 
 beforeEach(() => {
   excel = new FakeExcel();

@@ -1,4 +1,4 @@
-import { beforeEach, expect, test, vi } from "vitest";
+import { afterAll, beforeEach, expect, test, vi } from "vitest";
 import { darkness, followTheme } from "../../taskpane/pane/theme";
 
 const dataset: { theme?: string } = {};
@@ -7,6 +7,9 @@ beforeEach(() => {
   delete dataset.theme;
   vi.stubGlobal("document", { documentElement: { dataset } });
 });
+
+// Other tests of the same worker load the engine, which looks for a page.
+afterAll(() => vi.unstubAllGlobals());
 
 test("a ground is dark or light, or not told", () => {
   // White, light grey, middle grey, dark grey and black, about as Office's themes have them; from memory.

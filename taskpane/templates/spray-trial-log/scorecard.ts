@@ -1,5 +1,5 @@
 /** The scorecard: criteria and their weights, candidates, and who wins how firmly. */
-import type { Part } from "../../sheets/parts.ts";
+import type { Column, Part } from "../../sheets/parts.ts";
 import { DEMO_CANDIDATES } from "../demo/trials.ts";
 import { ofMaterial } from "../../sheets/drawn.ts";
 import { HERE, hoursOf, linesOf } from "./hours.ts";
@@ -119,10 +119,10 @@ export const criteria: Part[] = [
   },
 ];
 
-const scored = (name: string, heading: string, column: 2 | 3 | 4) => ({
+const scored = (name: string, heading: string, column: 2 | 3 | 4): Column => ({
   name,
   heading,
-  limits: [1, 5] as [number, number],
+  limits: [1, 5],
   demo: DEMO_CANDIDATES.map((line) => line[column]),
 });
 

@@ -50,8 +50,12 @@ async function spoil(model: Model, title: string, name: string, how: How): Promi
   }
   if (head === undefined) return false;
   const sheetId = model.getters.getSheetIdByName(sheet) ?? "";
-  const change = { dimension: "COL", elements: [column], sheetId, sheetName: sheet } as const;
-  const { reasons } = model.dispatch("REMOVE_COLUMNS_ROWS", change);
+  const { reasons } = model.dispatch("REMOVE_COLUMNS_ROWS", {
+    dimension: "COL",
+    elements: [column],
+    sheetId,
+    sheetName: sheet,
+  });
   if (reasons.length > 0) throw new Error(reasons.join());
   return true;
 }
