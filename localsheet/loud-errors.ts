@@ -11,7 +11,7 @@ type Position = Parameters<Getters["getEvaluatedCell"]>[0];
 /** What a cell cautions of; undefined for most. */
 export function cautionIn(getters: Getters, position: Position): string | undefined {
   const { type, value } = getters.getEvaluatedCell(position);
-  return type === "text" && ASKS_AGAIN.test(String(value)) ? String(value) : undefined;
+  return type === "text" && ASKS_AGAIN.test(value) ? value : undefined;
 }
 
 /** What of the engine's plugin is used here; that it is so is looked at by a test. */
