@@ -3,6 +3,7 @@
  * alone, and its formula may read many cells.
  */
 import { type Model, engine } from "./engine.ts";
+import { cautionIn } from "./loud-errors.ts";
 
 type Position = Parameters<Model["getters"]["getEvaluatedCell"]>[0];
 
@@ -39,36 +40,40 @@ function nameOf(getters: Model["getters"], { sheetId, row, col }: Position): str
     : `${name} of ${getters.getSheetName(sheetId)}`;
 }
 
-const tips = engine.registries.cellPopoverRegistry;
-const builder = tips.get("ErrorToolTip");
-
 /** What of the engine's tip is used here. */
 interface Tip {
   env: { model: Model };
   props: { cellPosition: Position };
   evaluationError: { message?: string } | undefined;
 }
-type TipClass = new (...all: unknown[]) => Tip;
 
-/** The engine's tip with that message; made from the engine's own, which is had from what it shows. */
-let named: TipClass | undefined;
-function withReason(Plain: TipClass): TipClass {
-  named ??= class extends Plain {
-    override get evaluationError() {
-      const error = super.evaluationError;
-      return (
-        error && { ...error, message: reasonOf(this.env.model, this.props.cellPosition) ?? "" }
-      );
-    }
-  };
-  return named;
+const tips = engine.registries.cellPopoverRegistry;
+const builder = tips.get("ErrorToolTip");
+// The engine shows its tip to those who ask of a cell with an error, and lends it no other way.
+const ofError = {
+  getEvaluatedCell: () => ({ type: "error", message: "asked" }),
+  getInvalidDataValidationMessage: () => undefined,
+};
+const asked = builder.onHover?.({ sheetId: "", row: 0, col: 0 }, ofError as never);
+const Plain = (asked as unknown as { Component: new (...all: unknown[]) => Tip }).Component;
+
+/** The engine's tip with that message, and with what a cell cautions of, which may be cut off in it. */
+class ReasonTip extends Plain {
+  override get evaluationError() {
+    const { getters } = this.env.model;
+    const { cellPosition } = this.props;
+    const error = super.evaluationError;
+    const message = error ? reasonOf({ getters }, cellPosition) : cautionIn(getters, cellPosition);
+    return message === undefined ? undefined : { ...error, message };
+  }
 }
 
 tips.replace("ErrorToolTip", {
   ...builder,
   onHover: (position, getters) => {
-    const shown = builder.onHover?.(position, getters);
-    if (!shown?.isOpen) return shown ?? { isOpen: false };
-    return { ...shown, Component: withReason(shown.Component as unknown as TipClass) as never };
+    const shown = builder.onHover?.(position, getters) ?? { isOpen: false };
+    if (!shown.isOpen && cautionIn(getters, position) === undefined) return shown;
+    const props = { cellPosition: position };
+    return { isOpen: true, props, Component: ReasonTip as never, cellCorner: "top-right" };
   },
 });

@@ -13,6 +13,12 @@ interface Asks {
   isDrawn: boolean;
 }
 
+/** What formulas say of words where a number is asked for. */
+export const ASKS_AGAIN = /^type a (number|percent|date): /;
+
+/** Marks it where lines are spoken of: in a column of numbers it is seen by its being words. */
+const MARK = { begins: "type a ", mark: "doubt" as const };
+
 /** What asks for a number, by its name: "batch", "packs.price". */
 type Asking = ReadonlyMap<string, Asks>;
 
@@ -63,7 +69,9 @@ function ofColumn(column: Column, asking: Asking, list: string): Column {
   const demo = column.demo?.map((line) =>
     isFormula(line) && column.look !== "label" ? ahead(line, asking, list) : line,
   );
-  return looking({ ...column, ...(demo && { demo }) }, asking, list);
+  const looked = looking({ ...column, ...(demo && { demo }) }, asking, list);
+  const isSaid = column.name === "said" && looked.formula !== column.formula;
+  return isSaid ? { ...looked, marks: [...(column.marks ?? []), MARK] } : looked;
 }
 
 const isFormula = (cell: Content | Content[]): cell is string =>

@@ -59,3 +59,20 @@ test("an error for something else is left as it is", () => {
   expect(reason({ A1: "about 5", A2: "0", B1: "=1/A2+A1" }, "B1")).not.toContain("stand in");
   expect(reason({ A1: "5" }, "A1")).toBeUndefined();
 });
+
+test("the tip opens over an error, and over a caution that its cell may cut off", async () => {
+  const { oneSheet } = await import("../taskpane/one-sheet.ts");
+  const { model, cell, put } = await oneSheet("Trial batch");
+  put("step", "a tenth");
+  const tip = globalThis.o_spreadsheet.registries.cellPopoverRegistry.get("ErrorToolTip");
+  const sheetId = model.getters.getActiveSheetId();
+  const isOpen = (name: string) => {
+    const at = globalThis.o_spreadsheet.helpers.toCartesian(cell(name));
+    return tip.onHover?.({ sheetId, ...at }, model.getters)?.isOpen;
+  };
+  expect([isOpen("pours.enough"), isOpen("pours.oil"), isOpen("step")]).toEqual([
+    true,
+    false,
+    false,
+  ]);
+});
