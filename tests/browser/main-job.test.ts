@@ -173,6 +173,8 @@ describe("the work is kept", () => {
     await page.getByRole("button", { name: "The demo" }).click();
     await page.waitForEvent("load");
     await ready(page);
+    // The list of sheets comes a moment after the pane.
+    await page.getByRole("button", { name: "Insert Size run" }).waitFor();
     expect(await page.getByText("Size run", { exact: true }).count()).toBe(1);
     await page.locator("#file").setInputFiles({
       name: "mine.xlsx",
