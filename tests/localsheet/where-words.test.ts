@@ -61,7 +61,7 @@ test("an error for something else is left as it is", () => {
 });
 
 test("the tip opens over an error, and over a caution that its cell may cut off", async () => {
-  const { oneSheet } = await import("../taskpane/one-sheet.ts");
+  const { oneSheet } = await import("../sheets/one-sheet.ts");
   const { model, cell, put } = await oneSheet("Trial batch");
   put("step", "a tenth");
   const tip = globalThis.o_spreadsheet.registries.cellPopoverRegistry.get("ErrorToolTip");
