@@ -42,11 +42,11 @@ export async function completed(
     const other = others.get(title);
     if (other) sheets.set(title, new OldSheet(partsThere(parts, others), other));
   }
+  if (![...sheets.values()].some((sheet) => sheet.lacksAny()))
+    return { of: () => others, lacks: () => [], redrawn: [] };
   // What was taken out of one sheet is missed on others, too.
-  if ([...sheets.values()].some((sheet) => sheet.lacksAny())) {
-    const formulas = await workbook.formulas();
-    for (const sheet of sheets.values()) await sheet.look(workbook, formulas);
-  }
+  const formulas = await workbook.formulas();
+  for (const sheet of sheets.values()) await sheet.look(workbook, formulas);
   const lacks = new Map(
     templates.map((template) => [template, lacksOf(template, sheets, others)] as const),
   );

@@ -3,13 +3,18 @@
  * shows what it shows beside the whole sheet, or it is said in words which sheet lacks what.
  */
 import { expect, test, vi } from "vitest";
-import { LocalWorkbook, newModel } from "../localsheet/load-engine";
+import { ExcelWorkbook } from "../../taskpane/host/excel-workbook";
 import { findSheets } from "../../taskpane/sheets/find";
 import { insertSet, insertTemplate } from "../../taskpane/sheets/insert";
+import type { Other } from "../../taskpane/sheets/names";
 import { type Template, drawnBy, sourcesOf } from "../../taskpane/sheets/template";
 import { templates } from "../../taskpane/templates/index";
+import { LocalWorkbook, newModel } from "../localsheet/load-engine";
+import { FakeExcel } from "./fake-excel";
 
 vi.setConfig({ testTimeout: 600_000 });
+
+const onNewSheet = { where: "new sheet", filled: true } as const;
 
 type Model = ReturnType<typeof newModel>;
 type How = "deleted" | "renamed";
@@ -26,7 +31,6 @@ function shown({ getters }: Model, sheet: string) {
 }
 
 async function inserted(model: Model, template: Template) {
-  const onNewSheet = { where: "new sheet", filled: true } as const;
   const told = await insertTemplate(new LocalWorkbook(model), template, onNewSheet, templates);
   const cells = shown(model, template.title);
   model.dispatch("REQUEST_UNDO");
@@ -34,25 +38,29 @@ async function inserted(model: Model, template: Template) {
   return { told, cells };
 }
 
+/** The cell of a heading or a label. */
+function headOf({ sheet, places }: Other, name: string) {
+  const place = places.get(name);
+  if (!place) throw new Error(`${name} is not on ${sheet}`);
+  const { row, column, head } = place;
+  return head === undefined ? { sheet, row, column: column - 1 } : { sheet, row: head, column };
+}
+
 /** Takes the column of a name out, or changes its heading or label; false where it is no column. */
 async function spoil(model: Model, title: string, name: string, how: How): Promise<boolean> {
   const workbook = new LocalWorkbook(model);
-  const other = (await findSheets(workbook, templates)).get(title);
-  const place = other?.places.get(name);
-  if (!other || !place) throw new Error(`${name} is not on ${title}`);
+  const other = (await findSheets(workbook, templates)).get(title) as Other;
   const { sheet } = other;
-  const { row, column, head } = place;
   if (how === "renamed") {
-    const spot =
-      head === undefined ? { sheet, row, column: column - 1 } : { sheet, row: head, column };
-    await workbook.write([{ spot, content: "In my own words" }]);
+    await workbook.write([{ spot: headOf(other, name), content: "In my own words" }]);
     return true;
   }
-  if (head === undefined) return false;
+  const place = other.places.get(name);
+  if (place?.head === undefined) return false;
   const sheetId = model.getters.getSheetIdByName(sheet) ?? "";
   const { reasons } = model.dispatch("REMOVE_COLUMNS_ROWS", {
     dimension: "COL",
-    elements: [column],
+    elements: [place.column],
     sheetId,
     sheetName: sheet,
   });
@@ -60,23 +68,55 @@ async function spoil(model: Model, title: string, name: string, how: How): Promi
   return true;
 }
 
-for (const template of templates) {
-  const sources = new Set(sourcesOf(template));
-  for (const source of sources) {
-    const names = drawnBy(template).flatMap(({ title, name }) => (title === source ? [name] : []));
-    test(`${template.title} beside ${source} without one of its columns`, async () => {
-      const model = newModel();
-      const there = templates.filter(({ title }) => sources.has(title));
-      await insertSet(new LocalWorkbook(model), there, true, templates);
-      const { cells: whole } = await inserted(model, template);
-      for (const name of new Set(names))
-        for (const how of ["deleted", "renamed"] as const) {
-          if (!(await spoil(model, source, name, how))) continue;
-          const { told, cells } = await inserted(model, template);
-          if (!/is not drawn from|Still without it/.test(told))
-            expect(cells, `${name} is ${how}: ${told}`).toEqual(whole);
-          model.dispatch("REQUEST_UNDO");
-        }
-    });
-  }
+/** What a template draws from a source, of columns that are alike the first. */
+function namesOf(template: Template, source: string): string[] {
+  const names = drawnBy(template).flatMap(({ title, name }) =>
+    title === source && !/[2-9]$/.test(name) ? [name] : [],
+  );
+  return [...new Set(names)];
 }
+
+const PAIRS = templates.flatMap((template) =>
+  sourcesOf(template).map((source) => ({ template, source })),
+);
+const besideOf = (template: Template) =>
+  templates.filter(({ title }) => sourcesOf(template).includes(title));
+
+for (const { template, source } of PAIRS)
+  test(`${template.title} beside ${source} without one of its columns`, async () => {
+    const model = newModel();
+    await insertSet(new LocalWorkbook(model), besideOf(template), true, templates);
+    const { cells: whole } = await inserted(model, template);
+    for (const [i, name] of namesOf(template, source).entries())
+      for (const how of ["deleted", "renamed"] as const) {
+        // What another heading does, Excel below tells of each.
+        if (how === "renamed" && i > 0) continue;
+        if (!(await spoil(model, source, name, how))) continue;
+        const { told, cells } = await inserted(model, template);
+        if (!/is not drawn from|Still without it/.test(told))
+          expect(cells, `${name} is ${how}: ${told}`).toEqual(whole);
+        model.dispatch("REQUEST_UNDO");
+      }
+  });
+
+for (const { template, source } of PAIRS)
+  test(`in Excel ${template.title} beside ${source} with one of its headings changed`, async () => {
+    const excel = new FakeExcel();
+    excel.install();
+    const workbook = new ExcelWorkbook();
+    await insertSet(workbook, besideOf(template), true, templates);
+    const before = structuredClone(excel.sheets);
+    const other = (await findSheets(workbook, templates)).get(source) as Other;
+    for (const name of namesOf(template, source)) {
+      excel.sheets = structuredClone(before);
+      const { sheet, row, column } = headOf(other, name);
+      excel.sheet(sheet).cells.set(`${row},${column}`, { formula: "In my own words" });
+      const told = await insertTemplate(workbook, template, onNewSheet, templates);
+      expect(told, name).toMatch(/is not drawn from|Columns for look-ups were added|Still without/);
+      // Nothing that stood there is lost.
+      const { cells } = excel.sheet(sheet);
+      for (const [at, { formula }] of before.find((each) => each.name === sheet)?.cells ?? [])
+        if (at !== `${row},${column}` && !String(formula).startsWith("="))
+          expect(cells.get(at)?.formula, `${name}: ${at}`).toBe(formula);
+    }
+  });
