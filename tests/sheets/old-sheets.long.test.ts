@@ -10,7 +10,7 @@ import type { Other } from "../../taskpane/sheets/names";
 import { type Template, drawnBy, sourcesOf } from "../../taskpane/sheets/template";
 import { templates } from "../../taskpane/templates/index";
 import { LocalWorkbook, newModel } from "../localsheet/load-engine";
-import { FakeExcel } from "./fake-excel";
+import { FakeExcel } from "../taskpane/fake-excel";
 
 vi.setConfig({ testTimeout: 600_000 });
 
