@@ -66,7 +66,7 @@ export class TypedComposer extends engine.stores.CellComposerStore {
   /** The units that the cell takes, in any spelling; none where it takes other things. */
   private units(): string[] {
     const { criterion } = this.getters.getValidationRuleForCell(this.currentEditedCell) ?? {};
-    const { type, values = [] } = (criterion ?? {}) as { type?: string; values?: string[] };
+    const { type, values = [] } = criterion ?? {};
     return type === "isValueInList" && areUnits(values) ? values : [];
   }
 

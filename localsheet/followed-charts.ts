@@ -22,6 +22,7 @@ export function followedCharts(
   // By way of names that nobody has, so that two sheets may change theirs.
   names.forEach(([id], i) => rename(opened, id, `mistwright ${i}`));
   names.forEach(([id, name]) => rename(opened, id, name));
+  // The engine types a chart as any of its own; here they are only compared.
   const { sheets: followed } = opened.exportData() as unknown as { sheets: SheetState[] };
   return new Map(followed.map(({ name, figures }) => [name, figures]));
 }

@@ -12,6 +12,7 @@ const MOST = 5000;
 
 /** The message of an error in a cell, and where the words stand that it speaks of. */
 export function reasonOf({ getters }: Pick<Model, "getters">, position: Position) {
+  // Only an error has them, in types that the engine keeps to itself.
   const cell = getters.getEvaluatedCell(position) as { message?: string; origin?: Position };
   const { message, origin = position } = cell;
   if (!message) return undefined;
@@ -54,7 +55,9 @@ const ofError = {
   getEvaluatedCell: () => ({ type: "error", message: "asked" }),
   getInvalidDataValidationMessage: () => undefined,
 };
+// It asks these getters for no more.
 const asked = builder.onHover?.({ sheetId: "", row: 0, col: 0 }, ofError as never);
+// The tip is not exported, so it is taken from what the engine shows.
 const Plain = (asked as unknown as { Component: new (...all: unknown[]) => Tip }).Component;
 
 /** The engine's tip with that message, and with what a cell cautions of, which may be cut off in it. */
@@ -74,6 +77,7 @@ tips.replace("ErrorToolTip", {
     const shown = builder.onHover?.(position, getters) ?? { isOpen: false };
     if (!shown.isOpen && cautionIn(getters, position) === undefined) return shown;
     const props = { cellPosition: position };
+    // Owl types a component by props that the tip does not name.
     return { isOpen: true, props, Component: ReasonTip as never, cellCorner: "top-right" };
   },
 });

@@ -28,6 +28,7 @@ function withinGrid(getters: Getters): Getters {
         .getDataValidationRules(sheetId)
         .map((rule) => ({ ...rule, ranges: rule.ranges.map(ended) })),
   };
+  // What is made from getters has all of theirs.
   return Object.assign(Object.create(getters) as Getters, own);
 }
 

@@ -70,6 +70,7 @@ function single(word: string, names: Names): Measure {
   const measure = line ?? (param && ofParam(param, names));
   if (measure) return measure;
   if (isUnit(word)) return { kind: "amount", unit: unitShown(word) };
+  // The generator has let through no other word.
   const kind = word as Kind;
   return kind === "money" ? { kind, unit: currencyOf(names) } : { kind };
 }

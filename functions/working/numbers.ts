@@ -56,6 +56,7 @@ function told(node: MathNode, numbers: Numbers): string {
 }
 
 function called(node: FunctionNode, numbers: Numbers): string {
+  // mathjs's types leave out that a function is called by a name.
   const { name } = node.fn as { name: string };
   const value = valueOf(node, numbers);
   if (name === "per") return sizeOfUnit(value, valueOf(node.args[0], numbers), numbers);

@@ -48,6 +48,7 @@ export function tableOf(entry: CatalogEntry, step: Step, looks: Looks): Table | 
   // Of several cells a line: what goes into them was shown before.
   if (looks.labels.length > 0 && result.length > 0) return laidOut(result);
   const isByColumns = used.some((name) => isGrid(scope[name]) && !looks.isShare(name));
+  // What is used is a list: only those are taken above.
   const goesIn = used
     // Weights stand beside the columns of a grid, not beside its lines.
     .filter((name) => !isByColumns || isGrid(scope[name]) || !isArgument(entry, name))
@@ -82,6 +83,7 @@ function resultColumns(entry: CatalogEntry, { value, line, scope }: Step, looks:
     }));
   if (!Array.isArray(value[0])) return [];
   const isAcross = labels.length === 2 && scope.isrow === true;
+  // Its first is a list, and mathjs has no ragged grids.
   return (isAcross ? (value as unknown[][]) : split(value)).map((values, i) => ({
     head: labels.length > 1 ? (labels[i] ?? "") : `${labels[0]} ${i + 1}`,
     values,
@@ -107,6 +109,7 @@ function isArgument({ params }: CatalogEntry, wanted: string): boolean {
 /** A list as its one column, a table as all of its. */
 function split(list: unknown[]): unknown[][] {
   if (!Array.isArray(list[0])) return [list];
+  // Its first is a list, and mathjs has no ragged grids.
   const rows = list as unknown[][];
   return list[0].map((_, i) => rows.map((row) => row[i]));
 }
@@ -124,6 +127,7 @@ function laidOut(columns: Column[]): Table | undefined {
     more: count - lines.length,
   };
   if (!columns.some(({ isAddedUp }) => isAddedUp)) return table;
+  // Only columns of numbers are added up.
   const sums = columns.map(({ values, shown, isAddedUp }) =>
     isAddedUp ? shown(math.sum(values as number[])) : "",
   );

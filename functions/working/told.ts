@@ -95,6 +95,7 @@ function tell(
   const { line, value, scope } = step;
   const { own, cells, of } = measures;
   const text = (each: unknown, measure: Measure) => inSentence(each, measure, digits);
+  // What mathjs gives is a number, a word or a yes.
   const inCell = (each: unknown, measure: Measure) => shown(each as CellValue, measure, digits);
   const table = tableOf(entry, step, {
     shown: (each, name) => inCell(each, name === line.name ? own : of(name)),
@@ -140,11 +141,12 @@ function tell(
     const isList = Array.isArray(value);
     if (!isArrayNode(node) || !isList)
       return workedOut(line.name, line.how, node, isList ? undefined : text(value, own));
+    const values: unknown[] = value;
     return node.items.flatMap((item, i) => {
       if (isSymbolNode(item) || isConstantNode(item)) return [];
       const measure = cells[i] ?? own;
       const name = cells[i]?.label ?? line.name;
-      return workedOut(name, inNames(item, isShare), item, text((value as unknown[])[i], measure));
+      return workedOut(name, inNames(item, isShare), item, text(values[i], measure));
     });
   }
 
@@ -161,7 +163,10 @@ function tell(
 
 /** A value in a sentence: units as people write them, and other texts in quotes. */
 function inSentence(value: unknown, measure: Measure, digits: Digits): string {
-  if (typeof value !== "string") return shown(value as CellValue, measure, digits);
+  if (typeof value !== "string") {
+    // What mathjs gives is a number, a word or a yes.
+    return shown(value as CellValue, measure, digits);
+  }
   if (measure.kind === "unit" || UNIT_WORDS.has(unitWord(value))) return unitShown(value) ?? "";
   return measure.kind === "choice" ? value : `"${value}"`;
 }

@@ -42,11 +42,15 @@ async function inserted(model: Model, template: Template) {
 function headOf({ sheet, places }: Other, name: string) {
   const place = places.get(name);
   if (!place) throw new Error(`${name} is not on ${sheet}`);
-  const { row, column, head } = place;
-  return head === undefined ? { sheet, row, column: column - 1 } : { sheet, row: head, column };
+  const fields = templates
+    .flatMap(({ parts }) => parts)
+    .find((part) => "fields" in part && part.fields.some((field) => field.name === name));
+  const apart = (fields && "fields" in fields && fields.apart) || 1;
+  const { row, column, head = column - apart, lies } = place;
+  return lies === "down" ? { sheet, row: head, column } : { sheet, row, column: head };
 }
 
-/** Takes the column of a name out, or changes its heading or label; false where it is no column. */
+/** Takes the column or row of a name out, or changes its heading or label; false where it is but a field. */
 async function spoil(model: Model, title: string, name: string, how: How): Promise<boolean> {
   const workbook = new LocalWorkbook(model);
   const other = (await findSheets(workbook, templates)).get(title) as Other;
@@ -58,12 +62,12 @@ async function spoil(model: Model, title: string, name: string, how: How): Promi
   const place = other.places.get(name);
   if (place?.head === undefined) return false;
   const sheetId = model.getters.getSheetIdByName(sheet) ?? "";
-  const { reasons } = model.dispatch("REMOVE_COLUMNS_ROWS", {
-    dimension: "COL",
-    elements: [place.column],
-    sheetId,
-    sheetName: sheet,
-  });
+  const part =
+    place.lies === "down"
+      ? { dimension: "COL" as const, elements: [place.column] }
+      : { dimension: "ROW" as const, elements: [place.row] };
+  const change = { ...part, sheetId, sheetName: sheet };
+  const { reasons } = model.dispatch("REMOVE_COLUMNS_ROWS", change);
   if (reasons.length > 0) throw new Error(reasons.join());
   return true;
 }
@@ -89,7 +93,7 @@ for (const { template, source } of PAIRS)
     const { cells: whole } = await inserted(model, template);
     for (const [i, name] of namesOf(template, source).entries())
       for (const how of ["deleted", "renamed"] as const) {
-        // What another heading does, Excel below tells of each.
+        // Another heading is as one that is gone, to what looks for it.
         if (how === "renamed" && i > 0) continue;
         if (!(await spoil(model, source, name, how))) continue;
         const { told, cells } = await inserted(model, template);
@@ -107,7 +111,8 @@ for (const { template, source } of PAIRS)
     await insertSet(workbook, besideOf(template), true, templates);
     const before = structuredClone(excel.sheets);
     const other = (await findSheets(workbook, templates)).get(source) as Other;
-    for (const name of namesOf(template, source)) {
+    const names = namesOf(template, source);
+    for (const name of new Set([names[0], names.at(-1)].flatMap((each) => each ?? []))) {
       excel.sheets = structuredClone(before);
       const { sheet, row, column } = headOf(other, name);
       excel.sheet(sheet).cells.set(`${row},${column}`, { formula: "In my own words" });

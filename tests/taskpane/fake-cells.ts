@@ -64,9 +64,12 @@ export function rangesOf(excel: FakeExcel) {
     return {};
   }
 
-  function used(name: string): Thing | null {
+  /** The cells that anything was done to, or those alone that hold something. */
+  function used(name: string, valuesOnly = false): Thing | null {
     const { cells } = excel.sheet(name);
-    const places = [...cells.keys()].map((key) => key.split(",").map(Number));
+    const places = [...cells]
+      .filter(([, { formula = "", value = "" }]) => !valuesOnly || formula !== "" || value !== "")
+      .map(([key]) => key.split(",").map(Number));
     if (places.length === 0) return null;
     const [rows, columns] = [places.map(([row]) => row), places.map(([, column]) => column)];
     const [row, column] = [Math.min(...rows), Math.min(...columns)];
