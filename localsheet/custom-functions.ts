@@ -44,7 +44,7 @@ export const functionsHost: FunctionsHost = {
         acceptErrors: true,
         optional: param.optional,
       })),
-      compute: (...args) => toColumns(run(...args.map(toRows)) as unknown[][]),
+      compute: (...args) => toEngine(run(...args.map(toRows)) as unknown[][]),
     });
   },
 };
@@ -74,7 +74,9 @@ function toExcelValue(cell: EngineCell | null | undefined): unknown {
   return { type: "Error", basicValue: value, message: cell?.message };
 }
 
-function toColumns(rows: unknown[][]) {
+/** One cell is handed over bare: the engine takes a grid for what may spill. */
+function toEngine(rows: unknown[][]) {
+  if (rows.length === 1 && rows[0]?.length === 1) return toEngineCell(rows[0][0]);
   return (rows[0] ?? []).map((_, column) => rows.map((row) => toEngineCell(row[column])));
 }
 
