@@ -44,7 +44,7 @@ export const functionsHost: FunctionsHost<CellError> = {
         acceptErrors: true,
         optional: param.optional,
       })),
-      compute: (...args) => toColumns(run(...args.map(toRows))),
+      compute: (...args) => toEngine(run(...args.map(toRows))),
     });
   },
 };
@@ -73,7 +73,9 @@ function toExcelValue(cell: EngineCell | undefined): unknown {
   return { type: "Error", basicValue: value, message: cell?.message };
 }
 
-function toColumns(rows: HostCell<CellError>[][]) {
+/** One cell is handed over bare: the engine takes a grid for what may spill. */
+function toEngine(rows: HostCell<CellError>[][]) {
+  if (rows.length === 1 && rows[0]?.length === 1) return toEngineCell(rows[0][0]);
   return (rows[0] ?? []).map((_, column) => rows.map((row) => toEngineCell(row[column])));
 }
 
