@@ -99,7 +99,7 @@ test("a pack in one text is drawn as size and unit; what cannot be read is shown
   expect(await column("said", 3)).toEqual([
     expect.not.stringContaining("pack unit?"),
     expect.not.stringContaining("pack unit?"),
-    expect.stringContaining("pack unit?"),
+    expect.stringContaining("pack size?"),
   ]);
   const both = new Map(guess).set("size", list.columns[2] ?? list.columns[0]);
   await expect(drawFromOwnList(workbook, materials, list, both)).rejects.toThrow("not both");
