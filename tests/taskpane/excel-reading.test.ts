@@ -128,20 +128,33 @@ describe("the working of a cell in Excel", () => {
       { name: "held", formula: "=Sheet1!$A$1:$A$2", visible: true },
       { name: "twice", formula: "=2*held", visible: true },
       { name: "drifts", formula: "=Sheet1!A1", visible: true },
+      { name: "here", formula: "=A1", visible: true },
       { name: "round", formula: "=round", visible: true },
       { name: "ours", formula: "=MIST.OILFOR(Sheet1!$A$1,50%)", visible: true },
     );
-    const asked = ["held", "twice", "SUM(twice)", "drifts", "round", "ours", "nowhere"];
+    const asked = ["held", "twice", "SUM(twice)", "drifts", "here", "round", "ours", "nowhere"];
     expect(await new ExcelWorkbook().values(spot, asked)).toEqual([
       [[3], [4]],
       [[6], [8]],
       [[14]],
       null,
       null,
+      null,
       [[1.5]],
       null,
     ]);
     expect(excel.changesAsked).toEqual([]);
+  });
+
+  test("a name of the sheet's own goes before the workbook's", async () => {
+    excel.names.push(
+      { name: "rate", formula: "=0.05", visible: true },
+      { name: "rate", formula: "=0.08", visible: true, sheet: "Sheet1" },
+    );
+    excel.sheets.push(newSheet("More"));
+    expect(await new ExcelWorkbook().values(spot, ["rate"])).toEqual([[[0.08]]]);
+    const more = { ...spot, sheet: "More" };
+    expect(await new ExcelWorkbook().values(more, ["rate"])).toEqual([[[0.05]]]);
   });
 
   test("a cell that spills is read as far as it spills", async () => {
@@ -226,6 +239,13 @@ describe("repair in Excel", () => {
     expect(excel.sheet("Sheet1").cells.get("0,0")?.formula).toBe("=MIST.OILFOR(B1,5%)");
     expect(excel.sheet("Sheet1").cells.get("2,0")?.value).toBe(57);
   });
+});
+
+test("a name of a file's own is mended, whatever its cell shows", async () => {
+  put({ "0,0": { formula: "=_xldudf_MIST_OILFOR(B1,5%)", value: 3 } });
+  expect((await repair(new ExcelWorkbook())).map(({ formula }) => formula)).toEqual([
+    "=MIST.OILFOR(B1,5%)",
+  ]);
 });
 
 describe("a large workbook", () => {

@@ -51,6 +51,8 @@ export interface FakeTable {
 }
 
 export interface FakeName {
+  /** The sheet whose own it is; the workbook's, where none is said. */
+  sheet?: string;
   name: string;
   formula: string;
   visible: boolean;
@@ -291,7 +293,7 @@ export class FakeExcel {
     return {
       id: name,
       name,
-      names: { getItemOrNullObject: () => null },
+      names: this.namedItems(name),
       activate: () => void (this.activated = name),
       delete: () => void (this.sheets = this.sheets.filter((sheet) => sheet.name !== name)),
       charts: this.charts(name),
@@ -305,16 +307,17 @@ export class FakeExcel {
     };
   }
 
-  private namedItems(): Thing {
+  private namedItems(sheet?: string): Thing {
+    const names = this.names.filter((name) => name.sheet === sheet);
     const item = (name: FakeName): Thing => ({
       ...{ name: name.name, formula: name.formula, visible: name.visible },
       delete: () => void this.names.splice(this.names.indexOf(name), 1),
     });
     return {
-      items: this.names.map(item),
-      getItem: (asked: string) => item(this.names.find(({ name }) => name === asked) as FakeName),
+      items: names.map(item),
+      getItem: (asked: string) => item(names.find(({ name }) => name === asked) as FakeName),
       getItemOrNullObject: (asked: string) => {
-        const found = this.names.find(({ name }) => name === asked);
+        const found = names.find(({ name }) => name === asked);
         return found ? item(found) : null;
       },
     };

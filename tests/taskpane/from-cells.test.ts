@@ -106,6 +106,27 @@ describe("a list of a maker's own", () => {
     expect(read(model, "I8")).toBeCloseTo(0.709765, 6);
   });
 
+  test("where a sheet has no room to spill, nothing stays", async () => {
+    const trial = await tried("FLOZCOST", fields());
+    // Excel, in a table.
+    const inTable = Object.assign(Object.create(workbook) as typeof workbook, {
+      content: async () => ({ formula: "=", value: { fault: "#SPILL!" }, from: AT(4, 8) }),
+    });
+    const filling = { at: AT(4, 8), heading: "", spilled: true };
+    await expect(fill(inTable, trial, filling, null)).rejects.toThrow("cannot spill");
+    expect((await workbook.content(AT(4, 8))).formula).toBeNull();
+  });
+
+  test("a limit is shown as a percent", async () => {
+    const asked = new Map([
+      ["labels", "A6:A6"],
+      ["limits", "F6:F6"],
+    ]);
+    const trial = await tried("TOPLOAD", asked);
+    await fill(workbook, trial, { at: AT(4, 8), heading: "", spilled: false }, null);
+    expect(await workbook.format(AT(4, 8))).toBe("0.0%");
+  });
+
   test("is never written over", async () => {
     write(model, "H7", "mine");
     const trial = await tried("FLOZCOST", fields());
@@ -129,6 +150,7 @@ describe("a list of a maker's own", () => {
   test.each([
     ["a cell of a column", "C6", "=MIST.FLOZCOST(C5,D5,E5,F5,G5)"],
     ["a column with its heading", "C4:C8", "=MIST.FLOZCOST(C5,D5,E5,F5,G5)"],
+    ["a column with its total", "C5:C9", "=MIST.FLOZCOST(C5,D5,E5,F5,G5)"],
     ["a whole column", "C:C", "=MIST.FLOZCOST(C5,D5,E5,F5,G5)"],
     ["a cell that is held", "$C$6", "=MIST.FLOZCOST($C$6,D5,E5,F5,G5)"],
     ["money with its sign", "$46", "=MIST.FLOZCOST(46,D5,E5,F5,G5)"],

@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { cellName } from "../../functions/formula/addresses";
 import { lay } from "../../taskpane/sheets/lay";
-import type { Others } from "../../taskpane/sheets/names";
+import { type Others, quoted } from "../../taskpane/sheets/names";
 import type { Part } from "../../taskpane/sheets/parts";
 
 /** What is written where: the cells of all blocks, by row and column. */
@@ -51,6 +51,16 @@ describe("a formula of a list", () => {
       '{oils.low:middle}: ":middle" is no line',
     );
   });
+});
+
+// By hand: Excel puts a sheet's name in quotes where it could be taken for a cell, MAI25, or has spaces.
+test.each([
+  ["Materials", "Materials"],
+  ["MAI25", "'MAI25'"],
+  ["Price list", "'Price list'"],
+  ["Mum's", "'Mum''s'"],
+])("a formula names the sheet %s as %s", (sheet, said) => {
+  expect(quoted(sheet)).toBe(said);
 });
 
 test("in a table, the same is the cell of the same column of another", () => {

@@ -1,0 +1,80 @@
+/** Templates as drawings. Expected places by hand, from how the parts are laid. */
+import { expect, test } from "vitest";
+import { type Drawing, drawingOf, placed } from "../../taskpane/sheets/drawing";
+import { lay } from "../../taskpane/sheets/lay";
+import type { List, Part } from "../../taskpane/sheets/parts";
+import type { Template } from "../../taskpane/sheets/template";
+
+const oils: List = {
+  list: "oils",
+  lines: 2,
+  columns: [{ name: "oil", heading: "Oil", demo: ["Amber", "Fern"] }],
+};
+
+/** A template of some parts, and how it is printed. */
+function drawn(parts: Part[], widths: number[], page?: Template["page"]): Drawing {
+  const about = { title: "Pours", use: "Pours.", step: 1 };
+  return drawingOf({ ...about, widths, parts, ...(page && { page }) }, true);
+}
+
+test("what stands beside a list begins beside its headings", () => {
+  const beside: Part = { beside: "oils", skip: 1, text: "note", name: "said", rows: ["here"] };
+  const { row, column } =
+    lay([{ text: "title", rows: ["Pours"] }, oils, beside]).blocks.at(-1) ?? {};
+  expect([row, column]).toEqual([1, 2]);
+});
+
+test("of a column of several, all are hidden, and take no room on paper", () => {
+  const parts = [
+    {
+      ...oils,
+      columns: [...oils.columns, { heading: ["a", "b"], formula: "=1", hidden: true as const }],
+    },
+  ];
+  // Two thirds of 1,200 pixels hidden: what is left fits one upright page, 7.5 inches of 96 pixels at 60 %.
+  const drawing = drawn(parts, [400, 400, 400], { columns: 1 });
+  expect(drawing.hidden).toEqual([1, 2]);
+  expect(drawing.page).toEqual({});
+});
+
+test("a sheet wider than its page goes on a second, which repeats the columns that stay in sight", () => {
+  // Upright 1,200 pixels fit: 7.5 x 96 / 0.6.
+  const wide = drawn([oils], [400, 400, 401], { columns: 2, heads: "oils" });
+  expect(wide.page).toEqual({ wide: 2, titleColumns: [0, 1], titleRows: [0, 0] });
+  expect(wide.frozen).toEqual({ rows: 1, columns: 2 });
+  const narrow = drawn([oils], [400, 400, 400], { columns: 2, heads: "oils" });
+  expect(narrow.page).toEqual({ titleRows: [0, 0] });
+});
+
+test.each([
+  [12, 13],
+  [13, 0],
+])("with headings under %i rows, %i rows stay in sight", (above, rows) => {
+  const text: Part = { text: "note", rows: Array.from({ length: above }, () => "a line") };
+  expect(drawn([text, oils], [100], { heads: "oils" }).frozen?.rows).toBe(rows);
+});
+
+test("a column of a list that grows has room for the button beside the longest word of its heading", () => {
+  const columns = ["Concentration of oil", "Oil"].map((heading) => ({ heading, demo: [1] }));
+  // By hand: 13 letters of 8 pixels, 8 at the ends, 24 for the button.
+  expect(drawn([{ ...oils, reach: 50, columns }], [100, 80]).widths).toEqual([136, 80]);
+});
+
+test("at a place, what a chart draws and a list of this sheet move along; a list of another sheet does not", () => {
+  const cells = { row: 1, column: 0, rows: 2, columns: 1 };
+  const chart = { kind: "bars" as const, title: "Oil", unit: "g", labels: cells, over: cells };
+  const drawing: Drawing = {
+    ...{ rows: 3, columns: 1, cells: [], marks: [], widths: [] },
+    rules: [
+      { ...cells, from: cells },
+      { ...cells, from: { ...cells, sheet: "Oils" } },
+    ],
+    charts: [{ ...chart, series: [{ name: "Oil", values: cells }] }],
+  };
+  const { rules, charts } = placed(drawing, 10, 5);
+  const moved = { row: 11, column: 5, rows: 2, columns: 1 };
+  expect(rules.map(({ from }) => from)).toEqual([moved, { ...cells, sheet: "Oils" }]);
+  expect(charts).toEqual([
+    { ...chart, labels: moved, over: moved, series: [{ name: "Oil", values: moved }] },
+  ]);
+});
