@@ -3,6 +3,7 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { fileURLToPath } from "node:url";
+import { InjectManifest } from "@serwist/webpack-plugin";
 import CopyPlugin from "copy-webpack-plugin";
 import HtmlPlugin from "html-webpack-plugin";
 import webpack from "webpack";
@@ -29,6 +30,7 @@ const shared = {
         loader: "ts-loader",
         options: { onlyCompileBundledFiles: true, compilerOptions: { noEmit: false } },
       },
+      { resourceQuery: /^\?source$/, type: "asset/source" },
     ],
   },
   performance: { hints: false },
@@ -54,10 +56,28 @@ const served = {
 };
 
 const licence = { from: "LICENSE", to: "LICENSE.txt" };
-/** The packages whose files the local sheet ships as they are. */
-const ENGINE = ["@odoo/o-spreadsheet", "@odoo/owl", "chart.js", "bootstrap", "font-awesome"].map(
-  (name) => here(`node_modules/${name}`),
-);
+/** The packages whose files the local sheet ships as they are, and that of its worker. */
+const SHIPPED = [
+  "@odoo/o-spreadsheet",
+  "@odoo/owl",
+  "chart.js",
+  "bootstrap",
+  "font-awesome",
+  "serwist",
+].map((name) => here(`node_modules/${name}`));
+
+/** Parts that are loaded later have names that change with what is in them: no browser keeps an old one. */
+const PARTS = { chunkFilename: "part.[contenthash:10].js" };
+
+/** Keeps the page in the browser for a time without a network: all its files, by what is in them. */
+const worker = () =>
+  new InjectManifest({
+    swSrc: here("localsheet/worker.ts"),
+    swDest: "worker.js",
+    dontCacheBustURLsMatching: /\.[0-9a-f]{10}\.js$/,
+    exclude: [/licences?\b/i, /LICENSE/],
+    maximumFileSizeToCacheInBytes: 10 * 2 ** 20,
+  });
 
 /** The engine's page templates as a script: a page opened from a file may fetch nothing. */
 const asScript = (xml) => `globalThis.engineTemplates = ${JSON.stringify(String(xml))};\n`;
@@ -88,19 +108,28 @@ function engineFiles() {
   }));
 }
 
-const localsheet = {
+/** A page that is served while one works on it is not kept for a time without a network. */
+const localsheet = (isServed) => ({
   ...shared,
   name: "localsheet",
   entry: { local: "./localsheet/local.ts" },
-  output: { path: here("dist/localsheet"), clean: true },
+  output: {
+    path: here("dist/localsheet"),
+    clean: true,
+    filename: "[name].[contenthash:10].js",
+    ...PARTS,
+  },
   plugins: [
     define,
-    new Licences(ENGINE),
+    new webpack.DefinePlugin({ MISTWRIGHT_KEEPS_PAGE: !isServed }),
+    new Licences(SHIPPED),
+    new HtmlPlugin({ template: "localsheet/index.html", inject: "body", minify: false }),
+    ...(isServed ? [] : [worker()]),
     new CopyPlugin({
       patterns: [
         ...engineFiles(),
         licence,
-        { from: "localsheet/index.html" },
+        { from: "localsheet/app.webmanifest" },
         { from: "localsheet/local.css" },
         { from: "taskpane/pane/pane.css" },
         icons,
@@ -117,7 +146,7 @@ const localsheet = {
       console.log(`\nMistwright's local sheet is at http://localhost:${port}/\n`);
     },
   },
-};
+});
 process.env.WEBPACK_DEV_SERVER_BASE_PORT ??= String(LOCAL_PORT);
 
 /** Where the add-in will be served from: npm run build -- --env host=https://sheets.example.org */
@@ -130,8 +159,10 @@ function excel(host) {
     entry: {
       functions: "./functions/bind/excel.ts",
       taskpane: { import: "./taskpane/excel.ts", dependOn: "functions" },
+      "set-up": "./taskpane/set-up/set-up.ts",
     },
-    output: { path: here("dist/excel"), clean: true },
+    // The manifest calls the first two files by their names; the page adds what is in them.
+    output: { path: here("dist/excel"), clean: true, ...PARTS },
     plugins: [
       define,
       new Licences(),
@@ -140,6 +171,12 @@ function excel(host) {
         filename: "taskpane.html",
         chunks: ["functions", "taskpane"],
         chunksSortMode: "manual",
+        hash: true,
+      }),
+      new HtmlPlugin({
+        template: "taskpane/set-up/set-up.html",
+        filename: "set-up.html",
+        chunks: ["set-up"],
       }),
       new CopyPlugin({
         patterns: [
@@ -193,5 +230,5 @@ export default async (env) => {
   const addIn = excel((env.host ?? DEV_HOST).replace(/\/$/, ""));
   const asksForExcel = process.argv.join(" ").includes("serve --config-name excel");
   if (env.WEBPACK_SERVE && asksForExcel) addIn.devServer = await excelServer();
-  return [localsheet, addIn, script];
+  return [localsheet(Boolean(env.WEBPACK_SERVE)), addIn, script];
 };
