@@ -78,7 +78,7 @@ export const FILLED = 'SUMPRODUCT(--((({liquids.material}<>"")+({liquids.load}<>
 const RESTS = 'SUMPRODUCT(({liquids.material}<>"")*({liquids.load}=""))';
 const TOTAL = "SUM({liquids.load})";
 /** Loads that are words: what the rest is, then, nobody knows. */
-const WORDS = 'COUNTIF({liquids.load},"?*")';
+const WORDS = 'SUMPRODUCT(ISTEXT({liquids.load})*({liquids.load}<>""))';
 
 /** The share of a line whose load is of the finished batch; a line without a load is the rest. */
 const ofFinished = `IF({load}="",IF(${TOTAL}>1.0000001,"over 100 %",1-${TOTAL}),IF(${RESTS}>0,{load},IF(ABS(${TOTAL}-1)>0.001,"not 100 %",{load}/${TOTAL})))`;

@@ -220,7 +220,7 @@ export const template: Template = {
           heading: "All loads (%)",
           format: "0.0%",
           formula:
-            '=IF({recipe}="","",IF(COUNTIFS({recipes.load},"?*",{recipes.first},{first})>0,"one of its loads is words: type a percent",SUMIFS({recipes.load},{recipes.first},{first})))',
+            '=IF({recipe}="","",IF(SUMPRODUCT(({recipes.first}={first})*ISTEXT({recipes.load})*({recipes.load}<>""))>0,"one of its loads is words: type a percent",SUMIFS({recipes.load},{recipes.first},{first})))',
         },
         {
           name: "basis",

@@ -90,8 +90,8 @@ proof("every template, handed over and recalculated", () => {
         expect(isSame(own, other), tell(sheet, cell, own, other, "changed inputs")).toBe(true);
         if (!changes.has(cell) && own.value !== cellOf(before, sheet, cell).value) moved++;
       }
-      // A list without ours may only count its lines.
-      if (hasOurs) expect(moved).toBeGreaterThan(3);
+      // A list without ours may only count its lines; one that reads packs has values that do not follow.
+      if (hasOurs && fixed.length === 0) expect(moved).toBeGreaterThan(3);
     },
     120_000,
   );
