@@ -44,7 +44,7 @@ const list = (...columns: [heading: string, ...values: CellValue[]][]): List => 
 });
 
 test("of two headings that fit, the one with the better word is taken", () => {
-  const both = list(["Cost", 3, 4, 5], ["Price paid", 6, 7, 8]);
+  const both = list(["Cost of it", 3, 4, 5], ["Price paid", 6, 7, 8]);
   expect(proposals(flozCost, both).get("price")).toBe("B2:B4");
 });
 

@@ -62,6 +62,7 @@ test("of two sheets alike, the first is drawn from", async () => {
   const template: Template = { title: "Pours", use: "Pours.", step: 1, widths: [80], parts };
   const workbook = {
     sheetNames: async () => ["Notes", "Mine", "Mine as well"],
+    extent: async () => ({ rows: 1, columns: 1 }),
     read: async ({ sheet }: { sheet: string }) => [[sheet === "Notes" ? "Notes" : "Pours"]],
   } as unknown as Workbook;
   const found = await findSheets(workbook, [template]);
