@@ -50,6 +50,7 @@ export default tseslint.config(
       "tests/functions/refusals/",
       "**/*.d.mts",
       // Generated.
+      "functions/script/declarations.js",
       "src/index.ts",
       "taskpane/templates/index.ts",
     ],

@@ -31,6 +31,7 @@ export default defineConfig({
           name: "sheets",
           ...workers,
           include: ["tests/sheets/**/*.test.ts"],
+          exclude: [LONG],
           sequence: { groupOrder: 1 },
         },
       },

@@ -1,6 +1,9 @@
-// Two builds: dist/excel is the add-in, dist/localsheet the sheet for people without Excel.
+// Three builds: dist/excel is the add-in, dist/localsheet the sheet for people without Excel, dist/script
+// the functions for a web spreadsheet.
+import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { fileURLToPath } from "node:url";
+import { InjectManifest } from "@serwist/webpack-plugin";
 import CopyPlugin from "copy-webpack-plugin";
 import HtmlPlugin from "html-webpack-plugin";
 import webpack from "webpack";
@@ -27,6 +30,7 @@ const shared = {
         loader: "ts-loader",
         options: { onlyCompileBundledFiles: true, compilerOptions: { noEmit: false } },
       },
+      { resourceQuery: /^\?source$/, type: "asset/source" },
     ],
   },
   performance: { hints: false },
@@ -52,10 +56,28 @@ const served = {
 };
 
 const licence = { from: "LICENSE", to: "LICENSE.txt" };
-/** The packages whose files the local sheet ships as they are. */
-const ENGINE = ["@odoo/o-spreadsheet", "@odoo/owl", "chart.js", "bootstrap", "font-awesome"].map(
-  (name) => here(`node_modules/${name}`),
-);
+/** The packages whose files the local sheet ships as they are, and that of its worker. */
+const SHIPPED = [
+  "@odoo/o-spreadsheet",
+  "@odoo/owl",
+  "chart.js",
+  "bootstrap",
+  "font-awesome",
+  "serwist",
+].map((name) => here(`node_modules/${name}`));
+
+/** Parts that are loaded later have names that change with what is in them: no browser keeps an old one. */
+const PARTS = { chunkFilename: "part.[contenthash:10].js" };
+
+/** Keeps the page in the browser for a time without a network: all its files, by what is in them. */
+const worker = () =>
+  new InjectManifest({
+    swSrc: here("localsheet/worker.ts"),
+    swDest: "worker.js",
+    dontCacheBustURLsMatching: /\.[0-9a-f]{10}\.js$/,
+    exclude: [/licences?\b/i, /LICENSE/],
+    maximumFileSizeToCacheInBytes: 10 * 2 ** 20,
+  });
 
 /** The engine's page templates as a script: a page opened from a file may fetch nothing. */
 const asScript = (xml) => `globalThis.engineTemplates = ${JSON.stringify(String(xml))};\n`;
@@ -86,19 +108,28 @@ function engineFiles() {
   }));
 }
 
-const localsheet = {
+/** A page that is served while one works on it is not kept for a time without a network. */
+const localsheet = (isServed) => ({
   ...shared,
   name: "localsheet",
   entry: { local: "./localsheet/local.ts" },
-  output: { path: here("dist/localsheet"), clean: true },
+  output: {
+    path: here("dist/localsheet"),
+    clean: true,
+    filename: "[name].[contenthash:10].js",
+    ...PARTS,
+  },
   plugins: [
     define,
-    new Licences(ENGINE),
+    new webpack.DefinePlugin({ MISTWRIGHT_KEEPS_PAGE: !isServed }),
+    new Licences(SHIPPED),
+    new HtmlPlugin({ template: "localsheet/index.html", inject: "body", minify: false }),
+    ...(isServed ? [] : [worker()]),
     new CopyPlugin({
       patterns: [
         ...engineFiles(),
         licence,
-        { from: "localsheet/index.html" },
+        { from: "localsheet/app.webmanifest" },
         { from: "localsheet/local.css" },
         { from: "taskpane/pane/pane.css" },
         icons,
@@ -115,7 +146,7 @@ const localsheet = {
       console.log(`\nMistwright's local sheet is at http://localhost:${port}/\n`);
     },
   },
-};
+});
 process.env.WEBPACK_DEV_SERVER_BASE_PORT ??= String(LOCAL_PORT);
 
 /** Where the add-in will be served from: npm run build -- --env host=https://sheets.example.org */
@@ -128,8 +159,10 @@ function excel(host) {
     entry: {
       functions: "./functions/bind/excel.ts",
       taskpane: { import: "./taskpane/excel.ts", dependOn: "functions" },
+      "set-up": "./taskpane/set-up/set-up.ts",
     },
-    output: { path: here("dist/excel"), clean: true },
+    // The manifest calls the first two files by their names; the page adds what is in them.
+    output: { path: here("dist/excel"), clean: true, ...PARTS },
     plugins: [
       define,
       new Licences(),
@@ -138,6 +171,12 @@ function excel(host) {
         filename: "taskpane.html",
         chunks: ["functions", "taskpane"],
         chunksSortMode: "manual",
+        hash: true,
+      }),
+      new HtmlPlugin({
+        template: "taskpane/set-up/set-up.html",
+        filename: "set-up.html",
+        chunks: ["set-up"],
       }),
       new CopyPlugin({
         patterns: [
@@ -154,6 +193,33 @@ function excel(host) {
   };
 }
 
+/** One file to paste into a script editor: the bundle, and below it the functions that a sheet may call. */
+const script = {
+  ...shared,
+  name: "script",
+  target: "es2020",
+  // All of it is one file: there is nothing to load later.
+  entry: { mistwright: "./functions/script/script.ts" },
+  output: {
+    path: here("dist/script"),
+    clean: true,
+    chunkFormat: false,
+    library: { name: "mistwright", type: "var" },
+  },
+  plugins: [
+    define,
+    new Licences(),
+    new CopyPlugin({ patterns: [licence] }),
+    new webpack.BannerPlugin({
+      banner: () => readFileSync(here("functions/script/declarations.js"), "utf8"),
+      footer: true,
+      raw: true,
+      // Below the bundle when that is small already: comments and names stay.
+      stage: webpack.Compilation.PROCESS_ASSETS_STAGE_SUMMARIZE,
+    }),
+  ],
+};
+
 async function excelServer() {
   const { getHttpsServerOptions } = await import("office-addin-dev-certs");
   const server = { type: "https", options: await getHttpsServerOptions() };
@@ -164,5 +230,5 @@ export default async (env) => {
   const addIn = excel((env.host ?? DEV_HOST).replace(/\/$/, ""));
   const asksForExcel = process.argv.join(" ").includes("serve --config-name excel");
   if (env.WEBPACK_SERVE && asksForExcel) addIn.devServer = await excelServer();
-  return [localsheet, addIn];
+  return [localsheet(Boolean(env.WEBPACK_SERVE)), addIn, script];
 };

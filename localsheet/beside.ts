@@ -7,7 +7,7 @@ import type { StyleBook } from "../functions/files/style-book.ts";
 import { tableIn } from "../functions/files/table-part.ts";
 import { readCellName } from "../functions/formula/addresses.ts";
 import { relationsOf } from "../functions/files/paths.ts";
-import { withView } from "../functions/files/sheet-view.ts";
+import { hasPassword, withView } from "../functions/files/sheet-view.ts";
 import { type Texts, elementsOf, withAttributes } from "../functions/files/texts.ts";
 import { followLinks } from "./links.ts";
 import type { Origin } from "./origin.ts";
@@ -200,6 +200,8 @@ export class Beside {
     this.followTables(path, freshPath, was, is);
     followLinks(this.texts, this.fresh, { path, freshPath, was, is });
     this.followFigures(path, freshPath, was, is);
+    if (was.view.isLocked && !is.view.isLocked && hasPassword(this.texts.text(path)))
+      this.lost.push(`"${is.name}" stays locked by its password in the file.`);
     this.texts.change(path, (xml) => withView(xml, was.view, is.view));
   }
 
@@ -329,13 +331,9 @@ export class Beside {
   private followFigures(path: string, freshPath: string, was: SheetState, is: SheetState) {
     const known = new Set(this.origin.figures);
     const before = was.figures.filter(({ id }) => is.figures.some((each) => each.id === id));
-    // Where rows or columns were put in, charts have moved with them, to the hair's breadth of each program.
-    const isMoved = this.origin.edits.some(({ sheet }) => sheet === this.origin.sheets[is.id]);
     const isOther = before.some((each) => {
       const now = is.figures.find(({ id }) => id === each.id);
-      return (
-        JSON.stringify(isMoved ? meant(each) : each) !== JSON.stringify(isMoved ? meant(now) : now)
-      );
+      return JSON.stringify(each) !== JSON.stringify(now);
     });
     if (isOther || before.length < was.figures.length)
       this.lost.push(`Charts that were in the file stay on "${is.name}" as they were.`);
@@ -395,9 +393,4 @@ function headOf(range: string): string[] {
 function heightOf(range: string): number {
   const [first = "", last = first] = range.split(":");
   return readCellName(last).row - readCellName(first).row + 1;
-}
-
-/** What a chart shows, wherever it stands. */
-function meant(figure?: { data?: unknown }): unknown {
-  return figure?.data;
 }

@@ -4,6 +4,7 @@
  * typed after it makes two, and no number any more; ours leaves the text alone and reads it at the end.
  */
 import { element } from "../taskpane/pane/elements.ts";
+import { areUnits, listedUnit } from "../taskpane/sheets/pack-units.ts";
 import { engine } from "./engine.ts";
 import { type Language, languageOf } from "./language.ts";
 import { isPercentage, readTyped } from "./typed.ts";
@@ -40,7 +41,7 @@ export class TypedComposer extends engine.stores.CellComposerStore {
     const { doubt } = this.reading();
     const position = this.currentEditedCell;
     // The engine's types keep it private.
-    if ((this as unknown as Inner).canStopEdition()) {
+    if ((this as unknown as Inner).canStopEdition() && !this.isNoUnit()) {
       super.stopEdition(direction);
       if (wasEdited) composing.doubt(doubt && `${nameOf(position)}: ${doubt}`);
       return;
@@ -56,8 +57,24 @@ export class TypedComposer extends engine.stores.CellComposerStore {
   }
 
   private reading() {
+    const unit = listedUnit(this._currentContent, this.units());
+    if (unit !== undefined) return { content: unit };
     const format = this.getters.getCell(this.currentEditedCell)?.format ?? "";
     return readTyped(this._currentContent, format, composing.language);
+  }
+
+  /** The units that the cell takes, in any spelling; none where it takes other things. */
+  private units(): string[] {
+    const { criterion } = this.getters.getValidationRuleForCell(this.currentEditedCell) ?? {};
+    const { type, values = [] } = criterion ?? {};
+    return type === "isValueInList" && areUnits(values) ? values : [];
+  }
+
+  private isNoUnit(): boolean {
+    const units = this.units();
+    const typed = this._currentContent.trim();
+    const isTyped = this.editionMode !== "inactive" && typed !== "" && !typed.startsWith("=");
+    return units.length > 0 && isTyped && listedUnit(typed, units) === undefined;
   }
 
   /** Why the text is not taken, and what is. */
@@ -65,6 +82,8 @@ export class TypedComposer extends engine.stores.CellComposerStore {
     const rule = this.getters.getValidationRuleForCell(position);
     const typed = this._currentContent.trim();
     const { type, values = [] } = rule?.criterion ?? {};
+    if (this.units().length > 0)
+      return `${nameOf(position)} takes one of these units, in any spelling: ${values.join(", ")}. "${typed}" is none of them.`;
     if (type === "isValueInList")
       return `${nameOf(position)} takes one of these words: ${values.join(", ")}. "${typed}" is none of them.`;
     if (type !== "isBetween") return undefined;

@@ -38,12 +38,13 @@ export const functionsHost: FunctionsHost<CellError> = {
       args: entry.params.map((param) => ({
         name: param.name,
         description: `${param.text} (${KINDS[param.kind]})`,
-        type: ["ANY", "RANGE<ANY>"],
+        // A range of one cell costs the engine more than the cell.
+        type: param.range ? ["ANY", "RANGE<ANY>"] : ["ANY"],
         acceptMatrix: true,
         acceptErrors: true,
         optional: param.optional,
       })),
-      compute: (...args) => toColumns(run(...args.map(toRows))),
+      compute: (...args) => toEngine(run(...args.map(toRows))),
     });
   },
 };
@@ -72,7 +73,9 @@ function toExcelValue(cell: EngineCell | undefined): unknown {
   return { type: "Error", basicValue: value, message: cell?.message };
 }
 
-function toColumns(rows: HostCell<CellError>[][]) {
+/** One cell is handed over bare: the engine takes a grid for what may spill. */
+function toEngine(rows: HostCell<CellError>[][]) {
+  if (rows.length === 1 && rows[0]?.length === 1) return toEngineCell(rows[0][0]);
   return (rows[0] ?? []).map((_, column) => rows.map((row) => toEngineCell(row[column])));
 }
 

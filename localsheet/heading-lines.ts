@@ -41,9 +41,13 @@ const LETTER = 6.6;
 const LINE = 17;
 const FREE = 8;
 
-/** The height of a row of headings in columns of these widths: the engine's own has no line for the button's sake. */
-export function headingsHeight(headings: readonly { text: string; width: number }[]): number {
-  const counts = headings.map(({ text, width }) => linesOf(text, width - FREE - BUTTON));
+/** The height of a row of headings in columns of these widths, some beside a button: the engine's own is too low. */
+export function headingsHeight(
+  headings: readonly { text: string; width: number; isBeside: boolean }[],
+): number {
+  const counts = headings.map(({ text, width, isBeside }) =>
+    linesOf(text, width - FREE - (isBeside ? BUTTON : 0)),
+  );
   return Math.max(...counts) * LINE + FREE;
 }
 

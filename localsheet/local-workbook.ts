@@ -15,13 +15,17 @@ import {
   addressOf,
   placed,
 } from "../taskpane/sheets/drawing.ts";
+import type { RowsIn } from "../taskpane/sheets/lay.ts";
+import type { Look } from "../taskpane/sheets/block.ts";
 import { quoted } from "../taskpane/sheets/names.ts";
+import { areUnits } from "../taskpane/sheets/pack-units.ts";
 import { freeName } from "../functions/formula/sheet-names.ts";
 import type {
   Block,
   CellContent,
   NewSheet,
   Placed,
+  Redrawn,
   Spot,
   Workbook,
   Written,
@@ -31,6 +35,7 @@ import { download } from "./download.ts";
 import { type Model, type Command as EngineCommand, engine } from "./engine.ts";
 import { toXlsx } from "./files.ts";
 import { formulaCells } from "./formula-cells.ts";
+import "./blank-picks.ts";
 import "./frozen-paste.ts";
 import "./growing.ts";
 import { headingsHeight } from "./heading-lines.ts";
@@ -38,6 +43,8 @@ import { pageCommand } from "./pages.ts";
 import "./list-ranges.ts";
 import "./loud-errors.ts";
 import "./used-colors.ts";
+import "./where-words.ts";
+import "./within-grid.ts";
 
 type Command = { type: string } & Record<string, unknown>;
 
@@ -54,6 +61,14 @@ const HARMLESS = new Set<string>(["NoChanges", "ValuesNotChanged"]);
 let refusals: string[] = [];
 
 class DrawPlugin extends engine.UIPlugin {
+  override allowDispatch(command: EngineCommand | DrawCommand) {
+    const isRefused =
+      command.type === "MISTWRIGHT_DRAW" &&
+      command.commands.some(({ sheetId }) => this.getters.isSheetLocked(String(sheetId)));
+    // The engine names its results by words, in an enum that only its own files can read.
+    return (isRefused ? "SheetLocked" : "Success") as never;
+  }
+
   override handle(command: EngineCommand | DrawCommand) {
     // Every command of the engine comes by here.
     if (command.type !== "MISTWRIGHT_DRAW") return;
@@ -68,6 +83,8 @@ class DrawPlugin extends engine.UIPlugin {
 }
 
 engine.registries.featurePluginRegistry.add("mistwright_draw", DrawPlugin);
+// What is drawn on another sheet is no concern of a locked one that is shown.
+engine.lockedSheetAllowedCommands.add("MISTWRIGHT_DRAW" as never);
 
 export class LocalWorkbook implements Workbook {
   /**
@@ -107,13 +124,20 @@ export class LocalWorkbook implements Workbook {
     return null;
   }
 
-  async drawOnNewSheet(title: string, drawing: Drawing): Promise<string> {
+  async drawOnNewSheet(
+    title: string,
+    drawing: Drawing,
+    redrawn: readonly Redrawn[] = [],
+  ): Promise<string> {
     const name = freeName(title, await this.sheetNames());
-    await this.drawOnNewSheets([{ name, drawing }]);
+    await this.drawOnNewSheets([{ name, drawing }], redrawn);
     return name;
   }
 
-  async drawOnNewSheets(sheets: readonly NewSheet[]): Promise<void> {
+  async drawOnNewSheets(
+    sheets: readonly NewSheet[],
+    redrawn: readonly Redrawn[] = [],
+  ): Promise<void> {
     const { getters } = this.model;
     const first = getters.getSheetIds().length;
     const size = { rows: 100, columns: 26 };
@@ -136,6 +160,7 @@ export class LocalWorkbook implements Workbook {
     this.run([
       ...made.map(({ create }) => create),
       ...made.flatMap(({ sheetId, there }) => grow(sheetId, size, there)),
+      ...this.anew(redrawn),
       ...made.flatMap(({ sheetId, there }) => [
         ...draw(sheetId, there, this.newId),
         pageCommand(sheetId, there.page ?? {}),
@@ -154,6 +179,12 @@ export class LocalWorkbook implements Workbook {
   async sheetNames(): Promise<string[]> {
     const { getters } = this.model;
     return getters.getSheetIds().map((id) => getters.getSheetName(id));
+  }
+
+  async extent(sheet: string): Promise<{ rows: number; columns: number }> {
+    const sheetId = this.idOf(sheet);
+    const { getters } = this.model;
+    return { rows: getters.getNumberRows(sheetId), columns: getters.getNumberCols(sheetId) };
   }
 
   async read({ sheet, row, column }: Spot, rows: number, columns: number): Promise<CellValue[][]> {
@@ -192,7 +223,7 @@ export class LocalWorkbook implements Workbook {
     this.drawn();
   }
 
-  async drawAt(spot: Spot, drawing: Drawing): Promise<void> {
+  async drawAt(spot: Spot, drawing: Drawing, redrawn: readonly Redrawn[] = []): Promise<void> {
     const { getters } = this.model;
     const sheetId = this.idOf(spot.sheet);
     const size = { rows: getters.getNumberRows(sheetId), columns: getters.getNumberCols(sheetId) };
@@ -202,12 +233,16 @@ export class LocalWorkbook implements Workbook {
       return Math.max(width, now);
     });
     const there = { ...placed(drawing, spot.row, spot.column), widths: widen };
-    this.run([...grow(sheetId, size, there), ...draw(sheetId, there, this.newId)]);
+    this.run([
+      ...grow(sheetId, size, there),
+      ...this.anew(redrawn),
+      ...draw(sheetId, there, this.newId),
+    ]);
     this.drawn();
   }
 
-  async redraw(sheet: string, drawing: Drawing): Promise<void> {
-    this.run(draw(this.idOf(sheet), placed(drawing, 0, 0), this.newId));
+  async redraw(redrawn: readonly Redrawn[]): Promise<void> {
+    this.run(this.anew(redrawn));
   }
 
   async onChange(listener: () => void): Promise<void> {
@@ -260,6 +295,54 @@ export class LocalWorkbook implements Workbook {
   async give(bytes: Uint8Array, name: string): Promise<string> {
     download(bytes, name);
     return `The copy was downloaded as ${name}.`;
+  }
+
+  /** Sheets drawn on anew; all are as large as they will be before anything leads from one to another. */
+  private anew(redrawn: readonly Redrawn[]): Command[] {
+    const { getters } = this.model;
+    const all = redrawn.map(({ sheet, rowsIn = [], drawing }) => {
+      const sheetId = this.idOf(sheet);
+      const more = rowsIn.reduce((sum, { count }) => sum + count, 0);
+      const rows = getters.getNumberRows(sheetId) + more;
+      const size = { rows, columns: getters.getNumberCols(sheetId) };
+      const { lists = [], ...there } = placed(drawing, 0, 0);
+      const known = lists.filter(({ row, column: col }) =>
+        getters.getCoreTable({ sheetId, row, col }),
+      );
+      const added = lists.filter((list) => !known.includes(list));
+      return { sheetId, size, rowsIn, there, added, known };
+    });
+    return [
+      ...all.flatMap(({ sheetId, size, rowsIn, there }) => [
+        ...putIn(sheetId, rowsIn),
+        ...grow(sheetId, size, there),
+      ]),
+      ...all.flatMap(({ sheetId, there, added, known }) => [
+        // First: the engine makes a table wider when something is written right beside it.
+        ...added.map((list) => tableCommand(sheetId, list)),
+        ...draw(sheetId, there, this.newId),
+        ...hide(sheetId, there),
+        ...(there.page ? [pageCommand(sheetId, there.page)] : []),
+        ...known.flatMap((list) => this.stretched(sheetId, list)),
+      ]),
+    ];
+  }
+
+  /** The table of a list made as long and as wide as the list is drawn. */
+  private stretched(sheetId: string, list: DrawnList): Command[] {
+    const { getters } = this.model;
+    const { top, left, bottom, right } = zoneOf(list);
+    const table = getters.getCoreTable({ sheetId, row: top, col: left });
+    if (!table) return [];
+    const { zone } = table.range;
+    const wanted = {
+      ...zone,
+      left: Math.min(zone.left, left),
+      right: Math.max(zone.right, right),
+      bottom: Math.max(zone.bottom, bottom),
+    };
+    const newTableRange = getters.getRangeDataFromZone(sheetId, wanted);
+    return [{ type: "UPDATE_TABLE", sheetId, zone, newTableRange }];
   }
 
   private valueAt(position: { sheetId: string; row: number; col: number }): CellValue {
@@ -327,10 +410,13 @@ export class LocalWorkbook implements Workbook {
   }
 }
 
-function wordsFor(reason: string | undefined): string {
-  return reason === "Readonly"
-    ? "this tab only reads"
-    : `the sheet refused it (${reason ?? "no reason told"})`;
+const REASONS: Record<string, string> = {
+  Readonly: "this tab only reads",
+  SheetLocked: 'the sheet is locked against typing: right-click its tab, then "Unlock for typing"',
+};
+
+function wordsFor(reason = "no reason told"): string {
+  return REASONS[reason] ?? `the sheet refused it (${reason})`;
 }
 
 interface EngineResult {
@@ -343,6 +429,14 @@ function cellValue(result: EngineResult | undefined): CellValue {
   const { value, message } = result;
   const isError = typeof value === "string" && engine.registries.errorTypes.has(value);
   return isError ? { fault: toExcelError(value), text: message } : value;
+}
+
+/** Whole rows put in, those furthest down first: the others stay where they are told to be. */
+function putIn(sheetId: string, rowsIn: readonly RowsIn[]): Command[] {
+  const all = { type: "ADD_COLUMNS_ROWS", sheetId, sheetName: "", dimension: "ROW" };
+  return [...rowsIn]
+    .reverse()
+    .map(({ row, count }) => ({ ...all, base: row, quantity: count, position: "before" }));
 }
 
 /** Rows and columns that the sheet lacks for the drawing. */
@@ -374,7 +468,9 @@ function grow(
 
 function draw(sheetId: string, drawing: PlacedDrawing, newId: () => string): Command[] {
   return [
-    ...drawing.cells.map((cell) => cellCommand(sheetId, cell)),
+    ...drawing.cells.map((cell) =>
+      cellCommand(sheetId, cell, cell.column < (drawing.frozen?.columns ?? 0)),
+    ),
     ...drawing.widths.map((size, i) => {
       return {
         type: "RESIZE_COLUMNS_ROWS",
@@ -384,8 +480,8 @@ function draw(sheetId: string, drawing: PlacedDrawing, newId: () => string): Com
         size,
       };
     }),
-    ...(drawing.lists ?? []).map((list) => headingsCommand(sheetId, list, drawing)),
-    ...drawing.rules.map((rule, i) => ruleCommand(sheetId, rule, i)),
+    ...headingCommands(sheetId, drawing),
+    ...drawing.rules.map((rule) => ruleCommand(sheetId, rule, newId)),
     ...drawing.marks.map((mark) => markCommand(sheetId, mark, newId)),
     ...drawing.charts.map((chart) => chartCommand(sheetId, chart, drawing, newId)),
     // Last, as the engine makes a table longer when something is written right below it.
@@ -423,16 +519,24 @@ function hide(sheetId: string, { hidden = [] }: PlacedDrawing): Command[] {
   return [{ type: "HIDE_COLUMNS_ROWS", sheetId, dimension: "COL", elements: hidden }];
 }
 
-/** The row of a list's headings, as tall as their lines beside the filters' buttons. */
-function headingsCommand(sheetId: string, list: DrawnList, drawing: PlacedDrawing): Command {
-  const headings = drawing.cells
-    .filter(({ row, column }) => row === list.row && column < list.column + list.columns)
-    .filter(({ column }) => !drawing.hidden?.includes(column))
-    .map(({ column, content }) => {
-      return { text: String(content ?? ""), width: drawing.widths[column - drawing.column] ?? 0 };
-    });
-  const size = headingsHeight(headings);
-  return { type: "RESIZE_COLUMNS_ROWS", sheetId, dimension: "ROW", elements: [list.row], size };
+/** Rows of headings as tall as their lines are, beside the filters' buttons where there are such. */
+function headingCommands(sheetId: string, drawing: PlacedDrawing): Command[] {
+  const { cells, lists = [], hidden = [], widths } = drawing;
+  const shown = cells.filter(
+    ({ look, column, content }) =>
+      look === "heading" && content !== null && !hidden.includes(column),
+  );
+  return [...new Set(shown.map(({ row }) => row))].flatMap((row) => {
+    const isBeside = lists.some((list) => list.row === row);
+    const headings = shown
+      .filter((cell) => cell.row === row && !String(cell.content).startsWith("="))
+      .map(({ column, content }) => {
+        return { text: String(content), width: widths[column - drawing.column] ?? 0, isBeside };
+      });
+    const size = headingsHeight(headings);
+    if (size <= ROW_HEIGHT + 2) return [];
+    return [{ type: "RESIZE_COLUMNS_ROWS", sheetId, dimension: "ROW", elements: [row], size }];
+  });
 }
 
 /** A list as a table of the engine's, which keeps its name with the rest of its looks; ours are the cells' own. */
@@ -498,7 +602,11 @@ function chartCommand(
   };
 }
 
-function cellCommand(sheetId: string, cell: DrawnCell): Command {
+/** What is written on the sheet itself, and runs on over the cells beside it. */
+const RUNS_ON = new Set<Look | undefined>(["title", "section", "label", "note", "caution"]);
+
+/** The engine cuts words off at the edge of columns that stay in sight: there they go over lines. */
+function cellCommand(sheetId: string, cell: DrawnCell, staysInSight: boolean): Command {
   const paint = cell.look ? PAINT[cell.look] : {};
   const style = {
     ...(paint.bold && { bold: true }),
@@ -507,6 +615,7 @@ function cellCommand(sheetId: string, cell: DrawnCell): Command {
     ...(paint.ink && { textColor: paint.ink }),
     ...(paint.size && { fontSize: paint.size }),
     ...(paint.align && { align: paint.align }),
+    ...(staysInSight && RUNS_ON.has(cell.look) && { wrapping: "wrap" }),
     ...(paint.wrap && { wrapping: "wrap", verticalAlign: "middle" }),
   };
   return {
@@ -520,16 +629,18 @@ function cellCommand(sheetId: string, cell: DrawnCell): Command {
   };
 }
 
-function ruleCommand(sheetId: string, rule: DrawnRule, index: number): Command {
+function ruleCommand(sheetId: string, rule: DrawnRule, newId: () => string): Command {
   const zone = zoneOf(rule);
   return {
     type: "ADD_DATA_VALIDATION_RULE",
     sheetId,
     ranges: [{ _sheetId: sheetId, _zone: zone }],
     rule: {
-      id: `mistwright-${sheetId}-${zone.top}-${zone.left}-${index}`,
+      // Rules move with their cells, so that no name may come twice.
+      id: `mistwright-${newId()}`,
       criterion: criterionOf(rule),
-      isBlocking: true,
+      // As in Excel, where a file of it is opened there; what is no unit at all is refused by the cell editor.
+      isBlocking: !(rule.words && areUnits(rule.words)),
     },
   };
 }

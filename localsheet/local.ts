@@ -12,6 +12,7 @@ import { functionsHost } from "./custom-functions.ts";
 import { ask } from "./dialog.ts";
 import { download, downloadText } from "./download.ts";
 import { type Message, type Model, engine } from "./engine.ts";
+import { keepPage } from "./kept-page.ts";
 import { Keeper, Transport, rememberGood, replaceKept } from "./keep.ts";
 import { LocalWorkbook } from "./local-workbook.ts";
 import { doubt, notice } from "./notices.ts";
@@ -176,6 +177,16 @@ async function open(chosen: File, sheet: Sheet) {
   }
 }
 
+/** The newer version opens the workbook as it is now. */
+function offerNewer(sheet: Sheet, take: () => void) {
+  const flush = async () => {
+    finishTyping();
+    await sheet.keeper?.flush();
+    take();
+  };
+  notice("A newer Mistwright is there.", [{ text: "Use it now", then: () => void flush() }]);
+}
+
 /** Another tab writes: this one shows, and can take over. */
 function onlyRead(model: Model) {
   model.updateMode("readonly");
@@ -224,6 +235,8 @@ async function start() {
     if (opening.good) void rememberGood(opening.good).catch(() => undefined);
   } else say("Not kept", true);
   bindButtons(sheet);
+  // A browser that refuses it shows the page all the same.
+  void keepPage((take) => offerNewer(sheet, take)).catch(() => undefined);
 }
 
 /** On a narrow screen the sheet comes into sight; on any, it has the keyboard. */

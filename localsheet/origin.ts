@@ -35,12 +35,34 @@ export function fencesNow({ fences = {}, edits }: Origin): Record<string, Fence>
   return Object.fromEntries(moved);
 }
 
+/** The last line that any sheet can have: nothing moves when others are put in after it. */
+const END = { ROW: 1_048_576, COL: 16_384 };
+
+type Longer = Extract<CoreCommand, { type: "ADD_COLUMNS_ROWS" }>;
+
 /** A workbook's data with what we keep in it. */
 type Data = WorkbookData & { mistwright?: Origin };
 
 class OriginPlugin extends engine.CorePlugin<{ kept: { origin: Origin | null } }> {
   static override getters = ["getOrigin"];
   private readonly kept: { origin: Origin | null } = { origin: null };
+  /** The command under way, where it makes the grid longer. */
+  private longer: unknown;
+
+  constructor(config: ConstructorParameters<typeof engine.CorePlugin>[0]) {
+    super(config);
+    // Ranges are the first to follow a command. Those beyond the grid stay when that gets longer.
+    const { range } = config;
+    const handle = range.handle.bind(range);
+    range.handle = (command) => {
+      if (!this.isLonger(command)) {
+        handle(command);
+        return;
+      }
+      this.longer = command;
+      handle({ ...command, base: END[command.dimension] });
+    };
+  }
 
   override import(data: Data) {
     this.kept.origin = data.mistwright ?? null;
@@ -53,10 +75,24 @@ class OriginPlugin extends engine.CorePlugin<{ kept: { origin: Origin | null } }
   override handle(command: CoreCommand) {
     const { origin } = this.kept;
     const sheet = "sheetId" in command ? origin?.sheets[command.sheetId] : undefined;
-    if (!origin || sheet === undefined) return;
+    if (!origin || sheet === undefined || this.longer === command) return;
     const edit = editOf(command, sheet);
     if (!edit) return;
     this.history.update("kept", "origin", { ...origin, edits: [...origin.edits, edit] });
+  }
+
+  /** Lines put in after the last: they are part of the sheet already, unless they reach what is out of sight. */
+  private isLonger(command: CoreCommand): command is Longer {
+    if (command.type !== "ADD_COLUMNS_ROWS" || command.position !== "after") return false;
+    const { sheetId, dimension, base, quantity } = command;
+    const isRows = dimension === "ROW";
+    const count = isRows
+      ? this.getters.getNumberRows(sheetId)
+      : this.getters.getNumberCols(sheetId);
+    const { origin } = this.kept;
+    const fence = origin && fencesNow(origin)[origin.sheets[sheetId] ?? ""];
+    const end = fence?.[isRows ? "row" : "column"] ?? END[dimension];
+    return base === count - 1 && count + quantity <= end;
   }
 
   getOrigin(): Origin | null {

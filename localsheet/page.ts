@@ -12,6 +12,9 @@ declare const owl: {
 /** The engine's page templates, from its own script. */
 declare const engineTemplates: string;
 
+/** The engine would ask another host for a picture beside each link. */
+const LINK_PICTURE = /<img\b[^>]*\/favicons[^>]*>/;
+
 const { CellComposerStore, ModelStore, useStoreProvider } = engine.stores;
 
 let composer: TypedComposer | undefined;
@@ -34,7 +37,8 @@ export async function mountSheet(
   target: Element,
   props: { model: Model; [name: string]: unknown },
 ): Promise<void> {
-  const page = { templates: engineTemplates, env: {}, warnIfNoStaticProps: false };
+  const templates = engineTemplates.replace(LINK_PICTURE, "");
+  const page = { templates, env: {}, warnIfNoStaticProps: false };
   await owl.mount(Page, target, { ...page, props, translateFn: plain });
 }
 

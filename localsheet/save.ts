@@ -13,6 +13,7 @@ import { type Model, engine } from "./engine.ts";
 import { type Written, namesOf, written } from "./files.ts";
 import { followHeadings } from "./headings.ts";
 import { openModel } from "./open.ts";
+import { followedCharts } from "./followed-charts.ts";
 import { type Origin, fencesNow } from "./origin.ts";
 import { PLAIN, type SheetState, type Size, isQuoted, stateOf } from "./state.ts";
 import { writeWorkbook } from "./workbook-part.ts";
@@ -70,7 +71,7 @@ class Saving {
     const now = stateOf(this.model);
     this.follow(now);
     const before = this.before();
-    const then = new Map(stateOf(before).map((sheet) => [sheet.name, sheet]));
+    const then = this.then(before);
     const isSame = this.isSame(now, then, before);
     if (isSame) return { bytes: this.texts.save(), lost: this.lost };
     const fresh = await written(this.model);
@@ -117,6 +118,21 @@ class Saving {
     if (data && bytes === this.original.bytes)
       return new engine.Model(structuredClone(data), { mode: "normal" });
     return openModel(bytes, this.fences()).model;
+  }
+
+  private then(before: Model): Map<string, SheetState> {
+    const then = new Map(stateOf(before).map((sheet) => [sheet.name, sheet]));
+    const { edits, figures } = this.origin;
+    if (edits.length === 0 || figures.length === 0) return then;
+    const { data, bytes } = this.original;
+    const opened = data
+      ? new engine.Model(structuredClone(data), { mode: "normal" })
+      : openModel(bytes, this.origin.fences).model;
+    for (const [name, charts] of followedCharts(opened, this.origin, this.model)) {
+      const sheet = then.get(name);
+      if (sheet) then.set(name, { ...sheet, figures: charts });
+    }
+    return then;
   }
 
   /** What was out of sight stays so, under the names that the sheets have now. */

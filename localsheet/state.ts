@@ -58,6 +58,7 @@ export function stateOf(model: Model): SheetState[] {
       columns: sheet.panes?.xSplit ?? 0,
       gridLines: sheet.areGridLinesVisible ?? true,
       color: sheet.color ?? "",
+      isLocked: sheet.isLocked ?? false,
     },
   }));
 }

@@ -99,6 +99,10 @@ export const WORDS: Record<string, string> = {
   "The reference to get the spilled range from.": "The cell that holds the formula.",
   "Only single-cell references are allowed to get the spilled range.":
     "The name of one cell is needed here, such as A1.",
+  "This sheet is locked and cannot be modified. Please unlock it first.":
+    'This sheet is locked against typing: right-click its tab, then "Unlock for typing".',
+  "Lock sheet": "Lock against typing",
+  "Unlock sheet": "Unlock for typing",
   "Choice is undefined.": "There is nothing to choose at that place.",
   "(Undefined)": "(no name)",
   "The condition to be evaluated. It can be a boolean, a number, an array, or a reference to any of those.":

@@ -20,6 +20,8 @@ export class BlankError extends CalcError {
 
 /** A number as a person reads it: 12 digits at most, so 0.1 + 0.2 reads 0.3. */
 export function show(value: number): string {
+  // As far as numbers reach; a share of more comes here a hundred times as large.
+  if (Math.abs(value) === Infinity) return value > 0 ? "over 1.79e308" : "under -1.79e308";
   return String(Number(value.toPrecision(12)));
 }
 

@@ -16,7 +16,7 @@ const PACKAGES: Record<(typeof HOUSES)[number], RegExp> = {
   functions:
     /^(node:.*|typescript|custom-functions-metadata|mathjs|jstat|fflate|@xmldom\/xmldom|@borgar\/fx\/xlsx)$/,
   taskpane: /^(zod\/mini|minisearch|mathjs|@borgar\/fx\/xlsx)$/,
-  localsheet: /^(fflate|idb-keyval|@odoo\/o-spreadsheet|@borgar\/fx\/xlsx)$/,
+  localsheet: /^(fflate|idb-keyval|serwist|@odoo\/o-spreadsheet|@borgar\/fx\/xlsx)$/,
 };
 
 function filesOf(folder: string): string[] {
@@ -40,10 +40,10 @@ function roomOf(path: string): string | undefined {
   return within.sort((a, b) => b.length - a.length).at(0);
 }
 
-/** The files of the repository that a file imports, types counted. */
+/** The files of the repository that a file imports, types counted; the text of one is no code. */
 function filesImportedBy(path: string): string[] {
   return importsOf(path)
-    .filter((name) => name.startsWith("."))
+    .filter((name) => name.startsWith(".") && !name.endsWith("?source"))
     .map((name) => join(dirname(path), name));
 }
 

@@ -63,11 +63,13 @@ type Given = Pick<Argument, "param" | "grid">;
 
 /** How many lines these arguments make together. */
 export function extentOf(args: readonly Given[]): Extent {
-  const grids = args.filter(({ param }) => !param.range).map(({ grid }) => grid);
-  return {
-    rows: Math.max(1, ...grids.map((grid) => grid.length)),
-    columns: Math.max(1, ...grids.map(([first]) => first?.length ?? 0)),
-  };
+  let [rows, columns] = [1, 1];
+  for (const { param, grid } of args) {
+    if (param.range) continue;
+    rows = Math.max(rows, grid.length);
+    columns = Math.max(columns, grid[0]?.length ?? 0);
+  }
+  return { rows, columns };
 }
 
 /** From so many rows on a range is a whole column, of which only the filled lines are meant. */

@@ -85,7 +85,9 @@ export function onlyCell(grid: Grid): CellValue | undefined {
 
 /** A single cell as its function reads it; what may be left out is undefined where it is blank. */
 export function readCell(param: Param, cell: CellValue): unknown {
-  if (WORD_KINDS.has(param.kind)) {
+  const isWord = WORD_KINDS.has(param.kind);
+  if (!isWord && typeof cell === "number" && cell !== 0) return cell;
+  if (isWord) {
     if (isEmpty(cell)) return param.optional ? undefined : "";
     return textOf(cell);
   }

@@ -11,6 +11,7 @@ import { WORD_KINDS } from "../catalog/kinds.ts";
 import { type Argument, type Line, argumentsOf, at, extentOf } from "./arguments.ts";
 import {
   type CellValue,
+  type Fault,
   type Grid,
   type Param,
   faultOf,
@@ -37,52 +38,55 @@ export function lift(entry: Bound, pure: Pure): (...args: unknown[]) => Grid {
 
 function spill(entry: Bound, pure: Pure, args: Argument[]): Grid {
   const { rows, columns } = extentOf(args);
-  const answer = (row: number, column: number) => answerOf(pure, args, { row, column });
+  const fault = args.find((arg) => arg.fault)?.fault;
+  const answer = (row: number, column: number): Grid =>
+    answerOf(pure, args, fault, { row, column });
   if (rows === 1 && columns === 1) return answer(0, 0);
-  const blocks = count(rows).map((row) => count(columns).map((column) => answer(row, column)));
-  return join(entry, blocks);
+  const across = count(columns);
+  const blocks = count(rows).map((row) => across.map((column) => answer(row, column)));
+  if (entry.returns.range) return join(entry, blocks);
+  return blocks.map((row) => row.map((block) => block[0]?.[0] ?? ""));
 }
 
-/** The answer of a line: its inputs checked and read, the pure function called, all made safe. */
-function answerOf(pure: Pure, args: Argument[], line: Line): Grid {
-  const filled = args.map((arg) => ({ arg, cell: arg.param.range ? null : at(arg.grid, line) }));
-  const fault =
-    filled.map(({ cell }) => cell).find(isFault) ?? args.find((arg) => arg.fault)?.fault;
-  if (fault) return [[fault]];
-  if (filled.every(isNothing)) return [[""]];
+/**
+ * The answer of a line: its inputs checked and read, the pure function called, all made safe.
+ * `fault` is that of a range that is read whole.
+ */
+function answerOf(pure: Pure, args: Argument[], fault: Fault | undefined, line: Line): Grid {
+  const cells = args.map(({ param, grid }) => (param.range ? null : at(grid, line)));
+  const first = cells.find(isFault) ?? fault;
+  if (first) return [[first]];
+  if (args.every((arg, i) => isNothing(arg, cells[i]))) return [[""]];
   try {
-    const inputs = filled.map(({ arg, cell }) => ({ param: arg.param, input: arg.read(cell) }));
-    refuseBlanks(inputs);
+    const inputs = args.map((arg, i) => arg.read(cells[i] ?? null));
+    refuseBlanks(args, inputs);
     // The metadata tells what it takes, and the guards of src look at it once more.
-    const answer = pure(...(inputs.map(({ input }) => input) as never[]));
-    return (Array.isArray(answer) ? answer : [[answer]]).map((row: unknown[]) => row.map(settle));
+    const answer = pure(...(inputs as never[]));
+    if (!Array.isArray(answer)) return [[settle(answer)]];
+    return answer.map((row: unknown[]) => row.map(settle));
   } catch (error) {
-    if (error instanceof BlankError && isSpare(filled)) return [[""]];
+    if (error instanceof BlankError && isSpare(args, cells)) return [[""]];
     return [[faultOf(error)]];
   }
 }
 
-/** An argument with its cell of a line; a range that is read whole has none. */
-interface Filled {
-  arg: Argument;
-  cell: CellValue;
-}
-
-function isNothing({ arg, cell }: Filled): boolean {
-  return arg.isNothing ?? isEmpty(cell);
+/** A range that is read whole has no cell of the line. */
+function isNothing({ isNothing: isWholeNothing }: Argument, cell: CellValue = null): boolean {
+  return isWholeNothing ?? isEmpty(cell);
 }
 
 /** True for a line of which no required quantity is filled: of its own, where it has any. */
-function isSpare(filled: Filled[]): boolean {
-  const quantities = filled.filter(({ arg }) => isQuantity(arg.param));
-  const own = quantities.filter(({ arg }) => !arg.isStretched);
-  return (own.length > 0 ? own : quantities).every(isNothing);
+function isSpare(args: Argument[], cells: CellValue[]): boolean {
+  const empty = (arg: Argument) => isNothing(arg, cells[args.indexOf(arg)]);
+  const quantities = args.filter(({ param }) => isQuantity(param));
+  const own = quantities.filter(({ isStretched }) => !isStretched);
+  return (own.length > 0 ? own : quantities).every(empty);
 }
 
 /** A required number that was left blank is unknown, even if the function could do with a zero. */
-function refuseBlanks(inputs: { param: Param; input: unknown }[]) {
-  const blank = inputs.find(
-    ({ param, input }) => !param.optional && !param.range && Number.isNaN(input),
+function refuseBlanks(args: Argument[], inputs: unknown[]) {
+  const blank = args.find(
+    ({ param }, i) => !param.optional && !param.range && Number.isNaN(inputs[i]),
   );
   if (blank) throw new BlankError(blank.param.name, "blank");
 }

@@ -27,8 +27,13 @@ export interface WorkingLine {
   /** The same in a reader's words. */
   where?: string;
   name: string;
+  /** What its value is measured in, as functions/working/measures.ts reads it. */
+  measure: string;
+  /** With {names} where a working has their values. */
   what: string;
   expression: string;
+  /** The expression as it is written on paper. */
+  how: string;
 }
 
 /**
@@ -101,7 +106,8 @@ export function shownName({ name, optional }: Param): string {
 
 /** What a working line is, and where it applies. */
 export function meaning({ what, where }: WorkingLine): string {
-  return where ? `${what}, where ${where}` : what;
+  const named = what.replace(/\{(\w+)\}/g, "$1").replace(/,$/, "");
+  return where ? `${named}, where ${where}` : named;
 }
 
 /** The call with its arguments named, as a person would type it: OILFOR(batch, load, [basis]). */

@@ -5,6 +5,7 @@
 import type { Far, Fence } from "./far.ts";
 import { escaped } from "./package.ts";
 import { type Looks, PLAIN_STYLES, PLAIN_THEME, looksOf, plainStyles } from "./plain-styles.ts";
+import { Refusal } from "./refusal.ts";
 import { SharedTexts, textOf } from "./shared-texts.ts";
 import { SheetText } from "./sheet-text.ts";
 import { type Relation, type SheetOf, Source, attributesOf, sheetsOf } from "./source.ts";
@@ -58,6 +59,7 @@ class Reading {
     const { source } = this;
     const workbook = source.workbook();
     const sheets = sheetsOf(source);
+    for (const { name } of sheets) refuseName(name);
     const one = (type: string) =>
       source.relations(workbook).find((each) => each.type === type && source.has(each.target))
         ?.target;
@@ -154,6 +156,14 @@ class Reading {
     this.out["[Content_Types].xml"] =
       `${HEAD}<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types">${lines.join("")}</Types>`;
   }
+}
+
+/** The engine files sheets under their names, in a place where every object has some already. */
+function refuseName(name: string) {
+  if (name in Object.prototype)
+    throw new Refusal(
+      `A sheet of this workbook is called "${name}", which the local sheet cannot take: give it another name in the program that made it.`,
+    );
 }
 
 /** Elements that lead to a part that is not there, or that is not shown, are left out. */

@@ -41,7 +41,7 @@ export class SheetText {
     const far = farOf(rows, this.fence);
     const read =
       plainFormulas(solid(this.columnLooks(head))) +
-      `<sheetData>${rowsXml(rows, far.shown, usual)}</sheetData>` +
+      `<sheetData>${withArraysWithin(rowsXml(rows, far.shown, usual), far.shown)}</sheetData>` +
       this.linksOfTexts(withoutMergesBeyond(plainFormulas(solid(xml.slice(end + 12))), far.shown));
     return { xml: read, far };
   }
@@ -163,6 +163,19 @@ function withoutMergesBeyond(xml: string, shown: Fence): string {
     const { row, column } = readCellName(first);
     return row < shown.row && column < shown.column ? whole : "";
   });
+}
+
+/** The engine goes through each cell that an array formula fills: a file may name a whole sheet. */
+function withArraysWithin(xml: string, shown: Fence): string {
+  return xml.replace(
+    /(<f t="array" ref=")([A-Z]+\d+):([A-Z]+\d+)"/g,
+    (_, open: string, first: string, last: string) => {
+      const [from, to] = [readCellName(first), readCellName(last)];
+      const row = Math.max(from.row, Math.min(to.row, shown.row - 1));
+      const column = Math.max(from.column, Math.min(to.column, shown.column - 1));
+      return `${open}${first}:${cellName(row, column)}"`;
+    },
+  );
 }
 
 /** Formulas of rules and formats. */

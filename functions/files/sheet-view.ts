@@ -1,8 +1,9 @@
 /**
  * How a sheet is shown, as its part of a file has it: what is frozen, its grid lines, the colour of
- * its tab.
+ * its tab, whether it is locked.
  */
 import { cellName } from "../formula/addresses.ts";
+import { putElement } from "./patch-sheet.ts";
 import { elementsOf, withAttributes } from "./texts.ts";
 
 export interface View {
@@ -12,12 +13,15 @@ export interface View {
   gridLines: boolean;
   /** #RRGGBB, or "" for none. */
   color: string;
+  /** Against typing. */
+  isLocked: boolean;
 }
 
 /** Writes what is other than it was; the rest of the view stays as it stands. */
 export function withView(xml: string, was: View, is: View): string {
   const prefix = /<((?:\w+:)?)worksheet\b/.exec(xml)?.[1] ?? "";
-  const colored = was.color === is.color ? xml : withTabColor(xml, is.color, prefix);
+  const locked = was.isLocked === is.isLocked ? xml : withLock(xml, is.isLocked, prefix);
+  const colored = was.color === is.color ? locked : withTabColor(locked, is.color, prefix);
   const isFrozenSo = was.rows === is.rows && was.columns === is.columns;
   if (isFrozenSo && was.gridLines === is.gridLines) return colored;
   return withViews(colored, prefix).replace(
@@ -37,6 +41,18 @@ function pane({ rows, columns }: View, prefix: string): string {
   const active = rows === 0 ? "topRight" : columns === 0 ? "bottomLeft" : "bottomRight";
   const split = (columns > 0 ? ` xSplit="${columns}"` : "") + (rows > 0 ? ` ySplit="${rows}"` : "");
   return `<${prefix}pane${split} topLeftCell="${cellName(rows, columns)}" activePane="${active}" state="frozen"/>`;
+}
+
+/** Whether a sheet is locked by a password, which only its program can take off. */
+export function hasPassword(xml: string): boolean {
+  const [, , attributes = ""] = elementsOf("sheetProtection").exec(xml) ?? [];
+  return /\s(?:password|hashValue)=/.test(attributes);
+}
+
+function withLock(xml: string, isLocked: boolean, prefix: string): string {
+  if (hasPassword(xml)) return xml;
+  const lock = `<${prefix}sheetProtection sheet="1" objects="1" scenarios="1"/>`;
+  return putElement(xml, "sheetProtection", isLocked ? lock : "", true);
 }
 
 /** The sheet with an element for its views, where it has none. */

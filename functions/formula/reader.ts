@@ -3,6 +3,7 @@ import {
   type AstExpression,
   type Identifier,
   type ReferenceIdentifier,
+  type Token,
   parse,
   tokenize,
 } from "@borgar/fx/xlsx";
@@ -25,7 +26,25 @@ export function plainArrays(formula: string): string {
 /** A formula as a tree, with or without its =. Throws where it cannot be read. */
 export function readFormula(formula: string): Node {
   const plain = plainArrays(formula.replace(/^=/, ""));
-  return asTree(parse(tokenize(plain, { negativeNumbers: false })));
+  return asTree(parse(signsInArrays(tokenize(plain, { negativeNumbers: false }))));
+}
+
+/** The sign of a number in an array, as in {-1,2}, is part of it; elsewhere it is an operator: -2^2. */
+function signsInArrays(tokens: Token[]): Token[] {
+  let isInArray = false;
+  return tokens.flatMap((token, i) => {
+    if (token.value === "{" || token.value === "}") isInArray = token.value === "{";
+    const [before, next] = [tokens[i - 1], tokens[i + 1]];
+    if (isInArray && isSign(token) && next?.type === NUMBER) return [];
+    const sign = isInArray && token.type === NUMBER && before && isSign(before);
+    return sign ? [{ ...token, value: before.value.replace("+", "") + token.value }] : [token];
+  });
+}
+
+const NUMBER = "number";
+
+function isSign({ type, value }: Token): boolean {
+  return type === "operator" && /^[+-]$/.test(value);
 }
 
 /** The library's tree in our types; LET and LAMBDA as the calls that a file stores. */

@@ -100,7 +100,12 @@ function readFunction(
     returns: returns ?? { kind: "number", text: "", range: false },
     throws: texts(node, "throws").map((text) => text.replace(/^value\s*-\s*/, "")),
     needs: readNeeds(node, known, attempt),
-    working: readWorkings(node, known, attempt),
+    working: readWorkings(
+      node,
+      known,
+      params.filter(({ kind }) => kind === "share").map(({ name }) => name),
+      attempt,
+    ),
     source: attempt(node, () => oneTag(node, "source")) ?? "",
     examples: readExamples(node, id, attempt),
   };

@@ -2,6 +2,7 @@
 import {
   type FunctionNode,
   type MathNode,
+  isArrayNode,
   isConstantNode,
   isFunctionNode,
   isSymbolNode,
@@ -11,6 +12,9 @@ import type ts from "typescript";
 import { CONDITION_NAMES, CONDITION_WORDS, conditionIn } from "../catalog/conditions.ts";
 import { type Need, type Param, type WorkingLine, wordsOf } from "../catalog/entry.ts";
 import { MEANINGS } from "../working/meanings.ts";
+import { measureOf, strangeIn } from "../working/measures.ts";
+import { shown } from "../working/shown.ts";
+import { inNames } from "../working/written.ts";
 import { inWords, whenInWords } from "./in-words.ts";
 import { type Attempt, refuse } from "./refusal.ts";
 import { eachTag, tagsOf } from "./tags.ts";
@@ -46,13 +50,17 @@ function readNeed(text: string, known: Known): Need {
 export function readWorkings(
   node: ts.FunctionDeclaration,
   params: Known,
+  shareNames: readonly string[],
   attempt: Attempt,
 ): WorkingLine[] {
   const known: Known = new Map(params);
+  const shares = new Set(shareNames);
   const lines = eachTag(node, "working", attempt, (text) => {
     const line = readWorking(text, known);
+    const how = onPaper(line, shares);
     known.set(line.name, []);
-    return line;
+    if (line.measure === "share") shares.add(line.name);
+    return { ...line, how };
   });
   if (tagsOf(node, "working").length === 0) {
     attempt(node, () => refuse("@working is missing: say how the number comes about"));
@@ -60,16 +68,31 @@ export function readWorkings(
   return lines;
 }
 
-/** "[basis is base] part: oil as a part of the batch = load / (1 + load)" */
-function readWorking(text: string, known: Known): WorkingLine {
-  const [, when, name, what, expression] =
-    /^(?:\[(.+?)\] )?([a-z]+): (.+?) = (.+)$/.exec(text) ?? [];
-  if (!name || !what || !expression) {
-    return refuse(`@working must read [WHEN] NAME: WHAT = EXPRESSION, got: ${text}`);
+/** The expression as it is written on paper; a constant with its unit, and each of several cells. */
+function onPaper({ expression, measure }: Omit<WorkingLine, "how">, shares: Set<string>): string {
+  const node = parse(expression);
+  if (isConstantNode(node) && typeof node.value === "number") {
+    const names = { values: {}, params: [], told: new Map(), lines: new Map() };
+    return shown(node.value, measureOf(measure, names));
   }
+  const items = isArrayNode(node) ? node.items : [node];
+  return items.map((item) => inNames(item, (name) => shares.has(name))).join("; ");
+}
+
+/** "[basis is base] part (share): oil as a part of the {batch} = load / (1 + load)" */
+function readWorking(text: string, known: Known): Omit<WorkingLine, "how"> {
+  const [, when, name, measure, what, expression] =
+    /^(?:\[(.+?)\] )?([a-z]+) \((.+?)\): (.+?) = (.+)$/.exec(text) ?? [];
+  if (!name || !measure || !what || !expression) {
+    return refuse(`@working must read [WHEN] NAME (MEASURE): WHAT = EXPRESSION, got: ${text}`);
+  }
+  const strange = strangeIn(measure, new Set(known.keys()));
+  if (strange) refuse(`@working ${name}: ${strange} is no kind, no unit and no name known there`);
+  for (const [, slot = ""] of what.matchAll(/\{(.*?)\}/g))
+    if (!known.has(slot)) refuse(`@working ${name}: {${slot}} is not known there`);
   checkExpression("@working", expression, known);
   if (when) checkWhen("@working", when, known);
-  return { ...(when && { when, where: whenInWords(when) }), name, what, expression };
+  return { ...(when && { when, where: whenInWords(when) }), name, measure, what, expression };
 }
 
 function checkWhen(tag: string, when: string, known: Known) {

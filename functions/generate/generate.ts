@@ -11,6 +11,7 @@ import { readComments } from "./comments.ts";
 import { ROOT, put } from "./files.ts";
 import { CODE_HEADER, PAGE_HEADER } from "./headers.ts";
 import { metadata } from "./metadata.ts";
+import { declarations } from "./script.ts";
 
 const REFERENCE = "docs/reference";
 
@@ -25,6 +26,7 @@ export async function generatedFiles(
     ["functions/catalog/catalog.json", `${JSON.stringify(entries, withoutFile, 2)}\n`],
     ["functions/bind/list.json", lines(entries.map(bound))],
     ["functions/functions.json", metadata(entries)],
+    ["functions/script/declarations.js", declarations(entries)],
     ["src/index.ts", sourceIndex(entries)],
     ["taskpane/templates/index.ts", templateIndex(templates)],
   ]);

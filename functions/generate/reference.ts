@@ -6,8 +6,7 @@ import { cautionOf } from "../catalog/topics.ts";
 import { type CatalogEntry, NAMESPACE, meaning, shownName, signature } from "../catalog/entry.ts";
 import { readCall } from "../catalog/examples.ts";
 import { KINDS } from "../catalog/kinds.ts";
-import { MEANINGS } from "../working/meanings.ts";
-import { math, stepsOf } from "../working/steps.ts";
+import { type Told, toldOf } from "../working/told.ts";
 import { PAGE_HEADER } from "./headers.ts";
 
 /** Page name to page text. */
@@ -92,13 +91,12 @@ function page(entry: CatalogEntry): string {
     "",
     "## How it comes about",
     "",
-    "Line by line; the last that applies gives what the cell shows. The name of a line stands for its value in those below it. Values are shown to six figures.",
+    "Line by line; the last that applies gives what the cell shows. The name of a line stands for its value in those below it. Values are shown to six digits.",
     "",
-    "| line | what it is | expression | with the first example's numbers |",
+    "| line | what it is | how | with the first example's numbers |",
     "|---|---|---|---|",
     ...working(entry),
     "",
-    ...meanings(entry),
     `Keep in mind: ${cautionOf(entry)}`,
     "",
     "## Handed over",
@@ -126,35 +124,20 @@ function inACopy({ needs }: CatalogEntry): string[] {
   return [`In a copy for a partner without the add-in ${live}. ${more}`, "", ...lines];
 }
 
-/**
- * The lines of the working, with the numbers of the first example beside those that apply to it.
- */
+/** The lines of the working, with the first example's numbers beside those that apply to it. */
 function working(entry: CatalogEntry): string[] {
   const [example] = entry.examples;
-  const steps = example ? stepsOf(entry, readCall(example.formula).args) : [];
+  const args = example ? readCall(example.formula).args : [];
+  const { steps } = toldOf(entry, args, { digits: "six", units: new Map() });
   return entry.working.map((line) => {
     const step = steps.find((each) => each.line === line);
-    const shown = step ? `\`${step.expression}\` = ${inSix(step.value)}` : "does not apply";
-    return `| ${line.name} | ${meaning(line)} | \`${line.expression}\` | ${shown} |`;
+    const shown = step ? inOneCell(step) : "does not apply";
+    return `| ${line.name} | ${meaning(line)} | ${line.how} | ${shown} |`;
   });
 }
 
-/** What the calls in the working mean. */
-function meanings({ working: lines }: CatalogEntry): string[] {
-  const called = new Set<string>();
-  for (const { expression } of lines) {
-    math.parse(expression).traverse((node) => {
-      if (math.isFunctionNode(node)) called.add(node.fn.name);
-    });
-  }
-  const told = [...called].sort().flatMap((name) => {
-    const says = MEANINGS[name];
-    return says ? [`- \`${name}\`: ${says}`] : [];
-  });
-  return told.length > 0 ? [...told, ""] : [];
-}
-
-/** To six figures; powers of ten only where a reader would want them. */
-function inSix(value: unknown): string {
-  return math.format(value, { precision: 6, lowerExp: -6, upperExp: 9 });
+/** A sentence, and of a table what came out. */
+function inOneCell({ sentence, table }: Told): string {
+  if (!table || !sentence.endsWith(":")) return sentence;
+  return `${sentence} ${table.lines.map((line) => line.at(-1)).join(", ")}.`;
 }

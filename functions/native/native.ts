@@ -115,10 +115,11 @@ function worked({ id, working }: CatalogEntry, scope: Scope): Value {
         ? []
         : [{ applies, value: asTable(read(expression), scope) }];
     });
-    // A word that none of them knows is refused by the needs.
     const [way, ...others] = ways.reverse();
-    if (!way) return one(REFUSED);
-    last = others.reduce((rest, { applies, value }) => choose(applies, value, rest), way.value);
+    // Where none applies, no step that counts asks for it; an unknown word is refused by the needs.
+    last = way
+      ? others.reduce((rest, { applies, value }) => choose(applies, value, rest), way.value)
+      : one(REFUSED);
     scope.steps.set(name, last);
   }
   if (!last) throw new TooMuch(id);

@@ -23,8 +23,10 @@ import { askedWhere, at, flat, list, sameLength, sum } from "../lists.ts";
  * @needs densities >= 0 and (weights == 0 or densities > 0)
  * @needs weights == 0 or densities <= 3
  * @needs [or blank] sum(weights) > 0
- * @working volume: the volumes added up, an estimate = sum(over(weights, densities))
- * @working density: all the weight over it = sum(weights) / volume
+ * @working volumes (number): the volume of each part, its weight divided by its density =
+ * over(weights, densities)
+ * @working volume (number): the sum of these volumes, an estimate, = sum(volumes)
+ * @working density (density): all the weight divided by all the volume = sum(weights) / volume
  * @source By hand: volumes are additive in an ideal mixture.
  * @example BLENDDENSITY({95; 5}, {0.85; 0.95}) // => about 0.854497
  */

@@ -24,7 +24,9 @@ import { askedWhere, at, flat, list, sameLength, sum } from "../lists.ts";
  * @needs filled(amounts) or not filled(values)
  * @needs amounts == 0 or filled(values)
  * @needs [or blank] sum(amounts) > 0
- * @working mean: amounts times values over the amounts = sum(amounts .* values) / sum(amounts)
+ * @working parts (number): amount times value of each lot = amounts .* values
+ * @working mean (values): the sum of these, divided by the sum of the amounts, = sum(parts) /
+ * sum(amounts)
  * @source Alligation medial; example from a pharmacy alligation hand-out.
  * @example BLENDOF({20; 25}, {0.95; 0.5}) // => 70%
  * @example BLENDOF({110, 220, 330}, {35, 25, 20}) // => about 24.1667

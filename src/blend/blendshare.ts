@@ -16,7 +16,8 @@ import { CalcError, number, show } from "../errors.ts";
  * @throws value - the target does not lie between the two values, or they are equal
  * @needs valuea != valueb
  * @needs target >= min(valuea, valueb) and target <= max(valuea, valueb)
- * @working share: how far the target is from b towards a = (target - valueb) / (valuea - valueb)
+ * @working share (share): the first lot's part, the step from {valueb} to {target} divided by that
+ * to {valuea}, = (target - valueb) / (valuea - valueb)
  * @source Alligation alternate; example from a published pharmacy exercise (70 % and 0 % to 25 %).
  * @example BLENDSHARE(100%, 50%, 70%) // => 40%
  * @example BLENDSHARE(70%, 0%, 25%) // => about 35.7143%

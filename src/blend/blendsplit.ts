@@ -19,8 +19,10 @@ import { blendShare } from "./blendshare.ts";
  * @needs total >= 0
  * @needs valuea != valueb
  * @needs target >= min(valuea, valueb) and target <= max(valuea, valueb)
- * @working share: share of a = (target - valueb) / (valuea - valueb)
- * @working split: amounts of a and b = [total * share, total - total * share]
+ * @working share (share): the first lot's part, the step from {valueb} to {target} divided by that
+ * to {valuea}, = (target - valueb) / (valuea - valueb)
+ * @working split (first lot: total; second lot: total): that part of {total}, and the rest = [total
+ * * share, total - total * share]
  * @source Alligation alternate; example from a published pharmacy exercise (50 % and 100 % to 20 mL
  * of 70 %).
  * @example BLENDSPLIT(20, 50%, 100%, 70%) // => {12, 8}

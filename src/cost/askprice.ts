@@ -24,8 +24,10 @@ import { CalcError, amount, positive, share, showShare } from "../errors.ts";
  * @needs margin >= 0 and margin <= 1
  * @needs feerate >= 0 and feerate <= 1
  * @needs margin + feerate < 1 - 1e-9
- * @working left: part of the price that is left for the cost = 1 - margin - feerate
- * @working price: cost and fixed fee over it = (cost + feefixed) / left
+ * @working left (share): what of the price is left for the cost, after the margin of {margin} and
+ * fees of {feerate}, = 1 - margin - feerate
+ * @working price (money): the price of which {left} pays the cost of {cost} and the fixed fee of
+ * {feefixed} = (cost + feefixed) / left
  * @source By hand, from the definition of margin on price.
  * @example ASKPRICE(10, 50%) // => 20
  * @example ASKPRICE(10, 50%, 10%, 0.4) // => 26

@@ -29,9 +29,13 @@ import { checkWhole } from "../load/whole.ts";
  * @needs loss >= 0 and loss < 1
  * @needs [or blank] fill > 0
  * @needs packaging >= 0
- * @working unit: one unit of the liquid = sum(shares .* unitcosts) / sum(shares)
- * @working liquid: the fill, with what is lost = fill * unit / (1 - loss)
- * @working cost: liquid and packaging = liquid + packaging
+ * @working parts (money): what each ingredient adds to the cost of one unit of liquid, its share
+ * times its cost = shares .* unitcosts
+ * @working unit (money per fill): what one unit of liquid costs, the sum of these divided by the
+ * sum of the shares, = sum(parts) / sum(shares)
+ * @working liquid (money): the liquid for {fill}, with {loss} of it lost, = fill * unit / (1 -
+ * loss)
+ * @working cost (money): the cost of liquid and packaging = liquid + packaging
  * @source By hand; loss as a share of what is bought, common practice, no published source.
  * @example BOTTLECOST(100, {0.95; 0.05}, {0.01; 0.08}, 1.2) // => 2.55
  * @example BOTTLECOST(100, {0.95; 0.05}, {0.01; 0.08}, 1.2, 10%) // => 2.7

@@ -32,14 +32,19 @@ export type Prices = "apart" | "together";
  * @needs samelength(amounts, lows) and samelength(amounts, highs)
  * @needs [or blank] isquoted(amounts, lows, highs)
  * @needs [or blank] sum(counted(amounts)) > 0
- * @working cost: amounts at the middle of their quotes = sum(counted(amounts) .* (counted(lows) +
- * counted(highs))) / 2
- * @working [prices is apart] doubt: its standard uncertainty, as squares =
- * sqrt(sum((counted(amounts) .* (counted(highs) - counted(lows))) .^ 2) / 12)
- * @working [prices is together] doubt: its standard uncertainty, added up = sum(counted(amounts) .*
- * (counted(highs) - counted(lows))) / sqrt(12)
- * @working answer: the cost, its uncertainty, low and high = [cost, doubt, max(0, cost - 2 *
- * doubt), cost + 2 * doubt]
+ * @working middles (money): each amount at the middle of its two quotes = counted(amounts) .*
+ * (counted(lows) + counted(highs)) / 2
+ * @working cost (money): the sum of these = sum(middles)
+ * @working widths (money): how far each amount's cost goes from low to high = counted(amounts) .*
+ * (counted(highs) - counted(lows))
+ * @working [prices is apart] squares (number): each of these times itself = widths .^ 2
+ * @working [prices is apart] doubt (money): what the cost is likely to be off, as some go up while
+ * others go down, = sqrt(sum(squares) / 12)
+ * @working [prices is together] doubt (money): what the cost is likely to be off, as all go up or
+ * down together, = sum(widths) / sqrt(12)
+ * @working answer (cost: money; likely off by: money; low: money; high: money): the cost, and twice
+ * what it is likely to be off either way = [cost, doubt, max(0, cost - 2 * doubt), cost + 2 *
+ * doubt]
  * @source JCGM 100:2008 (GUM), 4.3.7, 5.1.2 and 5.2.2, from memory; checked by Monte Carlo as in
  * JCGM 101.
  * @example COSTDOUBT({95; 5; 1}, {0.01; 0.07; 1}, {0.012; 0.09; 1.3}) // => {2.595, about 0.1065,

@@ -21,8 +21,10 @@ import { CalcError, amount, positive, share, show } from "../errors.ts";
  * @needs feerate >= 0 and feerate <= 1
  * @needs price - (cost + price * feerate) > 1e-12 * price
  * @needs fixed >= 0
- * @working left: what one bottle leaves = price - cost - price * feerate
- * @working bottles: fixed costs over it, rounded up = ceil(fixed / left * (1 - 1e-12))
+ * @working left (money): what one bottle leaves, {price} less its cost of {cost} and fees of
+ * {feerate}, = price - cost - price * feerate
+ * @working bottles ("bottles"): how many bottles at {left} earn {fixed} back, rounded up, =
+ * ceil(fixed / left * (1 - 1e-12))
  * @source Break-even in units of managerial accounting; example from a textbook exercise (price 30,
  * variable 14.50, fixed 13268).
  * @example EVENPOINT(13268, 30, 14.5) // => 856

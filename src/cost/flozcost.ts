@@ -35,12 +35,14 @@ import { toFluidOunces, unitOf } from "../units.ts";
  * @needs [density given] density > 0 and density <= 3
  * @needs not isweight(unit) or given(density)
  * @needs loss >= 0 and loss < 1
- * @working [isweight(unit)] ounces: the pack in fluid ounces, by its density = size * per(unit) /
- * density / per("floz")
- * @working [isvolume(unit)] ounces: the pack in fluid ounces = size * per(unit) / per("floz")
- * @working [unit not given] ounces: what the pack's text says, in fluid ounces = packholds(size,
- * "floz", density)
- * @working cost: price and freight over what is left = (price + freight) / (ounces * (1 - loss))
+ * @working [isweight(unit)] ounces (floz): the pack of {size} in fluid ounces, at {density}, = size
+ * * per(unit) / density / per("floz")
+ * @working [isvolume(unit)] ounces (floz): the pack of {size} in fluid ounces = size * per(unit) /
+ * per("floz")
+ * @working [unit not given] ounces (floz): what {size} says that the pack holds, in fluid ounces, =
+ * packholds(size, "floz", density)
+ * @working cost (money per floz): what one fluid ounce costs, {price} and {freight} of freight for
+ * {ounces} of which {loss} is lost, = (price + freight) / (ounces * (1 - loss))
  * @source By hand; 1 US fl oz = 29.5735295625 mL exactly (NIST SP 811, 2008, app. B).
  * @example FLOZCOST(38.4, 1, "gal") // => 0.3
  * @example FLOZCOST(38.4, 1, "gal", , 12.8, 20%) // => 0.5

@@ -21,8 +21,10 @@ import { amount, positive, share } from "../errors.ts";
  * @needs feerate >= 0 and feerate <= 1
  * @needs feefixed >= 0
  * @needs cost >= 0
- * @working fees: fees on one sale = price * feerate + feefixed
- * @working kept: what is left, over the price = (price - cost - fees) / price
+ * @working fees (money): what one sale costs in fees, {feerate} of {price} and {feefixed}, = price
+ * * feerate + feefixed
+ * @working kept (share): what is kept of the price of {price}, after the cost of {cost} and fees of
+ * {fees}, = (price - cost - fees) / price
  * @source By hand, from the definition of margin on price.
  * @example KEEPRATE(20, 10) // => 50%
  * @example KEEPRATE(15, 10) // => about 33.3333%

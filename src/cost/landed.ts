@@ -36,15 +36,19 @@ import { travelsFree } from "./money.ts";
  * @needs freight >= 0
  * @needs freeover >= 0
  * @needs tax >= 0 and tax <= 1
- * @working goods: price times count of each line = prices .* counts
- * @working free: whether the freight is free = sum(goods) == 0 or (freeover > 0 and
+ * @working goods (money): what the goods of each line cost, price times packs = prices .* counts
+ * @working free (yesno): the freight is free = sum(goods) == 0 or (freeover > 0 and
  * round(sum(goods), 6) >= round(freeover, 6))
- * @working [free] paid: freight, none = 0
- * @working [not free] paid: freight = freight
- * @working [weights given] keys: what the freight is shared by = weights .* counts
- * @working [weights not given] keys: what the freight is shared by = goods
- * @working lines: goods, their tax, and their part of the freight = goods * (1 + tax) + over(paid *
- * keys, sum(keys))
+ * @working [free] paid (money): the freight to pay = 0
+ * @working [not free] paid (money): the freight to pay = freight
+ * @working [weights given] keys (weights): what the freight is shared by, the weight of each line =
+ * weights .* counts
+ * @working [weights not given] keys (money): what the freight is shared by, the cost of each line's
+ * goods = goods
+ * @working freights (money): each line's part of the {paid} of freight = over(paid * keys,
+ * sum(keys))
+ * @working lines (money): each line with {tax} of tax on its goods, and its part of the freight =
+ * goods * (1 + tax) + freights
  * @source By hand: freight apportioned by value or by weight, as cost accounting does.
  * @example LANDED({10; 20}, {2; 1}, 10) // => {25; 25}
  * @example LANDED({10; 20}, {2; 1}, 10, 40) // => {20; 20}

@@ -32,11 +32,13 @@ const MOST_OFFERS = 1000;
  * @throws value - nothing is on offer, and something is needed; or more than 1000 packs are
  * @throws value - sizes and prices have so many digits that a few seconds are not enough to plan
  * exactly
- * @working plan: found by search among all plans, and proven the least = cheapestplan(need, sizes,
- * prices, freight, freeover)
- * @working holds: what it holds = sum(plan .* sizes)
- * @working goods: what its goods cost = sum(plan .* prices)
- * @working bought: packs of each size = plan
+ * @working plan (count): the cheapest of all ways to buy {need}, packs of each size =
+ * cheapestplan(need, sizes, prices, freight, freeover)
+ * @working held (sizes): what these packs hold = plan .* sizes
+ * @working holds (need): the sum of these = sum(held)
+ * @working spent (money): what these packs cost, without freight = plan .* prices
+ * @working goods (money): the sum of these = sum(spent)
+ * @working bought (count): packs of each size = plan
  * @source By hand: unbounded covering knapsack with one fixed charge; example in the manner of
  * Burkardt's change_making note, where taking the largest first fails.
  * @example PACKPLAN(50, {20; 25; 40}, {20; 25; 40}) // => {0; 2; 0}

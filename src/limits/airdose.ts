@@ -35,13 +35,20 @@ const CUBIC_METRES: Record<RoomUnit, number> = { m3: 1, ft3: 0.3048 ** 3 };
  * @needs weight >= 0
  * @needs airchanges >= 0
  * @needs hours >= 0
- * @working [roomunit is m3] size: the room in cubic metres = room
- * @working [roomunit is ft3] size: the room in cubic metres = room * 0.3048 ^ 3
- * @working start: g/m3 at once after spraying, all mixed = weight * per(unit) / size
- * @working changes: air changes until then = airchanges * hours
- * @working [changes < 0.00001] mean: part of the start, on average = 1 - changes / 2
- * @working [changes >= 0.00001] mean: part of the start, on average = (1 - exp(-changes)) / changes
- * @working dose: at that time, and the mean until then = [start * exp(-changes), start * mean]
+ * @working grams (g): {weight} in grams = weight * per(unit)
+ * @working [roomunit is m3] size ("m3"): the room in cubic metres = room
+ * @working [roomunit is ft3] size ("m3"): the room in cubic metres, a foot being 0.3048 m, = room *
+ * 0.3048 ^ 3
+ * @working start (dose): the dose right after spraying, {grams} in {size}, = grams / size
+ * @working changes ("changes of air"): how often the air has changed by then, {airchanges} times an
+ * hour for {hours}, = airchanges * hours
+ * @working left (share): what is still there after so many changes of air (e to the power of minus
+ * their number) = exp(-changes)
+ * @working [changes < 0.00001] mean (share): what was there on average until then = 1 - changes / 2
+ * @working [changes >= 0.00001] mean (share): what was there on average until then = (1 - left) /
+ * changes
+ * @working dose (at that time: dose; on average until then: dose): these two parts of {start} =
+ * [start * left, start * mean]
  * @source Decay in a well-mixed room, as in the CDC's table of air changes (MMWR 43 RR-13, 1994,
  * table S3-1), which has the factor of ten, too.
  * @example AIRDOSE(0.7, "g", 20, "m3", 0.5, 1) // => {about 0.02123, about 0.02754}

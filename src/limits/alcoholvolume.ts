@@ -25,9 +25,8 @@ import { type Intervals, compositionOf, lowHigh, richest } from "./intervals.ts"
  * @throws value - shares cannot sum to 100 %: the text gives their sums
  * @throws value - the density of an ingredient that is in the product is blank, or whether it is an
  * alcohol
- * @working volumes: least and most alcohol over all volumes, added up: an estimate =
- * alcoholbyvolume(shares, densities, isalcohol)
- * @working alcohol: by volume = volumes
+ * @working alcohol (low: share; high: share): the alcohol's part of all volumes, each weight
+ * divided by its density (an estimate) = alcoholbyvolume(shares, densities, isalcohol)
  * @source By hand: volume = weight / density; bounds are those of the linear-fractional programme
  * (Dinkelbach's method).
  * @example ALCOHOLVOLUME({0.2; 0.8}, {0.7892; 0.9982}, {"yes"; "no"}) // => about 24.02%

@@ -43,13 +43,19 @@ const NOT_ZERO = "what is not listed is not zero, ask the supplier";
  * @needs [or blank] isknown(loads, contents)
  * @needs [or blank] sum(counted(loads)) > 0
  * @needs sum(counted(loads)) <= 1 + 1e-9
- * @working amount: share in the product = sum(counted(loads) .* counted(contents))
- * @working [use is leave-on] threshold: above which it is named = 0.00001
- * @working [use is rinse-off] threshold: above which it is named = 0.0001
- * @working [amount > threshold * (1 + 1e-9)] word: above the threshold = "declare"
- * @working [amount < threshold * (1 - 1e-9)] word: below the threshold = "below"
- * @working [abs(amount - threshold) <= threshold * 1e-9] word: neither = "at the threshold"
- * @working answer: both = [amount, word]
+ * @working each (share): what each oil brings of the allergen, its share times its content =
+ * counted(loads) .* counted(contents)
+ * @working amount (share): the allergen in the product, the sum of these, = sum(each)
+ * @working [use is leave-on] threshold (share): the share above which it is named, on what stays on
+ * the skin, = 0.00001
+ * @working [use is rinse-off] threshold (share): the share above which it is named, on what is
+ * rinsed off, = 0.0001
+ * @working [amount > threshold * (1 + 1e-9)] word (label): {amount} is above {threshold} =
+ * "declare"
+ * @working [amount < threshold * (1 - 1e-9)] word (label): {amount} is below {threshold} = "below"
+ * @working [abs(amount - threshold) <= threshold * 1e-9] word (label): {amount} is {threshold} =
+ * "at the threshold"
+ * @working answer (allergen in the product: share; which is: label): both = [amount, word]
  * @source Regulation (EC) 1223/2009, annex III, as amended by (EU) 2023/1545: thresholds seen as
  * quoted from its recitals.
  * @example ALLERGENAT({0.02}, {0.001}) // => {0.002%, "declare"}

@@ -38,11 +38,13 @@ import { type Rule, allowedError, checkFills } from "./fills.ts";
  * @throws value - density is needed between a weight and a volume
  * @throws value - allowed is needed for the US
  * @throws value - stated is below 5 or above 10000 g or mL for the EU
- * @working unit: one unit of the fills, in statedunit = inunit(fillunit, statedunit, density)
- * @working error: allowed error of one bottle, in statedunit = allowederror(stated, statedunit,
- * rule, allowed)
- * @working check: average, the least that passes, the least fill, how many are below, and what they
- * say = fillscheck(fills, unit, stated, error, rule, batch)
+ * @working turned (statedunit per fillunit): one {fillunit} in the label's unit = inunit(fillunit,
+ * statedunit, density)
+ * @working error (statedunit): what one bottle may lack = allowederror(stated, statedunit, rule,
+ * allowed)
+ * @working check (average: statedunit; least average that passes: statedunit; least fill:
+ * statedunit; bottles below it: count; far below: count; in words: label): these fills by the
+ * {rule} rule, for a label of {stated} = fillscheck(fills, turned, stated, error, rule, batch)
  * @source Directive 76/211/EEC, annexes I and II, and SI 2006/659, schedule 2, seen in the text.
  * NIST Handbook 133: its requirements seen on NIST's page, its numbers from memory.
  * @example FILLCHECK({99.6; 101; 100.4; 94.9; 100.7}, "mL", 100, "mL", "EU", , , 5) // => {99.32,

@@ -43,20 +43,24 @@ const CUT_OFFS = {
  * @needs [boiling not given] filled(scale) or flash > 199.4
  * @needs [boiling given] filled(scale) or flash > 199.4 or (flash < 23 and (boiling <= 35 or
  * boiling > 95))
- * @working [same(scale, "F")] cold: categories 1 and 2 are below, in F = 73.4
- * @working [not same(scale, "F")] cold: categories 1 and 2 are below, in C = 23
- * @working [same(scale, "F")] boils: category 1 boils at most at = 95
- * @working [not same(scale, "F")] boils: category 1 boils at most at = 35
- * @working [same(scale, "F")] warm: category 3 is at most = 140
- * @working [not same(scale, "F")] warm: category 3 is at most = 60
- * @working [same(scale, "F")] hot: category 4 is at most = 199.4
- * @working [not same(scale, "F")] hot: category 4 is at most = 93
- * @working [flash < cold and boiling <= boils] category: flash and boiling point both low = 1
- * @working [flash < cold and boiling > boils] category: flash low, boiling above = 2
- * @working [flash >= cold and flash <= warm] category: flash from the first cut-off to the second =
- * 3
- * @working [flash > warm and flash <= hot] category: flash above the second to the third = 4
- * @working [flash > hot] category: flash above all of them = "none"
+ * @working [same(scale, "F")] cold ("°F"): the flash point below which it is category 1 or 2 = 73.4
+ * @working [not same(scale, "F")] cold ("°C"): the flash point below which it is category 1 or 2 =
+ * 23
+ * @working [same(scale, "F")] boils ("°F"): the boiling point up to which it is category 1 = 95
+ * @working [not same(scale, "F")] boils ("°C"): the boiling point up to which it is category 1 = 35
+ * @working [same(scale, "F")] warm ("°F"): the flash point up to which it is category 3 = 140
+ * @working [not same(scale, "F")] warm ("°C"): the flash point up to which it is category 3 = 60
+ * @working [same(scale, "F")] hot ("°F"): the flash point up to which it is category 4 = 199.4
+ * @working [not same(scale, "F")] hot ("°C"): the flash point up to which it is category 4 = 93
+ * @working [flash < cold and boiling <= boils] category (category): {flash} is below {cold}, and
+ * {boiling} is not above {boils}: the category = 1
+ * @working [flash < cold and boiling > boils] category (category): {flash} is below {cold}, and
+ * {boiling} is above {boils}: the category = 2
+ * @working [flash >= cold and flash <= warm] category (category): {flash} is not below {cold}, and
+ * not above {warm}: the category = 3
+ * @working [flash > warm and flash <= hot] category (category): {flash} is above {warm}, and not
+ * above {hot}: the category = 4
+ * @working [flash > hot] category (category): {flash} is above {hot}: the category = "none"
  * @source GHS and 29 CFR 1910.1200, appendix B.6, table B.6.1.
  * @example FLAMECLASS(17, 78, "C") // => 2
  * @example FLAMECLASS(62, , "C") // => 4

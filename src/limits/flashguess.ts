@@ -38,10 +38,10 @@ const CUT_OFFS = [23, 38, 60];
  * @returns (celsius) Four cells: cautious estimate, lowest, highest, and a word on what it decides.
  * @throws value - there is no alcohol, or more than 100 % of it
  * @throws value - ethanol is typed as 60 instead of 60 %
- * @working modelled: vapour-pressure method, van Laar = flashof(ethanol, propanol)
- * @working range: with what the table says in either reading, and their errors =
- * flashrange(ethanol, propanol)
- * @working guess: cautious value, lowest, highest, and what it decides = range
+ * @working modelled (celsius): where the vapours over this mixture can first take fire, by their
+ * pressures, = flashof(ethanol, propanol)
+ * @working guess (cautious: celsius; lowest: celsius; highest: celsius; in words: label): with what
+ * the published tables say, and the errors of both = flashrange(ethanol, propanol)
  * @source Liaw and Chiu's form of the vapour-pressure method; constants from memory; table as
  * reprinted by Engineering ToolBox.
  * @example FLASHGUESS(10%, 10%) // => {about 29.3, about 24.3, about 39.3, "rough, with

@@ -25,13 +25,14 @@ import { convert, unitOf } from "../units.ts";
  * @needs [or blank] amount > 0
  * @needs isunit(unit)
  * @needs amount * per(unit) >= 1
- * @working held: mL, or g of a weight = amount * per(unit)
- * @working [isweight(unit)] ounces: ounces of weight = held / per("oz")
- * @working [not isweight(unit)] ounces: US fluid ounces = held / per("floz")
- * @working shown: rounded down to a hundredth = down(ounces, 2)
- * @working metric: rounded down to two or three figures = metrictext(held, unit)
- * @working label: both, never more than there is = concat(ouncetext(shown, unit), " (", metric,
- * ")")
+ * @working [isweight(unit)] held (g): {amount} in grams = amount * per(unit)
+ * @working [not isweight(unit)] held (mL): {amount} in millilitres = amount * per(unit)
+ * @working [isweight(unit)] ounces (oz): {held} in ounces = held / per("oz")
+ * @working [not isweight(unit)] ounces (floz): {held} in US fluid ounces = held / per("floz")
+ * @working shown (ounces): {ounces}, rounded down to a hundredth, = down(ounces, 2)
+ * @working metric (label): {held}, rounded down to two or three figures = metrictext(held, unit)
+ * @working label (label): what to print, never more than there is = concat(ouncetext(shown, unit),
+ * " (", metric, ")")
  * @source 16 CFR 500.17(a), by which decimals go to three places at most; metric digits of 16 CFR
  * 500.19(b); rounding down after the Uniform Packaging and Labeling Regulation (NIST Handbook 130).
  * @example NETLABEL(4, "floz") // => "4 fl oz (118 mL)"

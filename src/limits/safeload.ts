@@ -29,11 +29,14 @@ import { checkWhole } from "../load/whole.ts";
  * @needs samelength(shares, limits)
  * @needs abs(sum(shares) - 1) <= 0.001 * (1 + 1e-9)
  * @needs shares == 0 or islimit(limits)
- * @working read: limits typed above 50 %, in words = largelimits(limits)
- * @working used: each share over its limit; not limited is 100 % = usedup(shares, limits)
- * @working [banned(shares, limits)] load: none, as an oil of the blend is not approved = 0
- * @working [not banned(shares, limits)] load: one over their sum, and 100 % at most = 1 / max(1,
- * sum(used))
+ * @working read (label): limits that were typed as numbers above 50 % = largelimits(limits)
+ * @working used ("times"): each oil's share divided by its limit (not limited counts as 100 %) =
+ * usedup(shares, limits)
+ * @working [not banned(shares, limits)] total ("times"): the sum of these = sum(used)
+ * @working [banned(shares, limits)] load (share): no load, as an oil of the blend is not approved:
+ * the most = 0
+ * @working [not banned(shares, limits)] load (share): the most of this fragrance in the product,
+ * 100 % divided by that sum, = 1 / max(1, total)
  * @source Sum of quotients; the same form as the United Kingdom's SI 1994/3247, Schedule 3,
  * paragraph 14. Derived by hand as in the remarks.
  * @example SAFELOAD({0.5; 0.5}, {0.1; 0.04}) // => about 5.714286%

@@ -25,12 +25,12 @@ import { canBeWhole, lowsAndHighs } from "./intervals.ts";
  * @needs filled(lows) == filled(highs)
  * @needs lows <= highs
  * @needs sum(lows) <= 1 + 1e-9 and sum(highs) >= 1 - 1e-9
- * @working least: its low, or 100 % less the highs of the others = larger(lows, 1 - (sum(highs) -
- * highs))
- * @working most: its high, or 100 % less the lows of the others = smaller(highs, 1 - (sum(lows) -
- * lows))
- * @working [isrow] narrow: lows above highs = [least, most]
- * @working [not isrow] narrow: low beside high = transpose([least, most])
+ * @working least (share): each one's low, or 100 % less the highs of the others where that is more
+ * = larger(lows, 1 - (sum(highs) - highs))
+ * @working most (share): each one's high, or 100 % less the lows of the others where that is less =
+ * smaller(highs, 1 - (sum(lows) - lows))
+ * @working [isrow] narrow (low: share; high: share): lows above highs = [least, most]
+ * @working [not isrow] narrow (low: share; high: share): low beside high = transpose([least, most])
  * @source By hand: the exact bounds of the linear programme with one sum.
  * @example SDSTIGHTEN({0.6; 0.1; 0.01}, {0.8; 0.3; 0.05}) // => {65%, 80%; 15%, 30%; 1%, 5%}
  */

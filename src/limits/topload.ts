@@ -22,9 +22,12 @@ import { at, cellsOf, sameLength } from "../lists.ts";
  * @throws value - there is no line at all
  * @needs samelength(labels, limits)
  * @needs isspare(labels, limits) or islimit(limits)
- * @working read: limits typed above 50 %, in words = largelimits(limits)
- * @working lowest: the least of the limits = min(limitsof(labels, limits))
- * @working answer: it, and its label = [lowest, labelof(labels, limits)]
+ * @working read (label): limits that were typed as numbers above 50 % = largelimits(limits)
+ * @working each (limit): the limits as percents (not limited counts as 100 %) = limitsof(labels,
+ * limits)
+ * @working lowest (limit): the least of these = min(each)
+ * @working answer (lowest: limit; which is: label): the least limit, and what it is = [lowest,
+ * labelof(labels, limits)]
  * @source By hand: a product keeps all limits when it keeps the lowest.
  * @example TOPLOAD({"skin"; "supplier"}, {0.08; 0.05}) // => {5%, "supplier"}
  * @example TOPLOAD({"skin"; "seen to dissolve"}, {"not limited"; 0.12}) // => {12%, "seen to

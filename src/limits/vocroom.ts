@@ -31,31 +31,44 @@ import { CalcError, share, showShare } from "../errors.ts";
  * @needs oil >= 0 and oil <= 1
  * @needs exempt >= 0 and exempt <= 1
  * @needs [least given] least >= 0 and least <= base
- * @working near: the limit, with room for a rounding = limit + 1e-12
- * @working bottom: the least VOC that any load gives = (1 - exempt) * min(base, oil)
- * @working alone: VOC of the oil alone = (1 - exempt) * oil
- * @working [base <= near] low: lowest load = 0
- * @working [base > near and base - limit <= exempt * base + 2e-12] low: lowest load, while no oil
- * counts = 1 - limit / base
- * @working [base > near and base - limit > exempt * base + 2e-12] low: lowest load, where the oil
- * counts too = (base - exempt * oil - limit) / (base - oil)
- * @working [alone <= near] high: highest load = 1
- * @working [alone > near] high: highest load = (limit - base + exempt * oil) / (oil - base)
- * @working [base <= near and alone <= near] said: in words = "any load keeps it"
- * @working [base <= near and alone > near] said: in words = "up to the highest"
- * @working [base > near and alone <= near] said: in words = "from the lowest up"
- * @working [base > near and alone > near] said: in words = "from the lowest to the highest"
- * @working [least given] floor: base at its least = least
- * @working [least not given] floor: base at its least = base
- * @working [floor < base and (base > near or alone > near)] open: what is left open = "; beyond
- * that the base decides"
- * @working [floor == base or (base <= near and alone <= near)] open: what is left open = ""
- * @working word: both = concat(said, open)
- * @working [bottom <= near] room: lowest, highest and the word = [low, high, word]
- * @working [bottom > near and (1 - exempt) * min(floor, oil) <= near] room: none surely = ["none",
- * "none", "no load surely keeps it: the base decides"]
- * @working [bottom > near and (1 - exempt) * min(floor, oil) > near] room: none = ["none", "none",
- * "no load keeps it"]
+ * @working near (share): the limit for VOC, with room for a rounding, = limit + 1e-12
+ * @working bottom (share): the least VOC that any load gives = (1 - exempt) * min(base, oil)
+ * @working alone (share): the VOC of the oil alone, without the {exempt} that is not counted, = (1
+ * - exempt) * oil
+ * @working [bottom <= near and base <= near] low (share): the lowest load, as the base alone keeps
+ * the limit, = 0
+ * @working [bottom <= near and base > near and base - limit <= exempt * base + 2e-12] low (share):
+ * the lowest load, which brings the base's {base} down to {limit} while no oil counts, = 1 - limit
+ * / base
+ * @working [bottom <= near and base > near and base - limit > exempt * base + 2e-12] low (share):
+ * the lowest load, which brings the base's {base} down to {limit} where the oil counts too, = (base
+ * - exempt * oil - limit) / (base - oil)
+ * @working [bottom <= near and alone <= near] high (share): the highest load, as the oil alone
+ * keeps the limit, = 1
+ * @working [bottom <= near and alone > near] high (share): the highest load, which brings the
+ * base's {base} to {limit} with oil of {oil}, = (limit - base + exempt * oil) / (oil - base)
+ * @working [bottom <= near and base <= near and alone <= near] said (label): which loads keep the
+ * limit = "any load keeps it"
+ * @working [bottom <= near and base <= near and alone > near] said (label): which loads keep the
+ * limit = "up to the highest"
+ * @working [bottom <= near and base > near and alone <= near] said (label): which loads keep the
+ * limit = "from the lowest up"
+ * @working [bottom <= near and base > near and alone > near] said (label): which loads keep the
+ * limit = "from the lowest to the highest"
+ * @working [least given] floor (share): the base at its least = least
+ * @working [least not given] floor (share): the base, which is no range, = base
+ * @working [bottom <= near and (floor < base and (base > near or alone > near))] open (label): what
+ * stays open, as the base is a range = "; beyond that the base decides"
+ * @working [bottom <= near and (floor == base or (base <= near and alone <= near))] open (label):
+ * nothing stays open = ""
+ * @working [bottom <= near] word (label): both in words = concat(said, open)
+ * @working [bottom <= near] room (lowest: worded; highest: worded; in words: label): the loads that
+ * keep the limit = [low, high, word]
+ * @working [bottom > near and (1 - exempt) * min(floor, oil) <= near] room (lowest: worded;
+ * highest: worded; in words: label): {bottom} is above {limit} = ["none", "none", "no load surely
+ * keeps it: the base decides"]
+ * @working [bottom > near and (1 - exempt) * min(floor, oil) > near] room (lowest: worded; highest:
+ * worded; in words: label): {bottom} is above {limit} = ["none", "none", "no load keeps it"]
  * @source By hand, from 40 CFR 59.203(e) and 17 CCR 94510(c): fragrance up to a part of the product
  * is not included.
  * @example VOCROOM(18%, 17%, 50%, 2%) // => {0%, about 6.061%, "up to the highest"}

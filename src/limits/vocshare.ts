@@ -43,13 +43,17 @@ import { compositionOf, intervalsOf, lowHigh } from "./intervals.ts";
  * @needs exempt == 0 or given(fragrance)
  * @needs [fragrance given] samelength(shares, fragrance)
  * @needs [fragrance given] shares == 0 or isyesno(fragrance)
- * @working [isrange(shares, vocshares)] waived: fragrance that is not counted, at most = exempt
- * @working [not isrange(shares, vocshares)] waived: VOC of the fragrance that is not counted =
- * waivedvoc(shares, vocshares, fragrance, exempt)
- * @working [isrange(shares, vocshares)] voc: least and most that a composition can have, less what
- * is not counted = countedvoc(shares, vocshares, fragrance, waived)
- * @working [not isrange(shares, vocshares)] voc: all of it, less what is not counted =
- * vocof(shares, vocshares) - waived
+ * @working [isrange(shares, vocshares)] waived (share): the most fragrance that is not counted =
+ * exempt
+ * @working [not isrange(shares, vocshares)] waived (share): the VOC of the fragrance that is not
+ * counted = waivedvoc(shares, vocshares, fragrance, exempt)
+ * @working [isrange(shares, vocshares)] voc (low: share; high: share): the least and the most that
+ * a composition within the ranges can have, less what is not counted = countedvoc(shares,
+ * vocshares, fragrance, waived)
+ * @working [not isrange(shares, vocshares)] whole (share): share times VOC part of each ingredient,
+ * added up, = vocof(shares, vocshares)
+ * @working [not isrange(shares, vocshares)] voc (share): all of it less what is not counted = whole
+ * - waived
  * @source By hand from 40 CFR 59.203(e), by which fragrances up to a combined 2 % are not included,
  * and 17 CCR 94508 to 94510; bounds are those of the linear programme.
  * @example VOCSHARE({0.18; 0.03; 0.79}, {1; 0.5; 0}, {"no"; "yes"; "no"}, 2%) // => 18.5%

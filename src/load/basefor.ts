@@ -18,9 +18,11 @@ import { type Basis, basisOf, finishedShare } from "./basis.ts";
  * @needs load >= 0 and load <= 1
  * @needs same(basis, "finished") or same(basis, "base")
  * @needs batch >= 0
- * @working [basis is finished] part: oil as a part of the finished batch = load
- * @working [basis is base] part: oil as a part of the finished batch = load / (1 + load)
- * @working base: base to weigh = batch * (1 - part)
+ * @working [basis is finished] part (share): the oil's part of the finished batch, the load itself,
+ * = load
+ * @working [basis is base] part (share): the oil's part of the finished batch, the load divided by
+ * base and oil together, = load / (1 + load)
+ * @working base (batch): base to weigh, {batch} less {part} of oil, = batch * (1 - part)
  * @source Definition of the load; common practice, no published source.
  * @example BASEFOR(60, 5%) // => 57
  * @example BASEFOR(63, 5%, "base") // => 60

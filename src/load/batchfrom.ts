@@ -20,9 +20,11 @@ import { type Basis, basisOf, finishedShare } from "./basis.ts";
  * @needs load <= 1
  * @needs same(basis, "finished") or same(basis, "base")
  * @needs oil >= 0
- * @working [basis is finished] part: oil as a part of the finished batch = load
- * @working [basis is base] part: oil as a part of the finished batch = load / (1 + load)
- * @working batch: the batch that the oil makes = oil / part
+ * @working [basis is finished] part (share): the oil's part of the finished batch, the load itself,
+ * = load
+ * @working [basis is base] part (share): the oil's part of the finished batch, the load divided by
+ * base and oil together, = load / (1 + load)
+ * @working batch (oil): the batch in which {oil} of oil makes {part} = oil / part
  * @source Definition of the load; common practice, no published source.
  * @example BATCHFROM(3, 5%) // => 60
  * @example BATCHFROM(3, 5%, "base") // => 63

@@ -21,8 +21,9 @@ import { positive, positiveShare } from "../errors.ts";
  * @needs tolerance > 0 and tolerance <= 1
  * @needs [or blank] load > 0
  * @needs load <= 1
- * @working oil: least oil that the scale weighs = readability / tolerance
- * @working batch: the batch that takes that oil = oil / load
+ * @working oil (readability): the least oil to weigh, of which one step of {readability} is
+ * {tolerance}, = readability / tolerance
+ * @working batch (readability): the batch in which {oil} of oil makes {load} = oil / load
  * @source Least weighable quantity of pharmacy practice: sensitivity x 100 / percent error allowed.
  * @example LEASTBATCH(5%, 0.1) // => 40
  * @example LEASTBATCH(5%, 0.01, 1%) // => 20

@@ -31,15 +31,18 @@ import { type Basis, basisOf } from "./basis.ts";
  * @needs same(basis, "finished") or same(basis, "base")
  * @needs readings > 0 and readings == floor(readings)
  * @needs base >= 5 * readability * sqrt(readings) * (1 - 1e-9)
- * @working each: standard uncertainty of a weight = readability * sqrt(readings / 12)
- * @working [basis is finished] load: oil over all that was poured = oil / (oil + base)
- * @working [basis is base] load: oil over base = oil / base
- * @working [basis is finished] doubt: its standard uncertainty = each * sqrt(oil ^ 2 + base ^ 2) /
- * (oil + base) ^ 2
- * @working [basis is base] doubt: its standard uncertainty = each * sqrt(oil ^ 2 + base ^ 2) / base ^
- * 2
- * @working answer: the load, its uncertainty, low and high = [load, doubt, max(0, load - 2 *
- * doubt), load + 2 * doubt]
+ * @working each (readability): what one weight is likely to be off, on a scale with steps of
+ * {readability}, = readability * sqrt(readings / 12)
+ * @working [basis is finished] load (share): the load, {oil} of oil in all that was poured, = oil /
+ * (oil + base)
+ * @working [basis is base] load (share): the load, {oil} of oil to {base} of base, = oil / base
+ * @working [basis is finished] doubt (share): what the load is likely to be off = each * sqrt(oil ^
+ * 2 + base ^ 2) / (oil + base) ^ 2
+ * @working [basis is base] doubt (share): what the load is likely to be off = each * sqrt(oil ^ 2 +
+ * base ^ 2) / base ^ 2
+ * @working answer (load: share; likely off by: share; low: share; high: share): the load, and twice
+ * what it is likely to be off either way = [load, doubt, max(0, load - 2 * doubt), load + 2 *
+ * doubt]
  * @source JCGM 100:2008 (GUM), 4.3.7, 5.1.2 and F.2.2.1, from memory; checked by Monte Carlo as in
  * JCGM 101.
  * @example LOADDOUBT(3, 57, 0.1) // => {5%, about 0.0458%, about 4.908%, about 5.092%}

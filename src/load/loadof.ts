@@ -19,8 +19,9 @@ import { type Basis, basisOf } from "./basis.ts";
  * @needs oil >= 0 and base >= 0
  * @needs same(basis, "finished") or same(basis, "base")
  * @needs same(basis, "finished") or base > 0
- * @working [basis is finished] load: oil over all that was poured = oil / (oil + base)
- * @working [basis is base] load: oil over base = oil / base
+ * @working [basis is finished] load (share): the load, {oil} of oil in all that was poured, = oil /
+ * (oil + base)
+ * @working [basis is base] load (share): the load, {oil} of oil to {base} of base, = oil / base
  * @source Definition of the load; common practice, no published source.
  * @example LOADOF(3, 57) // => 5%
  * @example LOADOF(3, 60, "base") // => 5%

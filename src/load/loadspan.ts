@@ -22,12 +22,16 @@ import { type Basis, basisOf, loadFromFinished } from "./basis.ts";
  * @needs [or blank] readability > 0
  * @needs same(basis, "finished") or same(basis, "base")
  * @needs base > readability / 2
- * @working half: half a step of the scale = readability / 2
- * @working least: oil at the least = max(oil - half, 0)
- * @working low: lowest, as a part of the finished batch = least / (least + base + half)
- * @working high: highest, as a part of the finished batch = (oil + half) / (oil + base)
- * @working [basis is finished] span: lowest and highest load = [low, high]
- * @working [basis is base] span: lowest and highest load = [low / (1 - low), high / (1 - high)]
+ * @working half (readability): half a step of the scale = readability / 2
+ * @working least (oil): the least oil that it can be = max(oil - half, 0)
+ * @working low (share): the lowest load, the least oil with the most base, as a part of the
+ * finished batch, = least / (least + base + half)
+ * @working high (share): the highest load, the most oil with the least base, as a part of the
+ * finished batch, = (oil + half) / (oil + base)
+ * @working [basis is finished] span (lowest: share; highest: share): the lowest and the highest
+ * load = [low, high]
+ * @working [basis is base] span (lowest: share; highest: share): the lowest and the highest load,
+ * as parts of the base = [low / (1 - low), high / (1 - high)]
  * @source By hand, from the rounding of a digital display to its nearest step.
  * @example LOADSPAN(3, 57, 0.1) // => {about 4.9167%, about 5.0833%}
  * @example LOADSPAN(0.1, 1.9, 0.1) // => {2.5%, 7.5%}

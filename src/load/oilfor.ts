@@ -19,9 +19,11 @@ import { type Basis, basisOf, finishedShare } from "./basis.ts";
  * @needs load >= 0 and load <= 1
  * @needs same(basis, "finished") or same(basis, "base")
  * @needs batch >= 0
- * @working [basis is finished] part: oil as a part of the finished batch = load
- * @working [basis is base] part: oil as a part of the finished batch = load / (1 + load)
- * @working oil: oil to weigh = batch * part
+ * @working [basis is finished] part (share): the oil's part of the finished batch, the load itself,
+ * = load
+ * @working [basis is base] part (share): the oil's part of the finished batch, the load divided by
+ * base and oil together, = load / (1 + load)
+ * @working oil (batch): oil to weigh: {part} of {batch} = batch * part
  * @source Definition of the load; common practice, no published source.
  * @example OILFOR(60, 5%) // => 3
  * @example OILFOR(63, 5%, "base") // => 3

@@ -20,10 +20,14 @@ import { type Basis, basisOf, finishedShare, loadFromFinished } from "./basis.ts
  * @needs same(to, "finished") or same(to, "base")
  * @needs load >= 0 and load <= 1
  * @needs same(to, "finished") or same(from, "base") or load < 1
- * @working [from is finished] part: oil as a part of the finished batch = load
- * @working [from is base] part: oil as a part of the finished batch = load / (1 + load)
- * @working [to is finished] answer: the same load, of the finished batch = part
- * @working [to is base] answer: the same load, of the base = part / (1 - part)
+ * @working [from is finished] part (share): the oil's part of the finished batch, the load itself,
+ * = load
+ * @working [from is base] part (share): the oil's part of the finished batch, the load divided by
+ * base and oil together, = load / (1 + load)
+ * @working [to is finished] answer (share): the same load, told as a part of the finished batch, =
+ * part
+ * @working [to is base] answer (share): the same load, told as a part of the base, = part / (1 -
+ * part)
  * @source By hand, from the two definitions of the load.
  * @example REBASIS(5%, "base", "finished") // => about 4.7619%
  * @example REBASIS(20%, "finished", "base") // => 25%

@@ -27,13 +27,19 @@ const NEAR = 1e-12;
  * @needs [or blank] oil + base > 0
  * @needs load > 0 or oil <= 1e-12 * (oil + base)
  * @needs load < 1 or same(basis, "base") or oil + base - oil <= 1e-12 * (oil + base)
- * @working [basis is finished] part: oil as a part of the finished batch = load
- * @working [basis is base] part: oil as a part of the finished batch = load / (1 + load)
- * @working poured: all that was poured = oil + base
- * @working short: oil that is short of the load, below zero if too much = part * poured - oil
- * @working [abs(short) <= 1e-12 * poured] add: oil and base to add, none = [0, 0]
- * @working [short > 1e-12 * poured] add: oil and base to add = [short / (1 - part), 0]
- * @working [short < -1e-12 * poured] add: oil and base to add = [0, oil / part - poured]
+ * @working [basis is finished] part (share): the oil's part of the finished batch, the load itself,
+ * = load
+ * @working [basis is base] part (share): the oil's part of the finished batch, the load divided by
+ * base and oil together, = load / (1 + load)
+ * @working poured (oil): all that was poured = oil + base
+ * @working short (oil): the {part} of {poured} that should be oil, less the {oil} that is, = part *
+ * poured - oil
+ * @working [abs(short) <= 1e-12 * poured] add (oil: oil; base: oil): nothing to add, the load is
+ * right = [0, 0]
+ * @working [short > 1e-12 * poured] add (oil: oil; base: oil): oil to add, as some is lacking =
+ * [short / (1 - part), 0]
+ * @working [short < -1e-12 * poured] add (oil: oil; base: oil): base to add, as there is too much
+ * oil = [0, oil / part - poured]
  * @source By hand, from the definition of the load: what is poured stays in.
  * @example SETRIGHT(4, 57, 5%) // => {0, 19}
  * @example SETRIGHT(2, 57, 5%) // => {1, 0}

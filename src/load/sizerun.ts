@@ -34,10 +34,11 @@ const MOST_CELLS = 5_000_000;
  * @needs [or blank, counts given] counts == 0 or fills > 0
  * @needs [or blank, counts not given] fills > 0
  * @needs abs(sum(shares) - 1) <= 0.001 * (1 + 1e-9)
- * @working whole: what the shares sum to = sum(shares)
- * @working [counts given] amounts: all bottles of each size = fills .* counts
- * @working [counts not given] amounts: one bottle of each size = fills
- * @working grid: each share of each amount = column(shares / whole) * row(amounts)
+ * @working whole (share): the sum of all shares = sum(shares)
+ * @working [counts given] amounts (fills): all bottles of each size together = fills .* counts
+ * @working [counts not given] amounts (fills): one bottle of each size = fills
+ * @working grid (size: fills): each ingredient's share of each size = column(shares / whole) *
+ * row(amounts)
  * @source By hand: mass is conserved.
  * @example SIZERUN({0.95; 0.05}, {60, 120}) // => {57, 114; 3, 6}
  * @example SIZERUN({0.95; 0.05}, {60, 120}, {10, 2}) // => {570, 228; 30, 12}

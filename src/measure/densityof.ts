@@ -21,9 +21,10 @@ import { toGrams, toMillilitres, volumeUnit, weightUnit } from "../units.ts";
  * @needs isunit(weightunit) and isweight(weightunit)
  * @needs isunit(volumeunit) and not isweight(volumeunit)
  * @needs [or blank] volume > 0
- * @working grams: the weight in grams = weight * per(weightunit)
- * @working millilitres: the volume in mL = volume * per(volumeunit)
- * @working density: g/mL = grams / millilitres
+ * @working grams (g): {weight} in grams = weight * per(weightunit)
+ * @working millilitres (mL): {volume} in millilitres = volume * per(volumeunit)
+ * @working density (density): what one millilitre weighs, {grams} divided by {millilitres}, = grams
+ * / millilitres
  * @source Definition of density; example from US Army MD0802, Pharmaceutical Calculations, par.
  * 2-2.
  * @example DENSITYOF(8.5, "g", 10, "mL") // => 0.85

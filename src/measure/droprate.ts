@@ -21,8 +21,9 @@ import { toGrams, weightUnit } from "../units.ts";
  * @needs [or blank] weight > 0
  * @needs [or blank] density > 0
  * @needs density <= 3
- * @working grams: the weight in grams = weight * per(unit)
- * @working rate: drops per mL = drops * density / grams
+ * @working grams (g): {weight} in grams = weight * per(unit)
+ * @working rate (rate): how many drops make a millilitre, by {drops} that weigh {grams}, = drops *
+ * density / grams
  * @source By hand: volume = weight / density; the counting is that of dropper calibration in
  * pharmacy practice.
  * @example DROPRATE(35, 2, "g", 1) // => 17.5

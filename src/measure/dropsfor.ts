@@ -23,9 +23,10 @@ import { toMillilitres, unitOf } from "../units.ts";
  * @needs amount >= 0
  * @needs [density given] density > 0 and density <= 3
  * @needs not isweight(unit) or given(density)
- * @working [isweight(unit)] millilitres: the amount in mL = amount * per(unit) / density
- * @working [not isweight(unit)] millilitres: the amount in mL = amount * per(unit)
- * @working drops: drops to count = millilitres * dropsperml
+ * @working [isweight(unit)] millilitres (mL): {amount} in millilitres, at {density}, = amount *
+ * per(unit) / density
+ * @working [not isweight(unit)] millilitres (mL): {amount} in millilitres = amount * per(unit)
+ * @working drops (drops): what to count, {millilitres} at {dropsperml}, = millilitres * dropsperml
  * @source By hand, from the rate found by counting.
  * @example DROPSFOR(2, "mL", 17.5) // => 35
  * @example DROPSFOR(1, "g", 30, 0.9) // => about 33.3333

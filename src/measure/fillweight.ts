@@ -22,8 +22,9 @@ import { toMillilitres, volumeUnit } from "../units.ts";
  * @needs [or blank] density > 0
  * @needs density <= 3
  * @needs overfill >= 0 and overfill <= 1
- * @working millilitres: the stated volume in mL = volume * per(unit)
- * @working grams: grams to weigh in, overfill counted = millilitres * density * (1 + overfill)
+ * @working millilitres (mL): the stated {volume} in millilitres = volume * per(unit)
+ * @working grams (g): what to weigh in, {millilitres} at {density} and {overfill} more, =
+ * millilitres * density * (1 + overfill)
  * @source By hand: weight = volume x density.
  * @example FILLWEIGHT(100, "mL", 0.85) // => 85
  * @example FILLWEIGHT(4, "floz", 0.9, 2%) // => about 108.5940

@@ -19,10 +19,11 @@ import { convert, unitOf } from "../units.ts";
  * @returns (amount) What all of it holds, in the unit asked for.
  * @throws value - the text says no size, two sizes, or one that may mean two things
  * @throws value - density is needed between a weight and a volume: "32 oz" in floz
- * @working packs: how many packs the text says = packcount(text)
- * @working one: what one of them holds, in the unit of the text = packsize(text)
- * @working answer: all of them in the unit asked for = packs * one * inunit(packunit(text), unit,
- * density)
+ * @working packs (count): how many packs {text} tells of = packcount(text)
+ * @working said (label): the unit that it says = packunit(text)
+ * @working one (said): what one of them holds = packsize(text)
+ * @working each (unit per said): one {said} in the unit asked for = inunit(said, unit, density)
+ * @working answer (unit): what all hold together, {packs} times {one}, = packs * one * each
  * @source By hand: reading and multiplying; sizes of units as for TURN.
  * @example PACKHOLDS("1/2 gal", "floz") // => 64
  * @example PACKHOLDS("case of 4 x 250 mL", "L") // => 1

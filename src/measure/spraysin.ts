@@ -34,15 +34,27 @@ import { convert, unitOf, weightUnit } from "../units.ts";
  * @throws value - a weighing is more than the fill: the bottle's weight instead of the difference
  * @throws value - density is needed for a fill by volume
  * @throws value - a weighing is zero
- * @working content: what can be sprayed, in weightunit = fill * inunit(fillunit, weightunit,
- * density) * (1 - left)
- * @working each: weight of one spray = averageof(weighings) / strokes
- * @working half: half of its 95 % interval, with a step of the scale = (reachof(0.975, weighings) *
- * spreadof(weighings) + readability) / strokes
- * @working [half < each] sprays: sprays, their low and high, and the weight of one = [content /
- * each, content / (each + half), content / (each - half), each, each - half, each + half]
- * @working [half >= each] sprays: sprays, their low and no upper end, and the weight of one =
- * [content / each, content / (each + half), "no upper end", each, 0, each + half]
+ * @working turned (weightunit per fillunit): one {fillunit} in the unit of the weighings =
+ * inunit(fillunit, weightunit, density)
+ * @working content (weightunit): what can be sprayed, {fill} without the {left} that stays behind,
+ * = fill * turned * (1 - left)
+ * @working middle (weightunit): the average of the weighings = averageof(weighings)
+ * @working each (weightunit): the weight of one spray, the average divided by the strokes of a
+ * weighing, = middle / strokes
+ * @working scatter (weightunit): how far the weighings scatter (their standard deviation) =
+ * spreadof(weighings)
+ * @working reach (number): how many times the scatter their average may be off, at a chance of 95
+ * %, = reachof(0.975, weighings)
+ * @working half (weightunit): what one spray may be off, with a step of the scale, = (reach *
+ * scatter + readability) / strokes
+ * @working [half < each] sprays (sprays: number; sprays at least: number; sprays at most: number;
+ * one spray: weightunit; one at least: weightunit; one at most: weightunit): what can be sprayed,
+ * divided by one spray, and by the most and the least that it may be = [content / each, content /
+ * (each + half), content / (each - half), each, each - half, each + half]
+ * @working [half >= each] sprays (sprays: number; sprays at least: number; sprays at most: number;
+ * one spray: weightunit; one at least: weightunit; one at most: weightunit): what can be sprayed,
+ * divided by one spray, and by the most that it may be; the least is not known = [content / each,
+ * content / (each + half), "no upper end", each, 0, each + half]
  * @source Student's interval for a mean, t as printed in tables; the step of the scale by hand, as
  * the worst case.
  * @example SPRAYSIN({0.13; 0.14; 0.15}, "g", 100, "g") // => {about 714.3, about 606.6, about

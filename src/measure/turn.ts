@@ -26,12 +26,12 @@ import { convert, unitOf } from "../units.ts";
  * @needs isunit(to)
  * @needs [density given] density > 0 and density <= 3
  * @needs isweight(from) == isweight(to) or given(density)
- * @working [isweight(from) == isweight(to)] answer: by the sizes of the two units = amount *
+ * @working [isweight(from) == isweight(to)] answer (to): {amount} in the unit asked for = amount *
  * per(from) / per(to)
- * @working [isweight(from) and not isweight(to)] answer: weight over density, by the sizes of the
- * units = amount * per(from) / density / per(to)
- * @working [not isweight(from) and isweight(to)] answer: volume times density, by the sizes of the
- * units = amount * per(from) * density / per(to)
+ * @working [isweight(from) and not isweight(to)] answer (to): {amount} at {density}, in the unit
+ * asked for, = amount * per(from) / density / per(to)
+ * @working [not isweight(from) and isweight(to)] answer (to): {amount} at {density}, in the unit
+ * asked for, = amount * per(from) * density / per(to)
  * @source Exact factors: 1 lb = 453.59237 g and 1 US gal = 3785.411784 mL (NIST SP 811, 2008, app.
  * B), 1 imperial gal = 4546.09 mL.
  * @example TURN(1, "lb", "oz") // => 16

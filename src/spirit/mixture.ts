@@ -41,14 +41,25 @@ export function volumeShare(byWeight: number, celsius: number): number {
   return (byWeight * densityOfMixture(byWeight, celsius)) / densityOfMixture(1, celsius);
 }
 
-/** Share by weight of a share by volume, found by halving until nothing is left to halve. */
+/**
+ * Share by weight of a share by volume, between two shares that close in on it along the chord
+ * (regula falsi; an end that stays put counts half each time, as the Illinois rule says).
+ */
 export function weightShare(byVolume: number, celsius: number): number {
+  if (byVolume === 0 || byVolume === 1) return byVolume;
+  const sought = byVolume * densityOfMixture(1, celsius);
   let [low, high] = [0, 1];
-  for (;;) {
-    const middle = (low + high) / 2;
-    if (middle <= low || middle >= high) return byVolume === 1 ? 1 : byVolume === 0 ? 0 : middle;
-    if (volumeShare(middle, celsius) < byVolume) low = middle;
-    else high = middle;
+  let [under, over] = [-sought, densityOfMixture(1, celsius) - sought];
+  for (let wasUnder: boolean | undefined; ;) {
+    const byWeight = low - (under / (over - under)) * (high - low);
+    if (!(byWeight > low && byWeight < high)) return byWeight;
+    const off = byWeight * densityOfMixture(byWeight, celsius) - sought;
+    const isUnder = off < 0;
+    if (isUnder) [low, under] = [byWeight, off];
+    else [high, over] = [byWeight, off];
+    if (isUnder && wasUnder === true) over /= 2;
+    if (!isUnder && wasUnder === false) under /= 2;
+    wasUnder = isUnder;
   }
 }
 

@@ -15,9 +15,12 @@ import { refuseFrozen, temperature, volumeShare } from "./mixture.ts";
  * @returns (share) Ethanol by volume.
  * @throws value - share is typed as 70 instead of 70 %
  * @throws value - celsius is out of range, or the mixture has begun to freeze there
- * @working mixture: density of the mixture, kg/m3 = oiml(share, celsius)
- * @working ethanol: density of ethanol, kg/m3 = oiml(1, celsius)
- * @working byvolume: volume of the ethanol over the volume of all = share * mixture / ethanol
+ * @working mixture ("kg/m3"): what a cubic metre of the mixture weighs at {celsius} = oiml(share,
+ * celsius)
+ * @working ethanol ("kg/m3"): what a cubic metre of pure ethanol weighs at {celsius} = oiml(1,
+ * celsius)
+ * @working byvolume (share): the ethanol's part of the volume, {share} of the weight at these two
+ * densities, = share * mixture / ethanol
  * @source OIML R 22 (1975), general formula.
  * @example SPIRITBYVOLUME(50%) // => about 57.8893%
  */

@@ -16,7 +16,8 @@ import { refuseFrozen, temperature, weightShare } from "./mixture.ts";
  * @returns (share) Ethanol by weight.
  * @throws value - abv is typed as 95 instead of 95 %
  * @throws value - celsius is out of range, or the mixture has begun to freeze there
- * @working byweight: OIML R 22 formula, inverted = weightshare(abv, celsius)
+ * @working byweight (share): the ethanol's part of the weight, where it is {abv} of the volume at
+ * {celsius}, = weightshare(abv, celsius)
  * @source OIML R 22 (1975), general formula, inverted to the last digit.
  * @example SPIRITBYWEIGHT(95%) // => about 92.40761%
  * @example SPIRITBYWEIGHT(30%, 15.56) // => about 24.67%

@@ -22,12 +22,16 @@ import { densityOfMixture, refuseFrozen, temperature, weightShare } from "./mixt
  * @returns (volume) Two cells: water to add and the volume that results, both in the unit given.
  * @throws value - targetabv is over abv: water cannot make it stronger
  * @throws value - unit is a weight
- * @working strong: strength by weight before = weightshare(abv, celsius)
- * @working weak: strength by weight after = weightshare(targetabv, celsius)
- * @working after: volume after, the ethanol being the same = volume * abv / targetabv
- * @working weight: weight that was added = after * oiml(weak, celsius) - volume * oiml(strong,
- * celsius)
- * @working cut: water to add, and volume that results = [weight / oiml(0, celsius), after]
+ * @working strong (share): {abv} by volume, told by weight, = weightshare(abv, celsius)
+ * @working weak (share): {targetabv} by volume, told by weight, = weightshare(targetabv, celsius)
+ * @working before ("kg/m3"): what a cubic metre weighs before = oiml(strong, celsius)
+ * @working cut ("kg/m3"): what a cubic metre weighs after = oiml(weak, celsius)
+ * @working water ("kg/m3"): what a cubic metre of water weighs = oiml(0, celsius)
+ * @working after (volume): the volume that results, as the ethanol stays the same, = volume * abv /
+ * targetabv
+ * @working add (volume): water to add, by the weight that is lacking, = (after * cut - volume *
+ * before) / water
+ * @working answer (water to add: volume; volume that results: volume): both = [add, after]
  * @source OIML R 22 (1975), general formula; ethanol conserved by weight.
  * @example SPIRITCUT(1000, "mL", 95%, 70%) // => {about 391.16, about 1357.14}
  * @example SPIRITCUT(100, "gal", 56%, 50%, 15.56) // => {about 12.4, 112}

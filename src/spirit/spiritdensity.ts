@@ -28,10 +28,12 @@ export type Measure = "volume" | "weight";
  * @returns (density) g/mL.
  * @throws value - strength is typed as 70 instead of 70 %
  * @throws value - celsius is out of range, or the mixture has begun to freeze there
- * @working [by is volume] byweight: the strength by weight, from the volumes at 20 C =
+ * @working [by is volume] byweight (share): {strength} by volume at 20 °C, told by weight, =
  * weightshare(strength, 20)
- * @working [by is weight] byweight: the strength by weight = strength
- * @working density: OIML R 22 formula, kg/m3 over 1000 = oiml(byweight, celsius) / 1000
+ * @working [by is weight] byweight (share): the strength by weight, as it was told, = strength
+ * @working mixture ("kg/m3"): what a cubic metre of it weighs at {celsius} = oiml(byweight,
+ * celsius)
+ * @working density (density): the same in grams for a millilitre = mixture / 1000
  * @source OIML R 22 (1975), general formula, 54 coefficients; freezing points from Engineering
  * ToolBox, to about one degree.
  * @example SPIRITDENSITY(40%) // => about 0.948045

@@ -26,14 +26,18 @@ import {
  * a share.
  * @throws value - both volumes are blank or zero
  * @throws value - a strength is typed as 95 instead of 95 %
- * @working a: strength of the first by weight = weightshare(abva, celsius)
- * @working b: strength of the second by weight = weightshare(abvb, celsius)
- * @working weighta: weight of the first = volumea * oiml(a, celsius)
- * @working weightb: weight of the second = volumeb * oiml(b, celsius)
- * @working both: strength of both by weight = (a * weighta + b * weightb) / (weighta + weightb)
- * @working volume: volume of both, shrunk = (weighta + weightb) / oiml(both, celsius)
- * @working married: volume, and strength by volume = [volume, both * oiml(both, celsius) / oiml(1,
- * celsius)]
+ * @working first (share): the first one's strength, told by weight, = weightshare(abva, celsius)
+ * @working second (share): the second one's strength, told by weight, = weightshare(abvb, celsius)
+ * @working densitya ("kg/m3"): what a cubic metre of the first weighs = oiml(first, celsius)
+ * @working densityb ("kg/m3"): what a cubic metre of the second weighs = oiml(second, celsius)
+ * @working both (share): the strength of both together by weight = (first * volumea * densitya +
+ * second * volumeb * densityb) / (volumea * densitya + volumeb * densityb)
+ * @working densityboth ("kg/m3"): what a cubic metre of both together weighs = oiml(both, celsius)
+ * @working pure ("kg/m3"): what a cubic metre of pure ethanol weighs = oiml(1, celsius)
+ * @working volume (volumea): the volume of both, which shrinks a little, = (volumea * densitya +
+ * volumeb * densityb) / densityboth
+ * @working strength (share): its strength by volume = both * densityboth / pure
+ * @working married (volume: volumea; strength: share): both = [volume, strength]
  * @source OIML R 22 (1975), general formula; ethanol and water conserved by weight.
  * @example SPIRITMARRY(40, 100%, 60, 0%) // => {about 96.70, about 41.4%}
  */

@@ -35,12 +35,14 @@ export const under = (hour: number): string => `under ${show(hour)}`;
  * words where no number tells it.
  * @throws value - fewer than three scores, or none above zero
  * @throws value - all scores of one hour
- * @working rate: halvings an hour of the curve with the least squares = faderate(hours, scores,
- * least)
- * @working squares: squares that it leaves = fadesquares(hours, scores, least)
- * @working most: squares that a curve of the interval may leave = fademost(hours, scores, least)
- * @working half: half-life, 1 / rate, and those of the slowest and the fastest such curve =
- * fadelives(hours, scores, least)
+ * @working rate ("halvings an hour"): how fast the scent fades, by the curve that lies nearest to
+ * the scores, = faderate(hours, scores, least)
+ * @working squares (number): how far the scores lie from that curve (squares added up) =
+ * fadesquares(hours, scores, least)
+ * @working most (number): how far they may lie from a curve that is still believed =
+ * fademost(hours, scores, least)
+ * @working half (half-life: hours; low: hours; high: hours): hours for one halving, by that curve
+ * and by the fastest and the slowest that are still believed = fadelives(hours, scores, least)
  * @source First-order decay by least squares with the interval of the profile likelihood (Bates and
  * Watts 1988), from memory; example after OpenStax Chemistry 12.4 (hydrogen peroxide).
  * @example FADEHALF({0, 6, 12, 18, 24}, {1, 0.5, 0.25, 0.125, 0.0625}) // => {6, about 6.000, about

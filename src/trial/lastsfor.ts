@@ -34,11 +34,13 @@ export type Fit = "scores" | "logs";
  * @throws value - floor is blank or zero, or not below the fitted score at the start
  * @throws value - fewer than three scores, or none above zero
  * @throws value - a fit of logs, and a score is zero
- * @working fitted: what the curve is fitted to = fadefit(hours, scores, least, fit)
- * @working start: fitted score at the start = fadestart(hours, scores, least, fitted)
- * @working rate: halvings an hour = faderate(hours, scores, least, fitted)
- * @working lasts: log2(start / floor) / rate, with its 95 % interval = fadelasts(hours, scores,
- * floor, least, fitted)
+ * @working fitted (label): what the curve is fitted to = fadefit(hours, scores, least, fit)
+ * @working start (score): the score at the start, by the curve that lies nearest to the scores, =
+ * fadestart(hours, scores, least, fitted)
+ * @working rate ("halvings an hour"): how fast the scent fades, by that curve, = faderate(hours,
+ * scores, least, fitted)
+ * @working lasts (hours: hours; low: hours; high: hours): hours until it has faded from {start} to
+ * {floor}, and its 95 % interval = fadelasts(hours, scores, floor, least, fitted)
  * @source Inverse prediction, with the interval of the profile likelihood for a fit of scores and
  * Fieller's for one of logs, from memory; example by hand, on the decay of OpenStax Chemistry 12.4.
  * @example LASTSFOR({0, 6, 12, 18, 24}, {1, 0.5, 0.25, 0.125, 0.0625}, 0.125) // => {18, about

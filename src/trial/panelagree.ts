@@ -28,15 +28,20 @@ import { type LeftOut, type Ranked, rankTotals, rankedRows } from "./ranks.ts";
  * @throws value - a score is blank beside others, and nothing is left out
  * @throws value - fewer than two people or samples
  * @throws value - everyone scored all samples alike
- * @working people: assessors = rows(ranks, without)
- * @working kinds: samples = samples(ranks, without)
- * @working totals: sums of the ranks of each sample = ranktotals(ranks, without)
- * @working middle: what each would be without agreement = people * (kinds + 1) / 2
- * @working chi: Friedman, corrected for ties = 12 * sum((totals - middle) .^ 2) / (people * kinds *
- * (kinds + 1) - rankties(ranks, without) / (kinds - 1))
- * @working how: how p is found = agreeway(ranks, without)
- * @working chance: so much agreement where nobody agrees = agreechance(ranks, without)
- * @working agree: W, chi-square, its p and how = [chi / (people * (kinds - 1)), chi, chance, how]
+ * @working people ("people"): how many rows count = rows(ranks, without)
+ * @working kinds ("samples"): how many columns count = samples(ranks, without)
+ * @working totals (number): the ranks of each sample, added up = ranktotals(ranks, without)
+ * @working middle (number): what each sum would be if nobody agreed = people * (kinds + 1) / 2
+ * @working apart (number): how far each sum is from that, times itself = (totals - middle) .^ 2
+ * @working ties (number): what equal ranks take off = rankties(ranks, without)
+ * @working chi (number): the agreement as a chi-square (Friedman's) = 12 * sum(apart) / (people *
+ * kinds * (kinds + 1) - ties / (kinds - 1))
+ * @working how (label): how the chance is found = agreeway(ranks, without)
+ * @working chance (share): the chance of so much agreement where nobody agrees = agreechance(ranks,
+ * without)
+ * @working whole (number): the agreement from 0 to 1 (Kendall's W) = chi / (people * (kinds - 1))
+ * @working agree (W: number; chi-square: number; chance: share; how: label): all four = [whole,
+ * chi, chance, how]
  * @source Friedman test with tie correction, Hollander and Wolfe (1973); W = chi-square / (people x
  * (samples - 1)). Exact p: permutations within each row, by hand.
  * @example PANELAGREE({1, 2, 3; 1, 2, 3; 1, 3, 2; 1, 2, 3}) // => {0.8125, 6.5, about 4.167%,

@@ -21,9 +21,11 @@ import { at } from "../lists.ts";
  * @returns (label) Two columns: weighted score, and place, tied places said.
  * @throws value - a score, a weight or a direction is blank beside others
  * @throws value - weights or directions are not as many as criteria
- * @working totals: score times weight, over the weights = weighed(scores, weights, directions)
- * @working bound: sums that differ by no more are tied = tiebound(scores, weights, directions)
- * @working places: each with its place = withplace(totals, bound)
+ * @working totals (number): each candidate's scores times the weights, divided by all weights =
+ * weighed(scores, weights, directions)
+ * @working bound (number): the least difference that is no tie = tiebound(scores, weights,
+ * directions)
+ * @working places (score: number; place: label): each with its place = withplace(totals, bound)
  * @source Weighted sum model (Triantaphyllou's worked example); scaling between worst and best,
  * common practice.
  * @example STANDING({25, 20, 15, 30; 10, 30, 20, 30; 30, 10, 30, 10}, {0.2, 0.15, 0.4, 0.25}) // =>

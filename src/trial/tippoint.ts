@@ -27,9 +27,11 @@ interface Tip {
  * candidate that then draws level.
  * @throws value - a score, a weight or a direction is blank beside others
  * @throws value - weights or directions are not as many as criteria
- * @working totals: score times weight, over the weights = weighed(scores, weights, directions)
- * @working tip: the least change of one weight that draws level, found among all = tip(scores,
- * weights, directions)
+ * @working totals (number): each candidate's scores times the weights, divided by all weights =
+ * weighed(scores, weights, directions)
+ * @working tip (change of the weight: number; criterion number: count; candidate number: count):
+ * the least change of one weight that draws another level with the first = tip(scores, weights,
+ * directions)
  * @source By hand: where two weighted sums cross.
  * @example TIPPOINT({4, 2; 3, 4}, {0.7, 0.3}) // => {about 0.05, 2, 2}
  */

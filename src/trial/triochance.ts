@@ -15,8 +15,8 @@ import { chanceOfAtLeast, wholeTests } from "./trio.ts";
  * @param tests (count) Tests made, 1 to 1000.
  * @returns (share) Chance of at least so many by guessing.
  * @throws value - correct is more than tests, or a number is not whole
- * @working chance: ways to be right so often or more, over all ways to answer = oddchance(correct,
- * tests)
+ * @working chance (share): the chance to find the odd one {correct} times or more in {tests} tests
+ * by guessing = oddchance(correct, tests)
  * @source Binomial distribution with chance 1/3, as in ISO 4120 and FAO v7180e, appendix A.
  * @example TRIOCHANCE(9, 16) // => about 4.996%
  */

@@ -16,9 +16,8 @@ import { chanceOfAtLeast, wholeTests } from "./trio.ts";
  * @returns (count) Correct answers needed.
  * @throws value - alpha is 0 % or 100 %
  * @throws value - so few tests that even all correct could be guessed
- * @working need: the least number whose chance is alpha or less, found by counting = oddneed(tests,
- * alpha)
- * @working correct: correct answers needed = need
+ * @working need ("right answers"): how many of {tests} guessing reaches with a chance of {alpha} or
+ * less = oddneed(tests, alpha)
  * @source Binomial distribution with chance 1/3; equal to the table of ISO 4120 and FAO v7180e,
  * appendix A.
  * @example TRIONEED(16) // => 9

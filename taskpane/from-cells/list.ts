@@ -24,11 +24,7 @@ const LOOKED_AT = { rows: 2000, columns: 40 };
 
 /** The list that a cell stands in or beside; the longest of the sheet where it stands in none. */
 export async function listAround(workbook: Workbook, spot: Spot): Promise<List | null> {
-  const from = { sheet: spot.sheet, row: 0, column: 0 };
-  const cells = await workbook.read(from, LOOKED_AT.rows, LOOKED_AT.columns);
-  const lists = headRows(cells)
-    .flatMap((head, i, heads) => listsUnder(cells, head, heads[i + 1] ?? cells.length))
-    .map((list) => ({ ...list, sheet: spot.sheet }));
+  const lists = await listsOn(workbook, spot.sheet);
   const near = lists.find(
     ({ head, last, columns }) =>
       spot.row >= head &&
@@ -37,7 +33,28 @@ export async function listAround(workbook: Workbook, spot: Spot): Promise<List |
       spot.column >= (columns[0]?.column ?? 0) &&
       spot.column <= (columns.at(-1)?.column ?? 0) + 1,
   );
-  return near ?? lists.sort((a, b) => b.last - b.head - (a.last - a.head))[0] ?? null;
+  return near ?? longest(lists);
+}
+
+/** The longest list of a sheet, with those beside it: a column of its own may have no heading. */
+export async function mainList(workbook: Workbook, sheet: string): Promise<List | null> {
+  const lists = await listsOn(workbook, sheet);
+  const found = longest(lists);
+  const columns = lists.filter(({ head }) => head === found?.head).flatMap((list) => list.columns);
+  return found && { ...found, columns };
+}
+
+/** The lists of a sheet. */
+async function listsOn(workbook: Workbook, sheet: string): Promise<List[]> {
+  const from = { sheet, row: 0, column: 0 };
+  const cells = await workbook.read(from, LOOKED_AT.rows, LOOKED_AT.columns);
+  return headRows(cells)
+    .flatMap((head, i, heads) => listsUnder(cells, head, heads[i + 1] ?? cells.length))
+    .map((list) => ({ ...list, sheet }));
+}
+
+function longest(lists: readonly List[]): List | null {
+  return [...lists].sort((a, b) => b.last - b.head - (a.last - a.head))[0] ?? null;
 }
 
 /**

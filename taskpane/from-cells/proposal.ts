@@ -2,9 +2,10 @@
 import { type CellValue, isBlank } from "../../functions/bind/cell.ts";
 import type { CatalogEntry, Param } from "../../functions/catalog/entry.ts";
 import { UNIT_WORDS, unitWord } from "../../src/units.ts";
-import { OWN_COLUMNS } from "../sheets/own-list.ts";
 import { blockText } from "./cells.ts";
 import { type Column, type List, textOf } from "./list.ts";
+import { matched } from "./matching.ts";
+import { OWN_COLUMNS } from "./own-list.ts";
 
 /** Arguments that price lists know by a word of their own. */
 const LIKE: Record<string, string> = { loss: "lost", freeover: "freefrom", need: "size" };
@@ -20,40 +21,24 @@ const FIRST_LINES = 20;
 
 /** The cells of the columns that fit, by the names of the arguments; each column once. */
 export function proposals({ params }: CatalogEntry, list: List): Map<string, string> {
-  const found = new Map<string, string>();
-  const taken = new Set<Column>();
-  const ranked = params.flatMap((param) =>
-    list.columns.flatMap((column) => {
-      const score = holdsKind(param, column) ? likeness(param, column.heading) : 0;
-      return score > 0 ? [{ param, column, score }] : [];
-    }),
-  );
-  for (const { param, column } of ranked.sort((a, b) => b.score - a.score)) {
-    if (found.has(param.name) || taken.has(column)) continue;
-    found.set(param.name, cellsOf(column, list));
-    taken.add(column);
-  }
-  return found;
+  const wanted = params.map((param) => ({
+    key: param.name,
+    words: wordsFor(param),
+    fits: (column: Column) => holdsKind(param, column),
+  }));
+  const found = matched(wanted, list.columns);
+  return new Map([...found].map(([name, column]) => [name, cellsOf(column, list)]));
 }
 
 function cellsOf({ column }: Column, { sheet, first: row, last }: List): string {
   return blockText({ sheet, row, column, rows: last - row + 1, columns: 1 }, sheet);
 }
 
-/** How much a heading sounds like an argument: 0 for not at all; its first words count most. */
-function likeness({ name }: Param, heading: string): number {
-  const said = heading.toLowerCase();
+/** Words that the heading of an argument's column may be known by. */
+function wordsFor({ name }: Param): string[] {
   const one = name.replace(/s$/, "");
-  if (said === name || said === one) return 100;
   const known = OWN_COLUMNS[LIKE[one] ?? LIKE[name] ?? one]?.words ?? [];
-  const words = [one, ...known, ...(MORE[one] ?? [])];
-  const rank = words.findIndex((word) => hasWord(said, word));
-  return rank < 0 ? 0 : 50 - rank;
-}
-
-/** A word of the heading, or its beginning: "ship" is none of "relationship". */
-function hasWord(said: string, word: string): boolean {
-  return said.split(/[^\p{L}\p{N}$%/]+/u).some((each) => each.startsWith(word)) || said === word;
+  return [one, ...known, ...(MORE[one] ?? [])];
 }
 
 /** True where most of the first lines can be what the argument is. */

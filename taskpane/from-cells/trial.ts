@@ -1,11 +1,18 @@
 /** A function tried on a person's own cells, before anything is written: its answers, and what its lines lack. */
 import type { CatalogEntry } from "../../functions/catalog/entry.ts";
 import { NAMESPACE } from "../../functions/catalog/entry.ts";
-import { type Fault, type Grid, isBlank, isFault } from "../../functions/bind/cell.ts";
+import {
+  type CellValue,
+  type Fault,
+  type Grid,
+  isBlank,
+  isFault,
+} from "../../functions/bind/cell.ts";
 import { worksheetFunction } from "../../functions/bind/register.ts";
 import { constantsOf } from "../../functions/formula/tree.ts";
 import { readFormula } from "../../functions/formula/reader.ts";
-import { type Step, stepsOf } from "../../functions/working/steps.ts";
+import { shown } from "../../functions/working/shown.ts";
+import { type Told, toldOf } from "../../functions/working/told.ts";
 import type { Spot, Workbook } from "../host/workbook.ts";
 import { type Given, NotTaken, givenIn } from "./given.ts";
 import type { List } from "./list.ts";
@@ -26,7 +33,9 @@ export interface Trial {
   answered: number;
   gaps: Gap[];
   /** How an answer comes about, of a line counted from zero. */
-  steps: (line: number) => Step[];
+  steps: (line: number) => Told[];
+  /** A cell of an answer as it is shown. */
+  shown: (cell: CellValue) => string;
   /** The formula of a line, and the one for all of them. */
   formula: (line: number) => string;
   spilled: string;
@@ -63,7 +72,8 @@ export async function tryOut(
     rows,
     answered: answers.filter((answer) => saidOf(answer) === null).length,
     gaps: gapsIn(answers, rows),
-    steps: (line) => stepsOf(entry, argsOf(line)),
+    steps: (line) => toldOf(entry, argsOf(line), { digits: "six", units: new Map() }).steps,
+    shown: (cell) => shown(cell, { kind: entry.returns.kind }),
     formula: (line) => call((given) => given.inLine(line)),
     spilled: call(({ whole }) => whole),
   };

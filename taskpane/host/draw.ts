@@ -9,8 +9,9 @@ import { type Drawing, type PlacedDrawing, placed } from "../sheets/drawing.ts";
 import { orderFormats, orderLists, reaching } from "./lists.ts";
 import { POINTS, order, rangeOf } from "./orders.ts";
 import { orderPage } from "./page.ts";
+import { orderAnew, putBackOld, standing } from "./redraw.ts";
 import { reasonOf, write } from "./run.ts";
-import type { NewSheet, Spot } from "./workbook.ts";
+import type { NewSheet, Redrawn, Spot } from "./workbook.ts";
 
 /** What is remembered of each cell's paint, to put it back. */
 const REMEMBERED: Excel.CellPropertiesLoadOptions = {
@@ -24,18 +25,28 @@ const REMEMBERED: Excel.CellPropertiesLoadOptions = {
 };
 
 /** Draws on a new sheet at the end, and shows it. */
-export async function drawOnNewSheet(title: string, drawing: Drawing): Promise<string> {
+export async function drawOnNewSheet(
+  title: string,
+  drawing: Drawing,
+  redrawn: readonly Redrawn[] = [],
+): Promise<string> {
   let name = title;
-  await addSheets(async (taken) => [{ name: (name = freeName(title, taken)), drawing }]);
+  await addSheets(async (taken) => [{ name: (name = freeName(title, taken)), drawing }], redrawn);
   return name;
 }
 
 /** Draws on several new sheets at the end, and shows the first of them. */
-export function drawOnNewSheets(added: readonly NewSheet[]): Promise<void> {
-  return addSheets(async () => added);
+export function drawOnNewSheets(
+  added: readonly NewSheet[],
+  redrawn: readonly Redrawn[] = [],
+): Promise<void> {
+  return addSheets(async () => added, redrawn);
 }
 
-function addSheets(named: (taken: string[]) => Promise<readonly NewSheet[]>): Promise<void> {
+function addSheets(
+  named: (taken: string[]) => Promise<readonly NewSheet[]>,
+  redrawn: readonly Redrawn[],
+): Promise<void> {
   const drawn = write(async (context) => {
     const sheets = context.workbook.worksheets;
     const { tables } = context.workbook;
@@ -44,6 +55,7 @@ function addSheets(named: (taken: string[]) => Promise<readonly NewSheet[]>): Pr
     await context.sync();
     const added = await named(sheets.items.map((sheet) => sheet.name));
     const tableNames = namesOf(tables);
+    const old = await standing(context, redrawn);
     try {
       // All are there before anything is written that leads from one to another.
       const made = added.map(({ name, drawing }) => {
@@ -55,9 +67,11 @@ function addSheets(named: (taken: string[]) => Promise<readonly NewSheet[]>): Pr
         orderLists(sheet, there, tableNames);
         orderPage(sheet, there);
       }
+      for (const each of old) orderAnew(context, each, tableNames);
       made[0]?.sheet.activate();
       await context.sync();
     } catch (error) {
+      await putBackOld(old).catch(() => halfDone(error, NOT_PUT_BACK));
       for (const { name } of added) {
         const left = `the sheet "${name}" could not be taken away again: delete it`;
         await removeSheet(name).catch(() => halfDone(error, left));
@@ -85,7 +99,11 @@ interface Before {
 }
 
 /** Draws with the first cell at the spot. */
-export function drawAt(spot: Spot, drawing: Drawing): Promise<void> {
+export function drawAt(
+  spot: Spot,
+  drawing: Drawing,
+  redrawn: readonly Redrawn[] = [],
+): Promise<void> {
   const there = placed(drawing, spot.row, spot.column);
   const drawn = write(async (context) => {
     const sheet = context.workbook.worksheets.getItem(spot.sheet);
@@ -94,11 +112,14 @@ export function drawAt(spot: Spot, drawing: Drawing): Promise<void> {
     const widths = there.widths.map((width, i) =>
       Math.max(width, (before.columns[i]?.format?.columnWidth ?? 0) / POINTS),
     );
+    const old = await standing(context, redrawn);
     try {
       order(context, sheet, { ...there, widths });
       orderLists(sheet, there, before.tableNames);
+      for (const each of old) orderAnew(context, each, before.tableNames);
       await context.sync();
     } catch (error) {
+      await putBackOld(old).catch(() => halfDone(error, NOT_PUT_BACK));
       const left = "what was drawn before that could not be taken away again: undo it";
       await putBack(spot.sheet, there, before).catch(() => halfDone(error, left));
       throw error;
@@ -107,13 +128,23 @@ export function drawAt(spot: Spot, drawing: Drawing): Promise<void> {
   return drawn.catch(refused);
 }
 
-/** Draws over what was drawn on a sheet before. Nothing is cleared: of a refused one, what was drawn first stays. */
-export async function redraw(sheet: string, drawing: Drawing): Promise<void> {
+/** Draws on sheets over what was drawn there before. */
+export async function redraw(redrawn: readonly Redrawn[]): Promise<void> {
   await write(async (context) => {
-    order(context, context.workbook.worksheets.getItem(sheet), placed(drawing, 0, 0));
-    await context.sync();
+    const { tables } = context.workbook;
+    tables.load("items/name");
+    const old = await standing(context, redrawn);
+    try {
+      for (const each of old) orderAnew(context, each, namesOf(tables));
+      await context.sync();
+    } catch (error) {
+      await putBackOld(old).catch(() => halfDone(error, NOT_PUT_BACK));
+      throw error;
+    }
   });
 }
+
+const NOT_PUT_BACK = "what was drawn on other sheets could not be taken away again: undo it";
 
 class HasRules extends Error {}
 

@@ -6,6 +6,7 @@ import { file, give } from "./file.ts";
 import {
   cells,
   content,
+  extent,
   firstFilled,
   format,
   formulas,
@@ -26,6 +27,7 @@ export class ExcelWorkbook implements Workbook {
   drawAt = drawAt;
   redraw = redraw;
   sheetNames = sheetNames;
+  extent = extent;
   read = cells;
   write = write;
   content = content;

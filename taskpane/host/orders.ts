@@ -14,6 +14,7 @@ import {
 } from "../sheets/drawing.ts";
 import type { Look } from "../sheets/block.ts";
 import { quoted } from "../sheets/names.ts";
+import { areUnits } from "../sheets/pack-units.ts";
 import { alike, rectangles } from "./rectangles.ts";
 
 /** Points in a pixel: templates measure widths in pixels, Excel in points. */
@@ -106,7 +107,8 @@ function paint(format: Excel.RangeFormat, look: Look) {
 function orderRule(sheet: Excel.Worksheet, dataValidation: Excel.DataValidation, rule: DrawnRule) {
   dataValidation.rule = excelRule(rule, sheet);
   dataValidation.errorAlert = {
-    showAlert: true,
+    // A unit may be typed in any spelling; what is none is told by the formulas that read it.
+    showAlert: !(rule.words && areUnits(rule.words)),
     style: "Stop",
     title: "Not on this sheet",
     message: ruleText(rule),

@@ -56,6 +56,18 @@ export function sheetNames(): Promise<string[]> {
   });
 }
 
+/** As far as anything stands on a sheet. */
+export function extent(name: string): Promise<{ rows: number; columns: number }> {
+  return read(async (context) => {
+    const used = context.workbook.worksheets.getItem(name).getUsedRangeOrNullObject(true);
+    used.load("rowIndex,columnIndex,rowCount,columnCount");
+    await context.sync();
+    if (used.isNullObject) return { rows: 0, columns: 0 };
+    const { rowIndex, columnIndex, rowCount, columnCount } = used;
+    return { rows: rowIndex + rowCount, columns: columnIndex + columnCount };
+  });
+}
+
 /** What stands in a rectangle. */
 export function cells(spot: Spot, rows: number, columns: number): Promise<CellValue[][]> {
   return read(async (context) => {

@@ -4,6 +4,7 @@
  */
 import type { CellValue } from "../../functions/bind/cell.ts";
 import type { Drawing } from "../sheets/drawing.ts";
+import type { RowsIn } from "../sheets/lay.ts";
 
 export type { CellValue };
 
@@ -42,6 +43,14 @@ export interface NewSheet {
   drawing: Drawing;
 }
 
+/** A sheet that was drawn before, and what is drawn on it anew; what the drawing leaves out stays. */
+export interface Redrawn {
+  sheet: string;
+  /** Whole rows that are put in first, from the top, each above a row as it is before all of them. */
+  rowsIn?: readonly RowsIn[];
+  drawing: Drawing;
+}
+
 /** A cell to type into. */
 export interface Written {
   spot: Spot;
@@ -63,22 +72,24 @@ export interface Workbook {
    * Adds a sheet at the end, draws on it and shows it; resolves to the sheet's name, which is the title
    * or, where that is taken, the title with a number. A failure leaves the workbook as it was.
    */
-  drawOnNewSheet(title: string, drawing: Drawing): Promise<string>;
+  drawOnNewSheet(title: string, drawing: Drawing, redrawn?: readonly Redrawn[]): Promise<string>;
   /**
-   * Adds several sheets at the end, in one step, draws on each and shows the first. Their names are free ones;
-   * formulas may lead from any of them to any other. A failure leaves the workbook as it was.
+   * Adds several sheets at the end, draws on each and shows the first; draws others anew in the same step. The
+   * names are free ones; formulas may lead from any sheet to any other. A failure leaves the workbook as it was.
    */
-  drawOnNewSheets(sheets: readonly NewSheet[]): Promise<void>;
+  drawOnNewSheets(sheets: readonly NewSheet[], redrawn?: readonly Redrawn[]): Promise<void>;
   /** The names of all sheets, in their order. */
   sheetNames(): Promise<string[]>;
+  /** How many rows and columns of a sheet, from its first cell, hold all that stands on it. */
+  extent(sheet: string): Promise<{ rows: number; columns: number }>;
   /** What stands in a rectangle; what lies beyond the sheet is blank. */
   read(spot: Spot, rows: number, columns: number): Promise<CellValue[][]>;
   /** Types into cells and empties them (null), in one step; formulas begin with =. */
   write(cells: readonly Written[]): Promise<void>;
-  /** Draws with its first cell at the spot. A failure leaves the workbook as it was. */
-  drawAt(spot: Spot, drawing: Drawing): Promise<void>;
-  /** Draws cells and rules anew where a template drew them before; what the drawing leaves out stays. */
-  redraw(sheet: string, drawing: Drawing): Promise<void>;
+  /** Draws with its first cell at the spot, and other sheets anew. A failure leaves the workbook as it was. */
+  drawAt(spot: Spot, drawing: Drawing, redrawn?: readonly Redrawn[]): Promise<void>;
+  /** Draws on sheets anew, in one step. A failure leaves them as they were. */
+  redraw(redrawn: readonly Redrawn[]): Promise<void>;
   /** Calls back when another cell is selected, or what stands in cells changes. */
   onChange(listener: () => void): Promise<void>;
   /** What a cell holds. */

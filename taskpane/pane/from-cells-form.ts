@@ -9,7 +9,7 @@ import { type List, listAround } from "../from-cells/list.ts";
 import { fill, freeBeside } from "../from-cells/fill.ts";
 import { proposals } from "../from-cells/proposal.ts";
 import { type Trial, tryOut } from "../from-cells/trial.ts";
-import { shown } from "../working/shown.ts";
+import { stepShown } from "./step-shown.ts";
 import { element } from "./elements.ts";
 import type { Tell } from "./tell.ts";
 
@@ -203,7 +203,7 @@ function buttonText({ answers }: Trial, isSpilled: boolean): string {
 }
 
 function trialShown(trial: Trial): HTMLElement[] {
-  const { answers, rows, answered, gaps, entry } = trial;
+  const { answers, rows, answered, gaps } = trial;
   const told =
     rows.length > 1
       ? [element("p", {}, `${answered} of ${rows.length} lines have an answer.`)]
@@ -216,7 +216,7 @@ function trialShown(trial: Trial): HTMLElement[] {
       ...answer
         .flat()
         .slice(0, FIRST)
-        .map((cell) => element("td", {}, shown(cell, entry.returns.kind))),
+        .map((cell) => element("td", {}, trial.shown(cell))),
     ),
   );
   const lacks = gaps.map(({ says, rows: at }) =>
@@ -234,15 +234,7 @@ function trialShown(trial: Trial): HTMLElement[] {
 function workingShown({ answers, rows, steps }: Trial): HTMLElement[] {
   const line = answers.findIndex((answer) => typeof answer[0]?.[0] === "number");
   if (line < 0) return [];
-  const lines = steps(line).map(({ line: { what }, expression, value }) =>
-    element(
-      "li",
-      {},
-      what,
-      element("code", {}, `= ${expression}`),
-      ...(typeof value === "number" ? [element("strong", {}, `= ${shown(value, "number")}`)] : []),
-    ),
-  );
+  const lines = steps(line).map(stepShown);
   const of = rows[line] === undefined ? "the answer" : `row ${rows[line]}`;
   const summary = element("summary", {}, `Working of ${of}`);
   return [element("details", {}, summary, element("ol", { class: "working" }, ...lines))];

@@ -117,7 +117,7 @@ function item(entry: CatalogEntry, workbook: Workbook, tell: Tell): HTMLElement 
   ]);
   const lines = entry.working.map((line) => {
     const says = `${line.name}: ${meaning(line)}`;
-    return element("li", {}, says, element("code", {}, `= ${line.expression}`));
+    return element("li", {}, says, element("code", {}, `= ${line.how}`));
   });
   return element(
     "li",

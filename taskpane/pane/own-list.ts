@@ -1,14 +1,8 @@
 /** The maker's own price list: which sheet, which column is what, and Materials draws from it. */
 import type { Workbook } from "../host/workbook.ts";
 import { findSheets } from "../sheets/find.ts";
-import {
-  type Heading,
-  OWN_COLUMNS,
-  type OwnList,
-  drawFromOwnList,
-  proposed,
-  readOwnList,
-} from "../sheets/own-list.ts";
+import { type Column, type List, mainList } from "../from-cells/list.ts";
+import { OWN_COLUMNS, drawFromOwnList, proposed } from "../from-cells/own-list.ts";
 import { templates } from "../templates/index.ts";
 import { element } from "./elements.ts";
 import type { Tell } from "./tell.ts";
@@ -16,7 +10,7 @@ import type { Tell } from "./tell.ts";
 export function ownListPart(workbook: Workbook, tell: Tell): HTMLElement {
   const sheets = element("select", { "aria-label": "Sheet with your price list" });
   const columns = element("div", {});
-  let list: OwnList | null = null;
+  let list: List | null = null;
   let selects = new Map<string, HTMLSelectElement>();
 
   const look = async () => {
@@ -29,15 +23,15 @@ export function ownListPart(workbook: Workbook, tell: Tell): HTMLElement {
     await read();
   };
   const read = async () => {
-    list = sheets.value ? await readOwnList(workbook, sheets.value) : null;
+    list = sheets.value ? await mainList(workbook, sheets.value) : null;
     selects = new Map();
     if (!list) {
       columns.replaceChildren(element("p", {}, "No list with headings was found on that sheet."));
       return;
     }
-    const guess = proposed(list.headings);
+    const guess = proposed(list);
     const rows = Object.entries(OWN_COLUMNS).map(([key, { label }]) => {
-      const select = choices(list?.headings ?? [], guess.get(key));
+      const select = choices(list?.columns ?? [], guess.get(key));
       selects.set(key, select);
       return element("label", {}, `${label}: `, select);
     });
@@ -50,7 +44,7 @@ export function ownListPart(workbook: Workbook, tell: Tell): HTMLElement {
       const materials = (await findSheets(workbook, templates)).get("Materials");
       if (!materials) throw new Error("Insert Materials empty first: it is not in the workbook.");
       if (!list) throw new Error("Choose a sheet with a list first.");
-      return drawFromOwnList(workbook, materials, list, chosen(selects, list.headings));
+      return drawFromOwnList(workbook, materials, list, chosen(selects, list.columns));
     }),
   );
   const details = element(
@@ -72,22 +66,22 @@ export function ownListPart(workbook: Workbook, tell: Tell): HTMLElement {
   return details;
 }
 
-function choices(headings: readonly Heading[], guess: Heading | undefined): HTMLSelectElement {
+function choices(columns: readonly Column[], guess: Column | undefined): HTMLSelectElement {
   const select = element(
     "select",
     {},
     element("option", { value: "" }, "not in the list"),
-    ...headings.map(({ column, text }) => element("option", { value: String(column) }, text)),
+    ...columns.map(({ column, heading }) => element("option", { value: String(column) }, heading)),
   );
   if (guess) select.value = String(guess.column);
   return select;
 }
 
-function chosen(selects: ReadonlyMap<string, HTMLSelectElement>, headings: readonly Heading[]) {
-  const found = new Map<string, Heading>();
+function chosen(selects: ReadonlyMap<string, HTMLSelectElement>, columns: readonly Column[]) {
+  const found = new Map<string, Column>();
   for (const [key, { value }] of selects) {
-    const heading = headings.find(({ column }) => String(column) === value);
-    if (value !== "" && heading) found.set(key, heading);
+    const column = columns.find((each) => String(each.column) === value);
+    if (value !== "" && column) found.set(key, column);
   }
   return found;
 }

@@ -1,6 +1,7 @@
 /** Runs: a bench sheet made, what was weighed booked, and a run taken back. */
 import type { CellValue, Workbook } from "../host/workbook.ts";
 import { serialOf } from "../sheets/days.ts";
+import { completed, toldOf } from "../sheets/complete.ts";
 import { type Drawing, drawingOf } from "../sheets/drawing.ts";
 import { findAll, findSheets } from "../sheets/find.ts";
 import { Refused } from "../sheets/insert.ts";
@@ -27,14 +28,17 @@ export async function makeRun(workbook: Workbook, today: Date): Promise<string> 
   const number = nextNumber(await numbersIn(workbook, bench, others.get(batchBook.title)));
   typed.set("number", [number]);
   typed.set("date", [serialToday(today)]);
+  const sources = await completed(workbook, [benchSheet], others, templates);
+  const drawing = drawingOf(benchSheet, false, sources.of(benchSheet));
   const name = await workbook.drawOnNewSheet(
     benchSheet.title,
-    withTyped(drawingOf(benchSheet, false, others), typed),
+    withTyped(drawing, typed),
+    sources.redrawn,
   );
   const todo = isBlank(typed.get("recipe")?.[0])
     ? "pick the recipe and the bottles, then print it"
     : "print it";
-  return `The bench sheet of batch ${number} is "${name}": ${todo}, weigh, type the readings, then book the run.${leftOut(typed)}`;
+  return `The bench sheet of batch ${number} is "${name}": ${todo}, weigh, type the readings, then book the run.${leftOut(typed)}${toldOf(sources, [benchSheet])}`;
 }
 
 /** Sizes that the bench sheet has no column for, in words. */

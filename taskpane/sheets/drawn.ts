@@ -82,8 +82,8 @@ export function gramsOf(holds: string, unit: string, density: string, overfill: 
 export function fillOf(size: string, density: string): string {
   const of = (column: string) =>
     `INDEX({Sizes!sizes.${column}},MATCH(${size},{Sizes!sizes.size},0))`;
-  const grams = gramsOf(of("holds"), of("unit"), density, of("overfill"));
-  return `IF(${size}="","",IF(ISERROR(MATCH(${size},{Sizes!sizes.size},0)),"not on Sizes",IF(SUM(${of("holds")})<=0,"holds?",${grams})))`;
+  const grams = gramsOf(of("packheld"), of("packin"), density, of("overfill"));
+  return `IF(${size}="","",IF(ISERROR(MATCH(${size},{Sizes!sizes.size},0)),"not on Sizes",IF(SUM(${of("packheld")})<=0,"holds?",${grams})))`;
 }
 
 /** Says of a material that less of it is on hand than the grams that are taken. */

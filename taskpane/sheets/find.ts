@@ -1,18 +1,17 @@
 /**
  * Where the sheets of the workbook stand that others draw from, as they are now: a sheet may be renamed and
- * moved, its columns and rows may have moved too. A sheet is known by the title in its first cell, a list by its
+ * moved, its columns and rows may have moved too. A sheet is known by its title, or else by its name, a list by its
  * headings, a field or a row by its label.
  */
 import type { CellValue } from "../../functions/bind/cell.ts";
 import type { Workbook } from "../host/workbook.ts";
 import { partsThere, placesOf } from "./lay.ts";
-import type { Other, Others, Place } from "./names.ts";
+import type { Other, Others, Place, Places } from "./names.ts";
 import type { List, Part } from "./parts.ts";
 import type { Template } from "./template.ts";
 
-/** How far headings and labels are looked for. */
+/** Rows in which titles stand, and that are read at first; a sheet is read on while something is not found. */
 const ROWS = 80;
-const COLUMNS = 80;
 
 type Corner = readonly (readonly CellValue[])[];
 
@@ -22,35 +21,80 @@ export async function findSheets(
   templates: readonly Template[],
 ): Promise<Map<string, Other>> {
   const found = new Map<string, Other>();
-  for (const [sheet, title] of await titled(workbook)) {
-    const template = templates.find((each) => each.title === title);
-    if (!template || found.has(template.title)) continue;
-    found.set(template.title, await foundOn(workbook, sheet, template.parts));
-  }
+  for (const { template, other } of await allOf(workbook, templates))
+    if (!found.has(template.title)) found.set(template.title, other);
   return found;
 }
 
 /** The sheets of one template, several alike, in their order. */
-export async function findAll(workbook: Workbook, { title, parts }: Template) {
-  const found: Other[] = [];
-  for (const [sheet, its] of await titled(workbook))
-    if (its === title) found.push(await foundOn(workbook, sheet, parts));
-  return found;
+export async function findAll(workbook: Workbook, template: Template): Promise<Other[]> {
+  return (await allOf(workbook, [template])).map(({ other }) => other);
 }
 
-/** All sheets with what stands in their first cell. */
-async function titled(workbook: Workbook): Promise<[sheet: string, title: CellValue][]> {
-  const found: [string, CellValue][] = [];
+async function allOf(workbook: Workbook, templates: readonly Template[]) {
+  const found: { template: Template; other: Other }[] = [];
   for (const sheet of await workbook.sheetNames()) {
-    const first = await workbook.read({ sheet, row: 0, column: 0 }, 1, 1);
-    found.push([sheet, first[0]?.[0] ?? null]);
+    const sheetOf = await Sheet.read(workbook, sheet);
+    const first = sheetOf.corner[0]?.[0];
+    // Above a title rows may have been put in, and its column may have been taken out.
+    const titles = new Set([...sheetOf.corner.flat(), sheet]);
+    for (const template of templates) {
+      // A sheet that only names another one is not that one.
+      const isFirst = first === template.title;
+      if (!isFirst && !titles.has(template.title)) continue;
+      const places = await sheetOf.placesOf(template.parts);
+      if (!isFirst && places.size * 2 < namesOf(template.parts).length) continue;
+      found.push({ template, other: { sheet, places } });
+      break;
+    }
   }
   return found;
 }
 
-async function foundOn(workbook: Workbook, sheet: string, parts: readonly Part[]): Promise<Other> {
-  const corner = await workbook.read({ sheet, row: 0, column: 0 }, ROWS, COLUMNS);
-  return { sheet, places: placesIn(corner, parts) };
+/** A sheet, read from its top as far down as it is looked for. */
+class Sheet {
+  private constructor(
+    private readonly workbook: Workbook,
+    private readonly name: string,
+    private readonly size: { rows: number; columns: number },
+    readonly corner: CellValue[][] = [],
+  ) {}
+
+  static async read(workbook: Workbook, name: string): Promise<Sheet> {
+    const sheet = new Sheet(workbook, name, await workbook.extent(name));
+    await sheet.readOn();
+    return sheet;
+  }
+
+  private async readOn() {
+    const row = this.corner.length;
+    const rows = Math.min(Math.max(ROWS, row), this.size.rows - row);
+    const spot = { sheet: this.name, row, column: 0 };
+    if (rows > 0) this.corner.push(...(await this.workbook.read(spot, rows, this.size.columns)));
+  }
+
+  async placesOf(parts: readonly Part[]): Promise<Places> {
+    for (;;) {
+      const places = placesIn(this.corner, parts);
+      const isWhole = namesOf(parts).every((name) => places.has(name));
+      if (isWhole || this.corner.length >= this.size.rows) return places;
+      await this.readOn();
+    }
+  }
+}
+
+/** The names of parts that are looked for. */
+function namesOf(parts: readonly Part[]): string[] {
+  return parts.flatMap((part) => {
+    if ("fields" in part) return part.fields.flatMap(({ name }) => name ?? []);
+    const [of, named] =
+      "list" in part
+        ? [part.list, part.columns]
+        : "table" in part
+          ? [part.table, part.rows]
+          : ["", []];
+    return named.flatMap(({ name }) => (name ? `${of}.${name}` : []));
+  });
 }
 
 /** Of new sheets, beside those that are there: what they name, where it is drawn. */
@@ -69,48 +113,88 @@ export function plannedSheets(
 
 /** What a template names, where it stands on a sheet. What is no longer there is left out. */
 export function placesIn(corner: Corner, parts: readonly Part[]): Map<string, Place> {
+  const found = foundIn(corner, parts);
+  // Parts that need other sheets take no room where these were not there; some of their labels come twice.
+  const isThere = ({ needs }: Part) => {
+    const alike = parts.filter((part) => String(part.needs) === String(needs));
+    const names = namesOf(alike);
+    return names.filter((name) => found.has(name)).length * 2 >= names.length;
+  };
+  const there = parts.filter((part) => !part.needs || isThere(part));
+  return there.length === parts.length ? found : foundIn(corner, there);
+}
+
+function foundIn(corner: Corner, parts: readonly Part[]): Map<string, Place> {
   const drawn = placesOf(parts);
   const found = new Map<string, Place>();
+  // What stands lower has moved like what was found last.
+  let moved = { row: 0, column: 0 };
+  const label = (text: string, { row, column }: { row: number; column: number }) => {
+    const at = spotOf(corner, text, { row: row + moved.row, column: column + moved.column });
+    if (at) moved = { row: at.row - row, column: at.column - column };
+    return at;
+  };
   for (const part of parts) {
     if ("fields" in part) {
       const { apart = 1 } = part;
-      for (const { name, label } of part.fields) {
-        const at = name && spotOf(corner, label, (drawn.get(name)?.column ?? 0) - apart);
+      for (const { name, label: text } of part.fields) {
+        const place = name && drawn.get(name);
+        const at = place && label(text, { row: place.row, column: place.column - apart });
         if (at) found.set(name, { row: at.row, column: at.column + apart, rows: 1, columns: 1 });
       }
-    } else if ("list" in part) addColumns(corner, part, drawn, found);
-    else if ("table" in part) {
+    } else if ("list" in part && part.headed !== false) {
+      moved = addColumns(corner, part, drawn, found) ?? moved;
+    } else if ("table" in part) {
       const { apart = 1 } = part;
-      for (const { name, label } of part.rows) {
+      for (const { name, label: text } of part.rows) {
         const key = `${part.table}.${name ?? ""}`;
         const place = drawn.get(key);
-        const first = Array.isArray(label) ? label[0] : label;
-        const at = place && first !== undefined && spotOf(corner, first, place.column - apart);
+        if (!place) continue;
+        const first = Array.isArray(text) ? text[0] : text;
+        const at = first ? label(first, { row: place.row, column: place.column - apart }) : null;
         if (at)
           found.set(key, { ...place, row: at.row, column: at.column + apart, head: at.column });
+        else if (!first) found.set(key, movedBy(place, moved));
       }
-    } else if ("block" in part) {
-      const place = drawn.get(part.block);
-      if (place) found.set(part.block, place);
+    } else {
+      // Nothing to be known by.
+      const own = "list" in part ? namesOf([part]) : "block" in part ? [part.block] : [];
+      for (const name of own) {
+        const place = drawn.get(name);
+        if (place) found.set(name, movedBy(place, moved));
+      }
     }
   }
   return found;
 }
 
-/** A label: in the column that it was drawn in, or else anywhere. */
-function spotOf(corner: Corner, label: string, column: number) {
-  const spots = corner.flatMap((line, row) =>
-    line.flatMap((value, at) => (value === label ? [{ row, column: at }] : [])),
-  );
-  return spots.find((spot) => spot.column === column) ?? spots[0];
+function movedBy(place: Place, by: { row: number; column: number }): Place {
+  const { head } = place;
+  return {
+    ...place,
+    row: place.row + by.row,
+    column: place.column + by.column,
+    ...(head !== undefined && { head: head + (place.lies === "down" ? by.row : by.column) }),
+  };
 }
 
+/** A label: of several alike one in the column where it is looked for, and of these the nearest. */
+function spotOf(corner: Corner, label: string, near: { row: number; column: number }) {
+  const spots = corner.flatMap((line, row) =>
+    line.flatMap((value, column) => (value === label ? [{ row, column }] : [])),
+  );
+  const away = ({ row, column }: { row: number; column: number }) =>
+    [Math.abs(column - near.column), Math.abs(row - near.row)] as const;
+  return spots.sort((a, b) => away(a)[0] - away(b)[0] || away(a)[1] - away(b)[1])[0];
+}
+
+/** Adds the columns of a list that are found; tells by how much it has moved. */
 function addColumns(
   corner: Corner,
   list: List,
   drawn: ReadonlyMap<string, Place>,
   found: Map<string, Place>,
-) {
+): { row: number; column: number } | undefined {
   const headings = list.columns.map(({ heading }) =>
     Array.isArray(heading) ? heading[0] : heading,
   );
@@ -118,7 +202,7 @@ function addColumns(
     (line) => headings.filter((text) => text && line.includes(text)).length,
   );
   const most = Math.max(0, ...counts);
-  if (most === 0) return;
+  if (most === 0) return undefined;
   const head = counts.indexOf(most);
   const line = corner[head] ?? [];
   const shift = shiftOf(line, headings, list, drawn);
@@ -132,6 +216,7 @@ function addColumns(
     if (column !== undefined)
       found.set(`${list.list}.${name}`, { ...place, row: head + 1, column, head });
   });
+  return { row: head - (drawn.get(list.list)?.head ?? head), column: shift };
 }
 
 /** By how much the list has moved to the side: as its first heading has. */

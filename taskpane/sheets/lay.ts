@@ -2,6 +2,7 @@
 import type { Aspects, Block, Content } from "./block.ts";
 import { type Here, type Others, type Place, type Places, isThere, resolved } from "./names.ts";
 import type { Fields, List, Part, Table, Text } from "./parts.ts";
+import { wordsFirst } from "./words-first.ts";
 
 type Filled = Aspects & {
   look?: Block["look"] | undefined;
@@ -25,7 +26,7 @@ export const NO_OTHERS: Others = new Map();
  * many columns notes and cautions begin from the left.
  */
 export function lay(parts: readonly Part[], others: Others = NO_OTHERS, indent = 0): Laid {
-  const there = partsThere(parts, others);
+  const there = wordsFirst(partsThere(parts, others));
   const places = placesOf(there);
   const absent = new Set([...placesOf(parts).keys()].filter((name) => !places.has(name)));
   const blocks: Block[] = [];
@@ -87,7 +88,10 @@ function nameOf(part: Part, parts: readonly Part[]): string {
 }
 
 /** Where every part, field, column and row stands. */
-export function placesOf(parts: readonly Part[]): Map<string, Place> {
+export function placesOf(
+  parts: readonly Part[],
+  fills: (part: Part, area: Place) => void = () => undefined,
+): Map<string, Place> {
   const places = new Map<string, Place>();
   const add = (name: string, place: Place) => {
     if (places.has(name)) throw new Error(`two things have the name "${name}"`);
@@ -101,6 +105,7 @@ export function placesOf(parts: readonly Part[]): Map<string, Place> {
       throw new Error(`"${name}" stands under "${open}", which grows`);
     const place = { ...originOf(part, places, bottom), ...sizeOf(part) };
     bottom = Math.max(bottom, place.row + place.rows);
+    fills(part, place);
     addInner(part, place, add);
     const body =
       "list" in part ? bodyOf(part, place) : "table" in part ? tableBody(part, place) : place;
@@ -108,6 +113,34 @@ export function placesOf(parts: readonly Part[]): Map<string, Place> {
     if ("list" in part && part.reach) open = name;
   }
   return places;
+}
+
+/** Rows put in above a row. */
+export interface RowsIn {
+  row: number;
+  count: number;
+}
+
+/** The rectangle that each part fills, its headings counted. */
+export function areasOf(parts: readonly Part[]): Map<Part, Place> {
+  const areas = new Map<Part, Place>();
+  placesOf(parts, (part, area) => areas.set(part, area));
+  return areas;
+}
+
+/** The rows to put in between parts so that they stand as they do among more of them; from the top. */
+export function rowsBetween(parts: readonly Part[], among: readonly Part[]): RowsIn[] {
+  const there = areasOf(among);
+  const found: RowsIn[] = [];
+  let moved = 0;
+  for (const [part, { row }] of areasOf(parts)) {
+    const count = (there.get(part)?.row ?? row) - row - moved;
+    // What stands beside another part moves with it.
+    if (count === 0 || part.beside !== undefined || part.under !== undefined) continue;
+    found.push({ row: row - (part.gap ?? 0), count });
+    moved += count;
+  }
+  return found;
 }
 
 function originOf({ gap = 0, skip = 0, beside, under }: Part, places: Places, bottom: number) {
@@ -295,9 +328,13 @@ function writeFields(pen: Pen, { fields, apart = 1 }: Fields, { row, column }: P
   });
 }
 
-/** A drawn cell has no rule on what may be typed: where it shows nothing it would be marked as wrong. */
-function free({ format, marks }: Aspects): Aspects {
-  return { ...(format !== undefined && { format }), ...(marks && { marks }) };
+/** A drawn cell may hold words of ours in place of a number; but names are offered to pick another one over it. */
+function free({ format, marks, words }: Aspects): Aspects {
+  return {
+    ...(format !== undefined && { format }),
+    ...(marks && { marks }),
+    ...(typeof words === "string" && words.includes("!") && { words }),
+  };
 }
 
 /** What is said of a drawn field: that it is typed over, or else its own note. */

@@ -63,9 +63,23 @@ export type Others = ReadonlyMap<string, Other>;
 const NAMED =
   /"(?:[^"]|"")*"|\{(?:([A-Za-z][\w ]*)!)?([A-Za-z]\w*(?:\.[A-Za-z]\w*)?)(?::([a-z]\w*))?\}/g;
 
+/** A name in a formula, with the title of the other template that it is of, and what stands behind its colon. */
+export interface Named {
+  title?: string | undefined;
+  name: string;
+  which?: string | undefined;
+}
+
+/** All names that stand in a formula. */
+export function namesIn(formula: string): Named[] {
+  return [...formula.matchAll(NAMED)].flatMap(([, title, name, which]) =>
+    name ? [{ title, name, which }] : [],
+  );
+}
+
 /** The titles of the other templates that a formula draws from. */
 export function drawsFrom(formula: string): string[] {
-  return [...formula.matchAll(NAMED)].flatMap(([, title]) => (title ? [title] : []));
+  return namesIn(formula).flatMap(({ title }) => title ?? []);
 }
 
 /** True where every sheet is there that a formula draws from, and it names nothing that is absent. */
@@ -74,8 +88,9 @@ export function isThere(
   others: Others,
   absent: ReadonlySet<string> = new Set(),
 ): boolean {
-  const names = [...formula.matchAll(NAMED)];
-  return names.every(([, title, name = ""]) => (title ? others.has(title) : !absent.has(name)));
+  return namesIn(formula).every(({ title, name }) =>
+    title ? others.has(title) : !absent.has(name),
+  );
 }
 
 /** The formula in addresses. */

@@ -33,6 +33,8 @@ const filled = {
    * with `over` right of its rows.
    */
   draw: z.optional(formula),
+  /** Words may be typed here beside numbers: "not limited", a pack's text. */
+  worded: z.optional(z.literal(true)),
 };
 
 /** Lines of text, or of headings. */

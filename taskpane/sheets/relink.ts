@@ -3,83 +3,146 @@
  * sheet is drawn anew, lines that were added included; what a person changed or typed stays.
  */
 import type { CellValue } from "../../functions/bind/cell.ts";
-import type { Placed, Workbook } from "../host/workbook.ts";
-import { type DrawnCell, type DrawnRule, type Drawing, drawingOf } from "./drawing.ts";
-import { findSheets } from "./find.ts";
-import { partsThere, placesOf } from "./lay.ts";
+import { cellName } from "../../functions/formula/addresses.ts";
+import type { Placed, Redrawn, Workbook } from "../host/workbook.ts";
+import { type Area, type DrawnCell, type Drawing, drawingOf } from "./drawing.ts";
+import { type RowsIn, areasOf, partsThere, placesOf, rowsBetween } from "./lay.ts";
 import type { Other, Others, Places } from "./names.ts";
 import { type Template, sourcesOf } from "./template.ts";
 
-/** Links the sheets that were there to those that were added; says which draw from them now, and which cannot. */
-export async function relink(
-  workbook: Workbook,
+/** A sheet that was there, and what links it to those that are added; or why that cannot be. */
+export interface Link {
+  sheet: string;
+  redrawn?: Redrawn;
+  why?: string;
+}
+
+/** The templates of sheets that are there and that would draw from one that is added. */
+export function waitingFor(
   added: readonly Template[],
   there: Others,
   known: readonly Template[],
-): Promise<string> {
+): Template[] {
   const isNew = (title: string) =>
     !there.has(title) && added.some((template) => template.title === title);
-  const waiting = known.filter(
-    (template) => there.has(template.title) && sourcesOf(template).some(isNew),
-  );
-  if (waiting.length === 0) return "";
-  const now = await findSheets(workbook, known);
-  const formulas = await workbook.formulas();
-  const linked: string[] = [];
-  const left: string[] = [];
-  for (const template of waiting) {
-    const sheet = now.get(template.title);
-    if (!sheet) continue;
-    // One that is refused is told like one that cannot be linked: what to do is the same.
-    const isLinked = await linkSheet(workbook, template, sheet, there, now, formulas).catch(
-      () => false,
-    );
-    (isLinked ? linked : left).push(`"${sheet.sheet}"`);
-  }
-  const it = added.length === 1 ? "it" : "them";
-  return [
-    linked.length > 0 ? ` What was here before draws from ${it} now: ${linked.join(", ")}.` : "",
-    left.length > 0
-      ? ` Still without ${it}: ${left.join(", ")}. Insert such a sheet anew, and delete the old one.`
-      : "",
-  ].join("");
+  return known.filter((template) => there.has(template.title) && sourcesOf(template).some(isNew));
 }
 
-/** False where it looks otherwise beside the new sheets, or where its columns or rows were moved. */
-async function linkSheet(
+/** What links sheets that are there to those that are added; `of` tells what each can draw from, those counted. */
+export async function linksOf(
+  workbook: Workbook,
+  waiting: readonly Template[],
+  there: Others,
+  of: (template: Template) => Others,
+): Promise<Link[]> {
+  if (waiting.length === 0) return [];
+  const formulas = await workbook.formulas();
+  const links: Link[] = [];
+  for (const template of waiting) {
+    const other = there.get(template.title);
+    if (other) links.push(await linkOf(workbook, template, other, there, of(template), formulas));
+  }
+  return links;
+}
+
+async function linkOf(
   workbook: Workbook,
   template: Template,
   { sheet, places }: Other,
   there: Others,
   now: Others,
   formulas: readonly Placed[],
-): Promise<boolean> {
-  const before = placesOf(partsThere(template.parts, there));
-  const after = placesOf(partsThere(template.parts, now));
-  if (before.size !== after.size || !areAlike(before, after) || !areAlike(before, places))
-    return false;
+): Promise<Link> {
+  const then = new Map([...now].filter(([title]) => there.has(title)));
+  const before = placesOf(partsThere(template.parts, then));
+  if (!areAlike(before, places)) return { sheet, why: "its rows or columns were moved" };
   const own = formulas.filter(({ spot }) => spot.sheet === sheet);
   const long = withLines(template, before, Math.max(...own.map(({ spot }) => spot.row)));
-  const fresh = drawingOf(long, false, now);
-  const values = await workbook.read({ sheet, row: 0, column: 0 }, fresh.rows, fresh.columns);
+  const [parts, among] = [partsThere(long.parts, then), partsThere(long.parts, now)];
+  const rowsIn = rowsBetween(parts, among);
+  const demo = drawingOf(long, true, then);
+  const old = [demo, drawingOf(long, false, then)].map(contentsOf);
+  const stands = await standing(workbook, sheet, own, demo.rows);
+  const isOld = (content: CellValue | undefined, at: string) =>
+    old.some((contents) => same(content, contents.get(at), demo.rows));
+  const isDemo = demo.cells
+    .filter(({ look }) => look === "input")
+    .every((cell) => same(stands.get(placeOf(cell)), cell.content, demo.rows));
+  const fresh = drawingOf(long, isDemo, now);
+  const areas = [...areasOf(among)].flatMap(([part, area]) => (parts.includes(part) ? [] : [area]));
+  const isOfNewPart = (cell: DrawnCell) => areas.some((area) => isWithin(cell, area));
+  const added: DrawnCell[] = [];
+  const changed: DrawnCell[] = [];
+  for (const cell of fresh.cells) {
+    const row = rowBefore(cell.row, rowsIn);
+    const at = placeOf({ ...cell, row: row ?? -1 });
+    const stood = stands.get(at);
+    if (isOfNewPart(cell)) {
+      if ((stood ?? "") !== "")
+        return { sheet, why: `${cellName(row ?? 0, cell.column)} of it is filled` };
+      added.push(cell);
+    } else if (isOld(stood, at)) {
+      // Where rows are put in, a formula that was drawn is written anew: what it leads to has moved.
+      const isMoved = rowsIn.length > 0 && String(cell.content).startsWith("=");
+      if (isMoved || !isOld(cell.content, at)) changed.push(cell);
+    }
+  }
+  const isNew = <T extends Area>(all: readonly T[], ofOld: readonly T[]) => {
+    const known = new Set(ofOld.map((each) => JSON.stringify(movedBy(each, rowsIn))));
+    return all.filter((each) => !known.has(JSON.stringify(each)));
+  };
+  const { rows, columns, page } = fresh;
+  const drawing: Drawing = {
+    ...{ rows, columns, cells: [...added, ...changed] },
+    ...{ rules: isNew(fresh.rules, demo.rules), marks: isNew(fresh.marks, demo.marks) },
+    ...{ charts: [], widths: [] },
+    hidden: fresh.hidden?.filter((column) => !demo.hidden?.includes(column)) ?? [],
+    lists: fresh.lists?.filter(({ name }) => !demo.lists?.some((each) => each.name === name)) ?? [],
+    ...(page && rowsIn.length > 0 && { page }),
+  };
+  return { sheet, redrawn: { sheet, rowsIn, drawing } };
+}
+
+/** What stands in the first rows of a sheet: its formulas, and else its values. */
+async function standing(workbook: Workbook, sheet: string, own: readonly Placed[], rows: number) {
+  const { columns } = await workbook.extent(sheet);
+  const values = await workbook.read({ sheet, row: 0, column: 0 }, rows, columns);
   const stands = new Map<string, CellValue>(
     values.flatMap((line, row) => line.map((value, column) => [`${row},${column}`, value])),
   );
   for (const { spot, formula } of own) stands.set(`${spot.row},${spot.column}`, formula);
-  const asDrawn = drawingOf(long, true, there);
-  const old = [asDrawn, drawingOf(long, false, there)].map(contentsOf);
-  const cells = fresh.cells.filter((cell) => {
-    const at = placeOf(cell);
-    const isOld = (content: CellValue | undefined) =>
-      old.some((contents) => same(content, contents.get(at)));
-    return !isOld(cell.content) && isOld(stands.get(at));
-  });
-  const rulesBefore = new Set(asDrawn.rules.map(ruleText));
-  const rules = fresh.rules.filter((rule) => !rulesBefore.has(ruleText(rule)));
-  const { rows, columns } = fresh;
-  await workbook.redraw(sheet, { rows, columns, cells, rules, marks: [], charts: [], widths: [] });
-  return true;
+  return stands;
 }
+
+/** Where a row was before rows were put in; null for one of these. */
+function rowBefore(row: number, rowsIn: readonly RowsIn[]): number | null {
+  let before = row;
+  for (const { row: at, count } of rowsIn) {
+    if (before < at) break;
+    if (before < at + count) return null;
+    before -= count;
+  }
+  return before;
+}
+
+/** A rule or a mark where it is after rows were put in, with the cells of its sheet that it leads to. */
+function movedBy<T extends Area & { from?: Area & { sheet?: string } }>(
+  each: T,
+  rowsIn: readonly RowsIn[],
+): T {
+  const moved = <A extends Area>(area: A): A => {
+    const above = rowsIn.filter(({ row }) => row <= area.row);
+    return { ...area, row: above.reduce((row, { count }) => row + count, area.row) };
+  };
+  const { from } = each;
+  return { ...moved(each), ...(from && { from: from.sheet === undefined ? moved(from) : from }) };
+}
+
+const isWithin = ({ row, column }: DrawnCell, area: Area): boolean =>
+  row >= area.row &&
+  row < area.row + area.rows &&
+  column >= area.column &&
+  column < area.column + area.columns;
 
 /** Whether names stand where they did; one that the workbook has not is found nowhere. */
 function areAlike(drawn: Places, found: Places): boolean {
@@ -101,23 +164,32 @@ function withLines(template: Template, places: Places, last: number): Template {
   return { ...template, parts };
 }
 
-const placeOf = ({ row, column }: DrawnCell) => `${row},${column}`;
-const ruleText = (rule: DrawnRule) => JSON.stringify(rule);
+const placeOf = ({ row, column }: { row: number; column: number }) => `${row},${column}`;
 
 function contentsOf({ cells }: Drawing): Map<string, DrawnCell["content"]> {
   return new Map(cells.map((cell) => [placeOf(cell), cell.content]));
 }
 
-/** Whether a cell holds what was drawn. */
-function same(has: CellValue | undefined, drawn: DrawnCell["content"] | undefined): boolean {
+/** Whether a cell holds what was drawn on so many rows. */
+function same(
+  has: CellValue | undefined,
+  drawn: DrawnCell["content"] | undefined,
+  rows: number,
+): boolean {
   if (typeof has === "object" && has !== null) return false;
-  return plain(has ?? "") === plain(drawn ?? "");
+  return plain(has ?? "", rows) === plain(drawn ?? "", rows);
 }
 
-/** Hosts write a formula in spaces, letters and figures of their own: 1E-9 for 0.000000001. */
-function plain(content: string | number | boolean): string {
+/**
+ * Hosts write a formula in spaces, letters and figures of their own: 1E-9 for 0.000000001. Where a column ends that
+ * goes on below all lines, the local sheet moves when it gets more rows.
+ */
+function plain(content: string | number | boolean, rows: number): string {
   return String(content)
     .replaceAll(/\s/g, "")
     .toUpperCase()
+    .replaceAll(/:(\$?[A-Z]+\$?)(\d+)/g, (range, column: string, end: string) =>
+      Number(end) > rows ? `:${column}` : range,
+    )
     .replaceAll(/\d+(\.\d+)?(E[-+]?\d+)?/g, (figures) => String(Number(figures)));
 }

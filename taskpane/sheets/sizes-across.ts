@@ -32,14 +32,14 @@ export const held = (sizes: number): Row[] => [
     name: "holds",
     label: "Holds (in its unit)",
     demo: [2, 4, 8, 16].slice(0, sizes),
-    draw: `=${ofSize("holds", "{size}")}`,
+    draw: `=${ofSize("packheld", "{size}")}`,
   },
   {
     name: "unit",
     label: "Unit",
     words: PACK_UNITS,
     demo: Array.from({ length: sizes }, () => "floz"),
-    draw: `=${ofSize("unit", "{size}")}`,
+    draw: `=${ofSize("packin", "{size}")}`,
   },
   {
     name: "overfill",
@@ -77,6 +77,8 @@ export const MATERIAL: Column = {
 export const FILLED = 'SUMPRODUCT(--((({liquids.material}<>"")+({liquids.load}<>""))>0))';
 const RESTS = 'SUMPRODUCT(({liquids.material}<>"")*({liquids.load}=""))';
 const TOTAL = "SUM({liquids.load})";
+/** Loads that are words: what the rest is, then, nobody knows. */
+const WORDS = 'COUNTIF({liquids.load},"?*")';
 
 /** The share of a line whose load is of the finished batch; a line without a load is the rest. */
 const ofFinished = `IF({load}="",IF(${TOTAL}>1.0000001,"over 100 %",1-${TOTAL}),IF(${RESTS}>0,{load},IF(ABS(${TOTAL}-1)>0.001,"not 100 %",{load}/${TOTAL})))`;
@@ -85,7 +87,7 @@ const ofBase = `IF(${RESTS}=0,"base?",IF({load}="",1,{load})/(1+${TOTAL}))`;
 
 /** A line's share, or what is missing to say it. */
 const shareOf = (basis: string): string =>
-  `=IF(AND({material}="",{load}=""),"",IF(OR(AND({load}="",${RESTS}>1),AND({load}<>"",NOT(ISNUMBER({load})))),"load?",${basis}))`;
+  `=IF(AND({material}="",{load}=""),"",IF(OR(${RESTS}>1,${WORDS}>0),"load?",${basis}))`;
 
 /** A line's share of the finished batch: its load is of that. */
 export const SHARE_OF_FINISHED = shareOf(ofFinished);
@@ -95,7 +97,7 @@ export const SHARE_BY_BASIS = shareOf(
 );
 
 /** What is said of a line whose share is not known. */
-export const SHARE_SAID = `IF({material}="","which ingredient?",""),IF({share}="over 100 %","the loads are over 100 %",""),IF({share}="not 100 %","the loads come to "&TEXT(${TOTAL},"0.0#%")&": leave one blank, it is the rest",""),IF({share}="base?","leave the load of the base blank",""),IF({share}="load?",IF({load}="",${RESTS}&" loads are blank: only one is the rest","its load is not known"),""),IF({share}="load of?","of the finished batch, or of the base?","")`;
+export const SHARE_SAID = `IF({material}="","which ingredient?",""),IF({share}="over 100 %","the loads are over 100 %",""),IF({share}="not 100 %","the loads come to "&TEXT(${TOTAL},"0.0#%")&": leave one blank, it is the rest",""),IF({share}="base?","leave the load of the base blank",""),IF({share}="load?",IF(${WORDS}>0,"another load is words: type a percent",${RESTS}&" loads are blank: only one is the rest"),""),IF({share}="load of?","of the finished batch, or of the base?","")`;
 
 /** How many lines of the recipe are here, and whether they fit; for the note of the recipe. */
 export const RECIPE_NOTE = (() => {

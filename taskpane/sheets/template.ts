@@ -5,7 +5,7 @@
  */
 import * as z from "zod/mini";
 import { range } from "./block.ts";
-import { drawsFrom } from "./names.ts";
+import { type Named, namesIn } from "./names.ts";
 import { Part } from "./parts.ts";
 
 const Chart = z.strictObject({
@@ -47,9 +47,14 @@ export const TemplateSchema = z.strictObject({
 
 export type Template = z.infer<typeof TemplateSchema>;
 
-/** The titles of the sheets that a template draws from, each once. */
-export function sourcesOf({ title, parts }: Template): string[] {
+/** What a template draws from other sheets. */
+export function drawnBy({ title, parts }: Template): Named[] {
   // Without the quotes of JSON: what stands within quotes is text, and names nothing.
   const formulas = JSON.stringify(parts).replaceAll('"', " ");
-  return [...new Set(drawsFrom(formulas))].filter((each) => each !== title);
+  return namesIn(formulas).filter((each) => each.title !== undefined && each.title !== title);
+}
+
+/** The titles of the sheets that a template draws from, each once. */
+export function sourcesOf(template: Template): string[] {
+  return [...new Set(drawnBy(template).flatMap(({ title }) => title ?? []))];
 }

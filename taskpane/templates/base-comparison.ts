@@ -1,4 +1,5 @@
 import { PACK_UNITS } from "../sheets/pack-units.ts";
+import { HELD, HELD_IN, packRead } from "../sheets/read-packs.ts";
 import { THERE, hoursOf } from "./spray-trial-log/hours.ts";
 import type { Template } from "../sheets/template.ts";
 
@@ -138,7 +139,7 @@ export const template: Template = {
           demo: [46, 39, 61],
           draw: drawn("price"),
         },
-        { name: "size", heading: "Pack size", demo: [1, 8, 5], draw: drawn("size") },
+        { name: "size", heading: "Pack size", worded: true, demo: [1, 8, 5], draw: drawn("size") },
         {
           name: "unit",
           heading: "Pack unit",
@@ -192,8 +193,7 @@ export const template: Template = {
           name: "floz",
           heading: "Landed cost ($ per fl oz)",
           format: "0.000",
-          formula:
-            '=IF(ISNUMBER({landed}),MIST.FLOZCOST({landed},{size},{unit},{density},0,{lost}),IF({landed}<>"","",IF({size}<>"","price?",IF({sampleprice}="","","sample only"))))',
+          formula: `=IF(ISNUMBER({landed}),IF(${HELD_IN}="",MIST.FLOZCOST({landed},{size},{unit},{density},0,{lost}),MIST.FLOZCOST({landed},${HELD},${HELD_IN},{density},0,{lost})),IF({landed}<>"","",IF({size}<>"","price?",IF({sampleprice}="","","sample only"))))`,
         },
         {
           name: "against",
@@ -211,6 +211,7 @@ export const template: Template = {
         {
           name: "samplesize",
           heading: "Sample size",
+          worded: true,
           demo: [4, 4, 100],
           draw: drawn("samplesize"),
         },
@@ -305,6 +306,7 @@ export const template: Template = {
           format: "0",
           formula: '=IF({nth}=1,COUNTIF({packs.nth:upto},1),"")',
         },
+        ...packRead(),
       ],
     },
   ],

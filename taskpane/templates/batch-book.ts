@@ -70,7 +70,7 @@ export const template: Template = {
           label: "Bottles in them (count)",
           format: "0",
           formula: `=IF(OR({lot}="",${UNKNOWN}),"",SUMIFS({batches.count},{batches.found},">0"))`,
-          note: '=IF(COUNT({batches.found})=SUMPRODUCT(ISNUMBER({batches.found})*ISNUMBER({batches.count})),"","not counted in every one: there are more")',
+          note: '=IF(COUNT({batches.found})=COUNTIFS({batches.found},">0",{batches.count},">=0"),"","not counted in every one: there are more")',
         },
         {
           name: "filled",
@@ -109,7 +109,7 @@ export const template: Template = {
           heading: "Line of the book",
           format: "0",
           formula:
-            '=IF(ROW()-ROW({traced.number:head})>COUNT({batches.found}),"",SMALL({batches.found},ROW()-ROW({traced.number:head})))',
+            '=IF(ROW()-ROW({traced.number:head})>COUNT({batches.found}),"",SMALL({batches.found},ROW()-ROW({traced.number:head}))-ROW({batches.number:head}))',
         },
       ],
     },
@@ -174,12 +174,13 @@ export const template: Template = {
             '=IF({number}="",IF(COUNTA({date},{recipe})=0,"","which batch?"),TEXTJOIN("; ",TRUE,IF(MATCH({number},{batches.number},0)=ROW()-ROW({batches.number:head}),"","twice in the book: give one another number"),IF({date}="","no date: on hand does not fall",""),IF({recipe}="","which recipe?",""),IF({count}="","bottles not counted",""),IF({weight}="","what was poured?","")))',
         },
         {
+          // Blank numbers are passed over here, and a blank lot is that of no weighing.
           name: "found",
-          heading: "Line with the lot traced",
+          heading: "Row with the lot traced",
           hidden: true,
           format: "0",
           formula:
-            '=IF(OR({lot}="",{number}=""),"",IF(ISERROR(MATCH({number},{Weighed!weighed.traced},0)),"",ROW()-ROW({batches.number:head})))',
+            '=IF({number}="","",IF(ISERROR(MATCH({number},{Weighed!weighed.traced},0)),"",ROW()))',
           alone: '=IF(OR({lot}="",{number}=""),"","Weighed?")',
         },
       ],

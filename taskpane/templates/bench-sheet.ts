@@ -1,7 +1,16 @@
 import { TYPED_OVER } from "../sheets/columns.ts";
 import { tooLittleOnHand } from "../sheets/drawn.ts";
 import { DENSITY, FILL, LOAD_OF, ofMaterial, poured } from "./bench-sheet/drawn.ts";
-import { ALLOWED, ASKED, COARSE, HAS_SCALE, PER, VERDICT, loadsOf } from "./bench-sheet/scale.ts";
+import {
+  ALLOWED,
+  ASKED,
+  COARSE,
+  HAS_SCALE,
+  PER,
+  VERDICT,
+  lacks,
+  loadsOf,
+} from "./bench-sheet/scale.ts";
 import { day } from "./demo/materials.ts";
 import type { Template } from "../sheets/template.ts";
 
@@ -9,7 +18,7 @@ import type { Template } from "../sheets/template.ts";
 const LINES = 12;
 
 const planned = loadsOf("scale");
-const read = loadsOf("reading", "{missing}>0");
+const read = loadsOf("reading");
 
 /** What is said of a line: first what must not be overlooked. */
 const said = (more: string) =>
@@ -148,13 +157,20 @@ export const template: Template = {
           demo: ["2 fl oz", "4 fl oz"],
         },
         { name: "count", label: "Bottles to fill (count)", demo: [6, 10] },
-        { name: "fill", label: "Fill of one (g)", format: "0.0", demo: [51.6, 103.1], draw: FILL },
+        {
+          name: "fill",
+          label: "Fill of one (g)",
+          format: "0.0",
+          worded: true,
+          demo: [51.6, 103.1],
+          draw: FILL,
+        },
         { name: "filled", label: "Bottles really filled (count)", demo: [6, 10] },
         {
           name: "said",
           look: "note",
           formula:
-            '=IF({size}="",IF(COUNT({count},{filled})=0,"","which size?"),IF({count}="","how many?",IF(ISNUMBER({fill}),"",IF({fill}="","fill?",""))))',
+            '=IF({size}="",IF(COUNT({count},{filled})=0,"","which size?"),IF({count}="","how many?",IF(ISNUMBER({fill}),"",IF({fill}="","fill?","fill: "&{fill}))))',
         },
       ],
     },
@@ -248,8 +264,7 @@ export const template: Template = {
           name: "add",
           heading: "Add to mend it",
           format: "#,##0.0##;;",
-          formula:
-            '=IF(OR({missing}>0,NOT(ISNUMBER({scale})),NOT(ISNUMBER({reading}))),"",MAX(0,ROUND(ROUND(({scale}*MAX({pours.ratio})-{reading})/{step},0)*{step},6)))',
+          formula: `=IF(OR(${lacks("ratio")},{material}=""),"",MAX(0,ROUND(ROUND(({scale}*MAX({pours.ratio})-{reading})/{step},0)*{step},6)))`,
         },
         {
           name: "what",
@@ -334,7 +349,7 @@ export const template: Template = {
           name: "mended",
           label: "In the vessel after mending (g)",
           format: "#,##0.0",
-          formula: `=IF(AND({missing}=0,COUNT({pours.reading})>0,${HAS_SCALE}),(SUM({pours.reading})+SUM({pours.add}))*${PER},"")`,
+          formula: `=IF(AND(NOT(${lacks("add")}),COUNT({pours.reading})>0,${HAS_SCALE}),(SUM({pours.reading})+SUM({pours.add}))*${PER},"")`,
         },
         {
           name: "mend",

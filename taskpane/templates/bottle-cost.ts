@@ -1,6 +1,7 @@
 import { PERCENT, TYPED_OVER } from "../sheets/columns.ts";
 import { densityOf, ofMaterial, ofSize } from "../sheets/drawn.ts";
 import { PACK_UNITS } from "../sheets/pack-units.ts";
+import { HELD, HELD_IN, packRead, saidOfPack } from "../sheets/read-packs.ts";
 import {
   FILLED,
   held,
@@ -152,7 +153,7 @@ function prices({ name, words, prefix, column, own, sold, demo, draws }: Channel
           name: "fees",
           label: `Fees, ${words} ($)`,
           format: MONEY,
-          formula: `=IF(OR({price}="",${fee}="",${fixed}=""),"",{price}*${fee}+${fixed})`,
+          formula: `=IF(NOT(ISNUMBER({price})),{price},IF(OR(${fee}="",${fixed}=""),"",{price}*${fee}+${fixed}))`,
         },
         {
           name: "kept",
@@ -177,7 +178,7 @@ function prices({ name, words, prefix, column, own, sold, demo, draws }: Channel
           name: "markup",
           label: `The ${words} price as markup on cost (%)`,
           format: "0.0%",
-          formula: `=IF(OR({price}="",SUM(${COST})=0),"",({price}-${COST})/${COST})`,
+          formula: `=IF(OR(NOT(ISNUMBER({price})),SUM(${COST})=0),"",({price}-${COST})/${COST})`,
         },
         {
           name: "even",
@@ -203,12 +204,12 @@ const SEASON = [RETAIL, TRADE].map(({ name }) => ({
 }));
 const OPEN = SEASON.map(({ isOpen }) => isOpen).join("+");
 
-const GRAMS = 'MIST.TURN({packsize},{packunit},"g",{packdensity})';
-const PER_GRAM = `=IF({landed}="",IF({material}="","","price?"),IF(NOT(ISNUMBER({landed})),"price?",IF(OR({packsize}="",{packunit}=""),"pack?",IF(AND({packdensity}="",ISERROR(${GRAMS})),"density?",{landed}/${GRAMS}/(1-SUM({packlost}))))))`;
+const GRAMS = `MIST.TURN(${HELD},${HELD_IN},"g",{packdensity})`;
+const PER_GRAM = `=IF({landed}="",IF({material}="","","price?"),IF(NOT(ISNUMBER({landed})),"price?",IF(OR(${HELD}="",${HELD_IN}=""),"pack?",IF(AND({packdensity}="",ISERROR(${GRAMS})),"density?",{landed}/${GRAMS}/(1-SUM({packlost}))))))`;
 
 /** What is said of an ingredient. */
 const said = (more: string) =>
-  `=IF(AND({material}="",{load}=""),"",TEXTJOIN("; ",TRUE,${SHARE_SAID},IF({landed}="","no price",IF(ISNUMBER({landed}),"","its landed price: "&{landed})),IF({pergram}="pack?","size and unit of the pack?",""),IF({pergram}="density?","a pack by volume takes the density of the ingredient",""),IF(AND(ISNUMBER({landed}),{packlost}=""),"nothing lost of the pack is counted","")${more}))`;
+  `=IF(AND({material}="",{load}=""),"",TEXTJOIN("; ",TRUE,${SHARE_SAID},IF({landed}="","no price",IF(ISNUMBER({landed}),"","its landed price: "&{landed})),IF({pergram}="pack?",IF({packsize}="","size and unit of the pack?",${saidOfPack("pack", "{packsize}", "{packunit}")}),""),IF({pergram}="density?","a pack by volume takes the density of the ingredient",""),IF(AND(ISNUMBER({landed}),{packlost}=""),"nothing lost of the pack is counted","")${more}))`;
 
 /** What one bottle of each size costs, what to ask, what is kept, when it pays. Demo data invented. */
 export const template: Template = {
@@ -365,13 +366,13 @@ export const template: Template = {
           name: "first",
           label: "First partner ($)",
           format: MONEY,
-          formula: '=IF(OR({profit}="",{part}=""),"",{profit}*{part})',
+          formula: '=IF(OR(NOT(ISNUMBER({profit})),{part}=""),"",{profit}*{part})',
         },
         {
           name: "second",
           label: "Second partner ($)",
           format: MONEY,
-          formula: '=IF({first}="","",{profit}-{first})',
+          formula: '=IF(ISNUMBER({first}),{profit}-{first},"")',
         },
       ],
     },
@@ -430,6 +431,7 @@ export const template: Template = {
         {
           name: "packsize",
           heading: "Pack size",
+          worded: true,
           demo: [1, 1, 16],
           draw: `=${ofMaterial("size", "{material}")}`,
         },
@@ -470,6 +472,7 @@ export const template: Template = {
           ),
           alone: said(""),
         },
+        ...packRead("{packsize}", "{packunit}"),
       ],
     },
   ],

@@ -71,7 +71,8 @@ export const template: Template = {
   words:
     "safe, skin, IFRA, legal, flammable, post, mail, ship, transport, dangerous goods, VOC, rules, allergens, body, candle, linen",
   step: 12,
-  widths: [208, 264, 96, 96, 96, 96, 96, 150, 96, 96, 130, 96, 96, 400, 104, 96],
+  // No wider in all than a page can be read: what runs on has no columns to be repeated beside it.
+  widths: [206, 234, 64, 64, 76, 82, 70, 78, 66, 66, 84, 80, 60, 246, 76, 48],
   parts: partsFor(LINES),
   page: {
     landscape: true,

@@ -1,14 +1,15 @@
-import { PACK_UNITS } from "../sheets/pack-units.ts";
+import { PACK_UNITS, PIECE } from "../sheets/pack-units.ts";
+import { HELD, HELD_IN, packRead, saidOfPack } from "../sheets/read-packs.ts";
 import { DEMO_MATERIALS } from "./demo/materials.ts";
 import type { Template } from "../sheets/template.ts";
 
-const UNITS = [...PACK_UNITS, "piece"];
+const UNITS = [...PACK_UNITS, PIECE];
 const demo = <K extends keyof (typeof DEMO_MATERIALS)[number]>(key: K) =>
   DEMO_MATERIALS.map((line) => line[key] ?? null);
 
 /** What a pack lands at for one of something, or what is missing to say it. */
 const each = (turned: string) =>
-  `=IF(OR(NOT(ISNUMBER({landed})),{unit}="",{unit}="piece",SUM({size})<=0),"",IF(ISERROR(${turned}),"density?",${turned}))`;
+  `=IF(OR(NOT(ISNUMBER({landed})),${HELD_IN}="",${HELD_IN}="piece",SUM(${HELD})<=0),"",IF(ISERROR(${turned}),"density?",${turned}))`;
 
 /** Everything that is bought, one line each: the sheet that all others draw from. */
 export const template: Template = {
@@ -19,8 +20,8 @@ export const template: Template = {
   step: 1,
   widths: [
     236, 104, 148, 92, 74, 66, 66, 74, 74, 82, 82, 66, 82, 82, 88, 88, 260, 92, 96, 92, 84, 84, 92,
-    92, 74, 82, 82, 82, 82, 82, 74, 104, 92, 108, 74, 82, 74, 74, 74, 88, 74, 220, 140, 150, 60,
-    140, 60, 60, 60, 140,
+    92, 74, 82, 82, 82, 82, 82, 74, 104, 92, 108, 74, 82, 74, 74, 74, 88, 74, 220, 92, 92, 140, 150,
+    60, 140, 60, 60, 60, 140,
   ],
   parts: [
     { text: "title", rows: ["Materials"] },
@@ -29,7 +30,7 @@ export const template: Template = {
       rows: [
         "One line for each pack on offer: bases, oils, wax, bottles, labels. Type under the last line; other sheets find a material by its name.",
         "Several packs or suppliers of one material are several lines of one name: mark the one in use, the others as offers. Blank counts as in use.",
-        "A blank price is not free and a blank freight is not none: type 0 where it costs nothing. A pack sold by volume needs its density.",
+        "A blank price is not free and a blank freight is not none: type 0 where it costs nothing. A pack sold by volume needs its density. A pack's text, such as 4 x 250 mL, may stand in Pack size alone, its unit blank.",
       ],
     },
     {
@@ -104,7 +105,7 @@ export const template: Template = {
           demo: demo("standing"),
         },
         { name: "price", heading: "Price of a pack ($)", format: "0.00", demo: demo("price") },
-        { name: "size", heading: "Pack size", demo: demo("size") },
+        { name: "size", heading: "Pack size", worded: true, demo: demo("size") },
         { name: "unit", heading: "Pack unit", words: UNITS, demo: demo("unit") },
         { name: "density", heading: "Density (g/mL)", format: "0.000", demo: demo("density") },
         { name: "packs", heading: "Packs in the order (count)", demo: demo("packs") },
@@ -132,27 +133,25 @@ export const template: Template = {
           name: "perg",
           heading: "Lands at ($ per g)",
           format: "0.0000",
-          formula: each('{landed}/MIST.TURN({size},{unit},"g",{density})/(1-SUM({lost}))'),
+          formula: each(`{landed}/MIST.TURN(${HELD},${HELD_IN},"g",{density})/(1-SUM({lost}))`),
         },
         {
           name: "perfloz",
           heading: "Lands at ($ per fl oz)",
           format: "0.000",
-          formula: each("MIST.FLOZCOST({landed},{size},{unit},{density},0,{lost})"),
+          formula: each(`MIST.FLOZCOST({landed},${HELD},${HELD_IN},{density},0,{lost})`),
         },
         {
           name: "perpiece",
           heading: "Lands at ($ per piece)",
           format: "0.000",
-          formula:
-            '=IF(OR(NOT(ISNUMBER({landed})),{unit}<>"piece",SUM({size})<=0),"",{landed}/{size}/(1-SUM({lost})))',
+          formula: `=IF(OR(NOT(ISNUMBER({landed})),${HELD_IN}<>"piece",SUM(${HELD})<=0),"",{landed}/${HELD}/(1-SUM({lost})))`,
         },
         {
           name: "said",
           heading: "Said of this line",
           look: "note",
-          formula:
-            '=IF({name}="",IF(COUNTA({what},{supplier},{price})=0,"","which material?"),TEXTJOIN("; ",TRUE,IF({what}="","what is it?",""),IF({price}="",IF({standing}="sample only","a sample only","no price"),IF(ISNUMBER({landed}),"",{landed})),IF({size}="",IF({price}="","","pack size?"),IF({unit}="","pack unit?","")),IF(OR({perg}="density?",{perfloz}="density?"),"density? weigh a known volume",""),IF({key}="","",IF(MATCH({key},{materials.key},0)=ROW()-ROW({materials.name:head}),"","a line above is in use too: that one counts")),IF({sheetdate}="",IF(OR({what}="base",{what}="fragrance oil"),"no date of its data sheet",""),"")))',
+          formula: `=IF({name}="",IF(COUNTA({what},{supplier},{price})=0,"","which material?"),TEXTJOIN("; ",TRUE,IF({what}="","what is it?",""),IF({price}="",IF({standing}="sample only","a sample only","no price"),IF(ISNUMBER({landed}),"",{landed})),IF({size}="",IF({price}="","","pack size?"),${saidOfPack("pack")}),IF(OR({perg}="density?",{perfloz}="density?"),"density? weigh a known volume",""),IF({key}="","",IF(MATCH({key},{materials.key},0)=ROW()-ROW({materials.name:head}),"","a line above is in use too: that one counts")),IF({sheetdate}="",IF(OR({what}="base",{what}="fragrance oil"),"no date of its data sheet",""),"")))`,
         },
         { name: "counted", heading: "Counted on hand (g or pieces)", demo: demo("counted") },
         {
@@ -219,7 +218,7 @@ export const template: Template = {
           format: "0.00",
           demo: demo("sampleprice"),
         },
-        { name: "samplesize", heading: "Sample size", demo: demo("samplesize") },
+        { name: "samplesize", heading: "Sample size", worded: true, demo: demo("samplesize") },
         { name: "sampleunit", heading: "Sample unit", words: PACK_UNITS, demo: demo("sampleunit") },
         {
           name: "samplefloz",
@@ -230,6 +229,19 @@ export const template: Template = {
         },
         { name: "days", heading: "Days to arrive (count)", demo: demo("days") },
         { name: "notes", heading: "Notes", demo: demo("notes") },
+        {
+          name: "takes",
+          heading: "Most oil that this base takes (%)",
+          format: "0.0%",
+          limits: [0, 1],
+          demo: demo("takes"),
+        },
+        {
+          name: "strong",
+          heading: "A strong oil (yes or no)",
+          words: ["yes", "no"],
+          demo: demo("strong"),
+        },
         {
           name: "key",
           hidden: true,
@@ -286,6 +298,7 @@ export const template: Template = {
           formula:
             '=IF(ROW()-ROW({materials.name:head})>COUNT({materials.baseturn}),"",INDEX({materials.name},MATCH(ROW()-ROW({materials.name:head}),{materials.baseturn},0)))',
         },
+        ...packRead(),
       ],
     },
   ],

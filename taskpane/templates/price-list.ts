@@ -17,7 +17,7 @@ const ofSize = (column: string) => `INDEX({Sizes!sizes.${column}},{sline})`;
 const all = "COUNT({liquid},{packaging},{work})=3";
 
 const asked = (margin: string, fee: string, fixed: string) =>
-  `=IF(OR(NOT(ISNUMBER({cost})),{${margin}}="",{${fee}}="",{${fixed}}=""),"",MIST.ASKPRICE({cost},{${margin}},{${fee}},{${fixed}}))`;
+  `=IF(OR({cost}="",{${margin}}="",{${fee}}="",{${fixed}}=""),"",MIST.ASKPRICE({cost},{${margin}},{${fee}},{${fixed}}))`;
 
 /** Every recipe in every size: cost, prices, what is kept, and what a price change does. */
 export const template: Template = {
@@ -144,14 +144,14 @@ export const template: Template = {
           name: "grams",
           heading: "Fill of one (g)",
           format: "0.0",
-          formula: `=IF(OR({recipe}="",NOT(ISNUMBER({sline}))),"",${gramsOf(ofSize("holds"), ofSize("unit"), "{density}", ofSize("overfill"))})`,
+          formula: `=IF(OR({recipe}="",NOT(ISNUMBER({sline}))),"",${gramsOf(ofSize("packheld"), ofSize("packin"), "{density}", ofSize("overfill"))})`,
         },
         {
           name: "liquid",
           heading: "Liquid ($)",
           format: "0.00",
           formula:
-            '=IF(NOT(AND(ISNUMBER({grams}),ISNUMBER({rline}))),"",IF({unknown}+COUNTIFS({Recipes!recipes.first},{rline},{Recipes!recipes.costpart},"no price")>0,"no price",{grams}*SUMIFS({Recipes!recipes.costpart},{Recipes!recipes.first},{rline})/(1-SUM({lost}))))',
+            '=IF(COUNT({grams},{rline})<2,"",IF({unknown}+COUNTIFS({Recipes!recipes.first},{rline},{Recipes!recipes.costpart},"no price")>0,"no price",{grams}*SUMIFS({Recipes!recipes.costpart},{Recipes!recipes.first},{rline})/(1-SUM({lost}))))',
         },
         {
           name: "packaging",
@@ -193,20 +193,19 @@ export const template: Template = {
           name: "kept",
           heading: "Kept, retail ($)",
           format: "0.00",
-          formula:
-            '=IF(OR(NOT(ISNUMBER({price})),NOT(ISNUMBER({cost})),{fees}=""),"",{price}-{fees}-{cost})',
+          formula: '=IF(COUNT({price},{fees},{cost})=3,{price}-{fees}-{cost},"")',
         },
         {
           name: "keeprate",
           heading: "Margin kept (%)",
           format: "0%",
-          formula: '=IF(OR({kept}="",SUM({price})=0),"",{kept}/{price})',
+          formula: '=IF({kept}="","",IF({price}=0,"",{kept}/{price}))',
         },
         {
           name: "askTrade",
           heading: "Asking price, wholesale ($)",
           format: "0.00",
-          formula: '=IF(OR(NOT(ISNUMBER({cost})),{trade}=""),"",MIST.ASKPRICE({cost},{trade}))',
+          formula: '=IF(OR({cost}="",{trade}=""),"",MIST.ASKPRICE({cost},{trade}))',
         },
         {
           name: "ownTrade",
@@ -224,8 +223,7 @@ export const template: Template = {
           name: "keptTrade",
           heading: "Kept, wholesale ($)",
           format: "0.00",
-          formula:
-            '=IF(OR(NOT(ISNUMBER({priceTrade})),NOT(ISNUMBER({cost}))),"",{priceTrade}-{cost})',
+          formula: '=IF(COUNT({priceTrade},{cost})=2,{priceTrade}-{cost},"")',
         },
         {
           name: "said",
@@ -233,20 +231,20 @@ export const template: Template = {
           look: "note",
           marks: [{ begins: "below cost", mark: "over" }],
           formula:
-            '=IF({recipe}="",IF({size}="","","which recipe?"),TEXTJOIN("; ",TRUE,IF(SUM({kept})<0,"below cost at retail",""),IF(SUM({keptTrade})<0,"below cost at wholesale",""),IF({size}="","which size?",IF(ISNUMBER({sline}),"",{sline})),IF(ISNUMBER({rline}),"",{rline}),IF({grams}="density?","density of an ingredient is not known",""),IF({liquid}="no price","an ingredient has no price, or no share",""),IF({packaging}="no price","a piece has no price",""),IF({work}="minutes?","minutes, or an hour of work?",""),IF({own}="","",IF(ISNUMBER({ask}),"your own price: asked would be "&TEXT({ask},"0.00"),""))))',
+            '=IF({recipe}="",IF({size}="","","which recipe?"),TEXTJOIN("; ",TRUE,IF({kept}<0,"below cost at retail",""),IF({keptTrade}<0,"below cost at wholesale",""),{faults},IF({liquid}="no price","an ingredient has no price, or no share",""),IF({packaging}="no price","a piece has no price",""),IF({work}="minutes?","minutes, or an hour of work?",""),IF({own}="","",IF(ISNUMBER({ask}),"your own price: asked would be "&TEXT({ask},"0.00"),""))))',
         },
         {
           name: "then",
           heading: "Cost after the change ($)",
           format: "0.00",
-          formula: '=IF(OR({what}="",{change}="",NOT(ISNUMBER({cost}))),"",{cost}+{more})',
+          formula: '=IF({more}="","",{cost}+{more})',
         },
         {
           name: "more",
           heading: "The change adds ($)",
           format: "0.00",
           formula:
-            '=IF(OR({what}="",{change}="",NOT(ISNUMBER({cost}))),"",{change}*({grams}*SUMIFS({Recipes!recipes.costpart},{Recipes!recipes.first},{rline},{Recipes!recipes.material},{what})/(1-SUM({lost}))+SUM({piecesof})))',
+            '=IF(OR({what}="",{change}="",{cost}=""),"",{change}*({grams}*SUMIFS({Recipes!recipes.costpart},{Recipes!recipes.first},{rline},{Recipes!recipes.material},{what})/(1-SUM({lost}))+SUM({piecesof})))',
         },
         {
           name: "fees",
@@ -297,6 +295,14 @@ export const template: Template = {
           hidden: true,
           heading: "Found by (each size of a recipe)",
           formula: '=IF({recipe}="","",{recipe}&"|"&COUNTIF({prices.recipe:upto},{recipe}))',
+        },
+        {
+          // Apart from what is said of prices, so that a price is soon followed through all lines.
+          name: "faults",
+          hidden: true,
+          heading: "Said, but for prices",
+          formula:
+            '=IF({recipe}="","",TEXTJOIN("; ",TRUE,IF({size}="","which size?",IF(ISNUMBER({sline}),"",{sline})),IF(ISNUMBER({rline}),"",{rline}),IF({grams}="density?","density of an ingredient is not known","")))',
         },
       ],
     },

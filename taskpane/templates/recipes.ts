@@ -1,4 +1,5 @@
 import { DEMO_KINDS, DEMO_RECIPES } from "./demo/recipes.ts";
+import type { Column } from "../sheets/parts.ts";
 import type { Template } from "../sheets/template.ts";
 
 const demo = <K extends keyof (typeof DEMO_RECIPES)[number]>(key: K) =>
@@ -12,6 +13,22 @@ const drawn = (column: string) =>
 const ofRecipe = (column: string, key: string, none: string) =>
   `=IF({recipe}="","",IF(COUNTIF({recipes.${key}},{recipe})=0,${none},INDEX({recipes.${column}},MATCH({recipe},{recipes.${key}},0))))`;
 
+/** What the certificate of the line's oil says for its kind, and what the base of its recipe takes at most. */
+const LIMIT = "INDEX({Materials!materials.limits},{line},{kindline})";
+const BASE_TAKES = "INDEX({recipes.takes},MATCH({recipe},{recipes.rest},0))";
+
+/** What the maker types for the kind of the recipe. A MIN passes over a blank cell. */
+const ofKind = (column: string) => `INDEX({kinds.${column}},{kindline})`;
+
+const hidden = (name: string, heading: string, formula: string): Column => {
+  return { name, hidden: true, heading, formula };
+};
+
+const percent = (value: string) => `TEXT(${value},"0.0#%")`;
+
+/** On the line of the base: whether all oils together are within the span, and within what it takes. */
+const SPAN_SAID = `IF(SUM({oils})<=0,"",TEXTJOIN("; ",TRUE,IF(AND(ISNUMBER({takes}),{oils}>{takes}+0.0000001),"over what this base takes: "&${percent("{oils}")}&" of oils, at most "&${percent("{takes}")},""),IF(AND(ISNUMBER({mostof}),{oils}>{mostof}+0.0000001),"over your span: "&${percent("{oils}")}&" of oils, at most "&${percent("{mostof}")},IF(AND(ISNUMBER({leastof}),{oils}<{leastof}-0.0000001),"under your span: "&${percent("{oils}")}&" of oils, from "&${percent("{leastof}")},""))))`;
+
 /** Recipes, one line for each ingredient: sizes, costs, limits and bench sheets draw from them. */
 export const template: Template = {
   title: "Recipes",
@@ -20,8 +37,8 @@ export const template: Template = {
     "recipe, formula, room spray, linen spray, body spray, diffuser, candle, new product, percentages",
   step: 2,
   widths: [
-    150, 104, 150, 74, 84, 92, 104, 92, 92, 92, 92, 92, 240, 84, 84, 74, 60, 150, 110, 110, 110,
-    110, 60, 60, 120,
+    150, 104, 150, 90, 84, 92, 104, 92, 92, 92, 92, 92, 92, 150, 300, 84, 84, 74, 60, 150, 110, 110,
+    110, 110, 60, 60, 120,
   ],
   parts: [
     { text: "title", rows: ["Recipes"] },
@@ -60,11 +77,16 @@ export const template: Template = {
           demo: DEMO_KINDS.map(([, , most]) => most),
         },
         {
+          name: "strong",
+          heading: "Highest with a strong oil (%)",
+          format: "0.0%",
+          limits: [0, 1],
+          demo: DEMO_KINDS.map(([, , , strong]) => strong),
+        },
+        {
           heading: "Where these come from",
           look: "note",
-          demo: DEMO_KINDS.map(
-            () => "common practice, no source: type your own, lower for a strong oil",
-          ),
+          demo: DEMO_KINDS.map(() => "common practice, no source: type your own"),
         },
       ],
     },
@@ -122,14 +144,14 @@ export const template: Template = {
           heading: "Of the finished batch (%)",
           format: "0.00%",
           formula:
-            '=IF(OR({recipe}="",{material}=""),"",IF(AND({basis}<>"finished",{basis}<>"base"),{basis},IF({basis}="base",IF({load}="",1,{load})/(1+{total}),IF({load}="",1-{total},{load}))))',
+            '=IF(OR({recipe}="",{material}=""),"",IF(AND({basis}<>"finished",{basis}<>"base"),{basis},IF(NOT(ISNUMBER({total})),{total},IF({basis}="base",IF({load}="",1,{load})/(1+{total}),IF({load}="",1-{total},{load})))))',
         },
         {
           name: "costpart",
           heading: "In one gram ($)",
           format: "0.00000",
           formula:
-            '=IF(NOT(ISNUMBER({share})),"",IF({share}=0,0,IF(ISNUMBER({pergram}),{share}*{pergram},"no price")))',
+            '=IF(ISNUMBER({share}),IF({share}=0,0,IF(ISNUMBER({pergram}),{share}*{pergram},"no price")),"")',
         },
         {
           name: "volumepart",
@@ -142,15 +164,26 @@ export const template: Template = {
           name: "limit",
           heading: "Certificate limit (%)",
           format: "0.0%",
-          formula:
-            '=IF(OR({what}<>"fragrance oil",ISERROR(MATCH({kindof},{kinds.kind},0))),"",IF(INDEX({Materials!materials.limits},{line},MATCH({kindof},{kinds.kind},0))="","not known",INDEX({Materials!materials.limits},{line},MATCH({kindof},{kinds.kind},0))))',
+          formula: `=IF(OR({what}<>"fragrance oil",{kindline}=""),"",IF(${LIMIT}="","not known",IF(ISNUMBER(${LIMIT}),${LIMIT},IF(${LIMIT}="not limited","not limited",IF(${LIMIT}="not approved",0,"not known")))))`,
+        },
+        {
+          name: "basemax",
+          heading: "Base takes at most (%)",
+          format: "0.0%",
+          formula: `=IF(OR({load}="",{what}<>"fragrance oil"),"",IF(ISNUMBER(${BASE_TAKES}),${BASE_TAKES},"not known"))`,
         },
         {
           name: "highest",
           heading: "Highest load (%)",
           format: "0.0%",
           formula:
-            '=IF(OR({load}="",ISERROR(MATCH({kindof},{kinds.kind},0))),"",IF(ISNUMBER({limit}),MIN({limit},IF(INDEX({kinds.most},MATCH({kindof},{kinds.kind},0))="",1,INDEX({kinds.most},MATCH({kindof},{kinds.kind},0)))),INDEX({kinds.most},MATCH({kindof},{kinds.kind},0))))',
+            '=IF(OR({load}="",{kindline}="",COUNT({limit},{basemax},{mostof})=0),"",MIN({limit},{basemax},{mostof}))',
+        },
+        {
+          name: "setby",
+          heading: "Set by",
+          formula:
+            '=IF({highest}="","",TEXTJOIN(", ",TRUE,IF({limit}={highest},"the certificate",""),IF({basemax}={highest},"the base",""),IF({mostof}={highest},IF(SUM({strongs})>0,"your span, a strong oil","your span"),""),IF({limit}="not known","certificate not known",""),IF({basemax}="not known","base not known","")))',
         },
         {
           name: "said",
@@ -186,7 +219,8 @@ export const template: Template = {
           hidden: true,
           heading: "All loads (%)",
           format: "0.0%",
-          formula: '=IF({recipe}="","",SUMIFS({recipes.load},{recipes.first},{first}))',
+          formula:
+            '=IF({recipe}="","",IF(COUNTIFS({recipes.load},"?*",{recipes.first},{first})>0,"one of its loads is words: type a percent",SUMIFS({recipes.load},{recipes.first},{first})))',
         },
         {
           name: "basis",
@@ -263,8 +297,7 @@ export const template: Template = {
           name: "faults",
           hidden: true,
           heading: "Said, but for prices",
-          formula:
-            '=IF({recipe}="",IF(COUNTA({material},{load})=0,"","which recipe?"),TEXTJOIN("; ",TRUE,IF(AND(ISNUMBER({highest}),ISNUMBER({share}),SUM({share})>SUM({highest})+0.0000001),IF({limit}={highest},"over the certificate limit","over your highest load"),""),IF({material}="","which material?",IF(ISNUMBER({line}),"",{line})),IF({kindof}="","what kind is it?",""),IF(ISNUMBER({share}),IF({share}<0,"loads are over 100 %",""),{share}),IF({volumepart}="no density","no density",""),IF({limit}="not known","certificate limit not known",""),IF({rests}=1,"",IF({rests}=0,"no line is the rest: leave one load blank","two loads are blank"))))',
+          formula: `=IF({recipe}="",IF(COUNTA({material},{load})=0,"","which recipe?"),TEXTJOIN("; ",TRUE,IF(AND(ISNUMBER({highest}),ISNUMBER({share}),SUM({share})>SUM({highest})+0.0000001),IF({limit}={highest},"over the certificate limit",IF({basemax}={highest},"over what the base takes","over your highest load")),""),${SPAN_SAID},IF({material}="","which material?",IF(ISNUMBER({line}),"",{line})),IF({kindof}="","what kind is it?",""),IF(ISNUMBER({share}),IF({share}<0,"loads are over 100 %",""),{share}),IF({volumepart}="no density","no density",""),IF({limit}="not known","certificate limit not known",""),IF({rests}=1,"",IF({rests}=0,"no line is the rest: leave one load blank","two loads are blank"))))`,
         },
         {
           // A number for each recipe: lines are told apart by numbers faster than by names.
@@ -274,6 +307,29 @@ export const template: Template = {
           format: "0",
           formula: '=IF({recipe}="","",IFERROR(MATCH({recipe},{recipes.recipe},0),""))',
         },
+        hidden("kindline", "Line of its kind", '=IFERROR(MATCH({kindof},{kinds.kind},0),"")'),
+        hidden("takes", "Takes at most (%)", `=${drawn("takes")}`),
+        hidden("strong", "Is a strong oil", `=${drawn("strong")}`),
+        hidden(
+          "strongs",
+          "Strong oils of the recipe",
+          '=IF({recipe}="","",COUNTIFS({recipes.first},{first},{recipes.strong},"yes"))',
+        ),
+        hidden(
+          "mostof",
+          "Highest of its span (%)",
+          `=IF({kindline}="","",IF(AND(SUM({strongs})>0,ISNUMBER(${ofKind("strong")})),MIN(${ofKind("strong")},${ofKind("most")}),IF(ISNUMBER(${ofKind("most")}),${ofKind("most")},"")))`,
+        ),
+        hidden(
+          "leastof",
+          "Least of its span (%)",
+          `=IF({kindline}="","",IF(ISNUMBER(${ofKind("least")}),MIN(${ofKind("least")},{mostof}),""))`,
+        ),
+        hidden(
+          "oils",
+          "All its oils (%)",
+          '=IF(OR({rest}="",NOT(ISNUMBER({share}))),"",SUMIFS({recipes.share},{recipes.first},{first},{recipes.what},"fragrance oil"))',
+        ),
       ],
     },
   ],

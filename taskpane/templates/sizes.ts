@@ -1,4 +1,5 @@
 import { PACK_UNITS } from "../sheets/pack-units.ts";
+import { packRead, saidOfPack } from "../sheets/read-packs.ts";
 import { DEMO_SIZES } from "./demo/recipes.ts";
 import type { Template } from "../sheets/template.ts";
 
@@ -47,7 +48,7 @@ export const template: Template = {
       reach: 200,
       columns: [
         { name: "size", heading: "Size", demo: demo("size") },
-        { name: "holds", heading: "Holds (in its unit)", demo: demo("holds") },
+        { name: "holds", heading: "Holds (in its unit)", worded: true, demo: demo("holds") },
         { name: "unit", heading: "Unit", words: PACK_UNITS, demo: demo("unit") },
         {
           name: "overfill",
@@ -72,8 +73,7 @@ export const template: Template = {
           name: "said",
           heading: "Said of this line",
           look: "note",
-          formula:
-            '=IF({size}="",IF(COUNTA({holds},{bottle})=0,"","which size?"),TEXTJOIN("; ",TRUE,IF({holds}="","how much does it hold?",""),IF({unit}="","in what unit?",""),IF({overfill}="","overfill blank: none",""),IF({minutes}="","minutes of work? type 0 if none",""),IF({bottlecost}="no price","price of "&{bottle}&"?",""),IF({sprayercost}="no price","price of "&{sprayer}&"?",""),IF({labelcost}="no price","price of "&{label}&"?",""),IF({boxcost}="no price","price of "&{box}&"?","")))',
+          formula: `=IF({size}="",IF(COUNTA({holds},{bottle})=0,"","which size?"),TEXTJOIN("; ",TRUE,IF({holds}="","how much does it hold?",${saidOfPack("its", "{holds}")}),IF({overfill}="","overfill blank: none",""),IF({minutes}="","minutes of work? type 0 if none",""),IF({bottlecost}="no price","price of "&{bottle}&"?",""),IF({sprayercost}="no price","price of "&{sprayer}&"?",""),IF({labelcost}="no price","price of "&{label}&"?",""),IF({boxcost}="no price","price of "&{box}&"?","")))`,
         },
         {
           name: "bottlecost",
@@ -103,6 +103,7 @@ export const template: Template = {
           format: "0.000",
           formula: cost("box"),
         },
+        ...packRead("{holds}"),
       ],
     },
   ],

@@ -7,7 +7,7 @@ const HEADS = ["Pour 1", "Pour 2", "Pour 3"];
 const UNIT = 'IF({unit}="","g",{unit})';
 
 /** What a scale shows of a weight: the nearest of its steps. */
-const shown = (weights: string) => `IF(${weights}="","",ROUND(${weights}/{step},0)*{step})`;
+const shown = (weights: string) => `IF(ISNUMBER(${weights}),ROUND(${weights}/{step},0)*{step},"")`;
 
 /** Oil, and then pre-mix, to weigh: enough for this scale, half the batch at most, on its step. */
 const PART = "(ROUND(MIN({pours.least:same}*{pours.oil:same}/{batch},{batch}/2)/{step},0)*{step})";
@@ -142,7 +142,7 @@ export const template: Template = {
           name: "drops",
           label: "Oil in drops (count)",
           format: "0",
-          formula: `=IF(OR({pours.oil:same}="",{rate}=""),"",MIST.DROPSFOR({pours.oil:same},${UNIT},{rate},{density}))`,
+          formula: `=IF(COUNT({pours.oil:same},{rate})<2,"",MIST.DROPSFOR({pours.oil:same},${UNIT},{rate},{density}))`,
         },
         {
           // Two answers across a row of pours stand one under the other.
@@ -166,7 +166,7 @@ export const template: Template = {
           name: "enough",
           label: "Is this batch large enough?",
           look: "answer",
-          formula: '=IF({least}="","",IF({batch}>={least},"yes","no: pour more"))',
+          formula: '=IF(ISNUMBER({least}),IF({batch}>={least},"yes","no: pour more"),{least})',
         },
       ],
     },

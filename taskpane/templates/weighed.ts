@@ -41,6 +41,12 @@ export const template: Template = {
           formula: "=SUMPRODUCT(ISNUMBER({weighed.line})*ISNUMBER({weighed.grams}))",
           format: "0",
         },
+        {
+          // As a text, so that a lot typed as a number is found, too: here once, and not on every line.
+          name: "sought",
+          label: "Lot being traced",
+          formula: '={Batch book!lot}&""',
+        },
       ],
     },
     {
@@ -101,8 +107,15 @@ export const template: Template = {
           name: "traced",
           heading: "Batch of the lot traced",
           hidden: true,
+          formula: '=IF({lotkey}={sought},{batch},"")',
+        },
+        {
+          // What is the same whichever lot is traced. A line without a lot has no text, and so is never traced.
+          name: "lotkey",
+          heading: "Found by (lot)",
+          hidden: true,
           formula:
-            '=IF(AND({lot}<>"",{lot}&""={Batch book!lot}&"",OR({Batch book!of}="",{Batch book!of}={material})),{batch},"")',
+            '=IF(OR({lot}="",AND({Batch book!of}<>"",{Batch book!of}<>{material})),0,{lot}&"")',
         },
         {
           name: "line",

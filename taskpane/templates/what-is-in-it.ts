@@ -29,7 +29,7 @@ const most = (k: number) =>
 const least = (k: number) =>
   whereNamed(
     k,
-    `IF(OR(SUM({ingredients.in${k}})=0,SUMPRODUCT(({ingredients.in${k}}=1)*({ingredients.high${k}}=""))>0),"not known",MAX(0,1-SUMIFS({ingredients.high${k}},{ingredients.in${k}},1)))`,
+    `IF(OR(SUM({ingredients.in${k}})=0,COUNTIF({ingredients.in${k}},"?*")>0,SUMPRODUCT(({ingredients.in${k}}=1)*(1-ISNUMBER({ingredients.high${k}})))>0),"not known",MAX(0,1-SUMIFS({ingredients.high${k}},{ingredients.in${k}},1)))`,
   );
 const saidOfBase = (k: number) => {
   const wordless = `SUMPRODUCT(({ingredients.in${k}}=1)*({ingredients.word}=""))`;

@@ -19,8 +19,8 @@ import {
   onlyCell,
 } from "../../functions/bind/cell.ts";
 import { worksheetFunction } from "../../functions/bind/register.ts";
-import { MEANINGS } from "../../functions/working/meanings.ts";
-import { type Step, stepsOf } from "../../functions/working/steps.ts";
+import { type Digits, shown } from "../../functions/working/shown.ts";
+import { type Told, toldOf } from "../../functions/working/told.ts";
 import { cellName } from "../../functions/formula/addresses.ts";
 import { mentionsUs, ourCalls, ourFunction } from "../../functions/formula/ours.ts";
 import { readFormula, withoutLets } from "../../functions/formula/reader.ts";
@@ -39,14 +39,20 @@ import {
   writeFormula,
 } from "../../functions/formula/writer.ts";
 import type { CellContent, Spot, Workbook } from "../host/workbook.ts";
-import { type ShownInput, inputsShown } from "./inputs.ts";
+import { type Said, answerSaid } from "./answer.ts";
+import { type ShownInput, inputsOf } from "./inputs.ts";
 import { COULD_NOT_BE_READ, type Problem, problemOf } from "./problems.ts";
+
+export type { Table } from "../../functions/working/table.ts";
+export type { Told } from "../../functions/working/told.ts";
 
 export interface Explained {
   /** "B19 of Start here" */
   place: string;
   formula: string;
   value: CellValue;
+  /** The value as it is shown: with its unit where a call of ours gives it. */
+  shows: (digits: Digits) => string;
   calls: ExplainedCall[];
   /** The formula with the answers of our calls in it, where it holds more than one call alone. */
   rest?: string;
@@ -62,18 +68,18 @@ export interface ExplainedCall {
   lines: Extent;
   /** The line that the selected cell shows. */
   line: Line;
-  at: (line: Line) => ExplainedLine;
+  at: (line: Line, digits?: Digits) => ExplainedLine;
   caution: string;
 }
 
 /** One line of a call. */
 export interface ExplainedLine {
   inputs: ShownInput[];
-  steps: Step[];
-  /** What the functions that the steps call do, in words. */
-  words: { word: string; means: string }[];
+  steps: Told[];
   /** What the line answers with: one cell, or several. */
   answer: Grid;
+  /** The same in words. */
+  said: Said;
   /** Which of several cells the selected one is, where it is one of them. */
   part?: Line | undefined;
   problem?: Problem;
@@ -104,6 +110,11 @@ export async function explain(workbook: Workbook, spot: Spot): Promise<Explained
     place,
     formula: typedFormula(written),
     value: content.value,
+    shows: (digits) => {
+      const [call] = isAlone ? calls : [];
+      const cell = call?.at(call.line, digits).said.cell;
+      return cell?.says ?? shown(content.value, { kind: "number" }, digits);
+    },
     calls,
     ...(!isAlone && { rest: `=${withAnswers(tree, answers)}` }),
     ...outerProblem(content, calls),
@@ -145,25 +156,26 @@ async function explainCall(
     row: lines.rows > 1 ? Math.min(offset.row, lines.rows - 1) : 0,
     column: lines.columns > 1 ? Math.min(offset.column, lines.columns - 1) : 0,
   };
-  const describe = await inputsShown(workbook, from, entry, nodes);
+  const inputs = await inputsOf(workbook, from, entry, nodes);
   return {
     entry,
     text: typedFormula(node).slice(1),
     lines,
     line,
     caution: cautionOf(entry),
-    at: (asked) => {
+    at: (asked, digits = "six") => {
       const cells = lineOf(entry, args, asked);
-      const inputs = describe(asked, cells);
+      const goesIn = inputs.shown(asked, cells, digits);
       const found = answerAt(answer, lines, asked);
       const fault = found.flat().find(isFault);
       if (fault || found.flat().every(isBlank)) {
-        const problem = problemOf(entry, inputs, fault);
-        return { inputs, answer: found, steps: [], words: [], problem };
+        const problem = problemOf(entry, goesIn, fault);
+        return { inputs: goesIn, answer: found, steps: [], said: { all: "" }, problem };
       }
-      const steps = stepsOf(entry, cells);
+      const { steps, answer: measures } = toldOf(entry, cells, { digits, units: inputs.units });
       const part = partOf(found, lines, offset);
-      return { inputs, answer: found, steps, words: wordsIn(steps), part };
+      const said = answerSaid(found, part, measures, digits);
+      return { inputs: goesIn, answer: found, steps, said, part };
     },
   };
 }
@@ -186,14 +198,6 @@ function partOf(answer: Grid, lines: Extent, offset: Line): Line | undefined {
   const row = isRow || lines.rows > 1 ? 0 : offset.row;
   const column = isRow ? offset.row : offset.column;
   return answer[row]?.[column] === undefined ? undefined : { row, column };
-}
-
-function wordsIn(steps: Step[]): { word: string; means: string }[] {
-  const used = steps.flatMap(({ line }) => line.expression.match(/[a-z]+(?=\()/g) ?? []);
-  return [...new Set(used)].flatMap((word) => {
-    const means = MEANINGS[word];
-    return means ? [{ word, means }] : [];
-  });
 }
 
 /** What the arguments of a call hold: typed values, our answers, what the workbook says. */

@@ -9,14 +9,15 @@ import {
   isFault,
   onlyCell,
 } from "../../functions/bind/cell.ts";
-import type { Kind } from "../../functions/catalog/kinds.ts";
+import { type Measure, ofParam } from "../../functions/working/measures.ts";
+import { type Digits, shown } from "../../functions/working/shown.ts";
 import { cellName } from "../../functions/formula/addresses.ts";
 import { edgesOf, isWhole, rangeIn } from "../../functions/formula/references.ts";
 import { ourFunction } from "../../functions/formula/ours.ts";
 import type { ArgumentNode, Node } from "../../functions/formula/tree.ts";
 import { typedFormula } from "../../functions/formula/writer.ts";
 import type { Spot, Workbook } from "../host/workbook.ts";
-import { shown, unitParam } from "./shown.ts";
+import { unitIn } from "./unit-in.ts";
 
 export interface ShownInput {
   name: string;
@@ -37,49 +38,60 @@ const REACH = 40;
 /** Most values of a range that are shown. */
 const MOST = 8;
 
-/** Describes the inputs of a call: those of a line, by what its cells hold. */
-export async function inputsShown(
+/** The inputs of a call. */
+export interface Inputs {
+  /** Those of a line, by what its cells hold. */
+  shown: (line: Line, held: Grid[], digits: Digits) => ShownInput[];
+  /** Units and currencies that cells and labels tell, by the argument's name. */
+  units: ReadonlyMap<string, string>;
+}
+
+export async function inputsOf(
   workbook: Workbook,
   spot: Spot,
   entry: CatalogEntry,
   nodes: ArgumentNode[],
-): Promise<(line: Line, held: Grid[]) => ShownInput[]> {
+): Promise<Inputs> {
   const asked: { param: Param; source: Source }[] = [];
   // In turn: a workbook that is asked all at once may mix its answers up.
   for (const [i, param] of entry.params.entries())
     asked.push({ param, source: await sourceOf(workbook, spot, nodes[i] ?? null) });
-  return (line, held) =>
-    asked.map(({ param, source }, i) => {
+  const units = new Map(
+    asked.flatMap(({ param, source: { labels = [], format = "" } }): [string, string][] => {
+      const unit = unitIn(param.kind, labels, format);
+      return unit === undefined ? [] : [[param.name, unit]];
+    }),
+  );
+  const shownOf = (line: Line, held: Grid[], digits: Digits) => {
+    const values = Object.fromEntries(
+      entry.params.map(({ name }, i) => [name, onlyCell(at(held, i))]),
+    );
+    const names = { params: entry.params, values, told: units, lines: new Map() };
+    return asked.map(({ param, source }, i) => {
       const cells = at(held, i);
-      const unit = unitParam(entry, param);
-      const unitCell = unit && onlyCell(at(held, entry.params.indexOf(unit)));
-      const isNothing = cells.flat().every(isBlank);
-      // Of a scale of its own: 62 F is not 62 °C.
-      const kind = unit && param.kind === "celsius" ? "number" : param.kind;
+      const isDefault = cells.flat().every(isBlank) && param.default !== undefined;
       const from = source.words(param.range ? null : line);
       return {
         name: param.name,
         text: param.text,
-        value: isNothing ? blankShown(param) : valuesShown(cells, kind, unitCell),
-        from: isNothing && param.default !== undefined ? `${from}: the default` : from,
+        value: valuesShown(
+          isDefault ? [param.default ?? null] : cells.flat(),
+          ofParam(param, names),
+          digits,
+        ),
+        from: isDefault ? `${from}: the default` : from,
         place: source.place?.(param.range ? null : line),
         fault: faultIn(cells, source.cellAt),
       };
     });
+  };
+  return { shown: shownOf, units };
 }
 
-/** What counts where nothing is filled in. */
-function blankShown(param: Param): string {
-  return param.default === undefined ? "blank" : shown(param.default, param.kind);
-}
-
-function valuesShown(cells: Grid, kind: Kind, unit?: CellValue): string {
-  const behind = typeof unit === "string" && unit !== "" ? ` ${unit.trim()}` : "";
-  const one = onlyCell(cells);
-  if (one !== undefined) return shown(one, kind) + (typeof one === "number" ? behind : "");
-  const flat = cells.flat();
-  const few = flat.slice(0, MOST).map((cell) => shown(cell, kind));
-  const more = flat.length > MOST ? `, and ${flat.length - MOST} more` : "";
+function valuesShown(cells: CellValue[], measure: Measure, digits: Digits): string {
+  if (cells.every(isBlank)) return "blank";
+  const few = cells.slice(0, MOST).map((cell) => shown(cell, measure, digits));
+  const more = cells.length > MOST ? `, and ${cells.length - MOST} more` : "";
   return few.join(", ") + more;
 }
 
@@ -102,6 +114,9 @@ interface Source {
   words(line: Line | null): string;
   place?: (line: Line | null) => string;
   cellAt?: (row: number, column: number) => string;
+  /** The labels beside and above its first cell, and how a number in that is shown. */
+  labels?: string[];
+  format?: string;
 }
 
 /** Where an argument comes from. */
@@ -112,7 +127,10 @@ async function sourceOf(workbook: Workbook, spot: Spot, node: ArgumentNode): Pro
     const name = `${NAMESPACE}.${entry.id}, above`;
     return { words: () => `the answer of ${name}`, place: () => name };
   }
-  if (node.type === "Literal" || isSigned(node)) return { words: () => "typed in the formula" };
+  if (node.type === "Literal" || isSigned(node)) {
+    const format = node.type === "UnaryExpression" && node.operator === "%" ? "0%" : "";
+    return { words: () => "typed in the formula", format };
+  }
   if (node.type === "ArrayExpression") return { words: () => "a list typed in the formula" };
   if (node.type === "ReferenceIdentifier" && node.kind === "range")
     return rangeSource(workbook, spot, node.value);
@@ -144,8 +162,13 @@ async function rangeSource(workbook: Workbook, spot: Spot, reference: string): P
   const sheet = found.sheetName || spot.sheet;
   const on = sheet === spot.sheet ? "" : ` of ${sheet}`;
   const cellAt = (row: number, column: number) => cellName(top + row, left + column) + on;
-  const label = isWhole(found) ? "" : await labelOf(workbook, { sheet, row: top, column: left });
-  const named = label ? `, ${label}` : "";
+  const first = { sheet, row: top, column: left };
+  const { beside, above } = isWhole(found) ? {} : await labelsOf(workbook, first);
+  const format = isWhole(found) ? "" : await workbook.format(first);
+  // A column goes by its heading, a cell by the label to its left.
+  const [label, other] = bottom > top ? [above, beside] : [beside, above];
+  const labels = [label, other].filter((each) => each !== undefined);
+  const named = labels[0] ? `, "${labels[0]}"` : "";
   const place = (line: Line | null) => {
     if (!line || isWhole(found)) return reference.replaceAll("$", "");
     return cellAt(bottom > top ? line.row : 0, right > left ? line.column : 0);
@@ -154,6 +177,8 @@ async function rangeSource(workbook: Workbook, spot: Spot, reference: string): P
   return {
     place,
     cellAt,
+    labels,
+    format,
     words: (line) => {
       const of = isOne || !line ? "" : `, of ${reference}`;
       return `from ${place(line)}${of}${named}`;
@@ -161,21 +186,25 @@ async function rangeSource(workbook: Workbook, spot: Spot, reference: string): P
   };
 }
 
-/** The name of a cell on its sheet, in quotes: the one label to its left, or a heading above. */
-async function labelOf(workbook: Workbook, { sheet, row, column }: Spot): Promise<string> {
+interface Labels {
+  beside?: string | undefined;
+  above?: string | undefined;
+}
+
+/** The names of a cell on its sheet: the one label to its left, and a heading above. */
+async function labelsOf(workbook: Workbook, { sheet, row, column }: Spot): Promise<Labels> {
   const quoted = /^[A-Za-z_]\w*$/.test(sheet) ? sheet : `'${sheet.replaceAll("'", "''")}'`;
   const first = Math.max(0, row - REACH);
   const block = `${quoted}!${cellName(first, 0)}:${cellName(row, column)}`;
   const [lines] = await workbook.values({ sheet, row, column }, [block]);
-  if (!lines) return "";
+  if (!lines) return {};
   const [beside, ...more] =
     lines
       .at(-1)
       ?.slice(0, column)
       .filter((cell) => !isBlank(cell)) ?? [];
   const isLabel = typeof beside === "string" && more.length === 0;
-  const label = isLabel ? beside : headingOf(lines, column);
-  return label === undefined ? "" : `"${label}"`;
+  return { ...(isLabel && { beside }), above: headingOf(lines, column) };
 }
 
 /** The nearest line above of texts alone: of two or more, or of one over the first column. */

@@ -1,9 +1,9 @@
-/** npm run icons: draws taskpane/icons/mark.svg at every size that Excel asks for. */
+/** npm run icons: draws taskpane/icons/mark.svg at every size that Excel, and a browser that installs the local sheet, ask for. */
 import { readFileSync } from "node:fs";
 import { launchBrowser } from "./launch";
 
 const FOLDER = "taskpane/icons";
-const SIZES = [16, 32, 64, 80, 128];
+const SIZES = [16, 32, 64, 80, 128, 192, 512];
 
 const svg = readFileSync(`${FOLDER}/mark.svg`, "utf8");
 const browser = await launchBrowser();

@@ -1,4 +1,6 @@
-/** The local sheet as it comes out of its zip: opened from a file, with no server. */
+/** The local sheet as it comes out of its zip: opened from a file with no server, and put on a host. */
+import { createServer } from "node:http";
+import type { AddressInfo } from "node:net";
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
@@ -38,7 +40,7 @@ beforeAll(async () => {
     writeFileSync(join(unpacked, name), bytes);
   }
   browser = await launchBrowser();
-}, 300_000);
+}, 600_000);
 
 afterAll(async () => {
   await browser?.close();
@@ -62,6 +64,86 @@ test("it works, part by part, asks nothing of a network, and keeps its work", as
   await page.locator(".o-sheet", { hasText: "Materials" }).click();
   expect(await shown(page, "A1")).toBe("Materials");
   expect(trouble).toEqual([]);
+});
+
+const TYPES: Record<string, string> = {
+  html: "text/html",
+  js: "text/javascript",
+  css: "text/css",
+  webmanifest: "application/manifest+json",
+  png: "image/png",
+  woff2: "font/woff2",
+};
+
+/** Any static host, under a folder of its own. */
+async function host(folder: string) {
+  const server = createServer((request, response) => {
+    const path = decodeURIComponent((request.url ?? "").replace(/^\/sheet\/|\?.*$/g, ""));
+    try {
+      const bytes = readFileSync(join(folder, path || "index.html"));
+      const type = TYPES[path.split(".").at(-1) || "html"] ?? "text/plain";
+      response.writeHead(200, { "Content-Type": type }).end(bytes);
+    } catch {
+      response.writeHead(404).end();
+    }
+  });
+  await new Promise<void>((listens) => server.listen(0, "localhost", listens));
+  const { port } = server.address() as AddressInfo;
+  const stop = () => {
+    server.closeAllConnections();
+    return new Promise((stopped) => server.close(stopped));
+  };
+  return { address: `http://localhost:${port}/sheet/`, stop };
+}
+
+test("on a host it opens again without a network, and says when a newer version is there", async () => {
+  const folder = join(unpacked, "sheet");
+  const { address, stop } = await host(folder);
+  const { page, trouble } = await openSheet(browser, address);
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  await typeInto(page, "A40", "7");
+
+  const change = (name: string, from: RegExp, to: string) => {
+    const text = readFileSync(join(folder, name), "utf8");
+    expect(text).toMatch(from);
+    writeFileSync(join(folder, name), text.replace(from, to));
+  };
+  change("index.html", /Mistwright local sheet<\/title>/, "Newer</title>");
+  change("worker.js", /(?<='index\.html','revision':')[^']*/, "newer");
+  await page.reload();
+  await ready(page);
+  expect(await page.title()).toBe("Mistwright local sheet");
+  await page.getByRole("button", { name: "Use it now" }).click();
+  await page.waitForFunction(() => document.title === "Newer");
+  await ready(page);
+  expect(await valueOf(page, "A40")).toBe(7);
+
+  expect(trouble).toEqual([]);
+
+  await stop();
+  await page.reload();
+  await ready(page);
+  // A part that was not loaded before, and the workbook.
+  await page.getByRole("button", { name: "Insert Materials" }).click();
+  await page.getByText('Materials is on the new sheet "Materials"').waitFor();
+  await page.locator(".o-sheet", { hasText: "Start here" }).click();
+  expect(await valueOf(page, "A40")).toBe(7);
+  // The browser still looks for a newer version, in vain.
+  expect(trouble.filter((text) => !text.includes("ERR_CONNECTION_REFUSED"))).toEqual([]);
+});
+
+test("it can be installed: its icons have the sizes that it says", async () => {
+  const folder = join(unpacked, "sheet");
+  const { icons } = JSON.parse(readFileSync(join(folder, "app.webmanifest"), "utf8")) as {
+    icons: { src: string; sizes: string }[];
+  };
+  for (const { src, sizes } of icons) {
+    // A PNG's width stands at byte 16: ISO/IEC 15948, 11.2.2.
+    const width = readFileSync(join(folder, src)).readUInt32BE(16);
+    expect(`${width}x${width}`).toBe(sizes);
+  }
+  // Browsers ask for these two before they install a page.
+  expect(icons.map(({ sizes }) => sizes)).toEqual(["192x192", "512x512"]);
 });
 
 test("the licences of what it ships lie beside it, with their texts", () => {

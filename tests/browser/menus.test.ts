@@ -109,9 +109,31 @@ const BY_RIGHT_BUTTON: Record<string, string[]> = {
     "Duplicate",
     "Rename",
     "Change color",
-    "Lock sheet",
+    "Lock against typing",
     "Move right",
   ],
+  "a locked one": [
+    "Delete",
+    "Hide sheet",
+    "Duplicate",
+    "Rename",
+    "Change color",
+    "Unlock for typing",
+    "Move right",
+  ],
+  "a cell of a list": [
+    ...EVERYWHERE,
+    "Insert row",
+    "Insert column",
+    "Insert cells > Shift down, Shift right",
+    "Delete row 45",
+    "Delete column A",
+    "Delete cells > Shift up, Shift left",
+    "Edit table",
+    "Delete table",
+    "Insert link",
+  ],
+  "a chart": ["Edit", "Copy", "Cut", "Copy as image", "Download", "Delete"],
 };
 
 /** What the entries of an open menu say, each with those that it opens; names of functions are not gone through. */
@@ -148,6 +170,25 @@ test("each menu of the bar", async () => {
   await page.context().close();
 });
 
+const nameOf = ({ col, row }: { col: number; row: number }) =>
+  `${String.fromCharCode(65 + col)}${row + 1}`;
+
+test("a link is shown without asking another host for a picture", async () => {
+  const { page, trouble } = await openSheet(browser, address);
+  await page.evaluate(() => {
+    const { model } = globalThis.localSheet;
+    const sheetId = model.getters.getActiveSheetId();
+    const content = "[moss](https://moss.example)";
+    model.dispatch("UPDATE_CELL", { sheetId, col: 1, row: 21, content });
+  });
+  await clickCell(page, "B22");
+  const { x, y } = await spotOf(page, "B22");
+  await page.mouse.move(x + 2, y);
+  await page.locator(".o-link-tool", { hasText: "https://moss.example" }).waitFor();
+  expect(trouble).toEqual([]);
+  await page.context().close();
+});
+
 test("what the right button opens", async () => {
   const { page } = await openSheet(browser, address);
   const found: Record<string, string[]> = {};
@@ -169,6 +210,23 @@ test("what the right button opens", async () => {
   const tab = await page.locator(".o-sheet").first().boundingBox();
   if (!tab) throw new Error("there is no sheet");
   await open("one of two sheets", tab.x + 10, tab.y + 8);
+  await page.mouse.click(tab.x + 10, tab.y + 8, { button: "right" });
+  await page.locator(".o-menu-item", { hasText: "Lock against typing" }).click();
+  await page.locator(".o-menu").waitFor({ state: "detached" });
+  await open("a locked one", tab.x + 10, tab.y + 8);
+  await page.getByRole("button", { name: "Insert Spray trial log", exact: true }).click();
+  await page.getByText("Spray trial log is on the new sheet").waitFor();
+  const chart = await page.evaluate(() => {
+    const { getters } = globalThis.localSheet.model;
+    const [figure] = getters.getFigures(getters.getActiveSheetId());
+    return figure as unknown as { col: number; row: number };
+  });
+  const line = await spotOf(page, "A45");
+  await page.mouse.click(line.x, line.y);
+  await open("a cell of a list", line.x, line.y);
+  const corner = await spotOf(page, nameOf(chart));
+  await page.waitForTimeout(400);
+  await open("a chart", corner.x + 80, corner.y + 60);
   expect(found).toEqual(BY_RIGHT_BUTTON);
   await page.context().close();
 });

@@ -57,6 +57,10 @@ try {
     await turnTo(page, name);
     await take(page, name);
   }
+  const setUp = await browser.newPage(view);
+  await setUp.goto(pathToFileURL("dist/excel/set-up.html").href);
+  await setUp.getByRole("textbox").fill("https://sheets.example.org/mistwright");
+  await take(setUp, "Set up");
   if (trouble.length > 0) throw new Error(trouble.join("\n"));
 } finally {
   await browser.close();

@@ -11,7 +11,9 @@ declare module "vitest" {
 
 export default async function serve(project: TestProject) {
   const configs = (await import("../../webpack.config.mjs")).default;
-  const localsheet = (await configs({})).find((config) => config.name === "localsheet");
+  const localsheet = (await configs({ WEBPACK_SERVE: true })).find(
+    (config) => config.name === "localsheet",
+  );
   const compiler = webpack(localsheet as webpack.Configuration);
   if (!compiler) throw new Error("webpack made no compiler");
   const options = { ...localsheet?.devServer, open: false, port: "auto" };

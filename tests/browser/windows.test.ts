@@ -47,6 +47,28 @@ async function eachSheet(page: Page) {
   return { frozen, complaints };
 }
 
+/** Words that would run on beyond what stays in sight, where the engine cuts them off. */
+function cutOff(page: Page) {
+  return page.evaluate(() => {
+    const { getters } = globalThis.localSheet.model;
+    return getters.getSheetIds().flatMap((sheetId) => {
+      const { xSplit } = getters.getPaneDivisions(sheetId);
+      const cut: string[] = [];
+      for (let row = 0; xSplit > 0 && row < getters.getNumberRows(sheetId); row++) {
+        const position = { sheetId, col: xSplit - 1, row };
+        const { type, formattedValue } = getters.getEvaluatedCell(position);
+        const style = getters.getCellComputedStyle(position);
+        const width = getters.getColSize(sheetId, xSplit - 1);
+        const isFree = getters.getEvaluatedCell({ ...position, col: xSplit }).type === "empty";
+        if (type !== "text" || !isFree || style.wrapping === "wrap") continue;
+        if (getters.getTextWidth(formattedValue, style) > width)
+          cut.push(`${getters.getSheetName(sheetId)}: ${formattedValue}`);
+      }
+      return cut;
+    });
+  });
+}
+
 const WINDOWS: [
   name: string,
   viewport: { width: number; height: number },
@@ -64,6 +86,7 @@ test.each(WINDOWS)("%s", async (_, viewport, rows, columns) => {
   const { frozen, complaints } = await eachSheet(page);
   expect(frozen.Materials).toEqual({ rows, columns });
   expect(complaints).toBe(0);
+  expect(await cutOff(page)).toEqual([]);
   expect(trouble).toEqual([]);
   await page.context().close();
 });

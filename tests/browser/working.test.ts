@@ -25,11 +25,11 @@ describe("the working of a cell", () => {
     await page.getByRole("tab", { name: "Working" }).click();
     await page.getByText("A1 of Start here holds a text that was typed in").waitFor();
     await clickCell(page, "B19");
-    await page.getByText("B19 of Start here shows 3").waitFor();
+    await page.getByText("B19 of Start here shows 3 g").waitFor();
     await page.getByText('from B17, "Batch (g)"').waitFor();
     expect(await explained(page).locator(".working li").allTextContents()).toEqual([
-      "part: oil as a part of the finished batch= load= 0.05",
-      "oil: oil to weigh= batch * part= 60 * 0.05= 3",
+      "The oil's part of the finished batch, the load itself, is 5 %.part = load= 5 %",
+      "Oil to weigh: 5 % of 60 g is 3 g.oil = batch × part= 60 g × 5 %= 3 g",
     ]);
     await page
       .getByText("the oil's certificate, for this kind of product, sets its limit")
@@ -38,7 +38,7 @@ describe("the working of a cell", () => {
     await typeInto(page, "B17", "90");
     await clickCell(page, "B19");
     // By hand: 5 % of 90.
-    await page.getByText("Answer: 4.5").waitFor();
+    await page.getByText("Answer: 4.5 g.").waitFor();
     await typeInto(page, "B18", "=5");
     await clickCell(page, "B19");
     await page.getByText("Load must be from 0 % to 100 %, got 500 %: type 5 %.").waitFor();
@@ -61,11 +61,11 @@ describe("the working of a cell", () => {
     ]);
     // By hand: 120 g of oil are 5 % of 2,400 g, of which 95 % are base.
     expect(await explained(page).locator(".answer").allTextContents()).toEqual([
-      "Answer: 2400",
-      "Answer: 2280",
+      "Answer: 2400.",
+      "Answer: 2280.",
     ]);
     await explained(page).locator("select").first().selectOption("0");
-    expect(await explained(page).locator(".answer").first().textContent()).toBe("Answer: 1200");
+    expect(await explained(page).locator(".answer").first().textContent()).toBe("Answer: 1200.");
     await page.context().close();
   });
 });

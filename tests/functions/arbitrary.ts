@@ -76,15 +76,46 @@ const anyNumber = fc.oneof(
 );
 
 export function sensible(entry: CatalogEntry): fc.Arbitrary<unknown[]> {
+  return calls(entry, anyNumber, 4);
+}
+
+/** Numbers at the ends of what a cell holds, and so far apart that sums lose one of them. */
+const absurd = fc.oneof(
+  { weight: 3, arbitrary: fc.constantFrom(5e-324, 1e-310, 1e-300, 1e-12, 1e14, 1e300, 1.7e308) },
+  { weight: 2, arbitrary: fc.double({ min: -1e15, max: 1e15, noNaN: true }) },
+  { weight: 2, arbitrary: anyNumber },
+  { weight: 1, arbitrary: fc.constantFrom(0, 1, 1 - 2 ** -53, 1 + 2 ** -52, -1e-12) },
+);
+
+/** Calls of a sensible shape with numbers that nobody weighs, in lists of up to 60 lines. */
+export function extreme(entry: CatalogEntry): fc.Arbitrary<unknown[]> {
+  return calls(entry, absurd, 60, true);
+}
+
+/** A call of any shape. */
+export function anyCall(entry: CatalogEntry): fc.Arbitrary<unknown[]> {
+  return fc.oneof(nonsense(entry), sensible(entry), extreme(entry));
+}
+
+function calls(
+  entry: CatalogEntry,
+  numbers: fc.Arbitrary<number>,
+  most: number,
+  isWild = false,
+): fc.Arbitrary<unknown[]> {
+  const numberOf = (kind: Kind) => {
+    const known = sense[kind] ?? numbers;
+    return isWild ? fc.oneof(known, numbers) : known;
+  };
   return fc
-    .tuple(fc.integer({ min: 1, max: 4 }), fc.integer({ min: 1, max: 3 }))
+    .tuple(fc.integer({ min: 1, max: most }), fc.integer({ min: 1, max: 3 }))
     .chain(([length, width]) =>
       fc.tuple(
         ...entry.params.map((param) => {
           const isWord = param.kind === "choice";
           // Mostly a word that it takes, and now and then a word of another function.
           const words = isWord ? [...wordsOf(param), ...wordsOf(param), "base", "volume"] : [];
-          const filled = isWord ? fc.constantFrom(...words) : (sense[param.kind] ?? anyNumber);
+          const filled = isWord ? fc.constantFrom(...words) : numberOf(param.kind);
           const one = fc.oneof(
             { weight: 30, arbitrary: filled },
             { weight: 1, arbitrary: fc.constantFrom("", null) },

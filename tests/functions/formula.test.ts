@@ -82,3 +82,10 @@ describe("LAMBDA and LET", () => {
     expect(plain("LET(b,60,LAMBDA(x,x+b)(1))")).toBe("LAMBDA(x,x+60)(1)");
   });
 });
+
+test("a number in an array has its sign, as Excel takes it", () => {
+  expect(writeFormula(readFormula('={-1,2;+3,"{-"}'))).toBe('{-1,2;3,"{-"}');
+  expect(writeFormula(readFormula("=SUM({-5%, -2.5E3})-2"))).toBe("SUM({-0.05,-2.5E3})-2");
+  // Elsewhere it is an operator, which binds more than the power does: -2^2 is 4.
+  expect(readFormula("=-2^2")).toMatchObject({ operator: "^" });
+});

@@ -84,6 +84,55 @@ describe("a filled cell far from all else", () => {
     expect(xml.match(/<cfRule/g)).toHaveLength(1);
   });
 
+  const extend = (model: Model, sheetId: string, dimension: "ROW" | "COL", quantity: number) =>
+    model.dispatch("ADD_COLUMNS_ROWS", {
+      sheetId,
+      sheetName: "Oils",
+      dimension,
+      base:
+        (dimension === "ROW"
+          ? model.getters.getNumberRows(sheetId)
+          : model.getters.getNumberCols(sheetId)) - 1,
+      quantity,
+      position: "after",
+    });
+
+  test.each<[string, string, "ROW" | "COL"]>([
+    ["the last row", filled(1_048_576), "ROW"],
+    ["the last but one", filled(1_048_575), "ROW"],
+    ["a row far down", filled(500_000), "ROW"],
+    ["a column far right", '<row r="3"><c r="XFC3"><v>7</v></c></row>', "COL"],
+  ])("in %s it stays when the sheet in sight gets longer", async (_, far, dimension) => {
+    const reader =
+      '<row r="2"><c r="C2"><f>B500000*2+XFC3</f><v>14</v></c><c r="D2"><f>SUM(B:B)</f><v>14</v></c></row>';
+    const bytes = book(far, "", reader);
+    const data = structuredClone(bound(openModel(bytes), "key"));
+    const model = newModel(data);
+    const id = model.getters.getActiveSheetId();
+    extend(model, id, dimension, 50);
+    write(model, dimension === "ROW" ? "B150" : "AZ1", "1");
+    const { bytes: after, lost } = await saveBook(model, { key: "key", name: "mine.xlsx", bytes });
+    expect(lost).toEqual([]);
+    const xml = strFromU8(unzipSync(after)[SHEET] ?? after);
+    expect(xml).toContain(far);
+    expect(xml).toContain("<f>B500000*2+XFC3</f>");
+    // By hand: the one number that is in sight in column B.
+    expect(read(model, "D2")).toBe(dimension === "ROW" ? 1 : 0);
+    model.dispatch("REQUEST_UNDO");
+    model.dispatch("REQUEST_UNDO");
+    const undone = await saveBook(model, { key: "key", name: "mine.xlsx", bytes });
+    expect(undone.bytes).toBe(bytes);
+  });
+
+  test("it is pushed on where the sheet in sight would reach it", async () => {
+    const near = '<row r="2"><c r="C2"><f>B30000*2</f><v>14</v></c></row>';
+    const { sheet: xml } = await saved(book(filled(30_000), "", near), (model, id) =>
+      extend(model, id, "ROW", 40_000),
+    );
+    expect(xml).toContain(filled(70_000));
+    expect(xml).toContain("<f>B70000*2</f>");
+  });
+
   test("anywhere else it moves with its rows, and with the formulas that read it", async () => {
     const near = '<row r="2"><c r="C2"><f>B500000*2</f><v>14</v></c></row>';
     const { sheet: xml } = await saved(book(filled(500_000), "", near), (model, id) =>

@@ -1,5 +1,6 @@
 import { strToU8, zipSync } from "fflate";
 import { describe, expect, test } from "vitest";
+import { readable } from "../../functions/files/reading";
 import { HEAD, inline, partsOf, prefixed, sheet, strict, zipped } from "../files/foreign-book";
 import { fromXlsx, newModel, openModel, read, write } from "./load-engine";
 
@@ -218,6 +219,11 @@ describe("what cannot be read is refused in one plain sentence", () => {
     new DataView(bytes.buffer).setUint32(list + 24, size, true);
     return bytes;
   };
+  const named = (name: string) =>
+    zipped({
+      ...parts,
+      "xl/workbook.xml": (parts["xl/workbook.xml"] ?? "").replace(/Oils/g, name),
+    });
   test.each<[string, () => Uint8Array, RegExp]>([
     ["an empty file", () => new Uint8Array(), /^This file is empty/],
     [".csv", () => strToU8("price,46\n"), /\.csv.*save it as \.xlsx first\.$/],
@@ -296,6 +302,8 @@ describe("what cannot be read is refused in one plain sentence", () => {
       () => sheetOf(sheet('<row r="99999999"><c><v>1</v></c></row>')),
       /row 99999999/,
     ],
+    ["a sheet named after what every object has", () => named("__proto__"), /"__proto__"/],
+    ["another such name", () => named("constructor"), /"constructor"/],
     ["a thousand nested elements", () => sheetOf(sheet(deep)), /nested deeper/],
     [
       "entities",
@@ -317,4 +325,13 @@ describe("what cannot be read is refused in one plain sentence", () => {
     expect(said).toMatch(/^[A-Z][^<>]*[.)]$/);
     expect(said).not.toMatch(/undefined|parse|Error|xmlns/);
   });
+});
+
+test("a formula that says it fills a whole sheet opens at once", () => {
+  const cells =
+    '<row r="1"><c r="A1"><f t="array" ref="A1:XFD1048576">B1:B2*2</f><v>8</v></c><c r="B1"><v>4</v></c></row>' +
+    '<row r="2"><c r="A2"><v>9</v></c><c r="B2"><v>5</v></c></row>';
+  const { parts: read } = readable(zipped(partsOf(sheet(cells))));
+  // By hand: the least that is shown is 100 rows of 30 columns.
+  expect(read["xl/worksheets/sheet1.xml"]).toContain('ref="A1:AD100"');
 });

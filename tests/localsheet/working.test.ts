@@ -61,6 +61,8 @@ test("every call of every template has its working, or its reason", async () => 
           Boolean(problem) || steps.length > 0,
           `${template.title} ${cellName(row, column)}`,
         ).toBe(true);
+        for (const { sentence } of steps)
+          expect(sentence).not.toMatch(/blank|undefined|NaN|[[\]{}]/);
       }
       explainedCells++;
     }
@@ -77,8 +79,8 @@ describe("what goes in, and where it comes from", () => {
     });
     const values = async (cell: string) =>
       shownLine(await explain(cell)).inputs.map(({ value }) => value);
-    expect(await values("A1")).toEqual(["62 F", "173 F", "F"]);
-    expect(await values("A2")).toEqual(["200", "blank", "blank"]);
+    expect(await values("A1")).toEqual(["62 °F", "173 °F", "F"]);
+    expect(await values("A2")).toEqual(["200 degrees", "blank", "blank"]);
     expect(await values("A3")).toEqual(["40 %", "volume", "15 °C"]);
   });
 
@@ -107,19 +109,59 @@ describe("what goes in, and where it comes from", () => {
     });
     const oil = shownLine(await explain("B3")).inputs;
     expect(oil.map(({ name, value, from }) => [name, value, from])).toEqual([
-      ["batch", "60", 'from B1, "Batch (g)"'],
+      ["batch", "60 g", 'from B1, "Batch (g)"'],
       ["load", "5 %", 'from B2, "Load"'],
       ["basis", "finished", "left out: the default"],
     ]);
     const cost = shownLine(await explain("F7")).inputs;
     expect(cost.map(({ name, value, from }) => [name, value, from])).toEqual([
-      ["price", "39", 'from B7, "Soft"'],
+      ["price", "39.00", 'from B7, "Soft"'],
       ["size", "8 lb", 'from C7, "Size"'],
       ["unit", "lb", 'from D7, "Unit"'],
       ["density", "0.93 g/mL", 'from E7, "Density"'],
-      ["freight", "4.5", "typed in the formula"],
+      ["freight", "4.50", "typed in the formula"],
       ["loss", "0 %", "left out: the default"],
     ]);
+  });
+
+  test("units from headings, a currency, a percent, and all digits where they are asked for", async () => {
+    const { explain } = sheetOf({
+      A1: "Item",
+      B1: "Price ($)",
+      C1: "Packs",
+      A2: "Alder",
+      B2: "12.95",
+      C2: "3",
+      A3: "Cedar",
+      B3: "46",
+      C3: "1",
+      D1: "=MIST.LANDED(B2:B3,C2:C3,18.4)",
+      F1: "=MIST.BLENDSHARE(70%,0%,25%)",
+    });
+    const landed = await explain("D1");
+    const line = shownLine(landed);
+    expect(line.inputs[0]).toMatchObject({
+      value: "$12.95, $46.00",
+      from: 'from B2:B3, "Price ($)"',
+    });
+    // By hand: 3 x 12.95 and 46 are 84.85 of goods; of 18.40 freight 38.85 / 84.85 is 8.4247.
+    expect(line.said.all).toBe("about $47.27, about $55.98");
+    expect(line.steps[0].table).toEqual({
+      heads: ["", "prices", "counts", "goods"],
+      lines: [
+        ["1", "$12.95", "3", "$38.85"],
+        ["2", "$46.00", "1", "$46.00"],
+      ],
+      foot: ["all", "", "", "$84.85"],
+      more: 0,
+    });
+    const [call] = landed.calls;
+    // By decimal arithmetic, to 15 digits: 38.85 + 18.4 * 38.85 / 84.85.
+    expect(call.at(call.line, "all").said.cell?.says).toBe("$47.2747495580436");
+    // By hand: 25 of 70.
+    expect(shownLine(await explain("F1")).steps[0].sentence).toBe(
+      "The first lot's part, the step from 0 % to 25 % divided by that to 70 %, is about 35.7143 %.",
+    );
   });
 
   test("another sheet, a name, an expression", async () => {

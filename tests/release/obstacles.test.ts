@@ -14,13 +14,13 @@ const READY: State = {
 
 test("a repository that is ready meets no obstacle", () => {
   expect(obstacles(READY)).toEqual([]);
+  expect(obstacles({ ...READY, host: undefined })).toEqual([]);
 });
 
 describe.each([
-  ["no host", { host: undefined }, "--host https://"],
   ["http", { host: "http://sheets.example.org" }, 'https alone, got "http://sheets.example.org"'],
   ["no address", { host: "sheets.example.org" }, "begins with https://"],
-  ["an address with a question", { host: "https://example.org/?a=1" }, "without ? and #"],
+  ["an address with a question", { host: "https://example.org/?a=1" }, "has no ? and no #"],
   [
     "uncommitted files",
     { changed: ["README.md"] },
@@ -48,7 +48,7 @@ describe.each([
 });
 
 test("all obstacles are told at once", () => {
-  expect(obstacles({ ...READY, host: undefined, changed: ["a"], tags: ["v0.2.0"] })).toHaveLength(
+  expect(obstacles({ ...READY, host: "http://a", changed: ["a"], tags: ["v0.2.0"] })).toHaveLength(
     3,
   );
 });

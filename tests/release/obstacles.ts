@@ -1,8 +1,10 @@
 /** What stands in the way of a release, in words, so that a person can mend it. */
 
+import { refusalOf } from "../../taskpane/set-up/address";
+
 /** The state of the repository, as a release sees it. */
 export interface State {
-  /** Where the Excel add-in will be served from. */
+  /** Where the Excel add-in will be served from, where that is known. */
   host: string | undefined;
   /** The version of package.json. */
   version: string;
@@ -24,15 +26,9 @@ export function obstacles(state: State): string[] {
   ].filter((text) => text !== null);
 }
 
+/** Without an address, the zip's own page asks for one. */
 function ofHost(host: string | undefined): string | null {
-  if (host === undefined)
-    return "say where the Excel add-in will be served from: npm run release -- --host https://sheets.example.org";
-  const address = URL.canParse(host) ? new URL(host) : null;
-  if (address?.protocol !== "https:")
-    return `Excel loads add-ins over https alone, got "${host}": give an address that begins with https://`;
-  if (address.search || address.hash)
-    return `the host is an address without ? and #, got "${host}"`;
-  return null;
+  return host === undefined ? null : refusalOf(host);
 }
 
 function ofTree(changed: readonly string[]): string | null {

@@ -1,6 +1,7 @@
 /**
- * npm run release -- --host https://sheets.example.org: checks that a release may be made, builds it, writes
- * dist/release (the Excel add-in for that host, and the local sheet), and tags it. --dry does all but the tag.
+ * npm run release: checks that a release may be made, builds it, writes dist/release (the Excel add-in for any host,
+ * and the local sheet), and tags it. --host https://sheets.example.org writes that address into the add-in; --dry does
+ * all but the tag.
  */
 import { execFileSync, spawnSync } from "node:child_process";
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
@@ -9,6 +10,8 @@ import { dateOf, obstacles } from "./obstacles";
 import { zipOf } from "./zip";
 
 const OUT = "dist/release";
+/** No host has such an address (RFC 2606): set-up.html in the zip writes one. */
+const NO_HOST = "https://not-set-up.invalid";
 
 const read = (path: string) => readFileSync(path, "utf8");
 const git = (...words: string[]) => execFileSync("git", words, { encoding: "utf8" });
@@ -41,7 +44,7 @@ const why = obstacles({
 if (why.length > 0) stop(...why);
 
 run("npm", "run", "ok");
-run("npx", "webpack", "--env", `host=${options.host ?? ""}`);
+run("npx", "webpack", "--env", `host=${options.host ?? NO_HOST}`);
 
 rmSync(OUT, { recursive: true, force: true });
 mkdirSync(OUT, { recursive: true });

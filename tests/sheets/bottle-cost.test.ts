@@ -379,3 +379,17 @@ test("another workshop, with five ingredients and four sizes, is as an independe
   ]);
   expect(await row("costs.cost", 3)).toEqual([...unknown(2), expect.closeTo(costs[3] ?? NaN, 9)]);
 });
+
+test("a size that is drawn offers the sizes of Sizes; one that shows nothing is not marked as wrong", async () => {
+  const { model, on } = await wholeSet(true);
+  const sheet = await on("Bottle cost");
+  const { sheet: name, row, column } = sheet.spotOf("sizes.size", 0, 0);
+  const sheetId = model.getters.getSheetIdByName(name) ?? "";
+  const at = { sheetId, row, col: column };
+  expect(model.getters.getValidationRuleForCell(at)?.criterion.type).toBe("isValueInRange");
+  const last = { ...at, col: column + 5 };
+  expect(await sheet.at("sizes.size", 0, 5)).toBe("");
+  expect(model.getters.isDataValidationInvalid(last)).toBe(false);
+  await sheet.put("sizes.size", "no such size");
+  expect(model.getters.isDataValidationInvalid(at)).toBe(true);
+});

@@ -383,3 +383,30 @@ describe("several materials of one supplier in one order", () => {
     expect(await plan.order("Tallow Lane", "said")).toBe("the cheapest of these packs, proven");
   });
 });
+
+test("the runs are those of Size run; one that is typed over stays, and says so", async () => {
+  const { on } = await wholeSet();
+  const [plan, run] = [await on("Buying plan"), await on("Size run")];
+  const runs = async (name: string) =>
+    Promise.all(Array.from({ length: 8 }, (_, line) => plan.at(`runs.${name}`, line)));
+  // Size run's demo: 12, 24, 12 and 6 bottles of Rain room.
+  expect(await runs("recipe")).toEqual([...Array<string>(4).fill("Rain room"), "", "", "", ""]);
+  expect(await runs("size")).toEqual(["2 fl oz", "4 fl oz", "8 fl oz", "16 fl oz", "", "", "", ""]);
+  expect(await runs("bottles")).toEqual([12, 24, 12, 6, "", "", "", ""]);
+  expect(await runs("said")).toEqual(Array(8).fill(""));
+  const needed = Number(await plan.at("lines.needed"));
+  await run.put("sizes.count", 0, 0, 3);
+  expect(await runs("bottles")).toEqual([12, 24, 12, "", "", "", "", ""]);
+  // By hand: 12 x 2 + 24 x 4 + 12 x 8 + 6 x 16 = 312 fl oz, 96 of them in the last six bottles.
+  expect(await plan.at("lines.needed")).toBeCloseTo((needed * (312 - 96)) / 312, 6);
+  await plan.put("runs.bottles", 100, 1);
+  await run.put("sizes.count", 30, 0, 1);
+  expect(await runs("bottles")).toEqual([12, 100, 12, "", "", "", "", ""]);
+  expect(await plan.at("runs.over", 1)).toBe("Bottles to fill (count)");
+  // A run of another recipe, on a line of its own.
+  await plan.put("runs.recipe", "Rain candle", 6);
+  await plan.put("runs.size", "Jar", 6);
+  await plan.put("runs.bottles", 10, 6);
+  expect(await plan.at("runs.said", 6)).toBe("");
+  expect(await plan.at("runs.liquid", 6)).toBeGreaterThan(0);
+});

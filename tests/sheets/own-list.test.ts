@@ -2,7 +2,8 @@ import { expect, test } from "vitest";
 import { LocalWorkbook, newModel } from "../localsheet/load-engine";
 import { findSheets } from "../../taskpane/sheets/find";
 import { insertSet } from "../../taskpane/sheets/insert";
-import { drawFromOwnList, proposed, readOwnList } from "../../taskpane/sheets/own-list";
+import { mainList } from "../../taskpane/from-cells/list";
+import { drawFromOwnList, proposed } from "../../taskpane/from-cells/own-list";
 import { templates } from "../../taskpane/templates/index";
 
 /** A sheet as a maker keeps it: a title, headings of their own, three lines. */
@@ -34,7 +35,7 @@ async function withOwnList(own: (string | number | null)[][] = OWN) {
     ),
   );
   await insertSet(workbook, templates, false);
-  const list = await readOwnList(workbook, sheet);
+  const list = await mainList(workbook, sheet);
   if (!list) throw new Error("no list was found");
   const materials = (await findSheets(workbook, templates)).get("Materials");
   if (!materials) throw new Error("no Materials");
@@ -50,8 +51,8 @@ async function withOwnList(own: (string | number | null)[][] = OWN) {
 test("headings of a maker's own are proposed for what they are", async () => {
   const { list } = await withOwnList();
   expect([list.head, list.last]).toEqual([2, 5]);
-  const guess = proposed(list.headings);
-  const texts = Object.fromEntries([...guess].map(([key, { text }]) => [key, text]));
+  const guess = proposed(list);
+  const texts = Object.fromEntries([...guess].map(([key, { heading }]) => [key, heading]));
   expect(texts).toEqual({
     name: "Item",
     supplier: "Vendor",
@@ -64,7 +65,7 @@ test("headings of a maker's own are proposed for what they are", async () => {
 
 test("Materials draws from the list, follows it, and takes lines that are typed later", async () => {
   const { workbook, sheet, list, materials, column } = await withOwnList();
-  await drawFromOwnList(workbook, materials, list, proposed(list.headings));
+  await drawFromOwnList(workbook, materials, list, proposed(list));
   expect(await column("name")).toEqual(["Alder Clear", "Rain on Slate", "Attic Cedar"]);
   expect(await column("price")).toEqual([46, 27.4, 11.9]);
   // A blank of the list stays a blank: freight is not known, and said.
@@ -85,8 +86,8 @@ test("Materials draws from the list, follows it, and takes lines that are typed 
 
 test("a pack in one text is drawn as size and unit; what cannot be read is shown and asked for", async () => {
   const { workbook, list, materials, column } = await withOwnList(IN_WORDS);
-  const guess = proposed(list.headings);
-  expect(guess.get("pack")?.text).toBe("Pack");
+  const guess = proposed(list);
+  expect(guess.get("pack")?.heading).toBe("Pack");
   expect(guess.has("size") || guess.has("unit")).toBe(false);
   await drawFromOwnList(workbook, materials, list, guess);
   const sizes = await column("size", 5);
@@ -98,9 +99,9 @@ test("a pack in one text is drawn as size and unit; what cannot be read is shown
   expect(await column("said", 3)).toEqual([
     expect.not.stringContaining("pack unit?"),
     expect.not.stringContaining("pack unit?"),
-    expect.stringContaining("pack unit?"),
+    expect.stringContaining("pack size?"),
   ]);
-  const both = new Map(guess).set("size", list.headings[2] ?? list.headings[0]);
+  const both = new Map(guess).set("size", list.columns[2] ?? list.columns[0]);
   await expect(drawFromOwnList(workbook, materials, list, both)).rejects.toThrow("not both");
 });
 
@@ -109,7 +110,7 @@ test("lines of Materials that are filled are not written over", async () => {
   const place = materials.places.get("materials.price");
   const spot = { sheet: materials.sheet, row: (place?.row ?? 0) + 2, column: place?.column ?? 0 };
   await workbook.write([{ spot, content: 5 }]);
-  await expect(drawFromOwnList(workbook, materials, list, proposed(list.headings))).rejects.toThrow(
+  await expect(drawFromOwnList(workbook, materials, list, proposed(list))).rejects.toThrow(
     "is filled",
   );
 });

@@ -211,3 +211,10 @@ describe("refusals", () => {
     expect(spiritCut(100, "mL", 0.7, 0.7)).toEqual([[0, 100]]);
   });
 });
+
+test("a trace of alcohol is by weight what it is by volume, times its density over that of water", () => {
+  // By hand: in so much water nothing shrinks. 789.24 and 998.20 kg/m3 at 20 C are those of OIML R 22.
+  const traces = [1e-300, 1e-12, 1e-6];
+  for (const trace of traces) expect(spiritByWeight(trace) / trace).toBeCloseTo(789.24 / 998.2, 4);
+  expect([spiritByWeight(0), spiritByWeight(1)]).toEqual([0, 1]);
+});

@@ -68,7 +68,7 @@ describe("the working of a cell in Excel", () => {
     const explained = await explain(new ExcelWorkbook(), spot);
     const line = explained.calls[0].at(explained.calls[0].line);
     expect(line.inputs.map(({ value, from }) => [value, from]).slice(0, 2)).toEqual([
-      ["60", 'from B1, "Batch (g)"'],
+      ["60 g", 'from B1, "Batch (g)"'],
       ["5 %", 'from B2, "Load"'],
     ]);
     expect(line.steps.at(-1)?.value).toBe(3);

@@ -1,4 +1,5 @@
 /** The cells of the small Excel: ranges, and several ranges taken together. */
+import { type Edit, shiftFormula, shiftIndex, shiftRange } from "../../functions/files/shift";
 import { type Area, addressOf } from "../../taskpane/sheets/drawing";
 import {
   type Cell,
@@ -36,9 +37,39 @@ export function rangesOf(excel: FakeExcel) {
     });
   }
 
-  function used(name: string): Thing | null {
+  /** Puts whole rows in above a row, or takes them out; tables and formulas follow. */
+  function moveRows(name: string, at: number, by: number): Thing {
+    const sheet = excel.sheet(name);
+    if (sheet.isProtected) throw new Refusal("the sheet is protected");
+    const remove = Array.from({ length: Math.max(0, -by) }, (_, i) => at + i);
+    const edit: Edit = {
+      sheet: name,
+      dimension: "row",
+      ...(by > 0 ? { at, add: by } : { remove }),
+    };
+    const moved = [...sheet.cells].flatMap(([key, cell]) => {
+      const [row, column] = key.split(",").map(Number);
+      const now = shiftIndex(row, edit);
+      return now === null ? [] : [[`${now},${column}`, cell] as const];
+    });
+    sheet.cells.clear();
+    for (const [key, cell] of moved) sheet.cells.set(key, cell);
+    for (const table of sheet.tables) table.over = shiftRange(table.over, edit) ?? table.over;
+    for (const { name: own, cells } of excel.sheets)
+      for (const cell of cells.values()) {
+        const { formula } = cell;
+        if (typeof formula === "string" && formula.startsWith("="))
+          cell.formula = shiftFormula(formula, own, edit);
+      }
+    return {};
+  }
+
+  /** The cells that anything was done to, or those alone that hold something. */
+  function used(name: string, valuesOnly = false): Thing | null {
     const { cells } = excel.sheet(name);
-    const places = [...cells.keys()].map((key) => key.split(",").map(Number));
+    const places = [...cells]
+      .filter(([, { formula = "", value = "" }]) => !valuesOnly || formula !== "" || value !== "")
+      .map(([key]) => key.split(",").map(Number));
     if (places.length === 0) return null;
     const [rows, columns] = [places.map(([row]) => row), places.map(([, column]) => column)];
     const [row, column] = [Math.min(...rows), Math.min(...columns)];
@@ -183,6 +214,10 @@ export function rangesOf(excel: FakeExcel) {
         return range(name, { row, column, rows: bottom - row + 1, columns: right - column + 1 });
       },
       getUsedRangeOrNullObject: () => used(name),
+      getEntireRow: () => ({
+        insert: () => moveRows(name, row, rows),
+        delete: () => moveRows(name, row, -rows),
+      }),
       getEntireColumn: () => range(name, { row: 0, column, rows: 1_048_576, columns }),
       getTables: () => ({ getFirst: () => excel.table("") }),
       clear: (what: string) => {

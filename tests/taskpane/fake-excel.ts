@@ -302,7 +302,7 @@ export class FakeExcel {
       getRange: (address: string) => this.ranges.range(name, areaNamed(address)),
       getRanges: (addresses: string) =>
         this.ranges.together(name, addresses.split(",").map(areaNamed)),
-      getUsedRangeOrNullObject: () => this.ranges.used(name),
+      getUsedRangeOrNullObject: (valuesOnly = false) => this.ranges.used(name, valuesOnly),
       getRangeByIndexes: area,
     };
   }

@@ -17,8 +17,8 @@ const work = (formula: string): Part[] => [
     list: "oils",
     lines: 2,
     columns: [
-      { name: "low", heading: "Low", demo: [1, 2] },
-      { name: "high", heading: "High", demo: [3, 4] },
+      { name: "low", heading: "Low", demo: ["a", "b"] },
+      { name: "high", heading: "High", demo: ["c", "d"] },
     ],
   },
   { list: "work", lines: 2, columns: [{ name: "own", heading: "Work", formula }] },
@@ -67,7 +67,9 @@ test("in a table, the same is the cell of the same column of another", () => {
   const table = (name: string, formula?: string): Part => ({
     table: name,
     across: 2,
-    rows: [formula ? { name: "a", label: "a", formula } : { name: "a", label: "a", demo: [1, 2] }],
+    rows: [
+      formula ? { name: "a", label: "a", formula } : { name: "a", label: "a", demo: ["b", "c"] },
+    ],
   });
   expect(last([table("first"), table("second", "={first.a:same}")])).toBe("B2: =B$1,=C$1");
 });

@@ -2,7 +2,7 @@
 
 /** Grams in one unit of the scale. */
 export const PER = 'MIST.TURN(1,{unit},"g")';
-export const HAS_SCALE = 'OR({unit}="g",{unit}="oz"),SUM({step})>0';
+export const HAS_SCALE = `ISNUMBER(${PER}),SUM({step})>0`;
 
 /** The largest error allowed in an ingredient; 5 % where none is typed. */
 export const ALLOWED = 'IF({tolerance}="",0.05,{tolerance})';
@@ -17,12 +17,16 @@ const OIL = ["fragrance oil"];
 const REST = ["base", "wax"];
 const HALF = "{step}/2";
 
+/** True where something is not known of a line: what is worked out of all lines would leave it out. */
+export const lacks = (column: string) =>
+  `SUMPRODUCT(({pours.material}<>"")*(1-ISNUMBER({pours.${column}})))>0`;
+
 /** What the load is a part of: all that was poured, or the base or wax alone. */
 const byBasis = (finished: string, base: string) =>
   `IF({of}="finished",${finished},IF({of}="base",${base},""))`;
 
 /** The load of what stands under a column, its least and its most: each weighing may be off by half a step. */
-export function loadsOf(column: string, unless = "FALSE") {
+export function loadsOf(column: string) {
   const oil = sum(column, OIL);
   const rest = sum(column, REST);
   const all = `SUM({pours.${column}})`;
@@ -32,7 +36,7 @@ export function loadsOf(column: string, unless = "FALSE") {
   const least = `MAX(0,${oil}-${off})`;
   const most = `(${oil}+${off})`;
   const known = (formula: string) =>
-    `=IF(OR(${unless},${all}<=0,SUM({step})<=0,${rest}<=0),"",${formula})`;
+    `=IF(OR(${lacks(column)},${all}<=0,SUM({step})<=0,${rest}<=0),"",${formula})`;
   return {
     load: known(byBasis(`${oil}/${all}`, `${oil}/${rest}`)),
     low: known(
@@ -48,7 +52,7 @@ export function loadsOf(column: string, unless = "FALSE") {
 }
 
 /** The load that the recipe asks for. */
-export const ASKED = `=IF(${sum("share", REST)}<=0,"",${byBasis(sum("share", OIL), `${sum("share", OIL)}/${sum("share", REST)}`)})`;
+export const ASKED = `=IF(OR(${lacks("share")},${sum("share", REST)}<=0),"",${byBasis(sum("share", OIL), `${sum("share", OIL)}/${sum("share", REST)}`)})`;
 
 const from = (which: "first" | "last") =>
   `TEXT({loads.low:${which}},"0.0#%")&" to "&IF(ISNUMBER({loads.high:${which}}),TEXT({loads.high:${which}},"0.0#%"),"no end")`;

@@ -1,6 +1,7 @@
 /** What is needed of each material, the packs of it, and how many of each to buy. */
 import { TYPED_OVER } from "../../sheets/columns.ts";
-import { PACK_UNITS } from "../../sheets/pack-units.ts";
+import { HELD, HELD_IN, packRead, saidOfPack } from "../../sheets/read-packs.ts";
+import { PACK_UNITS, PIECE } from "../../sheets/pack-units.ts";
 import type { Column, Part } from "../../sheets/parts.ts";
 
 /** Packs of one material from one supplier that are looked at. */
@@ -52,7 +53,7 @@ const ofMaterial = (column: string) => first(found("inuse", column));
 const ofMain = (column: string) => `INDEX({lines.${column}},{mainline})`;
 const ofOrder = (column: string) => `INDEX({orders.${column}},{order})`;
 
-const GRAMS = 'MIST.TURN({size},{unit},"g",{density})';
+const GRAMS = `MIST.TURN(${HELD},${HELD_IN},"g",{density})`;
 
 /** The sizes and prices of the packs to choose from, side by side. */
 const offers = (name: string, heading: string, of: string): Column[] =>
@@ -92,7 +93,7 @@ const SAID_OF_MATERIALS = [
 /** Why a pack is left out. */
 const SAID_OF_PACK = [
   'IF({standing}="sample only","a sample only",IF({price}="",IF({size}="","","no price: left out"),IF(SUM({price})>0,"","a price of 0: order it by hand")))',
-  `IF({size}="",IF({price}="","","pack size?"),IF({unit}="","pack unit?",IF({holds}="density?","density? left out",IF(ISNUMBER({holds}),IF(({unit}="piece")=(${ofMain("counted")}="piece"),"","needed in "&IF(${ofMain("counted")}="piece","pieces","g")&", sold by "&{unit}&": left out"),"look at size and density"))))`,
+  `IF({size}="",IF({price}="","","pack size?"),IF(${HELD_IN}="",${saidOfPack("pack")},IF({holds}="density?","density? left out",IF(ISNUMBER({holds}),IF(({unit}="piece")=(${ofMain("counted")}="piece"),"","needed in "&IF(${ofMain("counted")}="piece","pieces","g")&", sold by "&{unit}&": left out"),"look at size and density"))))`,
   'IF(OR({from}="",{supplier}={from}),"",IF({supplier}="",IF({price}="","","which supplier? left out"),"of another supplier: left out"))',
 ];
 
@@ -113,11 +114,11 @@ export const LINES_PART: Part = {
       draw: `=IF(${LINE}>SUM({takes.packs}),"",INDEX({takes.material},${TAKE}))`,
     },
     { name: "supplier", heading: "Supplier", demo: demo(3), draw: ofPack("supplier") },
-    { name: "size", heading: "Pack size", demo: demo(4), draw: ofPack("size") },
+    { name: "size", heading: "Pack size", worded: true, demo: demo(4), draw: ofPack("size") },
     {
       name: "unit",
       heading: "Pack unit",
-      words: [...PACK_UNITS, "piece"],
+      words: [...PACK_UNITS, PIECE],
       demo: demo(5),
       draw: ofPack("unit"),
     },
@@ -208,7 +209,7 @@ export const LINES_PART: Part = {
       name: "holds",
       heading: "Holds (g or pieces)",
       format: "#,##0.0",
-      formula: `=IF(OR({size}="",{unit}=""),"",IF({unit}="piece",{size},IF(AND(ISERROR(${GRAMS}),{density}=""),"density?",${GRAMS})))`,
+      formula: `=IF(OR(${HELD}="",${HELD_IN}=""),"",IF(${HELD_IN}="piece",${HELD},IF(AND(ISERROR(${GRAMS}),{density}=""),"density?",${GRAMS})))`,
     },
     TYPED_OVER,
     {
@@ -391,5 +392,6 @@ export const LINES_PART: Part = {
       heading: "Supplier, in order",
       formula: '=IF({wantsnth}=1,COUNTIF({lines.wantsnth:upto},1),"")',
     },
+    ...packRead(),
   ],
 };

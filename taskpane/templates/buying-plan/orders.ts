@@ -100,7 +100,7 @@ export const ORDER_PARTS: Part[] = [
         name: "landed",
         heading: "Landed ($)",
         format: "#,##0.00",
-        formula: known("{goods}+{paid}"),
+        formula: '=IF(COUNT({goods},{paid})=2,{goods}+{paid},"")',
       },
       {
         name: "short",

@@ -22,12 +22,24 @@ const INGREDIENTS = "COUNTIF({Recipes!recipes.recipe},{recipe})";
 /** Of the recipe's lines, those whose share is a number. */
 const SHARES = 'COUNTIFS({Recipes!recipes.recipe},{recipe},{Recipes!recipes.share},">=-100")';
 
+/** The line of the list, from 1, and what is drawn there: a size of Size run that is to be filled. */
+const K = "(ROW()-ROW({runs.recipe:head}))";
+const COUNTS = "{Size run!sizes.count}";
+const ofSizeRun = (of: string) =>
+  `=IF(${K}>COLUMNS(${COUNTS}),"",IF(SUM(INDEX(${COUNTS},1,MIN(${K},COLUMNS(${COUNTS}))))>0,${of},""))`;
+const ofItsSize = (row: string) =>
+  ofSizeRun(`INDEX({Size run!sizes.${row}},1,MIN(${K},COLUMNS(${COUNTS})))`);
+const DRAWN: Record<string, string> = {
+  recipe: ofSizeRun('{Size run!recipe}&""'),
+  size: ofItsSize("size"),
+};
+
 export const RUN_PARTS: Part[] = [
   {
     needs: NEEDS,
     text: "note",
     rows: [
-      "Pick the runs; blue is drawn, and may be typed over. Type a material on a spare line to buy it, too, up to its least to keep.",
+      "Pick the runs, or see those of Size run; blue is drawn, and may be typed over. Type a material on a spare line to buy it, too, up to its least to keep.",
       "To buy from another supplier, mark its pack as the one in use on Materials.",
     ],
   },
@@ -52,12 +64,13 @@ export const RUN_PARTS: Part[] = [
     list: "runs",
     lines: RUNS,
     columns: [
-      ...recipeAndSize(DEMO),
+      ...recipeAndSize(DEMO).map((column) => ({ ...column, draw: DRAWN[column.name ?? ""] })),
       {
         name: "bottles",
         heading: "Bottles to fill (count)",
         limits: [0, 1_000_000],
         demo: DEMO.map(([, , bottles]) => bottles),
+        draw: ofItsSize("count"),
       },
       {
         name: "density",
@@ -69,6 +82,7 @@ export const RUN_PARTS: Part[] = [
         name: "fill",
         heading: "Fill of one (g)",
         format: "#,##0.0",
+        worded: true,
         draw: `=${fillOf("{size}", "{density}")}`,
       },
       {
@@ -82,7 +96,7 @@ export const RUN_PARTS: Part[] = [
         name: "said",
         heading: "Said of this run",
         look: "note",
-        formula: `=IF({recipe}="",IF(COUNTA({size},{bottles})=0,"","which recipe?"),TEXTJOIN("; ",TRUE,IF(${INGREDIENTS}=0,"not in Recipes",IF(${SHARES}<${INGREDIENTS},"an ingredient has no share","")),IF({size}="","which size?",IF(ISNUMBER({fill}),"",IF({fill}="density?","density of an ingredient is not known",{fill}))),IF(ISNUMBER({bottles}),"","how many bottles?")))`,
+        formula: `=IF({recipe}="",IF({size}&{bottles}="","","which recipe?"),TEXTJOIN("; ",TRUE,IF(${INGREDIENTS}=0,"not in Recipes",IF(${SHARES}<${INGREDIENTS},"an ingredient has no share","")),IF({size}="","which size?",IF(ISNUMBER({fill}),"",IF({fill}="density?","density of an ingredient is not known",{fill}))),IF(ISNUMBER({bottles}),"","how many bottles?")))`,
       },
       { heading: [null, null, null] },
       TYPED_OVER,

@@ -33,6 +33,9 @@ export interface DemoMaterial {
   samplesize?: number;
   sampleunit?: string;
   days?: number;
+  /** Of a base, the most oil that it takes. */
+  takes?: number;
+  strong?: string;
   notes?: string;
 }
 
@@ -86,6 +89,7 @@ const cedar = {
 const orchard = {
   ...alder,
   name: "Salt Orchard",
+  strong: "yes",
   what: "fragrance oil",
   unit: "oz",
   density: 0.96,
@@ -99,6 +103,7 @@ const orchard = {
 const clear = {
   ...alder,
   name: "Alder Clear",
+  takes: 0.08,
   what: "base",
   density: 0.85,
   vocpart: 0.2,
@@ -136,6 +141,7 @@ export const DEMO_MATERIALS: DemoMaterial[] = [
   {
     ...bluepost,
     name: "Bluepost Soft",
+    takes: 0.06,
     what: "base",
     standing: "in use",
     price: 39,
@@ -199,6 +205,7 @@ export const DEMO_MATERIALS: DemoMaterial[] = [
   {
     ...bluepost,
     name: "Field Wax",
+    takes: 0.1,
     what: "wax",
     standing: "in use",
     price: 31,

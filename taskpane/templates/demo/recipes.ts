@@ -20,12 +20,12 @@ export const DEMO_RECIPES: DemoLine[] = [
 ];
 
 /** Common practice, no source: to be typed over. */
-export const DEMO_KINDS: [string, number, number][] = [
-  ["room spray", 0.05, 0.07],
-  ["linen spray", 0.02, 0.05],
-  ["body spray", 0.03, 0.05],
-  ["diffuser", 0.15, 0.25],
-  ["candle", 0.05, 0.08],
+export const DEMO_KINDS: [kind: string, least: number, most: number, strong: number][] = [
+  ["room spray", 0.05, 0.07, 0.05],
+  ["linen spray", 0.02, 0.05, 0.03],
+  ["body spray", 0.03, 0.05, 0.03],
+  ["diffuser", 0.15, 0.25, 0.15],
+  ["candle", 0.05, 0.08, 0.06],
 ];
 
 interface DemoSize {

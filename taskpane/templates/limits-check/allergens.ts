@@ -14,7 +14,7 @@ const share = (column: string) =>
 // An allergen that several oils bring counts with what all of them bring.
 const all = (column: string) => `SUMIF({allergens.allergen},{allergen},{allergens.${column}})`;
 const IS_KNOWN =
-  'AND({allergen}<>"",COUNTIFS({allergens.allergen},{allergen},{allergens.high},"")=0)';
+  'AND({allergen}<>"",COUNTIFS({allergens.allergen},{allergen},{allergens.high},">=0")=COUNTIF({allergens.allergen},{allergen}))';
 const over = (column: string) => `${all(column)}>{threshold}*1.000000001`;
 
 const GAPS = [

@@ -46,12 +46,14 @@ const COLUMNS: Column[] = [
     ...drawn("limit1"),
     heading: "Limit on the certificate (%)",
     format: "0.00%",
+    worded: true,
     demo: [null, null, null, 0.08, "not limited"],
   },
   {
     ...drawn("limit2"),
     heading: "Limit in a second category (%)",
     format: "0.00%",
+    worded: true,
     demo: [],
   },
   {

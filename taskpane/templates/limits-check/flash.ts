@@ -6,7 +6,8 @@ const ofAll = (what: string) => `SUMIF({parts.what},"${what}",{work.narrowhigh})
 /** What is not disclosed may be the alcohol that burns soonest. */
 const ETHANOL = `MIN(1,${ofAll("ethanol")}+${ofAll("not disclosed")})`;
 
-const isBlank = (line: string) => `OR({measured.value:${line}}="",{measured.unit:${line}}="")`;
+const isBlank = (line: string) =>
+  `OR(NOT(ISNUMBER({measured.value:${line}})),{measured.unit:${line}}="")`;
 const POINT = "{measured.value:point}";
 const UNIT = "{measured.unit:point}";
 const BOILING = "{measured.value:boiling}";

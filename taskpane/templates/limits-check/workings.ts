@@ -50,7 +50,7 @@ const GAPS = [
   missing(`AND(${IS_IN},NOT(${isNumber("voclow")}))`, "VOC part, low"),
   missing(`AND(${IS_IN},NOT(${isNumber("vochigh")}))`, "VOC part, high"),
   missing(isHighBelow("voclow", "vochigh"), "a VOC high that is not below its low"),
-  missing(`AND(${IS_IN},${typed("density")}="")`, "density"),
+  missing(`AND(${IS_IN},NOT(${isNumber("density")}))`, "density"),
   missing(
     `AND(${IS_IN},${typed("density")}<>"",NOT(${HAS_DENSITY}))`,
     "a density from 0 to 3 g/mL (lb per US gallon is 8.345 times it)",

@@ -20,8 +20,10 @@ const isReady =
   `AND({candidates}>1,{complete}={candidates},COUNT(${table})=5*{candidates},` +
   "COUNT({criteria.weight})=5,COUNTA({criteria.way})=5,SUM({criteria.weight})>0)";
 
+const STANDING = `MIST.STANDING(${weighed})`;
+/** Where there is none its error is one cell alone, and has no further lines. */
 const standing = (column: number) =>
-  `=IF(${isReady},INDEX(MIST.STANDING(${weighed}),ROW()-ROW({card.candidate:head}),${column}),"")`;
+  `=IF(${isReady},IF(ISERROR(INDEX(${STANDING},1,1)),INDEX(${STANDING},1,1),INDEX(${STANDING},ROW()-ROW({card.candidate:head}),${column})),"")`;
 
 /** Why there is no winner. A blank is unknown, and counts neither as nothing nor as free. */
 const missing =

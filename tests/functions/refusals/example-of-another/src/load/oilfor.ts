@@ -12,7 +12,7 @@ import { amount } from "../errors";
  * @returns (amount) Oil, in the unit of batch.
  * @example BASEFOR(60, 5%) // => 3
  * @throws value - load is typed as 5 instead of 5 %
- * @working oil: oil to weigh = batch * load
+ * @working oil (batch): oil to weigh = batch * load
  * @source Definition of the load; common practice, no published source.
  */
 export function oilFor(batch: number, load: number, basis: Basis = "finished"): number {

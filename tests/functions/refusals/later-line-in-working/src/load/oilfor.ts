@@ -11,8 +11,8 @@ import { amount } from "../errors";
  * @param [basis] (choice) "finished" (default) or "base".
  * @returns (amount) Oil, in the unit of batch.
  * @throws value - load is typed as 5 instead of 5 %
- * @working oil: oil to weigh = batch * part
- * @working part: part of it = load
+ * @working oil (batch): oil to weigh = batch * part
+ * @working part (share): part of it = load
  * @example OILFOR(60, 5%) // => 3
  * @source Definition of the load; common practice, no published source.
  */

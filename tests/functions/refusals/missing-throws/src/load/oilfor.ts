@@ -10,7 +10,7 @@ import { amount } from "../errors";
  * @param load (share) Fragrance load, 0 % to 100 %.
  * @param [basis] (choice) "finished" (default) or "base".
  * @returns (amount) Oil, in the unit of batch.
- * @working oil: oil to weigh = batch * load
+ * @working oil (batch): oil to weigh = batch * load
  * @example OILFOR(60, 5%) // => 3
  * @source Definition of the load; common practice, no published source.
  */

@@ -12,7 +12,7 @@ import { amount } from "../errors";
  * @returns (amount) Oil, in the unit of batch.
  * @throws value - load is typed as 5 instead of 5 %
  * @needs positive(load)
- * @working oil: oil to weigh = batch * load
+ * @working oil (batch): oil to weigh = batch * load
  * @example OILFOR(60, 5%) // => 3
  * @source Definition of the load; common practice, no published source.
  */

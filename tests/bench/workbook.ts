@@ -1,10 +1,8 @@
 /**
- * npm run bench: in a workbook of 2,000 materials, 200 recipes of five lines, each in two sizes, and nearly 5,000
- * batches of four weighings each, a price is changed, a run is booked and a lot is traced; and the same look-ups as plain
- * native formulas. Each workbook in a process of its own; the ratio counts.
+ * A workbook of 2,000 materials, 200 recipes of five lines, each in two sizes, and nearly 5,000 batches of four
+ * weighings each: a price is changed, a run is booked and a lot is traced; and the same look-ups as plain native
+ * formulas, as a practised person would write them.
  */
-import { execFileSync } from "node:child_process";
-import { fileURLToPath } from "node:url";
 import { LocalWorkbook, newModel, write } from "../localsheet/load-engine";
 import { cellName } from "../../functions/formula/addresses";
 import { bookRun, takeBack } from "../../taskpane/pane/runs";
@@ -13,6 +11,7 @@ import { plannedSheets } from "../../taskpane/sheets/find";
 import type { Part } from "../../taskpane/sheets/parts";
 import type { Template } from "../../taskpane/sheets/template";
 import { templates } from "../../taskpane/templates/index";
+import { type Case, type Times, timed } from "./measure";
 
 const MATERIALS = 2000;
 const RECIPES = 200;
@@ -53,9 +52,6 @@ const weighing = {
   lot: (i: number) => `L-${(i * 7) % MATERIALS}`,
   grams: (i: number) => 100 + (i % 50),
 };
-
-/** Milliseconds of each step. */
-type Times = Record<"price" | "run" | "lot", number>;
 
 async function ours(): Promise<Times> {
   const set = [
@@ -131,13 +127,15 @@ async function ours(): Promise<Times> {
   const sheetIdTo = model.getters.getSheetIdByName("Bench sheet") ?? "";
   model.dispatch("ACTIVATE_SHEET", { sheetIdFrom: model.getters.getActiveSheetId(), sheetIdTo });
   return {
-    price: await median(9, (i) => write(model, nameOf(price), String(20 + i), "Materials")),
-    run: await median(
+    "a price changed": await timed(9, (i) =>
+      write(model, nameOf(price), String(20 + i), "Materials"),
+    ),
+    "a run booked": await timed(
       3,
       () => bookRun(workbook),
       () => takeBack(workbook, "B-new"),
     ),
-    lot: await median(5, (i) => write(model, nameOf(lot), `L-${i}`, "Batch book")),
+    "a lot traced": await timed(5, (i) => write(model, nameOf(lot), `L-${i}`, "Batch book")),
   };
 }
 
@@ -224,67 +222,22 @@ async function plain(): Promise<Times> {
   ];
   const emptied = booked.map(({ spot }) => ({ spot, content: null }));
   return {
-    price: await median(9, (i) => write(model, "E1", String(20 + i))),
-    run: await median(
+    "a price changed": await timed(9, (i) => write(model, "E1", String(20 + i))),
+    "a run booked": await timed(
       3,
       () => workbook.write(booked),
       () => workbook.write(emptied),
     ),
-    lot: await median(5, (i) => write(model, "AD1", `L-${i}`)),
+    "a lot traced": await timed(5, (i) => write(model, "AD1", `L-${i}`)),
   };
 }
 
-/** The median time of a step on the processor, taken back in between where it says how. */
-async function median(
-  times: number,
-  step: (i: number) => unknown,
-  back: () => unknown = () => undefined,
-): Promise<number> {
-  const taken: number[] = [];
-  for (let i = 0; i < times; i++) {
-    const start = process.cpuUsage();
-    await step(i);
-    const { user, system } = process.cpuUsage(start);
-    taken.push((user + system) / 1000);
-    await back();
-  }
-  return taken.sort((a, b) => a - b)[times >> 1] ?? 0;
-}
-
-const STEPS: Record<keyof Times, string> = {
-  price: "a price changed",
-  run: "a run booked",
-  lot: "a lot traced",
+export const workbook: Record<string, Case> = {
+  "5,000 batches": {
+    beside: "plain native look-ups",
+    goal: { "a price changed": 1.3, "a run booked": 1.5, "a lot traced": 1.5 },
+    runs: 1,
+    ours,
+    other: plain,
+  },
 };
-
-const [which] = process.argv.slice(2);
-if (which) console.log(JSON.stringify(which === "ours" ? await ours() : await plain()));
-else {
-  const run = (name: string) =>
-    JSON.parse(
-      execFileSync(
-        process.execPath,
-        ["--stack-size=4000", "--import", "tsx", fileURLToPath(import.meta.url), name],
-        {
-          encoding: "utf8",
-        },
-      )
-        .trim()
-        .split("\n")
-        .at(-1) ?? "",
-    ) as Times;
-  const [own, native] = [run("ours"), run("plain")];
-  console.log(
-    `${MATERIALS} materials, ${RECIPES} recipes, ${PRICED} prices, ${BATCHES} batches of ${WEIGHINGS} weighings`,
-  );
-  console.table(
-    (Object.keys(STEPS) as (keyof Times)[]).map((step) => {
-      return {
-        step: STEPS[step],
-        "ours ms": own[step].toFixed(0),
-        "plain native ms": native[step].toFixed(0),
-        ratio: (own[step] / native[step]).toFixed(2),
-      };
-    }),
-  );
-}

@@ -2,10 +2,12 @@
  * A price list of the maker's own: its columns are chosen once, and the lines of Materials draw from it by
  * formulas, so that the list stays the one place where a price is typed.
  */
-import type { CellValue } from "../../functions/bind/cell.ts";
+import { isBlank } from "../../functions/bind/cell.ts";
 import { cellName } from "../../functions/formula/addresses.ts";
-import type { Spot, Workbook, Written } from "../host/workbook.ts";
-import { type Other, type Place, quoted } from "./names.ts";
+import type { Workbook, Written } from "../host/workbook.ts";
+import { type Other, type Place, quoted } from "../sheets/names.ts";
+import type { Column, List } from "./list.ts";
+import { matched } from "./matching.ts";
 
 interface OwnColumn {
   label: string;
@@ -38,98 +40,48 @@ export const OWN_COLUMNS: Record<string, OwnColumn> = {
   lot: { label: "Lot", words: ["lot", "batch"] },
 };
 
-/** A heading of a list: where it stands and what it says. */
-export interface Heading {
-  column: number;
-  text: string;
-  /** Its first filled cell holds a text. */
-  holdsTexts: boolean;
-}
-
-/** A list found on a sheet: the row of its headings, and its lines. */
-export interface OwnList {
-  sheet: string;
-  head: number;
-  headings: Heading[];
-  /** Its last filled line, counted like rows from zero. */
-  last: number;
-}
-
 /** Lines that are drawn below the last filled one, for those that are typed later. */
 export const SPARE_LINES = 50;
 
-const LOOKED_AT = { rows: 2000, columns: 40 };
-
-/** The list of a sheet: its headings are the first row with three texts or more side by side. */
-export async function readOwnList(workbook: Workbook, sheet: string): Promise<OwnList | null> {
-  const spot: Spot = { sheet, row: 0, column: 0 };
-  const cells = await workbook.read(spot, LOOKED_AT.rows, LOOKED_AT.columns);
-  const head = cells.findIndex((line) => line.filter(isText).length >= 3);
-  if (head < 0) return null;
-  const below = (column: number) =>
-    cells.slice(head + 1).find((line) => line[column] !== null && line[column] !== "")?.[column];
-  const headings = (cells[head] ?? []).flatMap((value, column) =>
-    isText(value)
-      ? [{ column, text: value.trim(), holdsTexts: isText(below(column) ?? null) }]
-      : [],
-  );
-  const isFilled = (line: readonly CellValue[]) =>
-    headings.some(({ column }) => line[column] !== null && line[column] !== "");
-  const last = cells.findLastIndex((line, row) => row > head && isFilled(line));
-  return last < 0 ? null : { sheet, head, headings, last };
+/** Which column of a list each of Materials seems to be. */
+export function proposed({ columns }: List): Map<string, Column> {
+  const wanted = Object.entries(OWN_COLUMNS).map(([key, { words, holds }]) => ({
+    key,
+    words,
+    fits: (column: Column) => !holds || (holds === "texts") === holdsTexts(column),
+  }));
+  return matched(wanted, columns);
 }
 
-function isText(value: CellValue): value is string {
-  return typeof value === "string" && value.trim() !== "" && Number.isNaN(Number(value));
-}
-
-/** Which heading each column of Materials seems to be: the best word first, each heading once. */
-export function proposed(headings: readonly Heading[]): Map<string, Heading> {
-  const found = new Map<string, Heading>();
-  const taken = new Set<Heading>();
-  const most = Math.max(...Object.values(OWN_COLUMNS).map(({ words }) => words.length));
-  for (let rank = 0; rank < most; rank++)
-    for (const [key, { words, holds }] of Object.entries(OWN_COLUMNS)) {
-      const word = words[rank];
-      if (word === undefined || found.has(key)) continue;
-      const fits = ({ holdsTexts }: Heading) => !holds || (holds === "texts") === holdsTexts;
-      const heading = headings.find(
-        (each) => !taken.has(each) && fits(each) && hasWord(each.text, word),
-      );
-      if (!heading) continue;
-      found.set(key, heading);
-      taken.add(heading);
-    }
-  return found;
-}
-
-function hasWord(text: string, word: string): boolean {
-  return text.toLowerCase().includes(word);
+/** Whether the first filled cell of a column holds a text. */
+function holdsTexts({ values }: Column): boolean {
+  const first = values.find((value) => !isBlank(value));
+  return typeof first === "string" && Number.isNaN(Number(first));
 }
 
 /** The cells of Materials that draw from the list; refuses where lines of Materials are filled already. */
 export async function drawFromOwnList(
   workbook: Workbook,
   materials: Other,
-  list: OwnList,
-  chosen: ReadonlyMap<string, Heading>,
+  list: List,
+  chosen: ReadonlyMap<string, Column>,
 ): Promise<string> {
   const lines = list.last - list.head + SPARE_LINES;
   if (chosen.has("pack") && (chosen.has("size") || chosen.has("unit")))
     throw new Error("choose the pack as one text, or its size and unit, not both");
-  const columns = [...chosen].flatMap(([key, heading]) =>
+  const columns = [...chosen].flatMap(([key, from]) =>
     drawnColumns(key).map(({ column, formula }) => {
       const place = materials.places.get(`materials.${column}`);
       if (!place)
         throw new Error(`Materials has no column for "${OWN_COLUMNS[key]?.label ?? key}"`);
-      return { place, heading, formula };
+      return { place, from, formula };
     }),
   );
   if (!chosen.has("name")) throw new Error("choose which column names the material");
   await refuseFilled(workbook, materials.sheet, columns, lines);
-  const cells = columns.flatMap(({ place, heading, formula }) =>
+  const cells = columns.flatMap(({ place, from, formula }) =>
     Array.from({ length: lines }, (_, i): Written => {
-      const cell = `${quoted(list.sheet)}!${cellName(list.head + 1 + i, heading.column)}`;
+      const cell = `${quoted(list.sheet)}!${cellName(list.first + i, from.column)}`;
       const spot = { sheet: materials.sheet, row: place.row + i, column: place.column };
       return { spot, content: `=IF(${cell}="","",${formula(cell)})` };
     }),

@@ -1,0 +1,5 @@
+/** A file's own text, as webpack gives it. */
+declare module "*?source" {
+  const text: string;
+  export default text;
+}
