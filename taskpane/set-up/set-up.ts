@@ -3,7 +3,9 @@ import manifest from "../../manifest.xml?source";
 import functions from "../../functions/functions.json?source";
 import { at, refusalOf } from "./address.ts";
 
+// The page beside this file has one field.
 const address = document.querySelector("input") as HTMLInputElement;
+// And one place where what was done is said.
 const said = document.querySelector("[role=status]") as HTMLElement;
 
 // On its host, the page knows where it is.

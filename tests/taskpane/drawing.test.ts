@@ -31,8 +31,8 @@ test("of a column of several, all are hidden, and take no room on paper", () => 
       columns: [...oils.columns, { heading: ["a", "b"], formula: "=1", hidden: true as const }],
     },
   ];
-  // Two thirds of 1,200 pixels hidden: what is left fits one upright page, 7.5 inches of 96 pixels at 60 %.
-  const drawing = drawn(parts, [400, 400, 400], { columns: 1 });
+  // 1,400 pixels, of which 1,000 are hidden; on an upright page 1,200 fit, 7.5 x 96 / 0.6.
+  const drawing = drawn(parts, [400, 500, 500], { columns: 1 });
   expect(drawing.hidden).toEqual([1, 2]);
   expect(drawing.page).toEqual({});
 });
