@@ -23,7 +23,9 @@ const OLD_RECIPES: Template = {
       .filter(({ name }) => name !== "first")
       .map(({ formula, ...column }) => {
         if (formula === undefined) return column;
-        const byName = formula.replaceAll("{recipes.first},{first}", "{recipes.recipe},{recipe}");
+        const byName = formula
+          .replaceAll("{recipes.first},{first}", "{recipes.recipe},{recipe}")
+          .replaceAll("{recipes.first}={first}", "{recipes.recipe}={recipe}");
         return { ...column, formula: byName };
       });
     return { ...part, columns };
