@@ -36,9 +36,9 @@ class SheetsWithHeadings extends Sheets {
 
 plugins.replace(NAME, SheetsWithHeadings);
 
-/** Pixels of a wide letter, of a line, and of what is free above and below all lines and beside them. */
+/** Pixels of a wide letter, of a tall line with what the engine leaves between two, and of what is free around them. */
 const LETTER = 6.6;
-const LINE = 17;
+const LINE = 22;
 const FREE = 8;
 
 /** The height of a row of headings in columns of these widths, some beside a button: the engine's own is too low. */
@@ -48,7 +48,7 @@ export function headingsHeight(
   const counts = headings.map(({ text, width, isBeside }) =>
     linesOf(text, width - FREE - (isBeside ? BUTTON : 0)),
   );
-  return Math.max(...counts) * LINE + FREE;
+  return Math.max(...counts) * LINE + FREE / 2;
 }
 
 function linesOf(text: string, width: number): number {

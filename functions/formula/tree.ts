@@ -48,6 +48,12 @@ export function childrenOf(node: Node): ArgumentNode[] {
   return [node.callee, ...node.arguments];
 }
 
+/** What a formula may come to: itself, or either branch of an IF. */
+export function branchesOf(node: Node): Node[] {
+  if (node.type !== "CallExpression" || calleeOf(node) !== "IF") return [node];
+  return node.arguments.slice(1).flatMap((branch) => (branch ? branchesOf(branch) : []));
+}
+
 /** The node with something else in place of what stands within it. */
 export function withChildren(node: Node, change: (child: Node) => Node): Node {
   switch (node.type) {

@@ -28,6 +28,7 @@ import {
   type ArgumentNode,
   type Call,
   type Node,
+  branchesOf,
   calleeOf,
   constantsOf,
 } from "../../functions/formula/tree.ts";
@@ -106,12 +107,16 @@ export async function explain(workbook: Workbook, spot: Spot): Promise<Explained
   for (const node of found)
     calls.push(await explainCall(workbook, content.from, node, offset, answers));
   const isAlone = tree === found[found.length - 1];
+  // Behind a look at its inputs a call is still what the cell shows.
+  const branches = branchesOf(tree).filter(
+    (node) => node === tree || answers.get(node)?.flat().includes(content.value),
+  );
   return {
     place,
     formula: typedFormula(written),
     value: content.value,
     shows: (digits) => {
-      const [call] = isAlone ? calls : [];
+      const call = calls[found.findIndex((node) => branches.includes(node))];
       const cell = call?.at(call.line, digits).said.cell;
       return cell?.says ?? shown(content.value, { kind: "number" }, digits);
     },

@@ -91,9 +91,7 @@ test.each(WINDOWS)("%s", async (_, viewport, rows, columns) => {
   await page.context().close();
 });
 
-// Failed when branches met, and is not mended yet.
-
-test.skip("each heading of a list stands beside its filter, all of its lines in the row", async () => {
+test("each heading of a list stands beside its filter, all of its lines in the row", async () => {
   const { page } = await openSheet(browser, address);
   await wholeSet(page);
   const hidden = await page.evaluate(() => {

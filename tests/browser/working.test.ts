@@ -20,8 +20,7 @@ afterAll(() => browser?.close());
 const explained = (page: Page) => page.locator(".explained");
 
 describe("the working of a cell", () => {
-  // Failed when branches met, and is not mended yet.
-  test.skip("follows the selection, and the numbers in the cells", async () => {
+  test("follows the selection, and the numbers in the cells", async () => {
     const { page, trouble } = await openSheet(browser, address);
     await page.getByRole("tab", { name: "Working" }).click();
     await page.getByText("A1 of Start here holds a text that was typed in").waitFor();

@@ -72,7 +72,7 @@ describe("every template's copy shows what ours shows", () => {
     await new LocalWorkbook(model).drawOnNewSheet(template.title, drawing);
     const { unlike, judged: count, passed } = verdict(await toXlsx(model));
     expect(unlike).toEqual([]);
-    expect(count).toBeGreaterThan((count + passed) / 4);
+    expect(count).toBeGreaterThan(passed);
   });
 });
 
@@ -84,5 +84,5 @@ test("random sheets of calls, handed over", async () => {
   });
   const { unlike, judged: count, passed } = verdict(await toXlsx(newModel({ sheets })));
   expect(unlike).toEqual([]);
-  expect(count).toBeGreaterThan((count + passed) / 4);
+  expect(count).toBeGreaterThan(passed);
 });

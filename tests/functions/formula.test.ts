@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { nativeFormula } from "../../functions/files/native-formula";
 import { ourCalls } from "../../functions/formula/ours";
 import { readFormula, withoutLets } from "../../functions/formula/reader";
-import { plainName } from "../../functions/formula/tree";
+import { branchesOf, plainName } from "../../functions/formula/tree";
 import { storedFormula, typedFormula, writeFormula } from "../../functions/formula/writer";
 
 const native = (formula: string) => nativeFormula(readFormula(formula), () => null);
@@ -81,6 +81,14 @@ describe("LAMBDA and LET", () => {
     expect(plain("_xlfn.LET(_xlpm.b,A1,_xlpm.b+1)")).toBe("A1+1");
     expect(plain("LET(b,60,LAMBDA(x,x+b)(1))")).toBe("LAMBDA(x,x+60)(1)");
   });
+});
+
+test("a formula comes to itself, or to what stands in the branches of an IF", () => {
+  const written = branchesOf(readFormula('=IF(A1,"no",IF(B1,C1+1,D1))')).map((each) =>
+    writeFormula(each),
+  );
+  expect(written).toEqual(['"no"', "C1+1", "D1"]);
+  expect(branchesOf(readFormula("=1+IF(A1,2,3)"))).toHaveLength(1);
 });
 
 test("a number in an array has its sign, as Excel takes it", () => {

@@ -21,6 +21,9 @@ import { type RandomSheet, randomSheet } from "./random-sheet";
 const SHEETS = 200;
 const BOOKS = 4;
 
+/** Sheets whose lines hang on what a pack's text holds, which is a value in a copy. */
+const READS_PACKS = new Set(["Buying plan", "Sizes"]);
+
 const proof = describe.skipIf(!libreOffice);
 if (!libreOffice)
   console.warn("No LibreOffice was found: the handed-over copies were not recalculated.");
@@ -90,8 +93,8 @@ proof("every template, handed over and recalculated", () => {
         expect(isSame(own, other), tell(sheet, cell, own, other, "changed inputs")).toBe(true);
         if (!changes.has(cell) && own.value !== cellOf(before, sheet, cell).value) moved++;
       }
-      // A list without ours may only count its lines; one that reads packs has values that do not follow.
-      if (hasOurs && fixed.length === 0) expect(moved).toBeGreaterThan(3);
+      // A list without ours may only count its lines.
+      if (hasOurs && !READS_PACKS.has(template.title)) expect(moved).toBeGreaterThan(3);
     },
     120_000,
   );
