@@ -6,20 +6,12 @@
 import { catalog } from "../functions/catalog/catalog.ts";
 import { NAMESPACE } from "../functions/catalog/entry.ts";
 import { KINDS } from "../functions/catalog/kinds.ts";
-import type { FunctionsHost, HostCell } from "../functions/bind/register.ts";
+import { CellError, type FunctionsHost, type HostCell } from "../functions/bind/register.ts";
 import { engine } from "./engine.ts";
 
 interface EngineCell {
   value: unknown;
   message?: string;
-}
-
-/** An error on its way into a cell. */
-class CellError {
-  constructor(
-    readonly code: string,
-    readonly message?: string,
-  ) {}
 }
 
 const ERRORS = engine.registries.errorTypes;

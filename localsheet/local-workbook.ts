@@ -31,9 +31,9 @@ import type {
   Written,
 } from "../taskpane/host/workbook.ts";
 import { toExcelError } from "./custom-functions.ts";
-import { download } from "./download.ts";
 import { type Model, type Command as EngineCommand, engine } from "./engine.ts";
 import { toXlsx } from "./files.ts";
+import { giveWorkbook } from "../taskpane/host/give.ts";
 import { formulaCells } from "./formula-cells.ts";
 import "./blank-picks.ts";
 import "./frozen-paste.ts";
@@ -293,7 +293,7 @@ export class LocalWorkbook implements Workbook {
   }
 
   async give(bytes: Uint8Array, name: string): Promise<string> {
-    download(bytes, name);
+    giveWorkbook(bytes, name);
     return `The copy was downloaded as ${name}.`;
   }
 

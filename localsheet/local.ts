@@ -10,7 +10,7 @@ import { composing } from "./composer.ts";
 import { languageOf } from "./language.ts";
 import { functionsHost } from "./custom-functions.ts";
 import { ask } from "./dialog.ts";
-import { download, downloadText } from "./download.ts";
+import { giveText, giveWorkbook } from "../taskpane/host/give.ts";
 import { type Message, type Model, engine } from "./engine.ts";
 import { keepPage } from "./kept-page.ts";
 import { Keeper, Transport, rememberGood, replaceKept } from "./keep.ts";
@@ -90,7 +90,7 @@ async function save({ model, opened }: Sheet): Promise<boolean> {
     return false;
   const isOurs = original !== null && original.key === originOf(model)?.file;
   const name = isOurs ? original.name : "mistwright.xlsx";
-  download(bytes, name);
+  giveWorkbook(bytes, name);
   say(`Saved as ${name}`);
   return true;
 }
@@ -200,7 +200,7 @@ function onlyRead(model: Model) {
 /** Says what was wrong with the kept workbook, and gives it as a file to whoever can mend it. */
 function tellOpening({ trouble, unread }: Opening) {
   if (!trouble) return;
-  const give = () => downloadText(JSON.stringify(unread), "mistwright-kept.json");
+  const give = () => giveText(JSON.stringify(unread), "application/json", "mistwright-kept.json");
   notice(trouble, unread ? [{ text: "Save it as a file", then: give }] : []);
 }
 

@@ -16,6 +16,14 @@ export interface FunctionsHost<E> {
   Error: new (code: never, message?: string) => E;
 }
 
+/** An error on its way into a cell, for hosts that have no kind of their own. */
+export class CellError {
+  constructor(
+    readonly code: string,
+    readonly message?: string,
+  ) {}
+}
+
 /** What a host is given for a cell. */
 export type HostCell<E> = Exclude<CellValue, Fault> | E;
 

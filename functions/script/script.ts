@@ -5,16 +5,11 @@
  * as a Date. An answer is a value or rows of values, and an error can only be thrown, for the whole
  * call: a text in place of one cell would be passed over by a sum.
  */
-import { type FunctionsHost, register } from "../bind/register.ts";
+import { CellError, type FunctionsHost, type HostCell, register } from "../bind/register.ts";
 
-class CellError {
-  constructor(
-    readonly code: string,
-    readonly message?: string,
-  ) {}
-}
+type Cell = HostCell<CellError>;
 
-const runs = new Map<string, (...args: unknown[]) => unknown>();
+const runs = new Map<string, (...args: unknown[]) => Cell[][]>();
 const host: FunctionsHost<CellError> = {
   Error: CellError,
   associate: (id, run) => runs.set(id, run),
@@ -25,7 +20,7 @@ register(host);
 export function run(id: string, args: ArrayLike<unknown>): unknown {
   const call = runs.get(id);
   if (!call) throw new Error(`there is no function ${id}`);
-  const rows = rowsOf(call(...Array.from(args, toHost)));
+  const rows = call(...Array.from(args, toHost));
   const wrong = rows.flatMap((row, i) =>
     row.flatMap((cell, j) =>
       cell instanceof CellError ? [{ cell, row: i + 1, column: j + 1 }] : [],
@@ -43,7 +38,7 @@ interface Wrong {
 }
 
 /** The first error, and where it is in the answer. */
-function told({ cell, row, column }: Wrong, rows: unknown[][], count: number): string {
+function told({ cell, row, column }: Wrong, rows: Cell[][], count: number): string {
   const text = cell.message ?? cell.code;
   const isWide = (rows[0]?.length ?? 0) > 1;
   if (rows.length === 1 && !isWide) return text;
@@ -52,16 +47,9 @@ function told({ cell, row, column }: Wrong, rows: unknown[][], count: number): s
   return `${where} of the answer: ${text}${others}`;
 }
 
-function rowsOf(answer: unknown): unknown[][] {
-  const rows: unknown[] = Array.isArray(answer) ? answer : [answer];
-  return rows.map((row): unknown[] => (Array.isArray(row) ? row : [row]));
-}
-
 /** An argument as the other hosts hand it over. */
 function toHost(argument: unknown): unknown {
-  return Array.isArray(argument)
-    ? rowsOf(argument).map((row) => row.map(valueOf))
-    : valueOf(argument);
+  return Array.isArray(argument) ? argument.map(toHost) : valueOf(argument);
 }
 
 /** What an error in a cell reads as. */

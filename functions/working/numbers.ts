@@ -8,8 +8,7 @@ import {
   isSymbolNode,
 } from "mathjs";
 import { unitOf } from "../../src/units.ts";
-import type { Measure } from "./measures.ts";
-import { unitShown } from "./measures.ts";
+import { type Measure, unitShown } from "./measures.ts";
 import { phrase, written } from "./written.ts";
 
 /** What an expression is told with. */

@@ -1,8 +1,7 @@
 /** A table where lists go into a step or come out of it: a line for each of their cells. */
 import { isSymbolNode } from "mathjs";
-import { math } from "./steps.ts";
-import type { Step } from "./steps.ts";
 import type { CatalogEntry } from "../catalog/entry.ts";
+import { type Step, math } from "./steps.ts";
 
 export interface Table {
   heads: string[];

@@ -1,4 +1,5 @@
 /** The workbook's own file out of Excel, and a copy into it. */
+import { giveWorkbook } from "./give.ts";
 import { reasonOf } from "./run.ts";
 
 /** The most bytes that Excel hands out at a time. */
@@ -60,25 +61,13 @@ export async function give(bytes: Uint8Array, name: string): Promise<string> {
     await Excel.createWorkbook(base64(bytes));
     return "The copy is open as a new workbook: save it under a name of its own.";
   } catch (error) {
-    download(bytes, name);
+    giveWorkbook(bytes, name);
     return (
       `Excel did not open the copy (${reasonOf(error)}), so it was handed over as a download, "${name}": look ` +
       "among your downloads. Where there is none, open this workbook in Excel on the web or on another " +
       "computer, and make the copy there."
     );
   }
-}
-
-const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
-
-function download(bytes: Uint8Array, name: string) {
-  const link = document.createElement("a");
-  // No file is made in memory shared with a worker, which a Blob does not take.
-  link.href = URL.createObjectURL(new Blob([bytes as BlobPart], { type: XLSX }));
-  link.download = name;
-  link.click();
-  // A moment later, when the download has begun.
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
 
 /** Bytes as base64, a piece at a time, as a call takes only so many arguments. */

@@ -3,7 +3,13 @@
  * line of it, and gets the formulas of the column.
  */
 import { freeTableName } from "../../functions/files/table-names.ts";
-import { type Area, type DrawnList, type PlacedDrawing, addressOf } from "../sheets/drawing.ts";
+import {
+  type Area,
+  type DrawnList,
+  type PlacedDrawing,
+  addressOf,
+  isWithin,
+} from "../sheets/drawing.ts";
 import { rangeOf } from "./orders.ts";
 import { isSupported } from "./run.ts";
 import type { Written } from "./workbook.ts";
@@ -24,17 +30,13 @@ function orderFormulas(sheet: Excel.Worksheet, { cells }: PlacedDrawing, list: D
   const body = { ...list, row: list.row + 1, rows: list.rows - 1 };
   for (let column = list.column; column < list.column + list.columns; column++) {
     const formulas = cells
-      .filter((cell) => cell.column === column && isWithin(cell.row, body))
+      .filter((cell) => cell.column === column && isWithin(cell, body))
       .sort((a, b) => a.row - b.row)
       .map(({ content }) => content)
       .filter((content) => String(content).startsWith("="));
     if (formulas.length < body.rows) continue;
     rangeOf(sheet, { ...body, column, columns: 1 }).formulas = formulas.map((each) => [each]);
   }
-}
-
-function isWithin(row: number, area: { row: number; rows: number }): boolean {
-  return row >= area.row && row < area.row + area.rows;
 }
 
 /**

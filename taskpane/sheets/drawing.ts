@@ -36,6 +36,12 @@ export interface Area {
   columns: number;
 }
 
+/** True for a cell that lies in the rectangle. */
+export function isWithin({ row, column }: { row: number; column: number }, area: Area): boolean {
+  const [down, across] = [row - area.row, column - area.column];
+  return down >= 0 && down < area.rows && across >= 0 && across < area.columns;
+}
+
 /** A chart over some cells. */
 export interface DrawnChart {
   title: string;

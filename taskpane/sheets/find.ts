@@ -7,7 +7,7 @@ import type { CellValue } from "../../functions/bind/cell.ts";
 import type { Workbook } from "../host/workbook.ts";
 import { partsThere, placesOf } from "./lay.ts";
 import type { Other, Others, Place, Places } from "./names.ts";
-import type { List, Part } from "./parts.ts";
+import { type List, type Part, membersOf } from "./parts.ts";
 import type { Template } from "./template.ts";
 
 /** Rows in which titles stand, and that are read at first; a sheet is read on while something is not found. */
@@ -85,16 +85,7 @@ class Sheet {
 
 /** The names of parts that are looked for. */
 function namesOf(parts: readonly Part[]): string[] {
-  return parts.flatMap((part) => {
-    if ("fields" in part) return part.fields.flatMap(({ name }) => name ?? []);
-    const [of, named] =
-      "list" in part
-        ? [part.list, part.columns]
-        : "table" in part
-          ? [part.table, part.rows]
-          : ["", []];
-    return named.flatMap(({ name }) => (name ? `${of}.${name}` : []));
-  });
+  return parts.flatMap(membersOf).flatMap(({ name }) => name ?? []);
 }
 
 /** Of new sheets, beside those that are there: what they name, where it is drawn. */

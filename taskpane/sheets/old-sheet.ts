@@ -1,6 +1,6 @@
 /** A sheet as it stands beside what its template has by now: what it lacks, and what of that can be added to it. */
 import type { Placed, Workbook } from "../host/workbook.ts";
-import type { Drawing, DrawnCell } from "./drawing.ts";
+import { type Drawing, type DrawnCell, isWithin } from "./drawing.ts";
 import { placesOf } from "./lay.ts";
 import {
   type Named,
@@ -11,7 +11,7 @@ import {
   namesIn,
   resolved,
 } from "./names.ts";
-import type { Column, List, Part } from "./parts.ts";
+import { type Column, type List, type Part, membersOf } from "./parts.ts";
 
 /** What a template says of a name. */
 interface Said {
@@ -194,27 +194,11 @@ export class OldSheet {
   }
 }
 
-function isWithin({ row, column }: { row: number; column: number }, place: Place): boolean {
-  const [down, across] = [row - place.row, column - place.column];
-  return down >= 0 && down < place.rows && across >= 0 && across < place.columns;
-}
-
 /** What a part says of its names. */
 function saidIn(part: Part): [name: string, Said][] {
-  const text = (words: unknown) => String(Array.isArray(words) ? words[0] : (words ?? ""));
-  if ("fields" in part)
-    return part.fields.flatMap(({ name, label, draw, formula = draw, alone }) =>
-      name ? [[name, { what: label, formula, alone }]] : [],
-    );
-  if ("list" in part)
-    return part.columns.flatMap((column) => {
-      const { name, heading, draw, formula = draw, alone } = column;
-      const said = { what: text(heading), formula, alone, list: part, column };
-      return name ? [[`${part.list}.${name}`, said]] : [];
-    });
-  if ("table" in part)
-    return part.rows.flatMap(({ name, label, draw, formula = draw, alone }) =>
-      name ? [[`${part.table}.${name}`, { what: text(label), formula, alone }]] : [],
-    );
-  return [];
+  return membersOf(part).flatMap(({ name, label, cell, column }) => {
+    const { draw, formula = draw, alone } = cell;
+    const what = String(Array.isArray(label) ? label[0] : (label ?? ""));
+    return name ? [[name, { what, formula, alone, ...column }]] : [];
+  });
 }

@@ -58,6 +58,8 @@ const Field = z.strictObject({
   note: z.optional(z.string()),
 });
 
+type Field = z.infer<typeof Field>;
+
 const Fields = z.strictObject({
   ...where,
   fields: z.array(Field).check(z.minLength(1)),
@@ -152,3 +154,35 @@ const Room = z.strictObject({
 
 export const Part = z.union([Text, Fields, List, Table, Rectangle, Room]);
 export type Part = z.infer<typeof Part>;
+
+/** A field, a column of a list or a row of a table. */
+export interface Member {
+  /** Its whole name: "batch", "packs.price"; undefined for most labels. */
+  name: string | undefined;
+  /** What it is known by on the sheet. */
+  label: unknown;
+  cell: Field | Column | Row;
+  /** Where it is a column. */
+  column?: { list: List; column: Column };
+}
+
+/** What stands in a part under names; nothing for texts, blocks and rooms. */
+export function membersOf(part: Part): Member[] {
+  const within = (of: string, name?: string) => name && `${of}.${name}`;
+  if ("fields" in part)
+    return part.fields.map((cell) => ({ name: cell.name, label: cell.label, cell }));
+  if ("list" in part)
+    return part.columns.map((cell) => ({
+      name: within(part.list, cell.name),
+      label: cell.heading,
+      cell,
+      column: { list: part, column: cell },
+    }));
+  if ("table" in part)
+    return part.rows.map((cell) => ({
+      name: within(part.table, cell.name),
+      label: cell.label,
+      cell,
+    }));
+  return [];
+}

@@ -5,7 +5,7 @@
 import type { CellValue } from "../../functions/bind/cell.ts";
 import { cellName } from "../../functions/formula/addresses.ts";
 import type { Placed, Redrawn, Workbook } from "../host/workbook.ts";
-import { type Area, type DrawnCell, type Drawing, drawingOf } from "./drawing.ts";
+import { type Area, type DrawnCell, type Drawing, drawingOf, isWithin } from "./drawing.ts";
 import { type RowsIn, areasOf, partsThere, placesOf, rowsBetween } from "./lay.ts";
 import type { Other, Others, Places } from "./names.ts";
 import { type Template, sourcesOf } from "./template.ts";
@@ -137,12 +137,6 @@ function movedBy<T extends Area & { from?: Area & { sheet?: string } }>(
   const { from } = each;
   return { ...moved(each), ...(from && { from: from.sheet === undefined ? moved(from) : from }) };
 }
-
-const isWithin = ({ row, column }: DrawnCell, area: Area): boolean =>
-  row >= area.row &&
-  row < area.row + area.rows &&
-  column >= area.column &&
-  column < area.column + area.columns;
 
 /** Whether names stand where they did; one that the workbook has not is found nowhere. */
 function areAlike(drawn: Places, found: Places): boolean {

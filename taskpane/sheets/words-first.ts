@@ -3,7 +3,7 @@
  * in place of an error, or of a number that took the words for nothing.
  */
 import type { Content } from "./block.ts";
-import type { Column, Part } from "./parts.ts";
+import { type Column, type Member, type Part, membersOf } from "./parts.ts";
 
 /** A cell, or a column of cells, that asks for a number. */
 interface Asks {
@@ -24,7 +24,7 @@ type Asking = ReadonlyMap<string, Asks>;
 
 /** The parts, with formulas that first look whether the numbers that they read are numbers. */
 export function wordsFirst(parts: readonly Part[]): Part[] {
-  const asking = new Map(parts.flatMap(askingIn));
+  const asking = new Map(parts.flatMap(membersOf).flatMap(asks));
   return parts.map((part): Part => {
     if ("fields" in part)
       return { ...part, fields: part.fields.map((field) => looking(field, asking)) };
@@ -36,24 +36,9 @@ export function wordsFirst(parts: readonly Part[]): Part[] {
   });
 }
 
-function askingIn(part: Part): [string, Asks][] {
-  if ("fields" in part) return part.fields.flatMap((field) => asks(field, field.label));
-  if ("list" in part)
-    return part.columns.flatMap((each) => asks(each, each.heading, `${part.list}.`));
-  if ("table" in part) return part.rows.flatMap((row) => asks(row, row.label, `${part.table}.`));
-  return [];
-}
-
-type Cell = Pick<
-  Column,
-  "name" | "look" | "format" | "limits" | "words" | "worded" | "formula" | "draw"
-> & {
-  demo?: unknown;
-};
-
 /** Of what is typed or drawn, and is a number by its format, its limits or the demo. */
-function asks(cell: Cell, label: unknown, list = ""): [string, Asks][] {
-  const { name, look = "input", format = "", limits, words, worded, formula, draw } = cell;
+function asks({ name, label, cell }: Member): [string, Asks][] {
+  const { look = "input", format = "", limits, words, worded, formula, draw } = cell;
   const demo = [cell.demo].flat(2);
   if (!name || typeof label !== "string" || label.startsWith("=")) return [];
   if (look !== "input" || formula !== undefined || words || worded) return [];
@@ -61,7 +46,7 @@ function asks(cell: Cell, label: unknown, list = ""): [string, Asks][] {
   if (!isNumber) return [];
   const what = format.includes("y") ? "a date" : format.includes("%") ? "a percent" : "a number";
   const said = `type ${what}: ${label.replaceAll('"', '""')}`;
-  return [[`${list}${name}`, { said, isDrawn: draw !== undefined }]];
+  return [[name, { said, isDrawn: draw !== undefined }]];
 }
 
 /** Of a column whose formulas are told line by line, those as well. */

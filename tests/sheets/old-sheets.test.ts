@@ -7,7 +7,7 @@ import { insertSet, insertTemplate } from "../../taskpane/sheets/insert";
 import type { Template } from "../../taskpane/sheets/template";
 import { templates } from "../../taskpane/templates/index";
 import { LocalWorkbook, newModel } from "../localsheet/load-engine";
-import { FakeExcel } from "./fake-excel";
+import { FakeExcel } from "../taskpane/fake-excel";
 
 vi.setConfig({ testTimeout: 120_000 });
 
