@@ -3,7 +3,7 @@ import { isSymbolNode } from "mathjs";
 import type { CatalogEntry } from "../catalog/entry.ts";
 import { type Step, math } from "./steps.ts";
 
-export interface Table {
+export interface WorkingTable {
   heads: string[];
   lines: string[][];
   /** What is added up, all lines together. */
@@ -13,7 +13,7 @@ export interface Table {
 }
 
 /** A column: its values, as text each. */
-interface Column {
+interface WorkingColumn {
   head: string;
   values: unknown[];
   shown: (value: unknown) => string;
@@ -24,7 +24,7 @@ interface Column {
 const MOST = 12;
 
 /** How a list is shown: of a name, and of one of several cells of the step. */
-export interface Looks {
+export interface TableTelling {
   shown: (value: unknown, name: string) => string;
   labels: readonly string[];
   cellShown: (value: unknown, cell: number) => string;
@@ -36,7 +36,11 @@ export interface Looks {
 }
 
 /** The table of a step, undefined where it needs none. */
-export function tableOf(entry: CatalogEntry, step: Step, looks: Looks): Table | undefined {
+export function tableOf(
+  entry: CatalogEntry,
+  step: Step,
+  looks: TableTelling,
+): WorkingTable | undefined {
   const { value, line, node, scope } = step;
   if (isSymbolNode(node) || typeof value === "string") return undefined;
   const used = namesIn(step).filter((name) => Array.isArray(scope[name]));
@@ -60,8 +64,8 @@ function columnsOf(
   { working }: CatalogEntry,
   name: string,
   list: unknown[],
-  { shown, isShare }: Looks,
-): Column[] {
+  { shown, isShare }: TableTelling,
+): WorkingColumn[] {
   const isSummed = working.some(({ expression }) => expression.includes(`sum(${name})`));
   return split(list).map((values, i, all) => ({
     head: headOf(name, i, all.length, isShare(name)),
@@ -72,7 +76,11 @@ function columnsOf(
 }
 
 /** What the step gives; nothing where it is told without a table. */
-function resultColumns(entry: CatalogEntry, { value, line, scope }: Step, looks: Looks): Column[] {
+function resultColumns(
+  entry: CatalogEntry,
+  { value, line, scope }: Step,
+  looks: TableTelling,
+): WorkingColumn[] {
   const { labels, cellShown } = looks;
   if (!Array.isArray(value)) return [];
   if (labels.length === 0)
@@ -113,7 +121,7 @@ function split(list: unknown[]): unknown[][] {
   return list[0].map((_, i) => rows.map((row) => row[i]));
 }
 
-function laidOut(columns: Column[]): Table | undefined {
+function laidOut(columns: WorkingColumn[]): WorkingTable | undefined {
   const count = columns[0]?.values.length ?? 0;
   if (count === 0) return undefined;
   const lines = Array.from({ length: Math.min(count, MOST) }, (_, i) => [

@@ -11,7 +11,7 @@ import { type Labelled, type Measure, cellsIn, measureOf, ofParam, unitShown } f
 import { inNumbers } from "./numbers.ts";
 import { type Digits, shown } from "./shown.ts";
 import { type Step, stepsOf } from "./steps.ts";
-import { type Table, tableOf } from "./table.ts";
+import { type WorkingTable, tableOf } from "./table.ts";
 import { inNames } from "./written.ts";
 
 export interface Told {
@@ -22,11 +22,11 @@ export interface Told {
   sentence: string;
   /** "oil = batch × part", "= 60 g × 5 %", "= 3 g" */
   how: string[];
-  table?: Table | undefined;
+  table?: WorkingTable | undefined;
 }
 
 /** How it is told: to how many digits, and with units that the cells of arguments tell. */
-export interface Look {
+export interface Manner {
   digits: Digits;
   units: ReadonlyMap<string, string>;
 }
@@ -43,7 +43,7 @@ const ADDS_UP: ReadonlySet<Kind> = new Set(["money", "amount", "weight", "volume
 /** Most values that are told one after the other. */
 const MOST = 8;
 
-export function toldOf(entry: CatalogEntry, args: readonly unknown[], look: Look): ToldCall {
+export function toldOf(entry: CatalogEntry, args: readonly unknown[], look: Manner): ToldCall {
   const lines = new Map<string, Measure>();
   const seen = new Set<string>();
   let answer: ToldCall["answer"] = { kind: "number" };
@@ -70,7 +70,7 @@ function measuresOf(
   entry: CatalogEntry,
   { line, scope }: Step,
   before: ReadonlyMap<string, Measure>,
-  { units }: Look,
+  { units }: Manner,
 ): Measures {
   const lines = new Map(before);
   const names = { params: entry.params, values: scope, told: units, lines };
