@@ -41,6 +41,7 @@ import "./growing.ts";
 import { headingsHeight } from "./heading-lines.ts";
 import { pageCommand } from "./pages.ts";
 import "./list-ranges.ts";
+import "./large-arrays.ts";
 import "./loud-errors.ts";
 import "./used-colors.ts";
 import "./where-words.ts";
