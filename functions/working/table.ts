@@ -1,6 +1,7 @@
 /** A table where lists go into a step or come out of it: a line for each of their cells. */
 import { isSymbolNode } from "mathjs";
 import type { CatalogEntry } from "../catalog/entry.ts";
+import type { IsSpare } from "./spare-lines.ts";
 import { type Step, math } from "./steps.ts";
 
 export interface WorkingTable {
@@ -33,6 +34,8 @@ export interface TableTelling {
   addsUp: boolean;
   /** Lists that a table has shown already, by name. */
   seen: Set<string>;
+  /** Lines that are left out. */
+  isSpare: IsSpare;
 }
 
 /** The table of a step, undefined where it needs none. */
@@ -49,7 +52,7 @@ export function tableOf(
   for (const name of used) looks.seen.add(name);
   if (Array.isArray(value)) looks.seen.add(line.name);
   // Of several cells a line: what goes into them was shown before.
-  if (looks.labels.length > 0 && result.length > 0) return laidOut(result);
+  if (looks.labels.length > 0 && result.length > 0) return laidOut(result, looks.isSpare);
   const isByColumns = used.some((name) => isGrid(scope[name]) && !looks.isShare(name));
   // What is used is a list: only those are taken above.
   const goesIn = used
@@ -57,7 +60,10 @@ export function tableOf(
     .filter((name) => !isByColumns || isGrid(scope[name]) || !isArgument(entry, name))
     .flatMap((name) => columnsOf(entry, name, scope[name] as unknown[], looks));
   const length = (result[0] ?? goesIn[0])?.values.length;
-  return laidOut([...goesIn, ...result].filter(({ values }) => values.length === length));
+  return laidOut(
+    [...goesIn, ...result].filter(({ values }) => values.length === length),
+    looks.isSpare,
+  );
 }
 
 function columnsOf(
@@ -121,17 +127,17 @@ function split(list: unknown[]): unknown[][] {
   return list[0].map((_, i) => rows.map((row) => row[i]));
 }
 
-function laidOut(columns: WorkingColumn[]): WorkingTable | undefined {
+function laidOut(columns: WorkingColumn[], isSpare: IsSpare): WorkingTable | undefined {
   const count = columns[0]?.values.length ?? 0;
-  if (count === 0) return undefined;
-  const lines = Array.from({ length: Math.min(count, MOST) }, (_, i) => [
-    String(i + 1),
-    ...columns.map(({ values, shown }) => shown(values[i])),
-  ]);
+  const filled = Array.from({ length: count }, (_, i) => i).filter((i) => !isSpare(i, count));
+  if (filled.length === 0) return undefined;
+  const lines = filled
+    .slice(0, MOST)
+    .map((i) => [String(i + 1), ...columns.map(({ values, shown }) => shown(values[i]))]);
   const table = {
     heads: ["", ...columns.map(({ head }) => head)],
     lines,
-    more: count - lines.length,
+    more: filled.length - lines.length,
   };
   if (!columns.some(({ isAddedUp }) => isAddedUp)) return table;
   // Only columns of numbers are added up.

@@ -11,7 +11,8 @@ import { type Labelled, type Measure, cellsIn, measureOf, ofParam, unitShown } f
 import { inNumbers } from "./numbers.ts";
 import { type Digits, shown } from "./shown.ts";
 import { type Step, stepsOf } from "./steps.ts";
-import { type WorkingTable, tableOf } from "./table.ts";
+import { spareLines } from "./spare-lines.ts";
+import { type TableTelling, type WorkingTable, tableOf } from "./table.ts";
 import { inNames } from "./written.ts";
 
 export interface Told {
@@ -46,10 +47,11 @@ const MOST = 8;
 export function toldOf(entry: CatalogEntry, args: readonly unknown[], look: Manner): ToldCall {
   const lines = new Map<string, Measure>();
   const seen = new Set<string>();
+  const lists = { seen, isSpare: spareLines(entry, args) };
   let answer: ToldCall["answer"] = { kind: "number" };
   const steps = stepsOf(entry, args).map((step) => {
     const measures = measuresOf(entry, step, lines, look);
-    const told = tell(entry, step, measures, look.digits, seen);
+    const told = tell(entry, step, measures, look.digits, lists);
     lines.set(step.line.name, measures.own);
     answer = measures.cells.length > 0 ? measures.cells : measures.own;
     return told;
@@ -90,7 +92,7 @@ function tell(
   step: Step,
   measures: Measures,
   digits: Digits,
-  seen: Set<string>,
+  lists: Pick<TableTelling, "seen" | "isSpare">,
 ): Told {
   const { line, value, scope } = step;
   const { own, cells, of } = measures;
@@ -103,7 +105,7 @@ function tell(
     isShare,
     addsUp: ADDS_UP.has(own.kind) && own.per === undefined,
     cellShown: (each, cell) => inCell(each, cells[cell] ?? own),
-    seen,
+    ...lists,
   });
   return { line, value, sentence: sentence(), how: how(), table };
 
