@@ -85,6 +85,8 @@ describe("what goes in, and where it comes from", () => {
       ["load", "5 %", 'from B2, "Load"'],
       ["basis", "finished", "left out: the default"],
     ]);
+    const alone = sheetOf({ A1: "Batch (g)", A2: "60", C3: "=MIST.OILFOR(A2,5%)" });
+    expect(shownLine(await alone.explain("C3")).inputs[0]?.from).toBe('from A2, "Batch (g)"');
     const cost = shownLine(await explain("F7")).inputs;
     expect(cost.map(({ name, value, from }) => [name, value, from])).toEqual([
       ["price", "39.00", 'from B7, "Soft"'],
@@ -220,8 +222,9 @@ describe("calls in calls, in other formulas, and spilled", () => {
     const second = shownLine(await explain("D2"));
     expect(second.answer[0][second.part?.column ?? 9]).toBeCloseTo(6.05 / 60, 12);
     expect(second.part).toEqual({ row: 0, column: 1 });
-    const below = shownLine(await explain("B8"));
-    expect(below.part).toEqual({ row: 0, column: 1 });
+    // Of lines in a row, the low ends stand above the high ends.
+    for (const [cell, column] of Object.entries({ A7: 0, A8: 1, B7: 0, B8: 1 }))
+      expect(shownLine(await explain(cell)).part, cell).toEqual({ row: 0, column });
     const grid = shownLine(await explain("G2"));
     expect([grid.part, grid.answer[1][1]]).toEqual([{ row: 1, column: 1 }, 6]);
   });
