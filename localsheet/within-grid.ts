@@ -11,6 +11,8 @@ type Range = ReturnType<Getters["getRangeFromSheetXC"]>;
 function withinGrid(getters: Getters): Getters {
   const ended = (range: Range): Range => {
     const { sheetId, zone } = range;
+    // What a rule looked at may have been taken out.
+    if (!getters.tryGetSheet(sheetId)) return range;
     const end = getters.getSheetZone(sheetId);
     return {
       ...range,

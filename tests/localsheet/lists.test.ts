@@ -3,7 +3,7 @@ import { strFromU8, unzipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import { MARK_PAINT } from "../../taskpane/sheets/looks";
 import type { Drawing } from "../../taskpane/sheets/drawing";
-import { LocalWorkbook, newModel, toXlsx, write } from "./load-engine";
+import { LocalWorkbook, newModel, read, toXlsx, write } from "./load-engine";
 
 /** A cell to pick in at B3, its words in B8:B10, and a marked cell at C3. */
 const drawing: Drawing = {
@@ -66,6 +66,16 @@ describe("a drop-down whose words stand in cells", () => {
     model.dispatch("REQUEST_UNDO");
     model.dispatch("REQUEST_UNDO");
     expect(picked("here")).toBe(true);
+  });
+
+  test("whose words are taken out leaves its cell to be typed into", async () => {
+    const { model, sheetId, picked } = await drawn();
+    const elements = [7, 8, 9];
+    model.dispatch("REMOVE_COLUMNS_ROWS", {
+      ...{ sheetId, sheetName: "Sheet1", dimension: "ROW", elements },
+    });
+    expect(() => picked("anything")).not.toThrow();
+    expect(read(model, "B3")).toBe("anything");
   });
 
   test("stands in a saved file with the address of its words", async () => {

@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { expect, test } from "vitest";
+import { INNER } from "./inner-words.ts";
 import "./load-engine.ts";
 
 const { WORDS, plain } = await import("../../localsheet/words.ts");
@@ -26,9 +27,6 @@ const inPages = [
   ...page.matchAll(/>([^<>{}]*[a-z][^<>{}]*)</gi),
   ...page.matchAll(/(?:title|placeholder|label|\.translate)="([^"{]+)"/g),
 ].map(([, text = ""]) => text.replaceAll(/\s+/g, " ").trim());
-
-const INNER =
-  /\bzone\b|array formula|BAD_EXPR|\bMINUS\b|coerce|\bstring\b|\bboolean\b|\bnull\b|undefined|criteri(on|a)\b|odoo|\btoken\b|\barguments?\b|\bparameters?\b|\bspill(ed)?\b|\bdataset\b|non-empty matrix|mismatched|one-dimensional/i;
 
 /** What is hidden from the menus (see menus.ts), and from the list of functions. */
 const OUT_OF_SIGHT = /pivot|carousel|measure|for patterns and highlights/i;
