@@ -283,11 +283,13 @@ describe("a run", () => {
     const sizes = ["8 fl oz", "4 fl oz", null, "2 fl oz"];
     for (const [i, size] of sizes.entries()) await run.put("sizes.size", size, 0, i);
     for (const [i, count] of [3, null, 7, 5].entries()) await run.put("sizes.count", count, 0, i);
+    await set.type("Bench sheet", "tolerance", 0, 0.02);
     expect(await makeRun(set.workbook, TODAY)).toContain(": print it");
     const sheet = (await set.workbook.sheetNames()).at(-1) ?? "";
     const at = async (name: string, columns: number) =>
       (await set.workbook.read({ ...(await set.spot("Bench sheet", name)), sheet }, 1, columns))[0];
     expect(await at("recipe", 1)).toEqual(["Rain linen"]);
+    expect(await at("tolerance", 1)).toEqual([0.02]);
     expect(await at("sizes.size", 4)).toEqual(["8 fl oz", "2 fl oz", null, null]);
     expect(await at("sizes.count", 4)).toEqual([3, 5, null, null]);
   });
