@@ -2,7 +2,7 @@
 import { SPELLINGS } from "../../src/data/spellings.ts";
 import { turn } from "../../src/measure/turn.ts";
 import { type VolumeUnit, VOLUME_UNITS, type WeightUnit, WEIGHT_UNITS } from "../../src/units.ts";
-import { cautionOf } from "../catalog/topics.ts";
+import { TOPIC_TITLES, cautionOf } from "../catalog/topics.ts";
 import { type CatalogEntry, NAMESPACE, meaning, shownName, signature } from "../catalog/entry.ts";
 import { readCall } from "../catalog/examples.ts";
 import { KINDS } from "../catalog/kinds.ts";
@@ -25,7 +25,7 @@ function index(entries: readonly CatalogEntry[]): string {
         return `| ${name} | ${entry.summary} | ${entry.needs.length > 0 ? "live" : "a value"} |`;
       });
     const head = "| function | gives | in a [copy](../sharing.md) |";
-    return [`## ${topic}`, "", head, "|---|---|---|", ...rows, ""].join("\n");
+    return [`## ${TOPIC_TITLES[topic]}`, "", head, "|---|---|---|", ...rows, ""].join("\n");
   });
   return [
     PAGE_HEADER,

@@ -19,7 +19,8 @@ export function sheetPages(templates: readonly Template[]): Map<string, string> 
   return new Map([...pages, ["README.md", index(inOrder)]]);
 }
 
-const fileOf = (title: string) => `${title.toLowerCase().replaceAll(" ", "-")}.md`;
+const nameOf = (title: string) => title.toLowerCase().replaceAll(" ", "-");
+const fileOf = (title: string) => `${nameOf(title)}.md`;
 const linked = (title: string) => `[${title}](${fileOf(title)})`;
 
 function index(templates: readonly Template[]): string {
@@ -47,6 +48,8 @@ function page(template: Template, all: readonly Template[], others: Others): str
     `# ${template.title}`,
     "",
     template.use,
+    "",
+    `![${template.title} of the invented workshop](../pictures/${nameOf(template.title)}.png)`,
     "",
     ...notes(template, others).flatMap((text) => [text, ""]),
     ...cautions(template, others).flatMap((text) => [`**${text}**`, ""]),
