@@ -23,7 +23,7 @@ export const sidebar: DefaultTheme.SidebarItem[] = [
   {
     text: "Begin",
     items: [
-      { text: "What it is", link: "/index" },
+      { text: "What it is", link: "/" },
       { text: "How to get it", link: "/get-it" },
       { text: "First batch in ten minutes", link: "/first-batch" },
       { text: "One workbook", link: "/one-workbook" },
