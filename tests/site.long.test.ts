@@ -74,22 +74,18 @@ test("the search finds every function by its name, and some by everyday words", 
   const { default: index } = (await import(pathToFileURL(join(site, chunk)).href)) as {
     default: string;
   };
-  // As the site's own search asks.
+  // As the site asks (its VPLocalSearchBox, and config.ts).
   const search = MiniSearch.loadJSON<{ title: string }>(index, {
     fields: ["title", "titles", "text"],
     storeFields: ["title", "titles"],
-    searchOptions: { fuzzy: 0.2, prefix: true, boost: { title: 4, text: 2, titles: 1 } },
+    searchOptions: { fuzzy: 0.2, prefix: true, boost: { title: 2, text: 2, titles: 1 } },
   });
   for (const { id } of catalog) {
     const [best] = search.search(`MIST.${id}`);
     expect(best?.title, id).toBe(`MIST.${id}`);
   }
-  const found = (words: string) =>
-    search
-      .search(words)
-      .slice(0, 3)
-      .map(({ title }) => title);
-  expect(found("poured too much oil")).toContain("MIST.SETRIGHT");
-  expect(found("how many bottles to break even")).toContain("MIST.EVENPOINT");
-  expect(found("what to charge")).toContain("MIST.ASKPRICE");
+  const found = (words: string) => search.search(words).map(({ title }) => title as string);
+  expect(found("poured too much oil").slice(0, 3)).toContain("MIST.SETRIGHT");
+  expect(found("how many bottles to break even").slice(0, 3)).toContain("MIST.EVENPOINT");
+  expect(found("what should I charge").slice(0, 3)).toContain("MIST.ASKPRICE");
 });

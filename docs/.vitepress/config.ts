@@ -45,6 +45,8 @@ export default defineConfig({
       provider: "local",
       options: {
         _render: (source, env, markdown) => markdown.render(withWords(source), env),
+        // What a page says counts, not only how it is named: makers ask in words of their own.
+        miniSearch: { searchOptions: { boost: { title: 2, text: 2, titles: 1 } } },
       },
     },
   },
