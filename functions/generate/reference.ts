@@ -8,6 +8,7 @@ import { readCall } from "../catalog/examples.ts";
 import { KINDS } from "../catalog/kinds.ts";
 import { type Told, toldOf } from "../working/told.ts";
 import { PAGE_HEADER } from "./headers.ts";
+import { pictureOf } from "./pictures.ts";
 
 /** Page name to page text. */
 export function referencePages(entries: readonly CatalogEntry[]): Map<string, string> {
@@ -91,6 +92,7 @@ function page(entry: CatalogEntry): string {
     ...examples,
     "```",
     "",
+    ...pictureOf(entry.id),
     "## How it comes about",
     "",
     "Line by line; the last that applies gives what the cell shows. The name of a line stands for its value in those below it. Values are shown to six digits.",

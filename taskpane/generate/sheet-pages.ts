@@ -118,9 +118,11 @@ function table(
   return [`## ${title}`, "", ...(note ? [note, ""] : []), ...head, ...rows, ""];
 }
 
-function charts({ charts: all = [] }: Template): string[] {
+function charts({ title: sheet, charts: all = [] }: Template): string[] {
   if (all.length === 0) return [];
-  return ["## Pictures", "", ...all.map(({ title, unit }) => `- ${title} (${unit})`), ""];
+  const told = all.map(({ title, unit }) => `- ${title} (${unit})`);
+  const shown = all.map(({ title }) => `![${title}](../pictures/${nameOf(sheet)}-chart.png)`);
+  return ["## Pictures", "", ...told, "", ...shown, ""];
 }
 
 const WIDE = ["One page", "Two pages", "Three pages"];

@@ -4,7 +4,7 @@
  */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
-import type { Locator, Page } from "playwright-core";
+import type { Locator, Page, PageScreenshotOptions } from "playwright-core";
 import { templates } from "../../taskpane/templates/index";
 import { launchBrowser } from "./launch";
 import { ownSheet } from "./own-sheet";
@@ -20,6 +20,10 @@ const VIEW = { viewport: { width: 1100, height: 760 }, colorScheme: "light" } as
 const WIDE = { width: 1280, height: 900 };
 /** The cells of a sheet alone. */
 const TALL = { width: 1180, height: 900 };
+/** So that every chart is in sight, wherever it stands on its sheet. */
+const HUGE = { width: 2600, height: 2400 };
+
+type Clip = NonNullable<PageScreenshotOptions["clip"]>;
 
 /** Brings a sheet into sight and lets the engine draw it. */
 async function turnTo(page: Page, name: string) {
@@ -38,9 +42,9 @@ async function turnTo(page: Page, name: string) {
   await page.waitForTimeout(1500);
 }
 
-async function take(what: Page | Locator, name: string) {
+async function take(what: Page | Locator, name: string, clip?: Clip) {
   const path = `${FOLDER}/${name.toLowerCase().replaceAll(" ", "-")}.png`;
-  const png = inFewColours(await what.screenshot());
+  const png = inFewColours(await what.screenshot(clip && { clip }));
   writeFileSync(path, png);
   const size = png.length / 1000;
   console.log(`${path}: ${size.toFixed(0)} kB`);
@@ -64,7 +68,7 @@ async function takePane(page: Page) {
   const { x, y } = await spotOf(page, "C19");
   await page.mouse.move(x, y);
   await page.getByText("load must be from 0 % to 100 %").first().waitFor();
-  await take(page, "Error");
+  await take(page, "Error", { x: 0, y: y - 100, width: 780, height: 160 });
   await page.getByRole("tab", { name: "Hand over" }).click();
   await page.mouse.move(640, 10);
   await take(page, "Hand over");
@@ -98,6 +102,11 @@ try {
   for (const { title } of templates) {
     await turnTo(page, title);
     await take(page.locator(".o-grid"), title);
+  }
+  await page.setViewportSize(HUGE);
+  for (const { title } of templates.filter(({ charts }) => charts)) {
+    await turnTo(page, title);
+    await take(page.locator(".o-figure"), `${title} chart`);
   }
   const setUp = await browser.newPage(VIEW);
   await setUp.goto(pathToFileURL("dist/excel/set-up.html").href);
