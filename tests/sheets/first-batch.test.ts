@@ -89,6 +89,12 @@ test("what each costs with its freight", async () => {
   expect(guide).toContain("`no date of its data sheet`");
   expect(await below("Recipes", "Said of this line", 1)).toBe("certificate limit not known");
   expect(guide).toContain("`certificate limit not known`");
+  // The sprayer's freight, left blank.
+  const freight = { sheet: "Materials", ...placeOf("Materials", "Freight of the order ($)", 3) };
+  await set.workbook.write([{ spot: freight, content: null }]);
+  expect(await below("Materials", "Said of this line", 3)).toContain("freight");
+  await set.workbook.write([{ spot: freight, content: 0 }]);
+  expect(await below("Materials", "Said of this line", 3)).toBe("");
 });
 
 /** By hand: a gram is 0.95 / 0.85 + 0.05 / 0.95 mL; 4 fl oz, 2 % over. */
