@@ -7,6 +7,7 @@ const STYLE = `
   table { display: block; overflow-x: auto; border-collapse: collapse; }
   th, td { padding: 0.3rem 0.6rem; border: 1px solid #8a9694; text-align: left; vertical-align: top; }
   code { font-family: Consolas, Menlo, "DejaVu Sans Mono", monospace; font-size: 0.9em; overflow-wrap: anywhere; }
+  img { max-width: 100%; }
   pre { padding: 0.6rem 0.8rem; border: 1px solid #8a9694; border-radius: 4px; overflow-x: auto; }
 `;
 

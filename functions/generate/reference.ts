@@ -2,12 +2,13 @@
 import { SPELLINGS } from "../../src/data/spellings.ts";
 import { turn } from "../../src/measure/turn.ts";
 import { type VolumeUnit, VOLUME_UNITS, type WeightUnit, WEIGHT_UNITS } from "../../src/units.ts";
-import { cautionOf } from "../catalog/topics.ts";
+import { TOPIC_TITLES, cautionOf } from "../catalog/topics.ts";
 import { type CatalogEntry, NAMESPACE, meaning, shownName, signature } from "../catalog/entry.ts";
 import { readCall } from "../catalog/examples.ts";
 import { KINDS } from "../catalog/kinds.ts";
 import { type Told, toldOf } from "../working/told.ts";
 import { PAGE_HEADER } from "./headers.ts";
+import { pictureOf } from "./pictures.ts";
 
 /** Page name to page text. */
 export function referencePages(entries: readonly CatalogEntry[]): Map<string, string> {
@@ -25,13 +26,15 @@ function index(entries: readonly CatalogEntry[]): string {
         return `| ${name} | ${entry.summary} | ${entry.needs.length > 0 ? "live" : "a value"} |`;
       });
     const head = "| function | gives | in a [copy](../sharing.md) |";
-    return [`## ${topic}`, "", head, "|---|---|---|", ...rows, ""].join("\n");
+    return [`## ${TOPIC_TITLES[topic]}`, "", head, "|---|---|---|", ...rows, ""].join("\n");
   });
   return [
     PAGE_HEADER,
     "# Functions",
     "",
-    `Type \`${NAMESPACE}.\` before each name.`,
+    `Type \`${NAMESPACE}.\` before each name. In the pane, *Functions* finds one by what you need, and *Working* explains the selected cell with its own numbers:`,
+    "",
+    "![The pane's part Working: what went into a cell, and how its number comes about](../pictures/working.png)",
     "",
     ...sections,
     "## Units",
@@ -89,6 +92,7 @@ function page(entry: CatalogEntry): string {
     ...examples,
     "```",
     "",
+    ...pictureOf(entry.id),
     "## How it comes about",
     "",
     "Line by line; the last that applies gives what the cell shows. The name of a line stands for its value in those below it. Values are shown to six digits.",

@@ -19,7 +19,8 @@ export function sheetPages(templates: readonly Template[]): Map<string, string> 
   return new Map([...pages, ["README.md", index(inOrder)]]);
 }
 
-const fileOf = (title: string) => `${title.toLowerCase().replaceAll(" ", "-")}.md`;
+const nameOf = (title: string) => title.toLowerCase().replaceAll(" ", "-");
+const fileOf = (title: string) => `${nameOf(title)}.md`;
 const linked = (title: string) => `[${title}](${fileOf(title)})`;
 
 function index(templates: readonly Template[]): string {
@@ -47,6 +48,8 @@ function page(template: Template, all: readonly Template[], others: Others): str
     `# ${template.title}`,
     "",
     template.use,
+    "",
+    `![${template.title} of the invented workshop](../pictures/${nameOf(template.title)}.png)`,
     "",
     ...notes(template, others).flatMap((text) => [text, ""]),
     ...cautions(template, others).flatMap((text) => [`**${text}**`, ""]),
@@ -115,9 +118,11 @@ function table(
   return [`## ${title}`, "", ...(note ? [note, ""] : []), ...head, ...rows, ""];
 }
 
-function charts({ charts: all = [] }: Template): string[] {
+function charts({ title: sheet, charts: all = [] }: Template): string[] {
   if (all.length === 0) return [];
-  return ["## Pictures", "", ...all.map(({ title, unit }) => `- ${title} (${unit})`), ""];
+  const told = all.map(({ title, unit }) => `- ${title} (${unit})`);
+  const shown = all.map(({ title }) => `![${title}](../pictures/${nameOf(sheet)}-chart.png)`);
+  return ["## Pictures", "", ...told, "", ...shown, ""];
 }
 
 const WIDE = ["One page", "Two pages", "Three pages"];
