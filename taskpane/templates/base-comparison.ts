@@ -25,6 +25,9 @@ const lowest = 'MATCH(MINIFS({packs.floz},{packs.floz},">0"),{packs.floz},0)';
 const lostBlank = 'SUMPRODUCT(({packs.price}<>"")*({packs.lost}=""))';
 const ofMaterials = "COUNT({Materials!materials.basenth})";
 
+/** The base that stands in the picture at a place. */
+const turned = (place: number) => `INDEX({packs.base},MATCH(${place},{packs.turn},0))`;
+
 /** Supplier packs in unlike sizes, brought to one landed cost per US fluid ounce. Demo data invented. */
 export const template: Template = {
   title: "Base comparison",
@@ -33,7 +36,7 @@ export const template: Template = {
     "which base is cheaper, cheapest supplier, compare bases, price per ounce, shipping, freight, samples, best value, cost per ounce",
   step: 5,
   widths: [
-    148, 136, 60, 52, 62, 66, 62, 66, 62, 54, 78, 84, 78, 68, 62, 62, 84, 106, 62, 74, 84, 84, 84,
+    194, 136, 60, 52, 62, 66, 62, 66, 62, 54, 78, 84, 78, 68, 62, 62, 84, 106, 62, 74, 84, 84, 84,
     74, 74, 230, 120, 60, 60, 60,
   ],
   parts: [
@@ -91,7 +94,7 @@ export const template: Template = {
     {
       list: "cheapest",
       beside: "results",
-      skip: 2,
+      skip: 4,
       lines: BASES,
       columns: [
         {
@@ -101,7 +104,7 @@ export const template: Template = {
           demo: Array.from(
             { length: BASES },
             (_, i) =>
-              `=IF(COUNTIF({packs.turn},${i + 1})=0,"",INDEX({packs.base},MATCH(${i + 1},{packs.turn},0)))`,
+              `=IF(COUNTIF({packs.turn},${i + 1})=0,"",${turned(i + 1)}&IF(COUNTIFS({packs.base},${turned(i + 1)},{packs.floz},">0")=0,": no price",""))`,
           ),
         },
         {

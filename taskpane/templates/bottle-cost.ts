@@ -197,6 +197,10 @@ function prices({ name, words, prefix, column, own, sold, demo, draws }: Channel
   ];
 }
 
+/** Said over two lines, as the column that stays in sight cuts a longer one off. */
+const unsold = (words: string): string =>
+  `=IF(OR(ISNUMBER({profit}),COUNT({costs.cost})=0,COUNT({season},{retail.sold},{trade.sold})=0),"","${words}")`;
+
 /** Bottles and what is kept of each: unknown where one of the two is. */
 const SEASON = [RETAIL, TRADE].map(({ name }) => ({
   isOpen: `SUMPRODUCT((({sizes.size}<>"")+({sizes.holds}<>"")>0)*(ISNUMBER({${name}.kept})<>ISNUMBER({${name}.sold})))`,
@@ -381,7 +385,8 @@ export const template: Template = {
       name: "open",
       under: "split",
       rows: [
-        '=IF(OR(ISNUMBER({profit}),COUNT({costs.cost})=0,COUNT({season},{retail.sold},{trade.sold})=0),"","Not known: type the fixed costs and the bottles of each price, 0 if none.")',
+        unsold("Not known: type the fixed costs"),
+        unsold("and the bottles of each price, 0 if none."),
       ],
     },
     { room: "picture", beside: "split", skip: 1, rows: 10, columns: 7 },

@@ -72,6 +72,20 @@ describe("alone", () => {
     expect(at("priced", 0, 1)).toBe("Every filled line is counted.");
   });
 
+  test("a base without a price says so in the picture, where a bar of nothing would read as free", async () => {
+    const { put, at } = await sheet();
+    for (const [name, content] of Object.entries({
+      base: "Drovers Mild",
+      sampleprice: 6,
+      samplesize: 50,
+    }))
+      put(`packs.${name}`, content, 6);
+    expect([at("cheapest.name", 3), at("cheapest.cost", 3)]).toEqual([
+      "Drovers Mild: no price",
+      "",
+    ]);
+  });
+
   test("the picture has each base once, at its cheapest pack", async () => {
     const { at, put } = await sheet();
     const line = { base: "Alder Clear", price: 199, size: 5, unit: "gal", count: 1, freight: 0 };

@@ -221,7 +221,7 @@ describe("alone", () => {
     // Bottles are expected at a price that is not known.
     expect([at("profit"), at("open")]).toEqual([
       "",
-      "Not known: type the fixed costs and the bottles of each price, 0 if none.",
+      "Not known: type the fixed costs",
     ]);
     for (let across = 0; across < 3; across++) put("trade.sold", null, 0, across);
     const kept = row(sheet, "retail.kept") as number[];

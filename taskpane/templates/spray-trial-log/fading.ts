@@ -39,7 +39,7 @@ const scoreAt = (hour: number) => {
 
 export const fadingParts: Part[] = [
   { gap: 1, text: "section", rows: ["How it fades"] },
-  { text: "note", name: "faded", rows: [sentence] },
+  { text: "note", name: "faded", skip: 1, rows: [sentence] },
   {
     apart: 2,
     fields: [

@@ -134,7 +134,8 @@ export const scorecard: Part[] = [
       "Each criterion is laid between 0 for the worst and 1 for the best; down means that less is better. Weights are taken in proportion. Hours are looked up in the log, by base, on cloth.",
     ],
   },
-  { text: "note", name: "winner", rows: [sentence] },
+  // Beside the column that stays in sight, which would cut it off.
+  { text: "note", name: "winner", skip: 1, rows: [sentence] },
   {
     list: "card",
     lines: CANDIDATES,
