@@ -48,6 +48,11 @@ export function gridOf(argument: unknown): Grid {
   return grid[0] && grid[0].length > 0 ? grid : [[null]];
 }
 
+/** A row as a host passes it, with nothing in it. */
+export function isEmptyRow(row: unknown): boolean {
+  return Array.isArray(row) ? row.every((cell) => isEmpty(unwrap(cell))) : isEmpty(unwrap(row));
+}
+
 /** Takes off the object that a host may put around a cell's value. */
 function unwrap(cell: unknown): CellValue {
   if (cell === null || cell === undefined) return null;
