@@ -1,8 +1,8 @@
 /**
  * What was measured a few times over: its mean, its spread, and how far the mean can be trusted.
  */
-import jstat from "jstat";
 import type { Cells } from "./cells.ts";
+import { studentReach } from "./distributions.ts";
 import { positive } from "./errors.ts";
 import { sum } from "./lists.ts";
 import { filledCells, numberIn } from "./filled.ts";
@@ -29,5 +29,5 @@ export function sampleOf(argument: string, range: Cells): Sample {
 
 /** How many standard deviations off its sample the mean may lie, with this chance to lie lower. */
 export function meanReach(chance: number, count: number): number {
-  return jstat.studentt.inv(chance, count - 1) / Math.sqrt(count);
+  return studentReach(chance, count - 1) / Math.sqrt(count);
 }

@@ -11,10 +11,10 @@ const HOUSES = ["src", "functions", "taskpane", "localsheet"] as const;
 
 /** Packages that each folder may use at run time; types of a host are no imports. */
 const PACKAGES: Record<(typeof HOUSES)[number], RegExp> = {
-  // Distribution functions, and nothing else.
-  src: /^jstat$/,
+  // None at all.
+  src: /^$/,
   functions:
-    /^(node:.*|typescript|custom-functions-metadata|mathjs|jstat|fflate|@xmldom\/xmldom|@borgar\/fx\/xlsx)$/,
+    /^(node:.*|typescript|custom-functions-metadata|mathjs|fflate|@xmldom\/xmldom|@borgar\/fx\/xlsx)$/,
   taskpane: /^(zod\/mini|minisearch|mathjs|@borgar\/fx\/xlsx)$/,
   localsheet: /^(fflate|idb-keyval|serwist|@odoo\/o-spreadsheet|@borgar\/fx\/xlsx)$/,
 };

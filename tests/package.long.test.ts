@@ -32,9 +32,9 @@ beforeAll(() => {
   packed = tarball.files.map(({ path }) => path);
   mkdirSync(project);
   write("package.json", '{ "private": true, "type": "module" }');
-  // Without the network: what the package depends on comes from here.
+  // Without the network: the package depends on nothing.
   const install = ["install", "--offline", "--no-audit", "--no-fund", "--install-links"];
-  run("npm", [...install, resolve("node_modules/jstat"), join(folder, tarball.filename)]);
+  run("npm", [...install, join(folder, tarball.filename)]);
 }, 120_000);
 
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -108,9 +108,9 @@ async function bundled(program: string): Promise<string> {
 test("a program that uses one function is bundled with no more than that", async () => {
   const one = await bundled('import { oilFor } from "mistwright"; console.log(oilFor(60, 0.05));');
   expect(one.length).toBeLessThan(3000);
-  expect(one).not.toContain("studentt");
+  // A name that the compiler keeps, of a function on trials.
+  expect(one).not.toContain("log1p");
   const all = await bundled('import * as mist from "mistwright"; console.log(mist);');
   // So that the word would be seen.
-  expect(all).toContain("studentt");
-  expect(all.length).toBeGreaterThan(20 * one.length);
+  expect(all).toContain("log1p");
 });

@@ -7,6 +7,7 @@ import {
   type BoundParam,
   gridOf,
   isEmpty,
+  isEmptyRow,
   isFault,
   onlyCell,
   readCell,
@@ -40,10 +41,10 @@ export interface Line {
 
 /** The arguments of a call, as many as the function has. */
 export function argumentsOf(entry: Bound, args: readonly unknown[]): Argument[] {
-  const given = entry.params.map((param, i) => ({ param, grid: gridOf(args[i]) }));
-  const trimmed = withoutSpareEnds(given);
-  const { rows, columns } = extentOf(trimmed);
-  return trimmed.map(({ param, grid }) => {
+  const filled = withoutSpareEnds(args);
+  const given = entry.params.map((param, i) => ({ param, grid: gridOf(filled[i]) }));
+  const { rows, columns } = extentOf(given);
+  return given.map(({ param, grid }) => {
     if (param.range) return { param, grid, isStretched: false, ...ofWholeRange(param, grid) };
     const isStretched = rows * columns > 1 && onlyCell(grid) !== undefined;
     return { param, grid, isStretched, read: (cell: CellValue) => readCell(param, cell) };
@@ -76,15 +77,15 @@ export function extentOf(args: readonly Given[]): Extent {
 const TALL = 10_000;
 
 /** Whole columns without the blank lines below the last that is filled in any of them. */
-function withoutSpareEnds(args: readonly Given[]): readonly Given[] {
-  if (args.every(({ grid }) => grid.length < TALL)) return args;
-  const filled = args.map(({ grid }) =>
-    grid.length < TALL ? grid.length : 1 + grid.findLastIndex((row) => !row.every(isEmpty)),
-  );
-  const rows = Math.max(1, ...filled);
-  return args.map(({ param, grid }) => {
-    return { param, grid: grid.length < TALL ? grid : grid.slice(0, rows) };
-  });
+function withoutSpareEnds(args: readonly unknown[]): readonly unknown[] {
+  const isTall = (arg: unknown) => Array.isArray(arg) && arg.length >= TALL;
+  if (!args.some(isTall)) return args;
+  const rows = Math.max(1, ...args.map((arg) => (Array.isArray(arg) ? filledRows(arg) : 1)));
+  return args.map((arg) => (Array.isArray(arg) && isTall(arg) ? arg.slice(0, rows) : arg));
+}
+
+function filledRows(range: readonly unknown[]): number {
+  return range.length < TALL ? range.length : 1 + range.findLastIndex((row) => !isEmptyRow(row));
 }
 
 function firstFault(grid: Grid): Fault | undefined {

@@ -44,8 +44,21 @@ export function isEmpty(cell: CellValue): boolean {
 /** Whatever a host passes for an argument, as a grid of at least one cell. */
 export function gridOf(argument: unknown): Grid {
   if (!Array.isArray(argument)) return [[unwrap(argument)]];
-  const grid = argument.map((row: unknown) => (Array.isArray(row) ? row : [row]).map(unwrap));
+  const grid = argument.map((row: unknown) => {
+    const cells: unknown[] = Array.isArray(row) ? row : [row];
+    // Rows that need nothing are not made anew: columns are long.
+    return isBare(cells) ? cells : cells.map(unwrap);
+  });
   return grid[0] && grid[0].length > 0 ? grid : [[null]];
+}
+
+function isBare(cells: unknown[]): cells is CellValue[] {
+  return cells.every((cell) => Number.isFinite(cell) || typeof cell === "string" || cell === null);
+}
+
+/** A row as a host passes it, with nothing in it. */
+export function isEmptyRow(row: unknown): boolean {
+  return Array.isArray(row) ? row.every((cell) => isEmpty(unwrap(cell))) : isEmpty(unwrap(row));
 }
 
 /** Takes off the object that a host may put around a cell's value. */

@@ -39,34 +39,48 @@ export function lift(entry: Bound, pure: Pure): (...args: unknown[]) => Grid {
 function spill(entry: Bound, pure: Pure, args: Argument[]): Grid {
   const { rows, columns } = extentOf(args);
   const fault = args.find((arg) => arg.fault)?.fault;
-  const answer = (row: number, column: number): Grid =>
-    answerOf(pure, args, fault, { row, column });
-  if (rows === 1 && columns === 1) return answer(0, 0);
+  const answer = (row: number, column: number) => answerOf(pure, args, fault, { row, column });
+  if (rows === 1 && columns === 1) return asGrid(answer(0, 0));
   const across = count(columns);
-  const blocks = count(rows).map((row) => across.map((column) => answer(row, column)));
-  if (entry.returns.range) return join(entry, blocks);
-  return blocks.map((row) => row.map((block) => block[0]?.[0] ?? ""));
+  if (!entry.returns.range) {
+    return count(rows).map((row) => across.map((column) => firstOf(answer(row, column))));
+  }
+  return join(
+    entry,
+    count(rows).map((row) => across.map((column) => asGrid(answer(row, column)))),
+  );
+}
+
+/** What a line gives: a cell, or several. */
+type Answer = CellValue | Grid;
+
+function asGrid(answer: Answer): Grid {
+  return Array.isArray(answer) ? answer : [[answer]];
+}
+
+function firstOf(answer: Answer): CellValue {
+  return Array.isArray(answer) ? (answer[0]?.[0] ?? "") : answer;
 }
 
 /**
  * The answer of a line: its inputs checked and read, the pure function called, all made safe.
  * `fault` is that of a range that is read whole.
  */
-function answerOf(pure: Pure, args: Argument[], fault: Fault | undefined, line: Line): Grid {
+function answerOf(pure: Pure, args: Argument[], fault: Fault | undefined, line: Line): Answer {
   const cells = args.map(({ param, grid }) => (param.range ? null : at(grid, line)));
   const first = cells.find(isFault) ?? fault;
-  if (first) return [[first]];
-  if (args.every((arg, i) => isNothing(arg, cells[i]))) return [[""]];
+  if (first) return first;
+  if (args.every((arg, i) => isNothing(arg, cells[i]))) return "";
   try {
     const inputs = args.map((arg, i) => arg.read(cells[i] ?? null));
     refuseBlanks(args, inputs);
     // The metadata tells what it takes, and the guards of src look at it once more.
     const answer = pure(...(inputs as never[]));
-    if (!Array.isArray(answer)) return [[settle(answer)]];
+    if (!Array.isArray(answer)) return settle(answer);
     return answer.map((row: unknown[]) => row.map(settle));
   } catch (error) {
-    if (error instanceof BlankError && isSpare(args, cells)) return [[""]];
-    return [[faultOf(error)]];
+    if (error instanceof BlankError && isSpare(args, cells)) return "";
+    return faultOf(error);
   }
 }
 

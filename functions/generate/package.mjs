@@ -19,7 +19,6 @@ const manifest = {
   exports: { ".": { types: "./lib/index.d.ts", default: "./lib/index.js" } },
   files: ["lib"],
   engines: root.engines,
-  dependencies: { jstat: root.dependencies.jstat },
 };
 
 /** JavaScript and declarations, both with the doc comments. */
@@ -29,7 +28,7 @@ function compile(folder) {
     ts.sys,
     here("."),
   );
-  const program = ts.createProgram([here("src/index.ts"), here("src/jstat.d.ts")], {
+  const program = ts.createProgram([here("src/index.ts")], {
     ...options,
     lib: ["lib.es2023.d.ts"],
     types: [],

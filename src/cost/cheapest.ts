@@ -1,4 +1,6 @@
 /** The cheapest way to cover a need with packs, freight counted. Exact. */
+import { bestByAmount } from "./by-amount.ts";
+import { bestByRest } from "./by-rest.ts";
 import { cheapestFreeOfFreight } from "./free-of-freight.ts";
 import {
   NOTHING,
@@ -22,8 +24,12 @@ export interface Order {
   freeover: number;
 }
 
-/** So many partial plans are looked at before the search gives up, about a second's work. */
-const PATIENCE = 1_000_000;
+/**
+ * So many partial plans are looked at before other ways are tried, and so many, half a second's
+ * work, where those would take too long.
+ */
+const PATIENCE_AT_FIRST = 2000;
+const PATIENCE = 200_000;
 
 /**
  * How many of each pack to buy. The cheapest goods may stay below the sum from which freight is
@@ -61,6 +67,9 @@ function cheapestGoods(need: number, packs: readonly WholePack[]): Plan {
     },
   };
   const others = useful.filter((pack) => pack !== base);
+  if (search(others, rules, PATIENCE_AT_FIRST)) return best;
+  const other = bestByRest(need, base, others) ?? bestByAmount(best, need, useful, base);
+  if (other) return other;
   const isProven =
     search(others, rules, PATIENCE) || leastPrice(NOTHING, need, base) === best.price;
   return isProven ? best : giveUp();

@@ -16,7 +16,7 @@ import {
 } from "./partial-plans.ts";
 
 /** Partial plans looked at for the least money, and then for the least left over at that money. */
-const PATIENCE = 1_000_000;
+const PATIENCE = 200_000;
 const PATIENCE_FOR_TIES = 200_000;
 
 /**

@@ -30,7 +30,7 @@ const MOST_OFFERS = 1000;
  * @throws value - a pack has a size and no price, or a price and no size: a blank price is never a
  * free one
  * @throws value - nothing is on offer, and something is needed; or more than 1000 packs are
- * @throws value - sizes and prices have so many digits that a few seconds are not enough to plan
+ * @throws value - sizes and prices have so many digits that a second is not enough to plan
  * exactly
  * @working plan (count): the cheapest of all ways to buy {need}, packs of each size =
  * cheapestplan(need, sizes, prices, freight, freeover)

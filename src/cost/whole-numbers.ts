@@ -37,6 +37,6 @@ function decimalsOf(value: number): number {
   return Math.max(0, (digits.split(".")[1]?.length ?? 0) - Number(exponent));
 }
 
-function greatestCommonDivisor(a: number, b: number): number {
+export function greatestCommonDivisor(a: number, b: number): number {
   return b === 0 ? a : greatestCommonDivisor(b, a % b);
 }

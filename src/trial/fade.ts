@@ -6,8 +6,8 @@
  * looked at, falling and rising, and each valley is followed to its bottom. The interval is that of
  * the likelihood: all rates whose curves leave little more than the best one does.
  */
-import jstat from "jstat";
 import type { Hours, TrialMarks } from "./marks.ts";
+import { studentReach } from "../distributions.ts";
 import { at } from "../lists.ts";
 
 /** Of all curves of one rate, that which leaves the least. */
@@ -129,7 +129,7 @@ function slack({ hours, scores, step }: TrialMarks, best: Curve): number {
     (score, i) => score === 0 && heightOf(best, at(hours, i)) < least / 2,
   );
   const degrees = Math.max(1, scores.length - 2 - silent.length / 2);
-  const scatter = jstat.studentt.inv(0.975, degrees) ** 2 * (best.left / degrees);
+  const scatter = studentReach(0.975, degrees) ** 2 * (best.left / degrees);
   // Rounding is known and not guessed from the row, so it has the normal 1.96 and not Student's t.
   return Math.max(scatter, 1.96 ** 2 * (step ** 2 / 12));
 }

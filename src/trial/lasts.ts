@@ -2,7 +2,7 @@
  * The hours until a fitted curve is at a floor, with its 95 % interval: infinite where there is no
  * end.
  */
-import jstat from "jstat";
+import { studentReach } from "../distributions.ts";
 import { CalcError, show } from "../errors.ts";
 import { type Curve, MOST_FALL, curveOf, fitFade, heightOf, isFlat, isSteep } from "./fade.ts";
 import { type FittedLine, fitLine } from "./line.ts";
@@ -116,7 +116,7 @@ function logLine({ hours, scores }: TrialMarks): FittedLine {
 /** The hours from the centre at which the band of the falling lines takes in the floor. */
 function fieller(line: FittedLine, above: number, falls: boolean): [low: number, high: number] {
   const { slope, meanSquare, points, spread } = line;
-  const width = jstat.studentt.inv(0.975, points - 2) ** 2 * meanSquare;
+  const width = studentReach(0.975, points - 2) ** 2 * meanSquare;
   // (above + slope d)^2 <= width (1 / points + d^2 / spread), d being hours from the centre.
   const a = slope ** 2 - width / spread;
   if (a >= 0 && !falls) return [ENDLESS, ENDLESS];

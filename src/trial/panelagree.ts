@@ -1,5 +1,5 @@
-import jstat from "jstat";
 import type { Cells } from "../cells.ts";
+import { chiSquareTail } from "../distributions.ts";
 import { CalcError } from "../errors.ts";
 import { at, sum } from "../lists.ts";
 import { exactChance } from "./friedman.ts";
@@ -63,7 +63,7 @@ export function agreement(ranked: readonly Ranked[]) {
   if (most <= 1e-9) throw new CalcError("ranks must differ in some row, got all samples alike");
   const chi = apart / most;
   const exact = exactChance(ranked.map(({ places }) => places));
-  const p = exact ?? 1 - jstat.chisquare.cdf(chi, samples - 1);
+  const p = exact ?? chiSquareTail(chi, samples - 1);
   const way = exact === undefined ? "approximate: chi-square" : "exact";
   return { w: chi / (people * (samples - 1)), chi, p, way };
 }

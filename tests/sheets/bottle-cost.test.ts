@@ -219,10 +219,7 @@ describe("alone", () => {
       expect(row(sheet, `trade.${name}`, 2)).toEqual(["", ""]);
     expect(at("trademargin", 0, 1)).toBe(lacking);
     // Bottles are expected at a price that is not known.
-    expect([at("profit"), at("open")]).toEqual([
-      "",
-      "Not known: type the fixed costs",
-    ]);
+    expect([at("profit"), at("open")]).toEqual(["", "Not known: type the fixed costs"]);
     for (let across = 0; across < 3; across++) put("trade.sold", null, 0, across);
     const kept = row(sheet, "retail.kept") as number[];
     const byHand = [60, 90, 20].reduce((sum, count, i) => sum + count * (kept[i] ?? NaN), -180);

@@ -1,4 +1,4 @@
-/** The little of jstat that is used here: distribution functions. */
+/** The little of jstat that distribution functions are held against. */
 declare module "jstat" {
   const jstat: {
     studentt: { inv(p: number, degrees: number): number };
