@@ -3,14 +3,14 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { bestByAmount } from "../../src/cost/by-amount";
 import { bestByRest } from "../../src/cost/by-rest";
-import { NOTHING, type Pack, type Plan, add, baseOf } from "../../src/cost/partial-plans";
+import { NOTHING, type Plan, type WholePack, add, baseOf } from "../../src/cost/partial-plans";
 import { packPlan } from "../../src/index";
 import { leastCost } from "./solver";
 
 type Totals = [price: number, size: number, count: number];
 
 /** By hand: the best cover of an amount is some pack, and the best cover of what it leaves. */
-function leastTotals(need: number, packs: readonly Pack[]): Totals {
+function leastTotals(need: number, packs: readonly WholePack[]): Totals {
   const least: Totals[] = [[0, 0, 0]];
   for (let amount = 1; amount <= need; amount++) {
     const ways = packs.map(({ size, price }): Totals => {
