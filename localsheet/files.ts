@@ -28,14 +28,14 @@ export async function toXlsx(model: Model): Promise<Uint8Array> {
   return (await written(model)).bytes;
 }
 
-export interface Written {
+export interface SavedFile {
   bytes: Uint8Array;
   /** What the file could not take as it stands, in words. */
   lost: string[];
 }
 
 /** The workbook as a file of its own, and what it could not take. */
-export async function written(model: Model): Promise<Written> {
+export async function written(model: Model): Promise<SavedFile> {
   const { files } = await model.exportXLSX();
   const lost: string[] = [];
   const parts = files.map((file): [string, string] => {
@@ -90,7 +90,7 @@ function partOf(path: string, content: string, model: Model, lost: string[]): st
   if (!sheet) return stored;
   const sheetId = model.getters.getSheetIds()[Number(sheet[1])];
   if (sheetId === undefined) return stored;
-  const cells = withHeights(new Cells(model, sheetId, lost).written(stored), model, sheetId);
+  const cells = withHeights(new SheetCells(model, sheetId, lost).written(stored), model, sheetId);
   return withPage(cells, pagesOf(model)[sheetId]);
 }
 
@@ -123,7 +123,7 @@ const NORMAL =
   '<cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles>';
 
 /** The cells of a sheet, as the model has them: the engine writes some of it for programs like itself. */
-class Cells {
+class SheetCells {
   constructor(
     private readonly model: Model,
     private readonly sheetId: string,

@@ -13,7 +13,7 @@ interface Zone {
 }
 
 type Getters = Model["getters"];
-type Table = ReturnType<Getters["getCoreTables"]>[number];
+type EngineTable = ReturnType<Getters["getCoreTables"]>[number];
 type Added = Extract<Command, { type: "ADD_COLUMNS_ROWS" }>;
 type Cell = NonNullable<ReturnType<Getters["getCell"]>>;
 
@@ -53,7 +53,7 @@ class GrowingPlugin extends engine.UIPlugin {
     this.depth = 0;
   }
 
-  private *tables(): Generator<[string, Table]> {
+  private *tables(): Generator<[string, EngineTable]> {
     for (const sheetId of this.getters.getSheetIds())
       for (const table of this.getters.getCoreTables(sheetId))
         if (table.type !== "dynamic" && !table.config.totalRow) yield [sheetId, table];
@@ -73,12 +73,12 @@ class GrowingPlugin extends engine.UIPlugin {
     }
   }
 
-  private resize(sheetId: string, { range: { zone } }: Table, bottom: number) {
+  private resize(sheetId: string, { range: { zone } }: EngineTable, bottom: number) {
     const newTableRange = this.getters.getRangeDataFromZone(sheetId, { ...zone, bottom });
     this.dispatch("UPDATE_TABLE", { sheetId, zone, newTableRange });
   }
 
-  private grow(sheetId: string, table: Table) {
+  private grow(sheetId: string, table: EngineTable) {
     const { zone } = table.range;
     const first = zone.top + table.config.numberOfHeaders;
     const end = this.ends.get(keyOf(sheetId, table));
@@ -121,7 +121,10 @@ class GrowingPlugin extends engine.UIPlugin {
   }
 
   /** The formula of a column, where most of the lines nearby have one. */
-  private formulaFor({ sheetId, col, row }: Place, near: readonly number[]): string | undefined {
+  private formulaFor(
+    { sheetId, col, row }: EngineCell,
+    near: readonly number[],
+  ): string | undefined {
     const cells = near.map((at) => ({ at, cell: this.getters.getCell({ sheetId, col, row: at }) }));
     const filled = cells.filter(({ cell }) => isFilled(cell));
     const formulas = cells.flatMap(({ at, cell }) =>
@@ -173,7 +176,7 @@ class GrowingPlugin extends engine.UIPlugin {
   }
 }
 
-interface Place {
+interface EngineCell {
   sheetId: string;
   col: number;
   row: number;

@@ -21,14 +21,14 @@ import { quoted } from "../taskpane/sheets/names.ts";
 import { areUnits } from "../taskpane/sheets/pack-units.ts";
 import { freeName } from "../functions/formula/sheet-names.ts";
 import type {
-  Block,
+  CellBlock,
   CellContent,
   NewSheet,
   Placed,
   Redrawn,
   Spot,
   Workbook,
-  Written,
+  TypedCell,
 } from "../taskpane/host/workbook.ts";
 import { toExcelError } from "./custom-functions.ts";
 import { type Model, type Command as EngineCommand, engine } from "./engine.ts";
@@ -41,6 +41,7 @@ import "./growing.ts";
 import { headingsHeight } from "./heading-lines.ts";
 import { pageCommand } from "./pages.ts";
 import "./list-ranges.ts";
+import "./large-arrays.ts";
 import "./loud-errors.ts";
 import "./used-colors.ts";
 import "./where-words.ts";
@@ -103,7 +104,7 @@ export class LocalWorkbook implements Workbook {
     return { sheet: getters.getSheetName(getters.getActiveSheetId()), row: top, column: left };
   }
 
-  async selectedBlock(): Promise<Block> {
+  async selectedBlock(): Promise<CellBlock> {
     const { sheet } = await this.selection();
     const { left, top, right, bottom } = this.model.getters.getSelectedZone();
     return { sheet, row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
@@ -200,7 +201,7 @@ export class LocalWorkbook implements Workbook {
     );
   }
 
-  async write(cells: readonly Written[]): Promise<void> {
+  async write(cells: readonly TypedCell[]): Promise<void> {
     const { getters } = this.model;
     // A sheet that is too short for what is written gets more rows and columns first.
     const room = [...new Set(cells.map(({ spot }) => spot.sheet))].flatMap((sheet) => {

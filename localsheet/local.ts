@@ -78,13 +78,13 @@ function say(text: string, failed = false) {
 const NOT_KEPT =
   "This browser cannot keep the work: its store is full, or switched off. Save it as a file before you close the page.";
 
-function tellKept(sheet: Sheet, isKept: boolean) {
+function tellKept(sheet: OnScreen, isKept: boolean) {
   say(isKept ? "Kept in this browser" : "Not kept: save it as a file", !isKept);
   if (!isKept) notice(NOT_KEPT, [{ text: "Save .xlsx", then: () => save(sheet) }]);
 }
 
 /** Saves into the file that was opened, where there is one; false when the person thought better of it. */
-async function save({ model, opened }: Sheet): Promise<boolean> {
+async function save({ model, opened }: OnScreen): Promise<boolean> {
   const original = await opened;
   const { bytes, lost } = await saveBook(model, original);
   if (lost.length > 0 && (await ask(warningOf(lost), ["Save", "Cancel"])) === "Cancel")
@@ -102,7 +102,7 @@ const ONLY_READS = "This tab only reads. Take over first: then it can be replace
 type Next = () => object | null | Promise<object | null>;
 
 /** Puts another workbook in place of this one, after asking; the page then starts from it. */
-async function replace(sheet: Sheet, question: string, choices: Record<string, Next>) {
+async function replace(sheet: OnScreen, question: string, choices: Record<string, Next>) {
   if (!sheet.keeper) throw new Error(ONLY_READS);
   const saving = "Save this one first";
   const [first, ...more] = [...Object.keys(choices), saving, "Cancel"];
@@ -116,7 +116,7 @@ async function replace(sheet: Sheet, question: string, choices: Record<string, N
 }
 
 /** The page starts from the next workbook; the one on the screen is kept beside it. */
-async function putInPlace({ keeper, model, opened }: Sheet, next: Next) {
+async function putInPlace({ keeper, model, opened }: OnScreen, next: Next) {
   if (!keeper) throw new Error(ONLY_READS);
   const original = await opened;
   const data = await next();
@@ -132,7 +132,7 @@ async function putInPlace({ keeper, model, opened }: Sheet, next: Next) {
   location.reload();
 }
 
-async function offerBack(sheet: Sheet) {
+async function offerBack(sheet: OnScreen) {
   if (!(await wasReplaced())) return;
   const back = () =>
     putInPlace(sheet, broughtBack).catch((error: unknown) => notice(String(error)));
@@ -142,7 +142,7 @@ async function offerBack(sheet: Sheet) {
 }
 
 /** The workbook on the screen; without a keeper, this tab only reads. */
-interface Sheet {
+interface OnScreen {
   model: Model;
   keeper?: Keeper | undefined;
   /** The file that it was opened from; only saving waits for it. */
@@ -153,7 +153,7 @@ interface Sheet {
 const LARGEST = 100 * 2 ** 20;
 
 /** Opens a file that was chosen; why it cannot be read stays on the page until it is closed. */
-async function open(chosen: File, sheet: Sheet) {
+async function open(chosen: File, sheet: OnScreen) {
   try {
     if (chosen.size > LARGEST)
       throw new Refusal(`${chosen.name} is larger than the local sheet can hold (100 MB).`);
@@ -179,7 +179,7 @@ async function open(chosen: File, sheet: Sheet) {
 }
 
 /** The newer version opens the workbook as it is now. */
-function offerNewer(sheet: Sheet, take: () => void) {
+function offerNewer(sheet: OnScreen, take: () => void) {
   const flush = async () => {
     finishTyping();
     await sheet.keeper?.flush();
@@ -209,7 +209,7 @@ async function start() {
   composing.language = languageOf(navigator.language);
   composing.doubt = doubt;
   const opened = recallOriginal();
-  let sheet: Sheet | null = null;
+  let sheet: OnScreen | null = null;
   const { writes } = await claim(async () => {
     finishTyping();
     if (!sheet) return;
@@ -251,7 +251,7 @@ function turn(side: "sheet" | "pane") {
   byId("turn").textContent = side === "sheet" ? "Pane" : "Sheet";
 }
 
-function bindButtons(sheet: Sheet) {
+function bindButtons(sheet: OnScreen) {
   const file = found("#file", HTMLInputElement);
   const on = (id: string, event: string, action: () => Promise<unknown>) =>
     byId(id).addEventListener(event, () =>

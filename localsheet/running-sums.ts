@@ -6,13 +6,13 @@
  */
 import { engine } from "./engine.ts";
 
-interface Part {
+interface RangeEnd {
   colFixed: boolean;
   rowFixed: boolean;
 }
 
 interface Ranges {
-  getRangeFromSheetXC: (this: Ranges, sheetId: string, xc: string) => { parts: Part[] };
+  getRangeFromSheetXC: (this: Ranges, sheetId: string, xc: string) => { parts: RangeEnd[] };
 }
 
 /** What shortens the changes of a step. */

@@ -10,7 +10,7 @@ import { StyleBook } from "../functions/files/style-book.ts";
 import { Texts } from "../functions/files/texts.ts";
 import { Beside, type FreshCells } from "./beside.ts";
 import { type Model, engine } from "./engine.ts";
-import { type Written, namesOf, written } from "./files.ts";
+import { type SavedFile, namesOf, written } from "./files.ts";
 import { followHeadings } from "./headings.ts";
 import { openModel } from "./open.ts";
 import { followedCharts } from "./followed-charts.ts";
@@ -45,7 +45,7 @@ export function originOf(model: Model): Origin | null {
 }
 
 /** The workbook as bytes: into its own file where it has one, as a new one where it has none. */
-export async function saveBook(model: Model, original?: Original | null): Promise<Written> {
+export async function saveBook(model: Model, original?: Original | null): Promise<SavedFile> {
   const origin = originOf(model);
   if (!origin) return written(model);
   if (origin.file !== original?.key) {
@@ -67,7 +67,7 @@ class Saving {
     this.texts = new Texts(original.bytes);
   }
 
-  async made(): Promise<Written> {
+  async made(): Promise<SavedFile> {
     const now = stateOf(this.model);
     this.follow(now);
     const before = this.before();

@@ -1,5 +1,5 @@
 /** All that a workbook holds, in a form that can be compared with what it held before. */
-import type { Look } from "../functions/files/style-book.ts";
+import type { CellStyle } from "../functions/files/style-book.ts";
 import type { View } from "../functions/files/sheet-view.ts";
 import { cellsIn } from "../functions/files/cells.ts";
 import { withinSheet } from "../functions/files/shift.ts";
@@ -8,7 +8,7 @@ import type { Model, WorkbookData } from "./engine.ts";
 
 export interface CellState {
   content: string;
-  look: Look;
+  look: CellStyle;
   lookKey: string;
   /** The value of a formula, or of a cell that one fills. */
   value?: string;
@@ -37,7 +37,7 @@ export function isQuoted(cell?: CellState): boolean {
   return cell?.content.startsWith("'") ?? false;
 }
 
-export const PLAIN: Look = { style: {}, border: {} };
+export const PLAIN: CellStyle = { style: {}, border: {} };
 
 export function stateOf(model: Model): SheetState[] {
   const data = model.exportData();
@@ -80,7 +80,7 @@ function cellsOf(
     cells.set(name, made);
     return made;
   };
-  const put = (zones: Record<string, number>, look: (id: number) => Partial<Look>) => {
+  const put = (zones: Record<string, number>, look: (id: number) => Partial<CellStyle>) => {
     for (const [zone, id] of Object.entries(zones))
       for (const name of cellsIn(zone)) {
         const cell = at(name);
@@ -96,12 +96,15 @@ function cellsOf(
 }
 
 /** One of the aspects of a look, where there is one. */
-function inLook<K extends keyof Look>(aspect: K, value: Look[K] | undefined): Partial<Look> {
+function inLook<K extends keyof CellStyle>(
+  aspect: K,
+  value: CellStyle[K] | undefined,
+): Partial<CellStyle> {
   return value === undefined ? {} : { [aspect]: value };
 }
 
 /** A style without what says the same as nothing, so that it is no change. */
-function meant(style: Look["style"]): Look["style"] {
+function meant(style: CellStyle["style"]): CellStyle["style"] {
   return Object.fromEntries(
     Object.entries(style)
       .filter(
@@ -112,7 +115,7 @@ function meant(style: Look["style"]): Look["style"] {
   );
 }
 
-function keyOf({ style, format, border }: Look): string {
+function keyOf({ style, format, border }: CellStyle): string {
   const key = JSON.stringify([style, format ?? null, border]);
   return key === PLAIN_KEY ? "" : key;
 }

@@ -11,7 +11,7 @@
 import type { Language } from "./language.ts";
 import { isoDate } from "./typed-dates.ts";
 
-export interface Reading {
+export interface TypedText {
   content: string;
   /** A doubt to say back, in a sentence; the content is taken all the same. */
   doubt?: string | undefined;
@@ -21,7 +21,7 @@ export interface Reading {
 const RARE_SHARE = 0.002;
 
 /** Reads a text typed into a cell of the format; a formula stays as it is. */
-export function readTyped(text: string, format: string, language: Language): Reading {
+export function readTyped(text: string, format: string, language: Language): TypedText {
   const typed = text.trim();
   if (typed === "" || /^[=+']/.test(typed)) return { content: text };
   const date = dateContent(typed, format, language);
@@ -84,7 +84,7 @@ function pointed(figures: string, { decimal }: Language): string | undefined {
   return undefined;
 }
 
-function percentage(typed: string, number: Plain | undefined, language: Language): Reading {
+function percentage(typed: string, number: Plain | undefined, language: Language): TypedText {
   if (!number) {
     return { content: typed, doubt: `"${typed}" is kept as words. A percentage is typed as 5 %.` };
   }

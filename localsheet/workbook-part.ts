@@ -3,14 +3,14 @@ import { escaped } from "../functions/files/package.ts";
 import { attributesOf } from "../functions/files/source.ts";
 import { type Texts, elementsOf, withAttributes } from "../functions/files/texts.ts";
 
-export interface Book {
+export interface BookRoot {
   sheets: { name: string; path: string; isVisible: boolean }[];
   /** The names of ranges before and now. */
   names: [[string, string][], [string, string][]];
   recalculates: boolean;
 }
 
-export function writeWorkbook(texts: Texts, book: Book): void {
+export function writeWorkbook(texts: Texts, book: BookRoot): void {
   const path = texts.workbook;
   const before = texts.text(path);
   const listed = withSheets(texts, before, book);
@@ -18,7 +18,7 @@ export function writeWorkbook(texts: Texts, book: Book): void {
   texts.write(path, book.recalculates ? recalculating(named) : named);
 }
 
-function withSheets(texts: Texts, xml: string, book: Book): string {
+function withSheets(texts: Texts, xml: string, book: BookRoot): string {
   const list = elementsOf("sheets").exec(xml);
   if (!list) throw new Error("the workbook lacks its list of sheets");
   const targets = new Map(texts.relations(texts.workbook).map((each) => [each.id, each]));
@@ -76,7 +76,7 @@ function newMark(
   texts: Texts,
   xml: string,
   list: string,
-  sheet: Book["sheets"][number],
+  sheet: BookRoot["sheets"][number],
   id: number,
 ): string {
   const relation = texts.relate(texts.workbook, "worksheet", sheet.path);
@@ -116,7 +116,7 @@ function reordered(xml: string, order: number[]): string {
   );
 }
 
-function withNames(xml: string, [before, now]: Book["names"]): string {
+function withNames(xml: string, [before, now]: BookRoot["names"]): string {
   const [was, is] = [new Map(before), new Map(now)];
   const other = [...new Set([...was.keys(), ...is.keys()])].filter(
     (name) => was.get(name) !== is.get(name),

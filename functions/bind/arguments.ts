@@ -4,7 +4,7 @@ import {
   type CellValue,
   type Fault,
   type Grid,
-  type Param,
+  type BoundParam,
   gridOf,
   isEmpty,
   isFault,
@@ -15,7 +15,7 @@ import {
 
 /** An argument of a call as its lines see it. What is the same for all lines is worked out once. */
 export interface Argument {
-  param: Param;
+  param: BoundParam;
   grid: Grid;
   /** Of a range that is read whole: the first error in it, and whether it holds nothing. */
   fault?: Fault | undefined;
@@ -50,7 +50,7 @@ export function argumentsOf(entry: Bound, args: readonly unknown[]): Argument[] 
   });
 }
 
-function ofWholeRange(param: Param, grid: Grid) {
+function ofWholeRange(param: BoundParam, grid: Grid) {
   let reading: { value: unknown } | undefined;
   return {
     fault: firstFault(grid),

@@ -18,7 +18,7 @@ export type CellValue = number | string | boolean | null | Fault;
 /** Rows of cells. */
 export type Grid = CellValue[][];
 
-export type Param = Bound["params"][number];
+export type BoundParam = Bound["params"][number];
 
 /** True for an error that stands in a cell. */
 export function isFault(value: unknown): value is Fault {
@@ -67,7 +67,7 @@ function unwrap(cell: unknown): CellValue {
 }
 
 /** A range that is read whole; one blank cell in place of what may be left out is nothing. */
-export function readRange(param: Param, grid: Grid): unknown {
+export function readRange(param: BoundParam, grid: Grid): unknown {
   if (param.mixed) {
     if (param.optional && grid.every((row) => row.every(isEmpty))) return undefined;
     return grid.map((row) => row.map(plain));
@@ -84,7 +84,7 @@ export function onlyCell(grid: Grid): CellValue | undefined {
 }
 
 /** A single cell as its function reads it; what may be left out is undefined where it is blank. */
-export function readCell(param: Param, cell: CellValue): unknown {
+export function readCell(param: BoundParam, cell: CellValue): unknown {
   const isWord = WORD_KINDS.has(param.kind);
   if (!isWord && typeof cell === "number" && cell !== 0) return cell;
   if (isWord) {
@@ -98,7 +98,7 @@ export function readCell(param: Param, cell: CellValue): unknown {
 }
 
 /** What to type, since a host may pass a blank cell as 0. */
-function zeroDegrees({ name, optional, default: fallback }: Param): string {
+function zeroDegrees({ name, optional, default: fallback }: BoundParam): string {
   const leaveOut = optional ? `, and for ${fallback} leave it out of the formula` : "";
   return `${name} is blank or zero: for zero degrees type 0.001${leaveOut}`;
 }
@@ -114,7 +114,7 @@ function textOf(cell: CellValue): string {
   return isFault(cell) ? cell.fault : String(cell);
 }
 
-function readNumber({ name }: Param, cell: CellValue): number {
+function readNumber({ name }: BoundParam, cell: CellValue): number {
   if (typeof cell === "number") return cell;
   if (isBlank(cell)) return BLANK;
   if (typeof cell === "boolean") {

@@ -13,7 +13,7 @@ import {
   type CellValue,
   type Fault,
   type Grid,
-  type Param,
+  type BoundParam,
   faultOf,
   isEmpty,
   isFault,
@@ -94,7 +94,7 @@ function refuseBlanks(args: Argument[], inputs: unknown[]) {
 /**
  * A required quantity. A line on which none is filled is a spare line of a table, not a mistake.
  */
-function isQuantity({ optional, kind }: Param): boolean {
+function isQuantity({ optional, kind }: BoundParam): boolean {
   return !optional && !WORD_KINDS.has(kind);
 }
 

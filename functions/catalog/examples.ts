@@ -6,11 +6,11 @@
  * result may start with `about`: then it is held to the digits that it prints, otherwise to 12
  * digits.
  */
-export type Constant = number | string | null;
+export type ExampleValue = number | string | null;
 
 export interface ExampleCall {
   id: string;
-  args: (Constant | Constant[][])[];
+  args: (ExampleValue | ExampleValue[][])[];
 }
 
 export interface Expected {
@@ -37,13 +37,13 @@ export function readResult(result: string): Expected[][] {
   return rowsOf(text).map((row) => row.map(readExpected));
 }
 
-function readArgument(text: string): Constant | Constant[][] {
+function readArgument(text: string): ExampleValue | ExampleValue[][] {
   const trimmed = text.trim();
   if (!trimmed.startsWith("{")) return readConstant(trimmed);
   return rowsOf(trimmed).map((row) => row.map(readItem));
 }
 
-function readItem(text: string): Constant {
+function readItem(text: string): ExampleValue {
   if (/%\s*$/.test(text))
     throw new Error(`Excel takes no percent in an array: write "${text}" as a number`);
   return readConstant(text);
@@ -54,7 +54,7 @@ function rowsOf(array: string): string[][] {
   return split(array.slice(1, -1), ";").map((row) => split(row, ","));
 }
 
-function readConstant(text: string): Constant {
+function readConstant(text: string): ExampleValue {
   const trimmed = text.trim();
   if (trimmed === "") return null;
   if (/^"[^"]*"$/.test(trimmed)) return trimmed.slice(1, -1);

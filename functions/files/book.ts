@@ -1,6 +1,6 @@
 /** What a workbook's file says of its sheets, names and tables. */
 import { parseStructRef } from "@borgar/fx/xlsx";
-import type { Shape } from "../native/given.ts";
+import type { Spread } from "../native/given.ts";
 import { readFormula } from "../formula/reader.ts";
 import { shapeOfFormula, sizeOfRange } from "./native-formula.ts";
 import {
@@ -18,7 +18,7 @@ export interface Sheet {
   path: string;
 }
 
-interface Table {
+interface ListTable {
   rows: number;
   heads: number;
   totals: number;
@@ -30,7 +30,7 @@ export class Book {
   readonly root: Element;
   readonly sheets: Sheet[];
   readonly names: Element[];
-  private readonly tables = new Map<string, Table>();
+  private readonly tables = new Map<string, ListTable>();
 
   constructor(readonly file: Package) {
     const [start] = file.relations("").filter(({ type }) => type === "officeDocument");
@@ -62,7 +62,7 @@ export class Book {
   }
 
   /** The size of a name, a table or a part of one, as far as the file says. */
-  sizeOf(reference: string): Shape | null {
+  sizeOf(reference: string): Spread | null {
     const table = this.tables.get(reference.toLowerCase());
     if (table) return { rows: bodyOf(table), columns: table.columns.length };
     if (reference.includes("[")) return this.sizeInTable(reference);
@@ -85,7 +85,7 @@ export class Book {
     }
   }
 
-  private sizeInTable(reference: string): Shape | null {
+  private sizeInTable(reference: string): Spread | null {
     const found = parseStructRef(reference);
     const table = found?.table && this.tables.get(found.table.toLowerCase());
     if (!found || !table) return null;
@@ -122,7 +122,7 @@ export class Book {
   }
 }
 
-function bodyOf({ rows, heads, totals }: Table): number {
+function bodyOf({ rows, heads, totals }: ListTable): number {
   return rows - heads - totals;
 }
 

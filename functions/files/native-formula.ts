@@ -1,5 +1,5 @@
 /** A formula with calls of ours as one without them, where that can be. */
-import { type Given, type Shape, together } from "../native/given.ts";
+import { type Given, type Spread, together } from "../native/given.ts";
 import { type Native, nativeOf } from "../native/native.ts";
 import { call, constant, written } from "../native/piece.ts";
 import { TooMuch } from "../native/too-much.ts";
@@ -13,7 +13,7 @@ import { writeFormula } from "../formula/writer.ts";
  * What a name, a table's column or a spilled range stands for: its size, or null where that is not
  * known.
  */
-export type SizeOf = (reference: string) => Shape | null;
+export type SizeOf = (reference: string) => Spread | null;
 
 /** The most characters that Excel takes in a formula. */
 const LONGEST = 8192;
@@ -23,11 +23,11 @@ export interface NativeFormula {
   /** It comes out right only in an array formula. */
   array: boolean;
   /** The size of its answer, where that is known. */
-  shape: Shape | null;
+  shape: Spread | null;
 }
 
 /** The size of what a formula answers with, where that is known. */
-export function shapeOfFormula(tree: Node, sizeOf: SizeOf): Shape | null {
+export function shapeOfFormula(tree: Node, sizeOf: SizeOf): Spread | null {
   try {
     return new Sizer(sizeOf).shapeOf(tree);
   } catch (error) {
@@ -89,7 +89,7 @@ const NUMBERS = new Set(
   ).split(" "),
 );
 
-const CELL: Shape = { rows: 1, columns: 1 };
+const CELL: Spread = { rows: 1, columns: 1 };
 
 /** Works through a formula from the inside out. */
 class Sizer {
@@ -138,7 +138,7 @@ class Sizer {
     return isNumbers ? "number" : "anything";
   }
 
-  shapeOf(node: Node): Shape | null {
+  shapeOf(node: Node): Spread | null {
     switch (node.type) {
       case "Literal":
       case "ErrorLiteral":
@@ -161,7 +161,7 @@ class Sizer {
     return null;
   }
 
-  private shapeOfCall(node: Node & { type: "CallExpression" }): Shape | null {
+  private shapeOfCall(node: Node & { type: "CallExpression" }): Spread | null {
     if (ourFunction(node)) return this.native(node).shape;
     const name = calleeOf(node);
     const args = node.arguments;
@@ -185,13 +185,13 @@ class Sizer {
     return shape !== null && (shape.rows === 1 || shape.columns === 1);
   }
 
-  private together(nodes: ArgumentNode[]): Shape | null {
+  private together(nodes: ArgumentNode[]): Spread | null {
     return together(nodes.flatMap((node) => (node ? [this.shapeOf(node)] : [])));
   }
 }
 
 /** The size of a range such as Sheet1!A1:B3, A:A or C2. */
-export function sizeOfRange(reference: string): Shape | null {
+export function sizeOfRange(reference: string): Spread | null {
   const found = rangeIn(reference);
   if (!found) return null;
   const { top, left, bottom, right } = edgesOf(found);

@@ -4,7 +4,7 @@
 import { cellName, readCellName } from "../formula/addresses.ts";
 import { withoutShared } from "./move.ts";
 import { attributesOf } from "./source.ts";
-import type { Look, StyleBook } from "./style-book.ts";
+import type { CellStyle, StyleBook } from "./style-book.ts";
 import { elementsOf, withAttributes } from "./texts.ts";
 
 export interface CellEdit {
@@ -18,7 +18,7 @@ export interface CellEdit {
   /** It is a text that was typed with an apostrophe before it. */
   isQuoted?: boolean;
   /** The look that it had and the one that it has. */
-  look?: [Look, Look];
+  look?: [CellStyle, CellStyle];
 }
 
 /** Attributes of rows or columns, by their place from zero. */

@@ -8,7 +8,7 @@ import { type Looks, PLAIN_STYLES, PLAIN_THEME, looksOf, plainStyles } from "./p
 import { Refusal } from "./refusal.ts";
 import { SharedTexts, textOf } from "./shared-texts.ts";
 import { SheetText } from "./sheet-text.ts";
-import { type Relation, type SheetOf, Source, attributesOf, sheetsOf } from "./source.ts";
+import { type SourceRelation, type SheetOf, Source, attributesOf, sheetsOf } from "./source.ts";
 import { unpack } from "./unpack.ts";
 
 /** The texts of the parts that the engine reads, by path. */
@@ -85,7 +85,7 @@ class Reading {
 
   private readSheet({ name, path }: SheetOf, number: number) {
     const relations = this.source.relations(path);
-    const kept = new Map<string, Relation>();
+    const kept = new Map<string, SourceRelation>();
     for (const relation of relations) {
       const made = relation.isOutside ? relation : this.readBeside(relation);
       if (made) kept.set(relation.id, made);
@@ -100,7 +100,7 @@ class Reading {
   }
 
   /** A table or a drawing of a sheet, in its place of our layout. */
-  private readBeside(relation: Relation): Relation | null {
+  private readBeside(relation: SourceRelation): SourceRelation | null {
     if (!this.source.has(relation.target)) return null;
     if (relation.type === "table") {
       const target = `tables/table${++this.counts.tables}.xml`;
@@ -109,7 +109,7 @@ class Reading {
     }
     if (relation.type !== "drawing") return null;
     const number = ++this.counts.drawings;
-    const charts = this.source.relations(relation.target).flatMap((chart): Relation[] => {
+    const charts = this.source.relations(relation.target).flatMap((chart): SourceRelation[] => {
       if (chart.type !== "chart" || !this.source.has(chart.target)) return [];
       const target = `charts/chart${++this.counts.charts}.xml`;
       this.out[`xl/${target}`] = this.source.plain(chart.target);
@@ -120,7 +120,7 @@ class Reading {
     return { ...relation, target: `../drawings/drawing${number}.xml` };
   }
 
-  private writeRelations(path: string, relations: Relation[]) {
+  private writeRelations(path: string, relations: SourceRelation[]) {
     const lines = relations.map(({ id, type, target, isOutside }) => {
       const mode = isOutside ? ' TargetMode="External"' : "";
       return `<Relationship Id="${escaped(id)}" Type="${OFFICE}/${type}" Target="${escaped(target)}"${mode}/>`;
@@ -137,7 +137,7 @@ class Reading {
     const names = /<definedNames\b[^>]*>[\s\S]*?<\/definedNames>/.exec(xml)?.[0] ?? "";
     this.out["xl/workbook.xml"] =
       `${HEAD}<workbook xmlns="${MAIN}" xmlns:r="${OFFICE}"><sheets>${lines.join("")}</sheets>${names}</workbook>`;
-    const targets = sheets.map((_, i): Relation => {
+    const targets = sheets.map((_, i): SourceRelation => {
       return {
         id: `rId${i + 1}`,
         type: "worksheet",

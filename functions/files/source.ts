@@ -3,7 +3,7 @@ import { plainXml } from "./plain-xml.ts";
 import { Refusal } from "./refusal.ts";
 import { type Parts, refuseOther } from "./unpack.ts";
 
-export interface Relation {
+export interface SourceRelation {
   id: string;
   type: string;
   /** The path of a part of the file, or the address of something outside. */
@@ -41,7 +41,7 @@ export class Source {
     return plainXml(known, part);
   }
 
-  relations(path: string): Relation[] {
+  relations(path: string): SourceRelation[] {
     const cut = path.lastIndexOf("/") + 1;
     const file = `${path.slice(0, cut)}_rels/${path.slice(cut)}.rels`;
     if (!this.has(file)) return [];

@@ -21,7 +21,7 @@ import { PLAIN_STYLES } from "./plain-styles.ts";
 import type { Texts } from "./texts.ts";
 
 /** A look as the local sheet has it. */
-export interface Look {
+export interface CellStyle {
   style: Readonly<Record<string, unknown>>;
   format?: string;
   border: Readonly<Record<string, { style?: string; color?: string } | undefined>>;
@@ -63,7 +63,7 @@ export class StyleBook {
   constructor(private readonly texts: Texts) {}
 
   /** The style of a cell with the difference of two looks put on it. */
-  changed(style: string, from: Look, to: Look): string {
+  changed(style: string, from: CellStyle, to: CellStyle): string {
     const key = JSON.stringify([style, from, to]);
     const known = this.made.get(key);
     if (known) return known;
@@ -170,7 +170,7 @@ export class StyleBook {
     return id;
   }
 
-  private font(xf: Element, from: Look["style"], to: Look["style"]) {
+  private font(xf: Element, from: CellStyle["style"], to: CellStyle["style"]) {
     const changed = Object.entries(FONT_MARKS).filter(
       ([key]) => (from[key] || undefined) !== (to[key] || undefined),
     );
@@ -199,7 +199,7 @@ export class StyleBook {
     xf.setAttribute("fillId", this.append("fills", fill));
   }
 
-  private border(xf: Element, to: Look["border"]) {
+  private border(xf: Element, to: CellStyle["border"]) {
     const borders = this.list("borders");
     const border = elementLike(borders, "border");
     for (const side of SIDES) {
@@ -213,7 +213,7 @@ export class StyleBook {
     xf.setAttribute("applyBorder", "1");
   }
 
-  private align(xf: Element, from: Look["style"], to: Look["style"]) {
+  private align(xf: Element, from: CellStyle["style"], to: CellStyle["style"]) {
     const changes: Record<string, string | undefined> = {};
     if (from.align !== to.align) changes.horizontal = word(to.align);
     if (from.verticalAlign !== to.verticalAlign)

@@ -3,7 +3,7 @@
  * byte. The texts are those of any program, so that marks may go with a prefix.
  */
 import { strToU8, zipSync } from "fflate";
-import { type Relation, Source, attributesOf, unescaped } from "./source.ts";
+import { type SourceRelation, Source, attributesOf, unescaped } from "./source.ts";
 import { escaped } from "./package.ts";
 import { relationsOf, targetFrom } from "./paths.ts";
 import { decoded } from "./plain-xml.ts";
@@ -23,7 +23,7 @@ export class Texts {
     return this.source.workbook();
   }
 
-  relations(path: string): Relation[] {
+  relations(path: string): SourceRelation[] {
     return this.source.relations(path);
   }
 

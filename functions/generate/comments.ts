@@ -13,16 +13,16 @@ import { readCall, readResult } from "../catalog/examples.ts";
 import { TOPICS, type Topic } from "../catalog/topics.ts";
 import { knownOf, readNeeds, readWorkings } from "./expressions.ts";
 import { readParams, readReturns } from "./parameters.ts";
-import { type Attempt, type Problem, Refusal, refuse } from "./refusal.ts";
+import { type Attempt, type Problem, BuildRefusal, refuse } from "./refusal.ts";
 import { checkTag, eachTag, flat, oneTag, optionalTag, tagsOf, texts } from "./tags.ts";
 
-export interface Reading {
+export interface ReadComments {
   entries: SourceEntry[];
   problems: Problem[];
 }
 
 /** Reads every file below a folder that is laid out like src. */
-export function readComments(root: string): Reading {
+export function readComments(root: string): ReadComments {
   const readings = sourceFiles(root).map((path) => {
     return readFile(path, relative(root, path).split(sep).join("/"));
   });
@@ -43,7 +43,7 @@ function sourceFiles(folder: string): string[] {
     });
 }
 
-function readFile(path: string, file: string): Reading {
+function readFile(path: string, file: string): ReadComments {
   const text = readFileSync(path, "utf8");
   const source = ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true);
   const problems: Problem[] = [];
@@ -51,7 +51,7 @@ function readFile(path: string, file: string): Reading {
     try {
       return read();
     } catch (error) {
-      if (!(error instanceof Refusal)) throw error;
+      if (!(error instanceof BuildRefusal)) throw error;
       const place = (error.node ?? node).getStart(source);
       const line = source.getLineAndCharacterOfPosition(place).line + 1;
       problems.push({ file, line, reason: error.message });

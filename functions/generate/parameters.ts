@@ -35,7 +35,7 @@ function readParam(
   if (parameter.dotDotDotToken) refuse(`${name} repeats: take one range instead`);
   const { kind, text } = kindAndText(`@param ${name}`, flat(tag.comment));
   const inferred = parameter.initializer && ts.isNumericLiteral(parameter.initializer);
-  const plain: Shape = { range: false, word: false };
+  const plain: ArgumentShape = { range: false, word: false };
   const { range, word, mixed } =
     !parameter.type && inferred ? plain : shapeOf(name, parameter.type);
   if ((kind === "pack") !== (parameter.type?.getText() === "Cell"))
@@ -90,14 +90,14 @@ function isKind(word: string): word is Kind {
   return word in KINDS;
 }
 
-interface Shape {
+interface ArgumentShape {
   range: boolean;
   word: boolean;
   mixed?: boolean;
 }
 
 /** Which shapes Excel can carry: one number, one word, a range of numbers, or a range of either. */
-function shapeOf(name: string, type: ts.TypeNode | undefined): Shape {
+function shapeOf(name: string, type: ts.TypeNode | undefined): ArgumentShape {
   const text = type?.getText() ?? refuse(`${name} has no type`);
   if (text === "number" || text === "Cell") return { range: false, word: false };
   if (text === "number[][]") return { range: true, word: false };

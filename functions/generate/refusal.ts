@@ -7,7 +7,7 @@ export interface Problem {
   reason: string;
 }
 
-export class Refusal extends Error {
+export class BuildRefusal extends Error {
   constructor(
     reason: string,
     readonly node?: ts.Node,
@@ -17,7 +17,7 @@ export class Refusal extends Error {
 }
 
 export function refuse(reason: string, node?: ts.Node): never {
-  throw new Refusal(reason, node);
+  throw new BuildRefusal(reason, node);
 }
 
 /**

@@ -2,13 +2,13 @@
 import type { Piece } from "./piece.ts";
 
 /** How many rows and columns of cells. */
-export interface Shape {
+export interface Spread {
   rows: number;
   columns: number;
 }
 
 /** What shape they have together, stretched over each other; null where one is not known. */
-export function together(shapes: (Shape | null)[]): Shape | null {
+export function together(shapes: (Spread | null)[]): Spread | null {
   const known = shapes.filter((shape) => shape !== null);
   if (known.length < shapes.length) return null;
   return {
@@ -21,7 +21,7 @@ export function together(shapes: (Shape | null)[]): Shape | null {
 export interface Given {
   piece: Piece;
   /** Its shape, where that is known before the sheet is worked out. */
-  shape: Shape | null;
+  shape: Spread | null;
   /** A number, a number or "", or anything that a cell may hold. */
   holds: "number" | "number or blank" | "anything";
 }

@@ -1,11 +1,11 @@
 /** The arguments of a call by name, and when its line is right, empty or spare. */
 import type { CatalogEntry, Param } from "../catalog/entry.ts";
 import { WORD_KINDS, isRefusedAtZero } from "../catalog/kinds.ts";
-import type { Given, Shape } from "./given.ts";
+import type { Given, Spread } from "./given.ts";
 import { type Input, inputOf } from "./input.ts";
 import { FALSE, type Piece, and, or } from "./piece.ts";
 
-export class Inputs {
+export class NativeInputs {
   private readonly named = new Map<string, Input>();
   /** Arguments of one cell where the call has many lines: they do not fill a line. */
   private readonly stretched: ReadonlySet<string>;
@@ -19,7 +19,7 @@ export class Inputs {
     const singles = entry.params.flatMap((param, i) =>
       param.range ? [] : [{ param, shape: args[i]?.shape }],
     );
-    const isCell = (shape?: Shape | null) =>
+    const isCell = (shape?: Spread | null) =>
       shape === undefined || (shape?.rows === 1 && shape.columns === 1);
     const cells = singles.filter(({ shape }) => isCell(shape)).map(({ param }) => param.name);
     this.stretched = new Set(cells.length < singles.length ? cells : []);

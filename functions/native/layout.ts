@@ -1,16 +1,16 @@
 /** The answer of a call as it lies in cells. */
-import type { Shape } from "./given.ts";
+import type { Spread } from "./given.ts";
 import { type Piece, call, inArray, written } from "./piece.ts";
 import { TooMuch } from "./too-much.ts";
 import { type Several, type Value, single, turned } from "./values.ts";
 
 export interface LaidOut {
   piece: Piece;
-  shape: Shape | null;
+  shape: Spread | null;
 }
 
 /** An answer for each of the lines of a call, or one answer of several cells. */
-export function laidOut(value: Value, lines: Shape | null): LaidOut {
+export function laidOut(value: Value, lines: Spread | null): LaidOut {
   if (value.is === "one") return { piece: value.piece, shape: lines };
   if (value.is === "several") return beside(value, lines);
   if (!lines || lines.rows * lines.columns > 1)
@@ -22,7 +22,7 @@ export function laidOut(value: Value, lines: Shape | null): LaidOut {
 }
 
 /** Cells side by side; for lines in a row, one above the other. */
-function beside({ items }: Several, lines: Shape | null): LaidOut {
+function beside({ items }: Several, lines: Spread | null): LaidOut {
   const [first] = items;
   if (!lines) throw new TooMuch("an answer of several cells");
   if (first?.is === "list") return lists(items, first.across, first.length);

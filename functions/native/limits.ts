@@ -14,7 +14,7 @@ import {
   when,
 } from "./piece.ts";
 import type { Make, Term } from "./term.ts";
-import { type List, like, one, rawOf, turned } from "./values.ts";
+import { type ListValue, like, one, rawOf, turned } from "./values.ts";
 
 const NONSENSE = constant(-1);
 
@@ -31,23 +31,23 @@ function limitNumber(raw: Piece): Piece {
 }
 
 /** Limits as numbers, laid out as the shares are. */
-function limitsBeside(shares: List, { list }: Term): Piece {
+function limitsBeside(shares: ListValue, { list }: Term): Piece {
   return turned(list, shares.across, limitNumber(rawOf(list)));
 }
 
 /** Labels, laid out as their limits are. */
-function labelsBeside(limits: List, { list }: Term): Piece {
+function labelsBeside(limits: ListValue, { list }: Term): Piece {
   return turned(list, limits.across, rawOf(list));
 }
 
 /** True where neither a label nor a limit is filled in. */
-function isSpare(labels: Piece, limits: List): Piece {
+function isSpare(labels: Piece, limits: ListValue): Piece {
   const isBlank = (raw: Piece) => or(op(raw, "=", BLANK), op(raw, "=", ZERO));
   return and(isBlank(labels), isBlank(rawOf(limits)));
 }
 
 /** Each limit as a number; a spare line is above all of them. */
-function limitsOf(labels: Piece, limits: List): Piece {
+function limitsOf(labels: Piece, limits: ListValue): Piece {
   return inArray(when(isSpare(labels, limits), constant(2), limitNumber(rawOf(limits))));
 }
 

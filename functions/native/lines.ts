@@ -1,7 +1,7 @@
 /** Lists side by side, looked at line by line. */
 import { BLANK, ONE, type Piece, ZERO, and, call, inArray, op, or } from "./piece.ts";
 import type { Make, Term } from "./term.ts";
-import { type List, like, rawOf, turned } from "./values.ts";
+import { type ListValue, like, rawOf, turned } from "./values.ts";
 
 function isNumber(raw: Piece): Piece {
   return call("ISNUMBER", raw);
@@ -17,12 +17,12 @@ function isRange(low: Piece, high: Piece): Piece {
 }
 
 /** The cells of a list, laid out as those of another are. */
-function besideOf(amounts: List, { list }: Term): Piece {
+function besideOf(amounts: ListValue, { list }: Term): Piece {
   return turned(list, amounts.across, rawOf(list));
 }
 
 /** The line is empty, or nothing is used of it, or what stands beside the amount is known. */
-function isUsed(amounts: List, beside: Piece[], isKnown: Piece): List {
+function isUsed(amounts: ListValue, beside: Piece[], isKnown: Piece): ListValue {
   const amount = rawOf(amounts);
   const isEmpty = and(...[amount, ...beside].map((raw) => op(raw, "=", BLANK)));
   const isNone = and(isNumber(amount), op(amount, "=", ZERO));

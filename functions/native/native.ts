@@ -10,8 +10,8 @@ import { conditionIn } from "../catalog/conditions.ts";
 import type { CatalogEntry, Need, WorkingLine } from "../catalog/entry.ts";
 import { WORD_KINDS } from "../catalog/kinds.ts";
 import { aboveZero, calledOn, callsAnywhere, nameIn, read } from "./expression.ts";
-import { type Given, type Shape, together } from "./given.ts";
-import { Inputs } from "./inputs.ts";
+import { type Given, type Spread, together } from "./given.ts";
+import { NativeInputs } from "./inputs.ts";
 import { laidOut } from "./layout.ts";
 import { BLANK, type Piece, REFUSED, TRUE, and, not, or, when } from "./piece.ts";
 import { TooMuch } from "./too-much.ts";
@@ -20,7 +20,7 @@ import { type Value, choose, one } from "./values.ts";
 
 export interface Native {
   piece: Piece;
-  shape: Shape | null;
+  shape: Spread | null;
   holds: Given["holds"];
 }
 
@@ -33,7 +33,7 @@ interface Check extends Need {
 export function nativeOf(entry: CatalogEntry, args: readonly (Given | undefined)[]): Native {
   if (entry.needs.length === 0) throw new TooMuch(`${entry.id} is more than arithmetic`);
   const isQuiet = failsOnSpareLine(entry);
-  const inputs = new Inputs(entry, args, isQuiet ? surelyAboveZero(entry) : undefined);
+  const inputs = new NativeInputs(entry, args, isQuiet ? surelyAboveZero(entry) : undefined);
   const scope: Scope = { inputs, steps: new Map() };
   const lines = entry.params.flatMap(({ range }, i) => (range ? [] : (args[i] ?? [])));
   const answer = laidOut(worked(entry, scope), together(lines.map(({ shape }) => shape)));

@@ -2,16 +2,16 @@
 import type { MathNode } from "mathjs";
 import { constantIn, nameIn } from "./expression.ts";
 import type { WordInput } from "./input.ts";
-import type { Inputs } from "./inputs.ts";
+import type { NativeInputs } from "./inputs.ts";
 import { BLANK, FALSE, type Piece, not, op } from "./piece.ts";
 import { TooMuch } from "./too-much.ts";
-import { type List, type Value, givenList, like, one, single } from "./values.ts";
+import { type ListValue, type Value, givenList, like, one, single } from "./values.ts";
 
 /** An argument of the call by its name, a text, or an expression. */
 export class Term {
   constructor(
     private readonly node: MathNode,
-    private readonly inputs: Inputs,
+    private readonly inputs: NativeInputs,
     private readonly translate: (node: MathNode) => Value,
   ) {}
 
@@ -24,7 +24,7 @@ export class Term {
     return single(this.value);
   }
 
-  get list(): List {
+  get list(): ListValue {
     const { value } = this;
     if (value.is !== "list") throw new TooMuch(this.node.toString());
     return value;
@@ -51,7 +51,7 @@ export class Term {
   }
 
   /** The range of the call, as it was given; undefined where it was left out. */
-  get range(): List | undefined {
+  get range(): ListValue | undefined {
     const { input } = this;
     return input?.is === "list" ? givenList(input.raw, input.across, input.length) : undefined;
   }

@@ -8,7 +8,7 @@ import {
 } from "mathjs";
 import { constantIn, nameIn } from "./expression.ts";
 import { FUNCTIONS } from "./functions.ts";
-import type { Inputs } from "./inputs.ts";
+import type { NativeInputs } from "./inputs.ts";
 import {
   BLANK,
   type Comparison,
@@ -29,7 +29,7 @@ import { type Value, givenList, joined, like, one, pieceOf, rawOf, turned } from
 
 /** What names stand for: the arguments, and the steps so far. */
 export interface Scope {
-  inputs: Inputs;
+  inputs: NativeInputs;
   steps: Map<string, Value>;
 }
 

@@ -9,7 +9,7 @@ export interface One {
 }
 
 /** One row or one column. */
-export interface List {
+export interface ListValue {
   is: "list";
   piece: Piece;
   across: boolean;
@@ -19,7 +19,7 @@ export interface List {
 }
 
 /** A row of answers by a column of them. */
-export interface Table {
+export interface TableValue {
   is: "table";
   piece: Piece;
   rows: number;
@@ -29,39 +29,39 @@ export interface Table {
 /** An answer of several cells, side by side; of lists, one list beside the other. */
 export interface Several {
   is: "several";
-  items: (One | List)[];
+  items: (One | ListValue)[];
 }
 
-export type Value = One | List | Table | Several;
+export type Value = One | ListValue | TableValue | Several;
 
 export function one(piece: Piece): One {
   return { is: "one", piece };
 }
 
 /** A list as it was given; a blank in it counts as zero. */
-export function givenList(raw: Piece, across: boolean, length: number): List {
+export function givenList(raw: Piece, across: boolean, length: number): ListValue {
   const piece = inArray(call("IF", op(raw, "=", BLANK), ZERO, raw));
   return { is: "list", piece, factors: [raw], across, length };
 }
 
 /** The cells of a list as they were given: words, and blanks that are not yet zero. */
-export function rawOf({ factors }: List): Piece {
+export function rawOf({ factors }: ListValue): Piece {
   const [raw, ...others] = factors;
   if (!raw || others.length > 0) throw new TooMuch("a computed list");
   return raw;
 }
 
 /** A list that lies as another one does. */
-export function like(list: List, piece: Piece): List {
+export function like(list: ListValue, piece: Piece): ListValue {
   return { ...list, piece, factors: [] };
 }
 
 /** Cells of a list, laid out in a row or in a column. */
-export function turned({ across, length }: List, isRow: boolean, piece: Piece): Piece {
+export function turned({ across, length }: ListValue, isRow: boolean, piece: Piece): Piece {
   return across === isRow || length === 1 ? piece : inArray(call("TRANSPOSE", piece));
 }
 
-export function laid(list: List, across: boolean): List {
+export function laid(list: ListValue, across: boolean): ListValue {
   return { ...like(list, turned(list, across, list.piece)), across };
 }
 
@@ -98,7 +98,7 @@ export function choose(test: Piece, then: Value, otherwise: Value): Value {
   throw new TooMuch("a choice between a list and a number");
 }
 
-function chosenItems(test: Piece, then: Several, otherwise: Several): (One | List)[] {
+function chosenItems(test: Piece, then: Several, otherwise: Several): (One | ListValue)[] {
   return then.items.map((item, i) => {
     const other = otherwise.items[i];
     const chosen = other && choose(test, item, other);

@@ -2,7 +2,7 @@
 import { BLANK, type Piece, ZERO, call, constant, inArray, op, or, reduced } from "./piece.ts";
 import type { Make, Term } from "./term.ts";
 import { TooMuch } from "./too-much.ts";
-import { type List, one, rawOf, turned } from "./values.ts";
+import { type ListValue, one, rawOf, turned } from "./values.ts";
 
 /** The cells that hold one of some words, typed in any case and with any spaces. */
 function isOneOf(raw: Piece, ...words: string[]): Piece {
@@ -22,7 +22,7 @@ const MOST_PAIRED = 200;
  * bounds that each line's own VOC part gives, as the dual of that programme says: the part times
  * what is waived, less what the lines with less VOC have less of it.
  */
-function waivedVoc(shares: List, vocs: List, fragrance: List, most: Piece): Piece {
+function waivedVoc(shares: ListValue, vocs: ListValue, fragrance: ListValue, most: Piece): Piece {
   if (shares.length > MOST_PAIRED || most.wide) throw new TooMuch("a long list of fragrance");
   const [share, voc] = [turned(shares, false, shares.piece), turned(vocs, false, vocs.piece)];
   const isOurs = turned(fragrance, false, isYes(rawOf(fragrance)));
@@ -34,7 +34,7 @@ function waivedVoc(shares: List, vocs: List, fragrance: List, most: Piece): Piec
   return inArray(reduced("MAX", bounds));
 }
 
-function vocOf(shares: List, vocs: List): Piece {
+function vocOf(shares: ListValue, vocs: ListValue): Piece {
   if (shares.factors.length !== 1 || vocs.factors.length !== 1)
     throw new TooMuch("a computed composition");
   const parts = rawOf(shares);

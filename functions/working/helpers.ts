@@ -37,13 +37,13 @@ import { judge } from "../../src/trial/worth.ts";
 import { unitOf } from "../../src/units.ts";
 
 type Vector<T = number> = T[];
-type Table = number[][];
+type Matrix = number[][];
 type Maybe<T> = T | null;
 
 const isWeight = (unit: Maybe<string>) =>
   unit !== null && unitOf("unit", unit).measures === "weight";
 /** A list as a column; a table stays as it is. */
-const table = (values: Vector | Table): Table =>
+const table = (values: Vector | Matrix): Matrix =>
   values.map((value: number | Vector) => [value].flat());
 const cells = (values: Vector<number | string>): Cells => values.map((value) => [value]);
 /** Yes or no, line by line, where it is told. */
@@ -109,7 +109,7 @@ export const HELPERS = {
     limitLines(cells(labels), cells(limits)).map(({ limit }) => limit),
   labelof: (labels: Vector<string>, limits: Vector<number | string>) =>
     lowestOf(limitLines(cells(labels), cells(limits))).label,
-  isrange: (shares: Vector | Table, vocs: Vector | Table) =>
+  isrange: (shares: Vector | Matrix, vocs: Vector | Matrix) =>
     intervalsOf("shares", table(shares)).isRange || intervalsOf("vocshares", table(vocs)).isRange,
   vocof: (shares: Vector, vocs: Vector) => leastVoc([shares], [vocs]),
   waivedvoc: (
@@ -119,12 +119,12 @@ export const HELPERS = {
     exempt: number,
   ) => leastVoc([shares], [vocs]) - leastVoc([shares], [vocs], flags(fragrance), exempt),
   countedvoc: (
-    shares: Vector | Table,
-    vocs: Vector | Table,
+    shares: Vector | Matrix,
+    vocs: Vector | Matrix,
     fragrance: Maybe<Vector<number | string>>,
     exempt: number,
   ) => vocShare(table(shares), table(vocs), flags(fragrance), exempt)[0],
-  alcoholbyvolume: (shares: Vector | Table, densities: Vector, counts: Vector<number | string>) =>
+  alcoholbyvolume: (shares: Vector | Matrix, densities: Vector, counts: Vector<number | string>) =>
     alcoholVolume(table(shares), table(densities), cells(counts))[0],
   flashof: vapourFlash,
   flashrange: (ethanol: number, propanol: number) => flashGuess(ethanol, propanol)[0],
@@ -145,20 +145,20 @@ export const HELPERS = {
     fitOf(marks(hours, scores, least), known(least), known(fit)),
   fadelasts: (hours: Marked, scores: Marked, floor: number, least: Maybe<number>, fit: Fit) =>
     lastsFor(cells(hours), cells(scores), floor, known(least), fit)[0],
-  weighed: (scores: Table, weights: Vector, directions: Maybe<Vector<string>>) =>
+  weighed: (scores: Matrix, weights: Vector, directions: Maybe<Vector<string>>) =>
     judge(scores, [weights], words(directions)).totals,
-  tiebound: (scores: Table, weights: Vector, directions: Maybe<Vector<string>>) =>
+  tiebound: (scores: Matrix, weights: Vector, directions: Maybe<Vector<string>>) =>
     judge(scores, [weights], words(directions)).bound,
   withplace: withPlaces,
-  tip: (scores: Table, weights: Vector, directions: Maybe<Vector<string>>) =>
+  tip: (scores: Matrix, weights: Vector, directions: Maybe<Vector<string>>) =>
     tipPoint(scores, [weights], words(directions))[0],
   oddchance: chanceOfAtLeast,
   oddneed: trioNeed,
-  rows: (ranks: Table, without: LeftOut) => rankedRows(ranks, without).length,
-  samples: (ranks: Table, without: LeftOut) => at(rankedRows(ranks, without), 0).places.length,
-  ranktotals: (ranks: Table, without: LeftOut) => rankTotals(rankedRows(ranks, without)),
-  rankties: (ranks: Table, without: LeftOut) =>
+  rows: (ranks: Matrix, without: LeftOut) => rankedRows(ranks, without).length,
+  samples: (ranks: Matrix, without: LeftOut) => at(rankedRows(ranks, without), 0).places.length,
+  ranktotals: (ranks: Matrix, without: LeftOut) => rankTotals(rankedRows(ranks, without)),
+  rankties: (ranks: Matrix, without: LeftOut) =>
     rankedRows(ranks, without).reduce((total, { ties }) => total + ties, 0),
-  agreechance: (ranks: Table, without: LeftOut) => agreement(rankedRows(ranks, without)).p,
-  agreeway: (ranks: Table, without: LeftOut) => agreement(rankedRows(ranks, without)).way,
+  agreechance: (ranks: Matrix, without: LeftOut) => agreement(rankedRows(ranks, without)).p,
+  agreeway: (ranks: Matrix, without: LeftOut) => agreement(rankedRows(ranks, without)).way,
 };

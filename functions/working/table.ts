@@ -1,9 +1,10 @@
 /** A table where lists go into a step or come out of it: a line for each of their cells. */
 import { isSymbolNode } from "mathjs";
 import type { CatalogEntry } from "../catalog/entry.ts";
+import type { IsSpare } from "./spare-lines.ts";
 import { type Step, math } from "./steps.ts";
 
-export interface Table {
+export interface WorkingTable {
   heads: string[];
   lines: string[][];
   /** What is added up, all lines together. */
@@ -13,7 +14,7 @@ export interface Table {
 }
 
 /** A column: its values, as text each. */
-interface Column {
+interface WorkingColumn {
   head: string;
   values: unknown[];
   shown: (value: unknown) => string;
@@ -24,7 +25,7 @@ interface Column {
 const MOST = 12;
 
 /** How a list is shown: of a name, and of one of several cells of the step. */
-export interface Looks {
+export interface TableTelling {
   shown: (value: unknown, name: string) => string;
   labels: readonly string[];
   cellShown: (value: unknown, cell: number) => string;
@@ -33,10 +34,16 @@ export interface Looks {
   addsUp: boolean;
   /** Lists that a table has shown already, by name. */
   seen: Set<string>;
+  /** Lines that are left out. */
+  isSpare: IsSpare;
 }
 
 /** The table of a step, undefined where it needs none. */
-export function tableOf(entry: CatalogEntry, step: Step, looks: Looks): Table | undefined {
+export function tableOf(
+  entry: CatalogEntry,
+  step: Step,
+  looks: TableTelling,
+): WorkingTable | undefined {
   const { value, line, node, scope } = step;
   if (isSymbolNode(node) || typeof value === "string") return undefined;
   const used = namesIn(step).filter((name) => Array.isArray(scope[name]));
@@ -45,7 +52,7 @@ export function tableOf(entry: CatalogEntry, step: Step, looks: Looks): Table | 
   for (const name of used) looks.seen.add(name);
   if (Array.isArray(value)) looks.seen.add(line.name);
   // Of several cells a line: what goes into them was shown before.
-  if (looks.labels.length > 0 && result.length > 0) return laidOut(result);
+  if (looks.labels.length > 0 && result.length > 0) return laidOut(result, looks.isSpare);
   const isByColumns = used.some((name) => isGrid(scope[name]) && !looks.isShare(name));
   // What is used is a list: only those are taken above.
   const goesIn = used
@@ -53,15 +60,18 @@ export function tableOf(entry: CatalogEntry, step: Step, looks: Looks): Table | 
     .filter((name) => !isByColumns || isGrid(scope[name]) || !isArgument(entry, name))
     .flatMap((name) => columnsOf(entry, name, scope[name] as unknown[], looks));
   const length = (result[0] ?? goesIn[0])?.values.length;
-  return laidOut([...goesIn, ...result].filter(({ values }) => values.length === length));
+  return laidOut(
+    [...goesIn, ...result].filter(({ values }) => values.length === length),
+    looks.isSpare,
+  );
 }
 
 function columnsOf(
   { working }: CatalogEntry,
   name: string,
   list: unknown[],
-  { shown, isShare }: Looks,
-): Column[] {
+  { shown, isShare }: TableTelling,
+): WorkingColumn[] {
   const isSummed = working.some(({ expression }) => expression.includes(`sum(${name})`));
   return split(list).map((values, i, all) => ({
     head: headOf(name, i, all.length, isShare(name)),
@@ -72,7 +82,11 @@ function columnsOf(
 }
 
 /** What the step gives; nothing where it is told without a table. */
-function resultColumns(entry: CatalogEntry, { value, line, scope }: Step, looks: Looks): Column[] {
+function resultColumns(
+  entry: CatalogEntry,
+  { value, line, scope }: Step,
+  looks: TableTelling,
+): WorkingColumn[] {
   const { labels, cellShown } = looks;
   if (!Array.isArray(value)) return [];
   if (labels.length === 0)
@@ -113,17 +127,17 @@ function split(list: unknown[]): unknown[][] {
   return list[0].map((_, i) => rows.map((row) => row[i]));
 }
 
-function laidOut(columns: Column[]): Table | undefined {
+function laidOut(columns: WorkingColumn[], isSpare: IsSpare): WorkingTable | undefined {
   const count = columns[0]?.values.length ?? 0;
-  if (count === 0) return undefined;
-  const lines = Array.from({ length: Math.min(count, MOST) }, (_, i) => [
-    String(i + 1),
-    ...columns.map(({ values, shown }) => shown(values[i])),
-  ]);
+  const filled = Array.from({ length: count }, (_, i) => i).filter((i) => !isSpare(i, count));
+  if (filled.length === 0) return undefined;
+  const lines = filled
+    .slice(0, MOST)
+    .map((i) => [String(i + 1), ...columns.map(({ values, shown }) => shown(values[i]))]);
   const table = {
     heads: ["", ...columns.map(({ head }) => head)],
     lines,
-    more: count - lines.length,
+    more: filled.length - lines.length,
   };
   if (!columns.some(({ isAddedUp }) => isAddedUp)) return table;
   // Only columns of numbers are added up.

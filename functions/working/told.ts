@@ -11,7 +11,8 @@ import { type Labelled, type Measure, cellsIn, measureOf, ofParam, unitShown } f
 import { inNumbers } from "./numbers.ts";
 import { type Digits, shown } from "./shown.ts";
 import { type Step, stepsOf } from "./steps.ts";
-import { type Table, tableOf } from "./table.ts";
+import { spareLines } from "./spare-lines.ts";
+import { type TableTelling, type WorkingTable, tableOf } from "./table.ts";
 import { inNames } from "./written.ts";
 
 export interface Told {
@@ -22,11 +23,11 @@ export interface Told {
   sentence: string;
   /** "oil = batch × part", "= 60 g × 5 %", "= 3 g" */
   how: string[];
-  table?: Table | undefined;
+  table?: WorkingTable | undefined;
 }
 
 /** How it is told: to how many digits, and with units that the cells of arguments tell. */
-export interface Look {
+export interface Manner {
   digits: Digits;
   units: ReadonlyMap<string, string>;
 }
@@ -43,13 +44,14 @@ const ADDS_UP: ReadonlySet<Kind> = new Set(["money", "amount", "weight", "volume
 /** Most values that are told one after the other. */
 const MOST = 8;
 
-export function toldOf(entry: CatalogEntry, args: readonly unknown[], look: Look): ToldCall {
+export function toldOf(entry: CatalogEntry, args: readonly unknown[], look: Manner): ToldCall {
   const lines = new Map<string, Measure>();
   const seen = new Set<string>();
+  const lists = { seen, isSpare: spareLines(entry, args) };
   let answer: ToldCall["answer"] = { kind: "number" };
   const steps = stepsOf(entry, args).map((step) => {
     const measures = measuresOf(entry, step, lines, look);
-    const told = tell(entry, step, measures, look.digits, seen);
+    const told = tell(entry, step, measures, look.digits, lists);
     lines.set(step.line.name, measures.own);
     answer = measures.cells.length > 0 ? measures.cells : measures.own;
     return told;
@@ -70,7 +72,7 @@ function measuresOf(
   entry: CatalogEntry,
   { line, scope }: Step,
   before: ReadonlyMap<string, Measure>,
-  { units }: Look,
+  { units }: Manner,
 ): Measures {
   const lines = new Map(before);
   const names = { params: entry.params, values: scope, told: units, lines };
@@ -90,7 +92,7 @@ function tell(
   step: Step,
   measures: Measures,
   digits: Digits,
-  seen: Set<string>,
+  lists: Pick<TableTelling, "seen" | "isSpare">,
 ): Told {
   const { line, value, scope } = step;
   const { own, cells, of } = measures;
@@ -103,7 +105,7 @@ function tell(
     isShare,
     addsUp: ADDS_UP.has(own.kind) && own.per === undefined,
     cellShown: (each, cell) => inCell(each, cells[cell] ?? own),
-    seen,
+    ...lists,
   });
   return { line, value, sentence: sentence(), how: how(), table };
 

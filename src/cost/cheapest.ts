@@ -2,7 +2,7 @@
 import { cheapestFreeOfFreight } from "./free-of-freight.ts";
 import {
   NOTHING,
-  type Pack,
+  type WholePack,
   type Plan,
   type Rules,
   add,
@@ -16,7 +16,7 @@ import {
 
 export interface Order {
   need: number;
-  packs: Pack[];
+  packs: WholePack[];
   freight: number;
   /** Goods from this sum on travel free; 0 where they never do. All money is in one whole unit. */
   freeover: number;
@@ -40,7 +40,7 @@ export function cheapest({ need, packs, freight, freeover }: Order): number[] {
 }
 
 /** The cheapest goods that cover the need, freight aside. */
-function cheapestGoods(need: number, packs: readonly Pack[]): Plan {
+function cheapestGoods(need: number, packs: readonly WholePack[]): Plan {
   const single = packs.map((pack) => add(NOTHING, pack, Math.ceil(need / pack.size)));
   let best = single.reduce((a, b) => (isBetter(b, a) ? b : a));
   const useful = packs.filter((pack) => pack.price <= best.price);
@@ -70,7 +70,7 @@ function cheapestGoods(need: number, packs: readonly Pack[]): Plan {
  * Partial plans whose sizes differ by whole bases: the one that is no larger and, with the bases
  * made up, no dearer serves as well.
  */
-function inSizesOf(base: Pack): Pick<Rules, "key" | "serves"> {
+function inSizesOf(base: WholePack): Pick<Rules, "key" | "serves"> {
   const bases = (plan: Plan) => Math.floor(plan.size / base.size);
   return {
     key: (plan) => plan.size % base.size,

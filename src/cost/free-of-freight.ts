@@ -4,7 +4,7 @@
  * differ by whole bases, and the one with more for it serves as well.
  */
 import {
-  type Pack,
+  type WholePack,
   type Plan,
   type Rules,
   add,
@@ -24,7 +24,7 @@ const PATIENCE_FOR_TIES = 200_000;
  */
 export function cheapestFreeOfFreight(
   need: number,
-  packs: readonly Pack[],
+  packs: readonly WholePack[],
   from: number,
   upTo: number,
 ): Plan | undefined {
@@ -53,7 +53,12 @@ export function cheapestFreeOfFreight(
 }
 
 /** Of all plans at the price of one, the smallest that covers the need, then the fewest packs. */
-function leastLeftOver(found: Plan, need: number, base: Pack, others: readonly Pack[]): Plan {
+function leastLeftOver(
+  found: Plan,
+  need: number,
+  base: WholePack,
+  others: readonly WholePack[],
+): Plan {
   const { price } = found;
   const dearest = Math.max(base.price, ...others.map((pack) => pack.price));
   let best = found;
@@ -78,11 +83,11 @@ function leastLeftOver(found: Plan, need: number, base: Pack, others: readonly P
 }
 
 /** Whole bases that the money of a plan would buy. */
-function bases(plan: Plan, base: Pack): number {
+function bases(plan: Plan, base: WholePack): number {
   return Math.floor(plan.price / base.price);
 }
 
 /** Size of a plan less that of the bases its money would buy. */
-function sizeBeside(plan: Plan, base: Pack): number {
+function sizeBeside(plan: Plan, base: WholePack): number {
   return plan.size - bases(plan, base) * base.size;
 }

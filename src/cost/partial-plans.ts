@@ -14,7 +14,7 @@
 import { CalcError } from "../errors.ts";
 import { at } from "../lists.ts";
 
-export interface Pack {
+export interface WholePack {
   size: number;
   price: number;
 }
@@ -24,7 +24,7 @@ export interface Plan {
   size: number;
   price: number;
   count: number;
-  last?: { pack: Pack; times: number; rest: Plan };
+  last?: { pack: WholePack; times: number; rest: Plan };
 }
 
 export const NOTHING: Plan = { size: 0, price: 0, count: 0 };
@@ -44,7 +44,7 @@ export interface Rules {
 const STEPS = 20;
 
 /** Goes through the partial plans of some packs. False when there are more than patience allows. */
-export function search(packs: readonly Pack[], rules: Rules, patience: number): boolean {
+export function search(packs: readonly WholePack[], rules: Rules, patience: number): boolean {
   const { key, serves, isWorth, complete } = rules;
   const kept = new Map<number | string, Plan[]>([[key(NOTHING), [NOTHING]]]);
   const open = [NOTHING];
@@ -69,7 +69,7 @@ export function search(packs: readonly Pack[], rules: Rules, patience: number): 
 }
 
 /** A plan with some more of a pack. */
-export function add(rest: Plan, pack: Pack, times = 1): Plan {
+export function add(rest: Plan, pack: WholePack, times = 1): Plan {
   if (times === 0) return rest;
   return {
     size: rest.size + pack.size * times,
@@ -80,7 +80,7 @@ export function add(rest: Plan, pack: Pack, times = 1): Plan {
 }
 
 /** How often a pack is in a plan. */
-export function timesIn(plan: Plan, pack: Pack): number {
+export function timesIn(plan: Plan, pack: WholePack): number {
   let times = 0;
   for (let at = plan.last; at; at = at.rest.last) if (at.pack === pack) times += at.times;
   return times;
@@ -97,7 +97,7 @@ export function isSmaller(a: Plan, b: Plan): boolean {
 }
 
 /** The pack with the most for its money; of equals the largest, which makes the fewest packs. */
-export function baseOf(packs: readonly Pack[]): Pack {
+export function baseOf(packs: readonly WholePack[]): WholePack {
   return packs.reduce((best, pack) => {
     // Products of whole numbers this large need BigInt to be compared exactly.
     const ours = BigInt(pack.price) * BigInt(best.size);
@@ -107,7 +107,7 @@ export function baseOf(packs: readonly Pack[]): Pack {
 }
 
 /** The least that a plan can cost that begins with this one and covers the need. */
-export function leastPrice(plan: Plan, need: number, base: Pack): number {
+export function leastPrice(plan: Plan, need: number, base: WholePack): number {
   const bound = plan.price + (base.price / base.size) * Math.max(0, need - plan.size);
   // Prices are whole; the last digit of a quotient is not to be trusted.
   return Math.ceil(bound * (1 - 1e-13) - 1e-9);

@@ -7,7 +7,7 @@ import {
   weightShare,
 } from "./mixture.ts";
 
-export type Measure = "volume" | "weight";
+export type StrengthBy = "volume" | "weight";
 
 /**
  * Density of a mixture of ethanol and water.
@@ -39,7 +39,7 @@ export type Measure = "volume" | "weight";
  * @example SPIRITDENSITY(40%) // => about 0.948045
  * @example SPIRITDENSITY(90%, "weight", 10) // => about 0.82649
  */
-export function spiritDensity(strength: number, by: Measure = "volume", celsius = 20): number {
+export function spiritDensity(strength: number, by: StrengthBy = "volume", celsius = 20): number {
   const given = share("strength", strength);
   const measure = choice("by", by, ["volume", "weight"] as const);
   const byWeight = measure === "weight" ? given : weightShare(given, USUAL_CELSIUS);

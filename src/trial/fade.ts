@@ -7,7 +7,7 @@
  * the likelihood: all rates whose curves leave little more than the best one does.
  */
 import jstat from "jstat";
-import type { Hours, Marks } from "./marks.ts";
+import type { Hours, TrialMarks } from "./marks.ts";
 import { at } from "../lists.ts";
 
 /** Of all curves of one rate, that which leaves the least. */
@@ -42,7 +42,7 @@ export const MOST_FALL = 64;
 /** Rates that are looked at in each doubling. */
 const LOOKS = 4;
 
-export function fitFade(marks: Marks): Fade {
+export function fitFade(marks: TrialMarks): Fade {
   const rates = ratesFor(marks);
   const curves = rates.map((rate) => curveOf(marks, rate));
   const valleys = curves.slice(1).flatMap((curve, i) => {
@@ -65,7 +65,7 @@ export function fitFade(marks: Marks): Fade {
 }
 
 /** Of all curves of this rate, that which leaves the least. In loops, as a fit tries hundreds. */
-export function curveOf({ hours, scores, first, last }: Marks, rate: number): Curve {
+export function curveOf({ hours, scores, first, last }: TrialMarks, rate: number): Curve {
   const top = rate < 0 ? last : first;
   const shape = hours.map((hour) => 2 ** (-rate * (hour - top)));
   let [weight, product] = [0, 0];
@@ -99,7 +99,7 @@ export function isFlat({ first, last }: Hours, rate: number): boolean {
 }
 
 /** The rates that are looked at, from the fastest rise to the fastest fall. */
-function ratesFor({ first, second, last }: Marks): number[] {
+function ratesFor({ first, second, last }: TrialMarks): number[] {
   const [least, most] = [LEAST_FALL / (last - first), MOST_FALL / (second - first)];
   const looks = Math.ceil(LOOKS * Math.log2(most / least));
   const falls = Array.from({ length: looks + 1 }, (_, i) => least * (most / least) ** (i / looks));
@@ -123,7 +123,7 @@ function edge(holds: (at: number) => boolean, inside: number, outside: number): 
  * as much of the scatter as another score. Marks that are rounded to a step are scattered by that
  * at least.
  */
-function slack({ hours, scores, step }: Marks, best: Curve): number {
+function slack({ hours, scores, step }: TrialMarks, best: Curve): number {
   const least = step || scores.reduce((a, b) => (b > 0 && b < a ? b : a), Number.POSITIVE_INFINITY);
   const silent = scores.filter(
     (score, i) => score === 0 && heightOf(best, at(hours, i)) < least / 2,

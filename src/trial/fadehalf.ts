@@ -1,7 +1,7 @@
 import type { Cell, Cells } from "../cells.ts";
 import { show } from "../errors.ts";
 import { type Fade, fitFade, isFlat, isSteep } from "./fade.ts";
-import { type Marks, marksOf } from "./marks.ts";
+import { type TrialMarks, marksOf } from "./marks.ts";
 
 /** Stand in a cell where an interval has no end: a number would be infinite, or nothing. */
 export const NO_LOW = "no lower end";
@@ -56,7 +56,7 @@ export function fadeHalf(hours: Cells, scores: Cells, least?: number): Cells {
 }
 
 /** Half-life, low and high: numbers where there are any, else words. */
-function halfLife(marks: Marks, { best, slow, fast }: Fade): Cell[] {
+function halfLife(marks: TrialMarks, { best, slow, fast }: Fade): Cell[] {
   const gap = marks.second - marks.first;
   const life = (rate: number): Cell => {
     if (isFlat(marks, rate)) return over(marks.last);

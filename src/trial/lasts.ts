@@ -5,8 +5,8 @@
 import jstat from "jstat";
 import { CalcError, show } from "../errors.ts";
 import { type Curve, MOST_FALL, curveOf, fitFade, heightOf, isFlat, isSteep } from "./fade.ts";
-import { type Line, fitLine } from "./line.ts";
-import type { Marks } from "./marks.ts";
+import { type FittedLine, fitLine } from "./line.ts";
+import type { TrialMarks } from "./marks.ts";
 import { at } from "../lists.ts";
 
 export interface Lasts {
@@ -24,7 +24,7 @@ const [BEFORE_ALL, ENDLESS] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINIT
  * By the curve through the scores themselves. The interval is that of the likelihood: the hours at
  * which any of the falling curves that leave little enough is at the floor.
  */
-export function lastsByScores(marks: Marks, floor: number): Lasts {
+export function lastsByScores(marks: TrialMarks, floor: number): Lasts {
   const { best, most, slow, fast } = fitFade(marks);
   const [span, gap] = [marks.last - marks.first, marks.second - marks.first];
   const falls = !isFlat(marks, best.rate);
@@ -84,7 +84,7 @@ function largest(numbers: number[], value: (at: number) => number): number {
 }
 
 /** The fitted score at the start, and the halvings an hour. */
-export function fitted(marks: Marks, fit: "scores" | "logs"): { start: number; rate: number } {
+export function fitted(marks: TrialMarks, fit: "scores" | "logs"): { start: number; rate: number } {
   if (fit === "scores") {
     const { best } = fitFade(marks);
     return { start: heightOf(best, 0), rate: best.rate };
@@ -94,7 +94,7 @@ export function fitted(marks: Marks, fit: "scores" | "logs"): { start: number; r
 }
 
 /** By a straight line through the logarithms, with Fieller's interval, of falling lines only. */
-export function lastsByLogs(marks: Marks, floor: number): Lasts {
+export function lastsByLogs(marks: TrialMarks, floor: number): Lasts {
   const line = logLine(marks);
   const { slope, intercept, centre } = line;
   const falls = !isFlat(marks, -slope);
@@ -105,7 +105,7 @@ export function lastsByLogs(marks: Marks, floor: number): Lasts {
   return { until, low: centre + low, high: falls ? centre + high : ENDLESS };
 }
 
-function logLine({ hours, scores }: Marks): Line {
+function logLine({ hours, scores }: TrialMarks): FittedLine {
   if (scores.includes(0)) {
     throw new CalcError('scores must be above zero for a fit of "logs", got 0: fit "scores"');
   }
@@ -114,7 +114,7 @@ function logLine({ hours, scores }: Marks): Line {
 }
 
 /** The hours from the centre at which the band of the falling lines takes in the floor. */
-function fieller(line: Line, above: number, falls: boolean): [low: number, high: number] {
+function fieller(line: FittedLine, above: number, falls: boolean): [low: number, high: number] {
   const { slope, meanSquare, points, spread } = line;
   const width = jstat.studentt.inv(0.975, points - 2) ** 2 * meanSquare;
   // (above + slope d)^2 <= width (1 / points + d^2 / spread), d being hours from the centre.

@@ -2,7 +2,7 @@ import type { Cell, Cells } from "../cells.ts";
 import { choice, positive } from "../errors.ts";
 import { NO_HIGH, NO_LOW, over, under } from "./fadehalf.ts";
 import { type Lasts, lastsByLogs, lastsByScores } from "./lasts.ts";
-import { type Hours, type Marks, marksOf } from "./marks.ts";
+import { type Hours, type TrialMarks, marksOf } from "./marks.ts";
 
 /** What the curve is fitted to. */
 export type Fit = "scores" | "logs";
@@ -61,7 +61,7 @@ export function lastsFor(
 }
 
 /** What it is fitted to. Zeros have no logarithms, and a scale that is told has steps. */
-export function fitOf({ scores }: Marks, least?: number, fit?: Fit): Fit {
+export function fitOf({ scores }: TrialMarks, least?: number, fit?: Fit): Fit {
   if (fit !== undefined) return choice("fit", fit, ["scores", "logs"]);
   return least === undefined && !scores.includes(0) ? "logs" : "scores";
 }

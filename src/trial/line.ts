@@ -1,7 +1,7 @@
 /** Least squares for a straight line, with the standard errors of what it finds. */
 import { at, sum } from "../lists.ts";
 
-export interface Line {
+export interface FittedLine {
   slope: number;
   intercept: number;
   slopeError: number;
@@ -20,7 +20,7 @@ export interface Line {
  * Fits y = intercept + slope x. Sums are taken about the means, so that large numbers lose no
  * digits.
  */
-export function fitLine(xs: readonly number[], ys: readonly number[]): Line {
+export function fitLine(xs: readonly number[], ys: readonly number[]): FittedLine {
   const points = xs.length;
   const [centre, level] = [sum(xs) / points, sum(ys) / points];
   const across = xs.map((x) => x - centre);

@@ -18,7 +18,7 @@ export interface Hours {
   last: number;
 }
 
-export interface Marks extends Hours {
+export interface TrialMarks extends Hours {
   hours: number[];
   scores: number[];
   /** The least score above zero on the scale; zero where scores may be any number. */
@@ -32,7 +32,7 @@ const MOST = 10_000;
 const [LONGEST, WEAKEST, STRONGEST] = [1e9, 1e-100, 1e100];
 
 /** Reads them; gaps are passed over. */
-export function marksOf(hours: Cells, scores: Cells, least?: number): Marks {
+export function marksOf(hours: Cells, scores: Cells, least?: number): TrialMarks {
   const read = pairsOf(hours, scores);
   if (read.length < 3) throw new CalcError(`scores must hold three or more, got ${read.length}`);
   if (read.length > MOST) {

@@ -2,11 +2,11 @@
 import { VOLUME_UNITS, WEIGHT_UNITS } from "../../src/units.ts";
 import { type Param, wordsOf } from "../../functions/catalog/entry.ts";
 import { cellName, readCellName } from "../../functions/formula/addresses.ts";
-import type { Block, Spot } from "../host/workbook.ts";
+import type { CellBlock, Spot } from "../host/workbook.ts";
 import { quoted } from "../sheets/names.ts";
 
 /** "C5:C64", with its sheet where that is another one than the formulas go to. */
-export function blockText({ sheet, row, column, rows, columns }: Block, home: string): string {
+export function blockText({ sheet, row, column, rows, columns }: CellBlock, home: string): string {
   const before = sheet === home ? "" : `${quoted(sheet)}!`;
   const first = cellName(row, column);
   const isCell = rows === 1 && columns === 1;

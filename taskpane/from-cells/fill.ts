@@ -2,9 +2,9 @@
 import type { Grid } from "../../functions/bind/cell.ts";
 import { isFault } from "../../functions/bind/cell.ts";
 import { cellName } from "../../functions/formula/addresses.ts";
-import type { Spot, Workbook, Written } from "../host/workbook.ts";
+import type { Spot, Workbook, TypedCell } from "../host/workbook.ts";
 import { Refused } from "../sheets/insert.ts";
-import type { List } from "./list.ts";
+import type { FoundList } from "./list.ts";
 import type { Trial } from "./trial.ts";
 
 export interface Filling {
@@ -19,7 +19,7 @@ export interface Filling {
 const TRIED = 6;
 
 /** The first cell of the first free column right of a list; of none, the cell itself. */
-export async function freeBeside(workbook: Workbook, list: List, width = 1): Promise<Spot> {
+export async function freeBeside(workbook: Workbook, list: FoundList, width = 1): Promise<Spot> {
   const right = (list.columns.at(-1)?.column ?? 0) + 1;
   const rows = list.last - list.head + 1;
   for (let column = right; column < right + TRIED; column++) {
@@ -45,7 +45,7 @@ export async function fill(
   const above = { ...at, row: at.row - 1 };
   const isHeadFree = at.row > 0 && (await workbook.firstFilled(above, 1, 1)) === null;
   const format = await formatFor(workbook, trial, at, moneyAt);
-  const cellsOf = (line: number): Written => ({
+  const cellsOf = (line: number): TypedCell => ({
     spot: { ...at, row: at.row + line * sample.length },
     content: spilled ? trial.spilled : trial.formula(line),
     ...(format !== undefined && { format }),
@@ -72,7 +72,7 @@ function extentOf(answers: readonly Grid[]) {
 async function refuseUnlessSpilled(
   workbook: Workbook,
   at: Spot,
-  written: readonly Written[],
+  written: readonly TypedCell[],
   spilled: boolean,
 ) {
   if (!spilled) return;

@@ -5,9 +5,9 @@ import { cellName } from "../../functions/formula/addresses.ts";
 import { readFormula } from "../../functions/formula/reader.ts";
 import { type Range, rangeIn } from "../../functions/formula/references.ts";
 import { hold, quoted } from "../sheets/names.ts";
-import type { List } from "./list.ts";
+import type { FoundList } from "./list.ts";
 
-export interface Given {
+export interface PickedCells {
   /** As it stands in one formula for all lines. */
   whole: string;
   /** A column with a cell for each line: how many, and the row of the first. */
@@ -24,8 +24,8 @@ export function givenIn(
   text: string,
   param: Param,
   sheet: string,
-  list: List | null,
-): Given | null {
+  list: FoundList | null,
+): PickedCells | null {
   const typed = text.trim().replace(/^=/, "").trim();
   if (typed === "") return null;
   const found = rangeIn(typed);
@@ -38,7 +38,7 @@ export function givenIn(
 }
 
 /** The same for every line. */
-function alike(whole: string): Given {
+function alike(whole: string): PickedCells {
   return { whole, inLine: () => whole };
 }
 
@@ -47,10 +47,14 @@ interface Asked {
   param: Param;
   /** Where the formulas go. */
   sheet: string;
-  list: List | null;
+  list: FoundList | null;
 }
 
-function fromCells(range: Range["range"], on: string, { typed, param, sheet, list }: Asked): Given {
+function fromCells(
+  range: Range["range"],
+  on: string,
+  { typed, param, sheet, list }: Asked,
+): PickedCells {
   const ofList = list?.sheet === on ? list : null;
   // Of whole columns and rows two edges are not told.
   const [left, right] = [range.left ?? null, range.right ?? null];

@@ -2,7 +2,7 @@
 import { type CellValue, isBlank } from "../../functions/bind/cell.ts";
 import type { Spot, Workbook } from "../host/workbook.ts";
 
-export interface Column {
+export interface FoundColumn {
   column: number;
   heading: string;
   /** What stands in its lines. */
@@ -10,20 +10,20 @@ export interface Column {
 }
 
 /** Rows count from zero. */
-export interface List {
+export interface FoundList {
   sheet: string;
   /** The row of the headings, and the first and last line under it. */
   head: number;
   first: number;
   last: number;
-  columns: Column[];
+  columns: FoundColumn[];
 }
 
 /** So far down and across a sheet is looked at. */
 const LOOKED_AT = { rows: 2000, columns: 40 };
 
 /** The list that a cell stands in or beside; the longest of the sheet where it stands in none. */
-export async function listAround(workbook: Workbook, spot: Spot): Promise<List | null> {
+export async function listAround(workbook: Workbook, spot: Spot): Promise<FoundList | null> {
   const lists = await listsOn(workbook, spot.sheet);
   const near = lists.find(
     ({ head, last, columns }) =>
@@ -37,7 +37,7 @@ export async function listAround(workbook: Workbook, spot: Spot): Promise<List |
 }
 
 /** The longest list of a sheet, with those beside it: a column of its own may have no heading. */
-export async function mainList(workbook: Workbook, sheet: string): Promise<List | null> {
+export async function mainList(workbook: Workbook, sheet: string): Promise<FoundList | null> {
   const lists = await listsOn(workbook, sheet);
   const found = longest(lists);
   const columns = lists.filter(({ head }) => head === found?.head).flatMap((list) => list.columns);
@@ -45,7 +45,7 @@ export async function mainList(workbook: Workbook, sheet: string): Promise<List 
 }
 
 /** The lists of a sheet. */
-async function listsOn(workbook: Workbook, sheet: string): Promise<List[]> {
+async function listsOn(workbook: Workbook, sheet: string): Promise<FoundList[]> {
   const from = { sheet, row: 0, column: 0 };
   const cells = await workbook.read(from, LOOKED_AT.rows, LOOKED_AT.columns);
   return headRows(cells)
@@ -53,7 +53,7 @@ async function listsOn(workbook: Workbook, sheet: string): Promise<List[]> {
     .map((list) => ({ ...list, sheet }));
 }
 
-function longest(lists: readonly List[]): List | null {
+function longest(lists: readonly FoundList[]): FoundList | null {
   return [...lists].sort((a, b) => b.last - b.head - (a.last - a.head))[0] ?? null;
 }
 
@@ -96,7 +96,7 @@ export function textOf(cell: CellValue): string {
 /** The lists under a row of headings: an empty column parts two of them. */
 function listsUnder(cells: readonly CellValue[][], head: number, end: number) {
   const headings = cells[head] ?? [];
-  const lists: Omit<List, "sheet">[] = [];
+  const lists: Omit<FoundList, "sheet">[] = [];
   for (let column = 0; column < headings.length; column++) {
     if (isBlank(headings[column] ?? null)) continue;
     const from = column;
@@ -113,7 +113,7 @@ function listsUnder(cells: readonly CellValue[][], head: number, end: number) {
   return lists;
 }
 
-interface Area {
+interface Edges {
   head: number;
   end: number;
   from: number;
@@ -121,7 +121,7 @@ interface Area {
 }
 
 /** The last filled line before two empty ones; a line of totals is none. */
-function lastLine(cells: readonly CellValue[][], { head, end, from, to }: Area): number {
+function lastLine(cells: readonly CellValue[][], { head, end, from, to }: Edges): number {
   let last = head;
   for (let row = head + 1; row < end && row - last <= 2; row++) {
     const filled = (cells[row] ?? []).slice(from, to + 1).filter((cell) => !isBlank(cell));

@@ -1,5 +1,5 @@
 /** Which column of a list is what: by its heading, and by what stands in it. */
-import type { Column } from "./list.ts";
+import type { FoundColumn } from "./list.ts";
 
 /** Something that a column may be. */
 export interface Wanted {
@@ -7,22 +7,22 @@ export interface Wanted {
   /** Words that its heading may be known by, the best first. */
   words: readonly string[];
   /** Whether what stands in a column can be it. */
-  fits: (column: Column) => boolean;
+  fits: (column: FoundColumn) => boolean;
 }
 
 /** The column that each seems to be; each column once. */
 export function matched(
   wanted: readonly Wanted[],
-  columns: readonly Column[],
-): Map<string, Column> {
+  columns: readonly FoundColumn[],
+): Map<string, FoundColumn> {
   const ranked = wanted.flatMap(({ key, words, fits }) =>
     columns.flatMap((column) => {
       const score = fits(column) ? likeness(words, column.heading) : 0;
       return score > 0 ? [{ key, column, score }] : [];
     }),
   );
-  const found = new Map<string, Column>();
-  const taken = new Set<Column>();
+  const found = new Map<string, FoundColumn>();
+  const taken = new Set<FoundColumn>();
   for (const { key, column } of ranked.sort((a, b) => b.score - a.score)) {
     if (found.has(key) || taken.has(column)) continue;
     found.set(key, column);

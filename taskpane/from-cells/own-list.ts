@@ -4,9 +4,9 @@
  */
 import { isBlank } from "../../functions/bind/cell.ts";
 import { cellName } from "../../functions/formula/addresses.ts";
-import type { Workbook, Written } from "../host/workbook.ts";
+import type { Workbook, TypedCell } from "../host/workbook.ts";
 import { type Other, type Place, quoted } from "../sheets/names.ts";
-import type { Column, List } from "./list.ts";
+import type { FoundColumn, FoundList } from "./list.ts";
 import { matched } from "./matching.ts";
 
 interface OwnColumn {
@@ -44,17 +44,17 @@ export const OWN_COLUMNS: Record<string, OwnColumn> = {
 export const SPARE_LINES = 50;
 
 /** Which column of a list each of Materials seems to be. */
-export function proposed({ columns }: List): Map<string, Column> {
+export function proposed({ columns }: FoundList): Map<string, FoundColumn> {
   const wanted = Object.entries(OWN_COLUMNS).map(([key, { words, holds }]) => ({
     key,
     words,
-    fits: (column: Column) => !holds || (holds === "texts") === holdsTexts(column),
+    fits: (column: FoundColumn) => !holds || (holds === "texts") === holdsTexts(column),
   }));
   return matched(wanted, columns);
 }
 
 /** Whether the first filled cell of a column holds a text. */
-function holdsTexts({ values }: Column): boolean {
+function holdsTexts({ values }: FoundColumn): boolean {
   const first = values.find((value) => !isBlank(value));
   return typeof first === "string" && Number.isNaN(Number(first));
 }
@@ -63,8 +63,8 @@ function holdsTexts({ values }: Column): boolean {
 export async function drawFromOwnList(
   workbook: Workbook,
   materials: Other,
-  list: List,
-  chosen: ReadonlyMap<string, Column>,
+  list: FoundList,
+  chosen: ReadonlyMap<string, FoundColumn>,
 ): Promise<string> {
   const lines = list.last - list.head + SPARE_LINES;
   if (chosen.has("pack") && (chosen.has("size") || chosen.has("unit")))
@@ -80,7 +80,7 @@ export async function drawFromOwnList(
   if (!chosen.has("name")) throw new Error("choose which column names the material");
   await refuseFilled(workbook, materials.sheet, columns, lines);
   const cells = columns.flatMap(({ place, from, formula }) =>
-    Array.from({ length: lines }, (_, i): Written => {
+    Array.from({ length: lines }, (_, i): TypedCell => {
       const cell = `${quoted(list.sheet)}!${cellName(list.first + i, from.column)}`;
       const spot = { sheet: materials.sheet, row: place.row + i, column: place.column };
       return { spot, content: `=IF(${cell}="","",${formula(cell)})` };

@@ -3,7 +3,7 @@ import { type CellValue, isBlank } from "../../functions/bind/cell.ts";
 import type { CatalogEntry, Param } from "../../functions/catalog/entry.ts";
 import { UNIT_WORDS, unitWord } from "../../src/units.ts";
 import { blockText } from "./cells.ts";
-import { type Column, type List, textOf } from "./list.ts";
+import { type FoundColumn, type FoundList, textOf } from "./list.ts";
 import { matched } from "./matching.ts";
 import { OWN_COLUMNS } from "./own-list.ts";
 
@@ -20,17 +20,17 @@ const MORE: Record<string, readonly string[]> = {
 const FIRST_LINES = 20;
 
 /** The cells of the columns that fit, by the names of the arguments; each column once. */
-export function proposals({ params }: CatalogEntry, list: List): Map<string, string> {
+export function proposals({ params }: CatalogEntry, list: FoundList): Map<string, string> {
   const wanted = params.map((param) => ({
     key: param.name,
     words: wordsFor(param),
-    fits: (column: Column) => holdsKind(param, column),
+    fits: (column: FoundColumn) => holdsKind(param, column),
   }));
   const found = matched(wanted, list.columns);
   return new Map([...found].map(([name, column]) => [name, cellsOf(column, list)]));
 }
 
-function cellsOf({ column }: Column, { sheet, first: row, last }: List): string {
+function cellsOf({ column }: FoundColumn, { sheet, first: row, last }: FoundList): string {
   return blockText({ sheet, row, column, rows: last - row + 1, columns: 1 }, sheet);
 }
 
@@ -42,7 +42,7 @@ function wordsFor({ name }: Param): string[] {
 }
 
 /** True where most of the first lines can be what the argument is. */
-function holdsKind({ kind }: Param, { values }: Column): boolean {
+function holdsKind({ kind }: Param, { values }: FoundColumn): boolean {
   const filled = values.filter((value) => !isBlank(value)).slice(0, FIRST_LINES);
   const fits = filled.filter((value) => isOfKind(kind, value));
   return filled.length > 0 && fits.length * 2 > filled.length;

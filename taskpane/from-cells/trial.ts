@@ -14,8 +14,8 @@ import { readFormula } from "../../functions/formula/reader.ts";
 import { shown } from "../../functions/working/shown.ts";
 import { type Told, toldOf } from "../../functions/working/told.ts";
 import type { Spot, Workbook } from "../host/workbook.ts";
-import { type Given, NotTaken, givenIn } from "./given.ts";
-import type { List } from "./list.ts";
+import { type PickedCells, NotTaken, givenIn } from "./given.ts";
+import type { FoundList } from "./list.ts";
 
 /** Lines that have the same to say. */
 export interface Gap {
@@ -47,7 +47,7 @@ export async function tryOut(
   entry: CatalogEntry,
   fields: ReadonlyMap<string, string>,
   at: Spot,
-  list: List | null,
+  list: FoundList | null,
 ): Promise<Trial | string> {
   const givens = entry.params.map((param) =>
     givenIn(fields.get(param.name) ?? "", param, at.sheet, list),
@@ -61,7 +61,7 @@ export async function tryOut(
   const argsOf = (line: number) =>
     grids.map((grid, i) => (byLines[i]?.lines ? [[grid[line]?.[0] ?? null]] : grid));
   const answers = Array.from({ length: count }, (_, line) => run(...argsOf(line)));
-  const call = (text: (given: Given) => string) => {
+  const call = (text: (given: PickedCells) => string) => {
     const args = byLines.map((given) => (given ? text(given) : ""));
     while (args.at(-1) === "") args.pop();
     return `=${NAMESPACE}.${entry.id}(${args.join(",")})`;
@@ -82,7 +82,7 @@ export async function tryOut(
 async function valuesOf(
   workbook: Workbook,
   at: Spot,
-  givens: readonly (Given | null)[],
+  givens: readonly (PickedCells | null)[],
 ): Promise<Grid[]> {
   const known = givens.map((given) => (given ? constantsOf(readFormula(given.whole)) : [[null]]));
   const asked = givens.flatMap((given, i) => (given && !known[i] ? [given.whole] : []));
@@ -96,7 +96,11 @@ async function valuesOf(
 }
 
 /** A name or an expression that stands for a column goes by its lines, too. */
-function withLines(given: Given | null | undefined, isRange: boolean, grid?: Grid): Given | null {
+function withLines(
+  given: PickedCells | null | undefined,
+  isRange: boolean,
+  grid?: Grid,
+): PickedCells | null {
   if (!given || given.lines || isRange || !grid || grid.length < 2) return given ?? null;
   const { whole } = given;
   return {
@@ -106,7 +110,7 @@ function withLines(given: Given | null | undefined, isRange: boolean, grid?: Gri
   };
 }
 
-function linesOf({ params }: CatalogEntry, givens: readonly (Given | null)[]) {
+function linesOf({ params }: CatalogEntry, givens: readonly (PickedCells | null)[]) {
   const columns = givens.flatMap((given, i) => {
     return given?.lines ? [{ name: params[i]?.name ?? "", ...given.lines }] : [];
   });

@@ -1,7 +1,7 @@
 /** Formulas entered again, and names that an older version left taken away. */
 import { lengthen } from "./lists.ts";
 import { reasonOf, write } from "./run.ts";
-import type { Placed, Written } from "./workbook.ts";
+import type { Placed, TypedCell } from "./workbook.ts";
 
 /** Enters formulas in one go; gives why they were refused, or null. */
 async function entered(formulas: readonly Placed[]): Promise<string | null> {
@@ -20,7 +20,7 @@ async function entered(formulas: readonly Placed[]): Promise<string | null> {
 }
 
 /** Types into cells and empties them, in one step; lists grow by what is typed right below them. */
-export function type(cells: readonly Written[]): Promise<void> {
+export function type(cells: readonly TypedCell[]): Promise<void> {
   return write(async (context) => {
     await lengthen(context, cells);
     for (const { spot, content, format } of cells) {

@@ -12,7 +12,7 @@ import {
 } from "../sheets/drawing.ts";
 import { rangeOf } from "./orders.ts";
 import { isSupported } from "./run.ts";
-import type { Written } from "./workbook.ts";
+import type { TypedCell } from "./workbook.ts";
 
 /** Makes the lists tables, which have their looks from the cells; the names are those that no table has, and are added to `names`. */
 export function orderLists(sheet: Excel.Worksheet, drawing: PlacedDrawing, names: Set<string>) {
@@ -80,7 +80,7 @@ export function orderFormats(sheet: Excel.Worksheet, { lists = [], cells }: Plac
  * Makes tables longer by the lines that will be typed right below them. Excel does so by itself for what a person
  * types; for what a program types, the person's settings of automatic correction decide.
  */
-export async function lengthen(context: Excel.RequestContext, cells: readonly Written[]) {
+export async function lengthen(context: Excel.RequestContext, cells: readonly TypedCell[]) {
   if (!isSupported("1.13")) return;
   const typed = cells.filter(({ content }) => content !== null);
   for (const name of new Set(typed.map(({ spot }) => spot.sheet))) {

@@ -3,7 +3,7 @@ import type { CellValue } from "../../functions/bind/cell.ts";
 import { cellName } from "../../functions/formula/addresses.ts";
 import { rangeOf } from "./orders.ts";
 import { isSupported, read } from "./run.ts";
-import type { Block, CellContent, Placed, Spot } from "./workbook.ts";
+import type { CellBlock, CellContent, Placed, Spot } from "./workbook.ts";
 
 /** The selected cell. */
 export function selection(): Promise<Spot> {
@@ -19,7 +19,7 @@ export function selection(): Promise<Spot> {
 }
 
 /** All cells that are selected. Excel refuses where they are several blocks. */
-export function selectedBlock(): Promise<Block> {
+export function selectedBlock(): Promise<CellBlock> {
   return read(async (context) => {
     const selected = context.workbook.getSelectedRange();
     selected.load("rowIndex");

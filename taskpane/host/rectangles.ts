@@ -1,13 +1,13 @@
 /** Cells as few rectangles, so that many are told to Excel at once. */
 import type { Area } from "../sheets/drawing.ts";
 
-interface Place {
+interface CellPlace {
   row: number;
   column: number;
 }
 
 /** The cells as rectangles that do not overlap: runs along each row, joined where they lie below each other. */
-export function rectangles(cells: readonly Place[]): Area[] {
+export function rectangles(cells: readonly CellPlace[]): Area[] {
   const sorted = [...cells].sort((a, b) => a.row - b.row || a.column - b.column);
   const runs: Area[] = [];
   for (const { row, column } of sorted) {

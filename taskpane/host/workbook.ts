@@ -16,7 +16,7 @@ export interface Spot {
 }
 
 /** A rectangle of cells on a sheet. */
-export interface Block extends Spot {
+export interface CellBlock extends Spot {
   rows: number;
   columns: number;
 }
@@ -52,7 +52,7 @@ export interface Redrawn {
 }
 
 /** A cell to type into. */
-export interface Written {
+export interface TypedCell {
   spot: Spot;
   content: string | number | null;
   /** How a number in it is shown; where it is left out, as before. */
@@ -63,7 +63,7 @@ export interface Workbook {
   /** The selected cell; of several, the one that typing would go into, or the first. */
   selection(): Promise<Spot>;
   /** All cells that are selected. Rejects where they are several blocks. */
-  selectedBlock(): Promise<Block>;
+  selectedBlock(): Promise<CellBlock>;
   /** How a number in a cell is shown, as a format; "" where nothing was set. */
   format(spot: Spot): Promise<string>;
   /** The name of the first cell that is not empty in a rectangle, row by row, or null. */
@@ -85,7 +85,7 @@ export interface Workbook {
   /** What stands in a rectangle; what lies beyond the sheet is blank. */
   read(spot: Spot, rows: number, columns: number): Promise<CellValue[][]>;
   /** Types into cells and empties them (null), in one step; formulas begin with =. */
-  write(cells: readonly Written[]): Promise<void>;
+  write(cells: readonly TypedCell[]): Promise<void>;
   /** Draws with its first cell at the spot, and other sheets anew. A failure leaves the workbook as it was. */
   drawAt(spot: Spot, drawing: Drawing, redrawn?: readonly Redrawn[]): Promise<void>;
   /** Draws on sheets anew, in one step. A failure leaves them as they were. */

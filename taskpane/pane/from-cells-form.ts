@@ -10,7 +10,7 @@ import {
 } from "../../functions/catalog/entry.ts";
 import type { Spot, Workbook } from "../host/workbook.ts";
 import { blockText, choicesOf, spotIn } from "../from-cells/cells.ts";
-import { type List, listAround } from "../from-cells/list.ts";
+import { type FoundList, listAround } from "../from-cells/list.ts";
 import { fill, freeBeside } from "../from-cells/fill.ts";
 import { proposals } from "../from-cells/proposal.ts";
 import { type Trial, tryOut } from "../from-cells/trial.ts";
@@ -25,7 +25,7 @@ const FIRST = 5;
 const PAUSE_MS = 150;
 
 export function fromCellsForm(workbook: Workbook, entry: CatalogEntry, tell: Tell): HTMLElement {
-  let list: List | null = null;
+  let list: FoundList | null = null;
   let sheet = "";
   let trial: Trial | null = null;
   let turn = 0;
@@ -152,7 +152,7 @@ export function fromCellsForm(workbook: Workbook, entry: CatalogEntry, tell: Tel
 const NO_LIST =
   "No list with headings was found on this sheet. Click into a field, then on a cell, or type a value.";
 
-function foundText({ columns, first, last }: List): string {
+function foundText({ columns, first, last }: FoundList): string {
   const names = columns.map((column) => column.heading).join(", ");
   return `Found ${last - first + 1} lines under ${names}. To change a field, click into it, then on a cell of the column or a cell of your own; or type a value.`;
 }
@@ -193,7 +193,7 @@ function pickInto(fields: readonly HTMLInputElement[]) {
 function moneyAt(
   entry: CatalogEntry,
   fields: ReadonlyMap<string, HTMLInputElement>,
-  list: List | null,
+  list: FoundList | null,
 ): Spot | null {
   const money = entry.params.filter(({ kind }) => kind === "money");
   const cells = money.map(({ name }) => fields.get(name)?.value.split(":")[0] ?? "");

@@ -1,7 +1,7 @@
 /** The maker's own price list: which sheet, which column is what, and Materials draws from it. */
 import type { Workbook } from "../host/workbook.ts";
 import { findSheets } from "../sheets/find.ts";
-import { type Column, type List, mainList } from "../from-cells/list.ts";
+import { type FoundColumn, type FoundList, mainList } from "../from-cells/list.ts";
 import { OWN_COLUMNS, drawFromOwnList, proposed } from "../from-cells/own-list.ts";
 import { templates } from "../templates/index.ts";
 import { element } from "./elements.ts";
@@ -14,7 +14,7 @@ export function ownListPart(workbook: Workbook, tell: Tell): HTMLElement {
   });
   const columns = element("div", {});
   const said = element("p", { role: "status", id: "own-list-said" });
-  let list: List | null = null;
+  let list: FoundList | null = null;
   let selects = new Map<string, HTMLSelectElement>();
 
   const look = async () => {
@@ -70,7 +70,10 @@ export function ownListPart(workbook: Workbook, tell: Tell): HTMLElement {
   return details;
 }
 
-function choices(columns: readonly Column[], guess: Column | undefined): HTMLSelectElement {
+function choices(
+  columns: readonly FoundColumn[],
+  guess: FoundColumn | undefined,
+): HTMLSelectElement {
   const select = element(
     "select",
     {},
@@ -81,8 +84,8 @@ function choices(columns: readonly Column[], guess: Column | undefined): HTMLSel
   return select;
 }
 
-function chosen(selects: ReadonlyMap<string, HTMLSelectElement>, columns: readonly Column[]) {
-  const found = new Map<string, Column>();
+function chosen(selects: ReadonlyMap<string, HTMLSelectElement>, columns: readonly FoundColumn[]) {
+  const found = new Map<string, FoundColumn>();
   for (const [key, { value }] of selects) {
     const column = columns.find((each) => String(each.column) === value);
     if (value !== "" && column) found.set(key, column);

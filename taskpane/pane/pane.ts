@@ -7,7 +7,7 @@ import { workingPart } from "./working-part.ts";
 
 declare const MISTWRIGHT_VERSION: string;
 
-interface Part {
+interface PanePart {
   name: string;
   content: HTMLElement;
   /** Called whenever it comes into sight. */
@@ -18,7 +18,7 @@ interface Part {
 export function mountPane(root: HTMLElement, workbook: Workbook): void {
   const status = element("p", { class: "status", role: "status", id: "told" });
   const tell = tellIn(status, workbook);
-  const parts: Part[] = [
+  const parts: PanePart[] = [
     {
       name: "Sheets",
       ...whenShown(async () => (await import("./sheets-part.ts")).sheetsPart(workbook, tell)),
@@ -36,7 +36,7 @@ export function mountPane(root: HTMLElement, workbook: Workbook): void {
 }
 
 /** A part that is loaded, with the texts or sheets that it shows, when it is first opened. */
-function whenShown(part: () => Promise<HTMLElement>): Omit<Part, "name"> {
+function whenShown(part: () => Promise<HTMLElement>): Omit<PanePart, "name"> {
   const content = element("div", {}, element("p", {}, "Loading..."));
   let asked: Promise<void> | undefined;
   const load = async () => {
@@ -55,7 +55,7 @@ function whenShown(part: () => Promise<HTMLElement>): Omit<Part, "name"> {
   return { content, onShow: () => void (asked ??= load().catch(failed)) };
 }
 
-function tabs(parts: Part[]): HTMLElement[] {
+function tabs(parts: PanePart[]): HTMLElement[] {
   const list = element("div", { role: "tablist", "aria-label": "Parts of the pane" });
   const buttons = parts.map(({ name, content }) => {
     const key = name.toLowerCase().replaceAll(" ", "-");

@@ -3,7 +3,7 @@ import type { CellValue, Workbook } from "../host/workbook.ts";
 import { Refused } from "../sheets/insert.ts";
 import type { Other } from "../sheets/names.ts";
 import { gramsOf } from "../sheets/pack-units.ts";
-import { type Line, isBlank, textOf, valuesAt } from "./sheet-lists.ts";
+import { type ListLine, isBlank, textOf, valuesAt } from "./sheet-lists.ts";
 
 interface Form {
   recipe: string;
@@ -80,11 +80,11 @@ export async function linesFor(
   workbook: Workbook,
   form: Form,
   others: ReadonlyMap<string, Other>,
-): Promise<{ batch: Line; taken: Line[]; without: string }> {
+): Promise<{ batch: ListLine; taken: ListLine[]; without: string }> {
   const filled = form.bottles.flatMap(({ size, filled: count }) =>
     isAmount(count) && count > 0 ? [{ size, count }] : [],
   );
-  const batch: Line = {
+  const batch: ListLine = {
     number: form.number,
     date: Number(form.date),
     recipe: form.recipe,

@@ -1,11 +1,11 @@
 /** What stands under the names of a sheet, and lines to write into its lists. */
-import type { CellValue, Workbook, Written } from "../host/workbook.ts";
+import type { CellValue, Workbook, TypedCell } from "../host/workbook.ts";
 import { Refused } from "../sheets/insert.ts";
 import type { Other } from "../sheets/names.ts";
 import type { Template } from "../sheets/template.ts";
 
 /** A line of a list, by the names of its columns. */
-export type Line = Record<string, string | number | null>;
+export type ListLine = Record<string, string | number | null>;
 
 /** What stands in the cells of a name: one of a field, several of a column or a row. None where it is not there. */
 export async function valuesAt(
@@ -41,8 +41,8 @@ export async function linesAdded(
   on: Other,
   template: Template,
   list: string,
-  lines: readonly Line[],
-): Promise<Written[]> {
+  lines: readonly ListLine[],
+): Promise<TypedCell[]> {
   const columns = typedColumns(template, list);
   let next = 0;
   let room = 0;
@@ -67,7 +67,7 @@ export function linesEmptied(
   template: Template,
   list: string,
   lines: readonly number[],
-): Written[] {
+): TypedCell[] {
   return lines.flatMap((line) =>
     typedColumns(template, list).map((column) => cellAt(on, `${list}.${column}`, line, null)),
   );
@@ -78,7 +78,7 @@ function cellAt(
   name: string,
   line: number,
   content: string | number | null,
-): Written {
+): TypedCell {
   const place = places.get(name);
   if (!place) throw new Refused(`"${sheet}" has no column for ${name}: put its heading back.`);
   const spot = { sheet, row: place.row + line, column: place.column };

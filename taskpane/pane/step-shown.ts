@@ -1,5 +1,5 @@
 /** A step of a working: the sentence first, how it is worked out beneath, and its table. */
-import type { Table, Told } from "../working/explain.ts";
+import type { WorkingTable, Told } from "../working/explain.ts";
 import { element } from "./elements.ts";
 
 export function stepShown({ sentence, how, table }: Told): HTMLElement {
@@ -12,7 +12,7 @@ export function stepShown({ sentence, how, table }: Told): HTMLElement {
   );
 }
 
-function tableShown({ heads, lines, foot, more }: Table): HTMLElement {
+function tableShown({ heads, lines, foot, more }: WorkingTable): HTMLElement {
   const head = heads.map((text) => element("th", { scope: "col" }, text));
   const row = ([place = "", ...cells]: string[]) =>
     element(

@@ -6,7 +6,7 @@ import { stepShown } from "./step-shown.ts";
 import type { Said } from "../working/answer.ts";
 import type { Explained, ExplainedCall, ExplainedLine } from "../working/explain.ts";
 import type { ShownInput } from "../working/inputs.ts";
-import type { Problem } from "../working/problems.ts";
+import type { CellProblem } from "../working/problems.ts";
 
 /** The part that does the explaining, and the library behind it, are loaded when they are first wanted. */
 const explaining = () => import("../working/explain.ts");
@@ -53,13 +53,13 @@ export function workingPart(workbook: Workbook): { content: HTMLElement; onShow:
   return { content, onShow };
 }
 
-interface Look {
+interface Seen {
   spot: string;
   explained?: Explained;
   why: string;
 }
 
-async function look(workbook: Workbook): Promise<Look> {
+async function look(workbook: Workbook): Promise<Seen> {
   const { explain } = await explaining();
   const selected = await workbook.selection();
   const spot = `${selected.sheet}!${selected.row},${selected.column}`;
@@ -167,7 +167,7 @@ function inputShown({ name, text, value, from }: ShownInput): HTMLElement[] {
 }
 
 function problemShown(
-  { reason, mend, title = "Why there is no number" }: Problem,
+  { reason, mend, title = "Why there is no number" }: CellProblem,
   heading: "h2" | "h3",
 ): HTMLElement {
   return element(

@@ -34,7 +34,7 @@ export async function findAll(workbook: Workbook, template: Template): Promise<O
 async function allOf(workbook: Workbook, templates: readonly Template[]) {
   const found: { template: Template; other: Other }[] = [];
   for (const sheet of await workbook.sheetNames()) {
-    const sheetOf = await Sheet.read(workbook, sheet);
+    const sheetOf = await ReadSheet.read(workbook, sheet);
     const first = sheetOf.corner[0]?.[0];
     // Above a title rows may have been put in, and its column may have been taken out.
     const titles = new Set([...sheetOf.corner.flat(), sheet]);
@@ -52,7 +52,7 @@ async function allOf(workbook: Workbook, templates: readonly Template[]) {
 }
 
 /** A sheet, read from its top as far down as it is looked for. */
-class Sheet {
+class ReadSheet {
   private constructor(
     private readonly workbook: Workbook,
     private readonly name: string,
@@ -60,8 +60,8 @@ class Sheet {
     readonly corner: CellValue[][] = [],
   ) {}
 
-  static async read(workbook: Workbook, name: string): Promise<Sheet> {
-    const sheet = new Sheet(workbook, name, await workbook.extent(name));
+  static async read(workbook: Workbook, name: string): Promise<ReadSheet> {
+    const sheet = new ReadSheet(workbook, name, await workbook.extent(name));
     await sheet.readOn();
     return sheet;
   }

@@ -26,11 +26,16 @@ export const headed = (title: string): string[] => [title, ...eachSize(() => NAM
 /** The heads of the table of the sizes. */
 export const SIZE_HEADS = ["The bottles", ...eachSize((k) => `Size ${k}`)];
 
+/** What a bottle holds by a text that says its unit, too; a copy of the workbook has it as a value. */
+const BY_TEXT =
+  'IF(ISNUMBER(MIST.PACKHOLDS({holds},"g")),MIST.PACKHOLDS({holds},"g"),IF(ISERROR(MIST.PACKHOLDS({holds},"mL")),"holds?",IF(ISNUMBER({density}),MIST.PACKHOLDS({holds},"g",{density}),"density?")))';
+
 /** What a size holds, by volume or by weight, and so what is filled into one; the demo has so many sizes. */
 export const held = (sizes: number): Row[] => [
   {
     name: "holds",
     label: "Holds (in its unit)",
+    worded: true,
     demo: [2, 4, 8, 16].slice(0, sizes),
     draw: `=${ofSize("packheld", "{size}")}`,
   },
@@ -51,11 +56,17 @@ export const held = (sizes: number): Row[] => [
     note: `=IF(${blankIn("sizes.overfill")}=0,"","blank: filled to the mark")`,
   },
   {
+    name: "texted",
+    label: "Holds as a text alone: 4 fl oz (g)",
+    format: "#,##0.0",
+    formula: `=IF(AND(ISTEXT({holds}),{holds}<>"",{unit}=""),${BY_TEXT},"")`,
+  },
+  {
     name: "fill",
     label: "Fill of one bottle (g)",
     format: "#,##0.0",
     formula:
-      '=IF({holds}="",IF({size}="","","holds?"),IF({unit}="","unit?",IF(ISERROR(MIST.TURN({holds},{unit},"g")),IF({density}="","density?",MIST.FILLWEIGHT({holds},{unit},{density},SUM({overfill}))),MIST.TURN({holds},{unit},"g")*(1+SUM({overfill})))))',
+      '=IF({holds}="",IF({size}="","","holds?"),IF({unit}="",IF(ISTEXT({holds}),IF(ISNUMBER({texted}),{texted}*(1+SUM({overfill})),{texted}),"unit?"),IF(ISERROR(MIST.TURN({holds},{unit},"g")),IF({density}="","density?",MIST.FILLWEIGHT({holds},{unit},{density},SUM({overfill}))),MIST.TURN({holds},{unit},"g")*(1+SUM({overfill})))))',
     note: '=IF(COUNTIF({sizes.fill},"density?")=0,"","a size by volume takes the density of the finished spray")',
   },
 ];

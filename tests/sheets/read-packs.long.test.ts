@@ -1,6 +1,6 @@
 /** A pack's text alone on Materials and Sizes, in the whole workbook. */
 import { expect, test } from "vitest";
-import type { Written } from "../../taskpane/host/workbook";
+import type { TypedCell } from "../../taskpane/host/workbook";
 import { wholeSet } from "./whole-set";
 
 test("in one workbook the text is typed on Materials and on Sizes, and all other sheets follow", async () => {
@@ -15,7 +15,7 @@ test("in one workbook the text is typed on Materials and on Sizes, and all other
   const all = async () => Promise.all(answers.map(([title, name]) => at(title, name)));
   const before = (await all()) as number[];
   expect(before.map((each) => typeof each)).toEqual(before.map(() => "number"));
-  const typed: Written[] = [];
+  const typed: TypedCell[] = [];
   for (const [sheet, size, unit] of [
     ["Materials", "materials.size", "materials.unit"],
     ["Sizes", "sizes.holds", "sizes.unit"],

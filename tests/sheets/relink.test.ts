@@ -210,6 +210,13 @@ test("what was typed stays, lines that were added are drawn too", async () => {
   expect(await at("Weighed", "weighed.what", 3)).toBe("my own words");
   expect(await at("Weighed", "weighed.what", 4)).toBe("fragrance oil");
   expect(await at("Weighed", "weighed.what", lines - 1)).toBe("fragrance oil");
+  // The spare line below them, too, and what grows out of it.
+  for (const line of [lines, lines + 1]) {
+    await workbook.write([
+      { spot: await spotOf(workbook, "Weighed", "weighed.material", line), content: "Oil" },
+    ]);
+    expect(await at("Weighed", "weighed.what", line)).toBe("fragrance oil");
+  }
   // By hand: 60 lines of 10 g.
   expect(await at("Materials", "materials.onhand")).toBe(400);
 });

@@ -329,11 +329,14 @@ describe("a run", () => {
 
   test("readings in oz are booked in g; a lot that looks like a date stays a lot", async () => {
     await set.type("Bench sheet", "unit", 0, "oz");
-    await set.type("Bench sheet", "pours.lot", 0, "'5-3");
+    const lots = ["5-3", "May 3", "1e5"];
+    for (const [line, lot] of lots.entries())
+      await set.type("Bench sheet", "pours.lot", line, `'${lot}`);
     show(set, "Bench sheet");
     await bookRun(set.workbook);
     expect(await set.at("Weighed", "weighed.grams", 63)).toBeCloseTo(55.3 * OUNCE, 9);
-    expect(await set.at("Weighed", "weighed.lot", 63)).toBe("5-3");
+    for (const [line, lot] of lots.entries())
+      expect(await set.at("Weighed", "weighed.lot", 63 + line)).toBe(lot);
   });
 
   test("is booked from no other sheet, and with no size that Sizes has not", async () => {

@@ -110,6 +110,7 @@ describe("the working of a cell in Excel", () => {
       "1,4": { formula: 15 },
       "0,2": { formula: "=MIST.OILFOR(Packs[@Size]*2,rate)+MIST.OILFOR(60,[@Load]/2)", value: 12 },
       "1,2": { formula: "=MIST.BLENDOF({1;1},Packs[Price])", value: 12.5 },
+      "2,2": { formula: "=MIST.OILFOR(Packs[Size],rate)", value: 3 },
     });
     const before = structuredClone([excel.sheets, excel.names]);
     const explained = await explain(new ExcelWorkbook(), spot);
@@ -117,6 +118,10 @@ describe("the working of a cell in Excel", () => {
     expect(last).toEqual([6, 6]);
     const list = await explain(new ExcelWorkbook(), { ...spot, row: 1 });
     expect(list.calls[0].at(list.calls[0].line).steps.at(-1)?.value).toBe(12.5);
+    const down = await explain(new ExcelWorkbook(), { ...spot, row: 2 });
+    expect(down.calls[0].at({ row: 1, column: 0 }).inputs[0].from).toBe(
+      "from the table, Packs[Size], line 2",
+    );
     expect([excel.sheets, excel.names]).toEqual(before);
     expect(excel.changesAsked).toEqual([]);
     expect(excel.runs.some(({ mergeUndoGroup }) => mergeUndoGroup)).toBe(false);

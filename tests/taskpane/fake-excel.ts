@@ -126,6 +126,20 @@ export class FakeExcel {
   private isOneStep = false;
   private changes = 0;
 
+  /** What the workbook holds, without cells that were touched and emptied again. */
+  contents() {
+    return this.sheets.map(({ name, cells, rules, widths, charts, marks }) => ({
+      name,
+      rules,
+      marks,
+      widths: [...widths],
+      charts: [...charts],
+      cells: [...cells].filter(
+        ([, { formula, fill }]) => formula !== undefined || fill !== undefined,
+      ),
+    }));
+  }
+
   /** Puts it behind Microsoft's client, in place of Excel. */
   install(version = "1.18"): void {
     const client = officeClient();

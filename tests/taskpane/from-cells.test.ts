@@ -4,7 +4,7 @@ import { LocalWorkbook, newModel, read, write } from "../localsheet/load-engine"
 import { catalog } from "../../functions/catalog/catalog";
 import type { CatalogEntry } from "../../functions/catalog/entry";
 import { fill, freeBeside } from "../../taskpane/from-cells/fill";
-import { type List, listAround } from "../../taskpane/from-cells/list";
+import { type FoundList, listAround } from "../../taskpane/from-cells/list";
 import { proposals } from "../../taskpane/from-cells/proposal";
 import { type Trial, tryOut } from "../../taskpane/from-cells/trial";
 
@@ -27,7 +27,7 @@ const LINES = [
 describe("a list of a maker's own", () => {
   let model: ReturnType<typeof newModel>;
   let workbook: InstanceType<typeof LocalWorkbook>;
-  let list: List;
+  let list: FoundList;
   beforeEach(async () => {
     model = newModel({ sheets: [{ id: "costs", name: "Costs" }] });
     workbook = new LocalWorkbook(model);
@@ -35,7 +35,7 @@ describe("a list of a maker's own", () => {
       line.map((content, column) => ({ spot: AT(row, column), content })),
     );
     await workbook.write(cells);
-    list = (await listAround(workbook, AT(5, 2))) as List;
+    list = (await listAround(workbook, AT(5, 2))) as FoundList;
   });
 
   const fields = (more: Record<string, string> = {}) =>
@@ -197,7 +197,7 @@ test("a pack as one text, in unlike spellings, is taken as the size", async () =
     line.map((content, column) => ({ spot: AT(row, column), content })),
   );
   await workbook.write(cells);
-  const list = (await listAround(workbook, AT(1, 3))) as List;
+  const list = (await listAround(workbook, AT(1, 3))) as FoundList;
   const entry = entryOf("FLOZCOST");
   const fields = proposals(entry, list);
   expect(Object.fromEntries(fields)).toEqual({ price: "B2:B6", size: "C2:C6" });

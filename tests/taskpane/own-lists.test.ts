@@ -4,7 +4,7 @@ import type { CellValue } from "../../functions/bind/cell";
 import { catalog } from "../../functions/catalog/catalog";
 import type { CatalogEntry } from "../../functions/catalog/entry";
 import type { Workbook } from "../../taskpane/host/workbook";
-import { type List, listAround } from "../../taskpane/from-cells/list";
+import { type FoundList, listAround } from "../../taskpane/from-cells/list";
 import { proposals } from "../../taskpane/from-cells/proposal";
 
 const listAt = (cells: CellValue[][], row: number, column: number) => {
@@ -38,7 +38,7 @@ test("one empty line is within a list, two end it", async () => {
 });
 
 const flozCost = catalog.find(({ id }) => id === "FLOZCOST") as CatalogEntry;
-const list = (...columns: [heading: string, ...values: CellValue[]][]): List => ({
+const list = (...columns: [heading: string, ...values: CellValue[]][]): FoundList => ({
   ...{ sheet: "Costs", head: 0, first: 1, last: 3 },
   columns: columns.map(([heading, ...values], column) => ({ column, heading, values })),
 });
