@@ -5,9 +5,9 @@ import { element, found } from "../taskpane/pane/elements.ts";
 export function ask<T extends string>(question: string, answers: readonly [T, ...T[]]): Promise<T> {
   const dialog = found("#ask", HTMLDialogElement);
   const text = found("p", HTMLElement, dialog);
-  const menu = found("menu", HTMLElement, dialog);
+  const buttons = found(".answers", HTMLElement, dialog);
   text.textContent = question;
-  menu.replaceChildren(
+  buttons.replaceChildren(
     ...answers.map((answer) => element("button", { value: answer, class: "page-button" }, answer)),
   );
   dialog.returnValue = "";

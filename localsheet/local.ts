@@ -6,6 +6,7 @@ import { Refusal } from "../functions/files/refusal.ts";
 import { found } from "../taskpane/pane/elements.ts";
 import { mountPane } from "../taskpane/pane/pane.ts";
 import { drawingOf } from "../taskpane/sheets/drawing.ts";
+import { goAround } from "./around.ts";
 import { composing } from "./composer.ts";
 import { languageOf } from "./language.ts";
 import { functionsHost } from "./custom-functions.ts";
@@ -276,4 +277,5 @@ function bindButtons(sheet: OnScreen) {
 }
 
 turn("sheet");
+goAround(turn);
 void start();

@@ -1,5 +1,6 @@
 /** Sentences to the person, over the foot of the sheet. They stay until they are closed. */
 import { element, found } from "../taskpane/pane/elements.ts";
+import { stayInSight } from "./around.ts";
 
 /** More would cover the sheet. */
 const AT_MOST = 3;
@@ -8,6 +9,8 @@ export interface Answer {
   text: string;
   then: () => unknown;
 }
+
+let count = 0;
 
 const box = () => found("#notices", HTMLElement);
 
@@ -25,9 +28,16 @@ export function doubt(text: string | undefined): void {
 }
 
 function show(text: string, answers: Answer[]): HTMLElement {
-  const shown = element("div", { class: "notice" }, element("p", {}, text));
-  for (const { text: label, then } of [...answers, { text: "Close", then: () => shown.remove() }]) {
-    const button = element("button", { type: "button", class: "page-button" }, label);
+  const id = `notice-${++count}`;
+  const shown = element("div", { class: "notice" }, element("p", { id }, text));
+  const close = () => {
+    shown.remove();
+    stayInSight();
+  };
+  for (const { text: label, then } of [...answers, { text: "Close", then: close }]) {
+    // Several messages may be there: each button says which it is of.
+    const look = { type: "button", class: "page-button", "aria-describedby": id } as const;
+    const button = element("button", look, label);
     button.addEventListener("click", then);
     shown.append(button);
   }

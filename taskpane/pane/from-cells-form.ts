@@ -2,7 +2,12 @@
  * A function over the cells that a person has: a field for each input, filled by clicking on the sheet or by typing;
  * the first answers and what lines lack, before anything is written; then the formulas.
  */
-import { type CatalogEntry, type Param, shownName } from "../../functions/catalog/entry.ts";
+import {
+  type CatalogEntry,
+  NAMESPACE,
+  type Param,
+  shownName,
+} from "../../functions/catalog/entry.ts";
 import type { Spot, Workbook } from "../host/workbook.ts";
 import { blockText, choicesOf, spotIn } from "../from-cells/cells.ts";
 import { type FoundList, listAround } from "../from-cells/list.ts";
@@ -34,7 +39,8 @@ export function fromCellsForm(workbook: Workbook, entry: CatalogEntry, tell: Tel
   const where = element("input", { type: "text", spellcheck: "false" });
   const heading = element("input", { type: "text" });
   const spills = element("input", { type: "checkbox" });
-  const shows = element("div", { class: "trial", role: "status" });
+  const shows = element("div", { role: "status", id: `trial-${entry.id}` });
+  const working = element("div", {});
   const write = element("button", { type: "button", disabled: true }, "Write");
   const picked = pickInto([...fields.values(), where]);
 
@@ -48,6 +54,12 @@ export function fromCellsForm(workbook: Workbook, entry: CatalogEntry, tell: Tel
     write.disabled = !tried || tried.answered === 0;
     write.textContent = tried ? buttonText(tried, spills.checked) : "Write";
     shows.replaceChildren(...(tried ? trialShown(tried) : [element("p", {}, said)]));
+    working.replaceChildren(...(tried ? workingShown(tried) : []));
+    // What is still needed is told at the fields, too.
+    for (const field of fields.values()) {
+      if (tried) field.removeAttribute("aria-describedby");
+      else field.setAttribute("aria-describedby", shows.id);
+    }
   };
   const later = () => {
     window.clearTimeout(timer);
@@ -98,7 +110,7 @@ export function fromCellsForm(workbook: Workbook, entry: CatalogEntry, tell: Tel
       picked.stop();
       const filling = { at, heading: heading.value, spilled: spills.checked };
       return fill(workbook, trial, filling, moneyAt(entry, fields, list));
-    }),
+    }, where),
   );
   void start();
 
@@ -114,10 +126,15 @@ export function fromCellsForm(workbook: Workbook, entry: CatalogEntry, tell: Tel
   );
   const form = element(
     "div",
-    { class: "from-cells" },
+    {
+      class: "from-cells",
+      role: "group",
+      "aria-label": `My cells: ${NAMESPACE}.${entry.id}`,
+      tabindex: "-1",
+    },
     found,
     ...inputs,
-    shows,
+    element("div", { class: "trial" }, shows, working),
     element("label", {}, "First answer in", where),
     element("label", {}, "Heading above it", heading),
     element("label", { class: "check" }, spills, "One formula for all lines, which spills"),
@@ -226,7 +243,6 @@ function trialShown(trial: Trial): HTMLElement[] {
     ...told,
     element("table", {}, element("tbody", {}, ...lines)),
     ...(lacks.length > 0 ? [element("ul", { class: "gaps" }, ...lacks)] : []),
-    ...workingShown(trial),
   ];
 }
 

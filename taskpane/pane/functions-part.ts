@@ -103,14 +103,17 @@ function item(entry: CatalogEntry, workbook: Workbook, tell: Tell): HTMLElement 
   const formula = `=${NAMESPACE}.${example.formula}`;
   const result = readResult(example.result);
   const size = { rows: result.length, columns: result[0]?.length ?? 1 };
-  const put = element("button", { type: "button" }, "Put the example in the selected cell");
+  // Of several functions that are opened, each button says whose it is.
+  const button = (text: string, look: string | false = false) =>
+    element(
+      "button",
+      { type: "button", class: look, "aria-label": `${text}: ${NAMESPACE}.${entry.id}` },
+      text,
+    );
+  const put = button("Put the example in the selected cell");
   put.addEventListener("click", () => tell(() => insertExample(workbook, formula, size)));
-  const cells = element("button", { type: "button", class: "main" }, "Use my cells");
-  const form = element("div", {});
-  cells.addEventListener("click", () => {
-    cells.hidden = true;
-    void showForm(form, workbook, entry, tell);
-  });
+  const cells = button("Use my cells", "main");
+  cells.addEventListener("click", () => void showForm(cells, workbook, entry, tell));
   const params = entry.params.flatMap((param) => [
     element("dt", {}, shownName(param)),
     element("dd", {}, `${param.text} `, element("span", { class: "kind" }, KINDS[param.kind])),
@@ -135,7 +138,6 @@ function item(entry: CatalogEntry, workbook: Workbook, tell: Tell): HTMLElement 
       element("code", { class: "call" }, `=${NAMESPACE}.${signature(entry)}`),
       element("p", { class: "example" }, element("code", {}, formula), ` gives ${example.result}`),
       cells,
-      form,
       put,
       element("dl", {}, ...params),
       element("p", {}, `Gives: ${entry.returns.text}`),
@@ -147,8 +149,11 @@ function item(entry: CatalogEntry, workbook: Workbook, tell: Tell): HTMLElement 
   );
 }
 
-/** The form for a person's own cells, loaded when it is first asked for. */
-async function showForm(place: HTMLElement, workbook: Workbook, entry: CatalogEntry, tell: Tell) {
+/** The form for a person's own cells, loaded when it is first asked for, in place of its button. */
+async function showForm(button: HTMLElement, workbook: Workbook, entry: CatalogEntry, tell: Tell) {
   const { fromCellsForm } = await import("./from-cells-form.ts");
-  place.replaceChildren(fromCellsForm(workbook, entry, tell));
+  const hasKeyboard = document.activeElement === button;
+  const form = fromCellsForm(workbook, entry, tell);
+  button.replaceWith(form);
+  if (hasKeyboard) form.focus({ preventScroll: true });
 }

@@ -8,8 +8,12 @@ import { element } from "./elements.ts";
 import type { Tell } from "./tell.ts";
 
 export function ownListPart(workbook: Workbook, tell: Tell): HTMLElement {
-  const sheets = element("select", { "aria-label": "Sheet with your price list" });
+  const sheets = element("select", {
+    "aria-label": "Sheet with your price list",
+    "aria-describedby": "own-list-said",
+  });
   const columns = element("div", {});
+  const said = element("p", { role: "status", id: "own-list-said" });
   let list: FoundList | null = null;
   let selects = new Map<string, HTMLSelectElement>();
 
@@ -25,10 +29,9 @@ export function ownListPart(workbook: Workbook, tell: Tell): HTMLElement {
   const read = async () => {
     list = sheets.value ? await mainList(workbook, sheets.value) : null;
     selects = new Map();
-    if (!list) {
-      columns.replaceChildren(element("p", {}, "No list with headings was found on that sheet."));
-      return;
-    }
+    columns.replaceChildren();
+    said.textContent = list ? "" : "No list with headings was found on that sheet.";
+    if (!list) return;
     const guess = proposed(list);
     const rows = Object.entries(OWN_COLUMNS).map(([key, { label }]) => {
       const select = choices(list?.columns ?? [], guess.get(key));
@@ -57,6 +60,7 @@ export function ownListPart(workbook: Workbook, tell: Tell): HTMLElement {
       "Choose its columns once; Materials then draws from it, and prices are typed there only.",
     ),
     element("label", {}, "Sheet: ", sheets),
+    said,
     columns,
     draw,
   );

@@ -16,7 +16,7 @@ interface PanePart {
 
 /** Builds the pane inside an element. */
 export function mountPane(root: HTMLElement, workbook: Workbook): void {
-  const status = element("p", { class: "status", role: "status" });
+  const status = element("p", { class: "status", role: "status", id: "told" });
   const tell = tellIn(status, workbook);
   const parts: PanePart[] = [
     {
@@ -45,7 +45,11 @@ function whenShown(part: () => Promise<HTMLElement>): Omit<PanePart, "name"> {
   const failed = () => {
     asked = undefined;
     content.replaceChildren(
-      element("p", {}, "It could not be loaded. Open another part, then this one again."),
+      element(
+        "p",
+        { role: "alert" },
+        "It could not be loaded. Open another part, then this one again.",
+      ),
     );
   };
   return { content, onShow: () => void (asked ??= load().catch(failed)) };

@@ -5,9 +5,9 @@ import type { Tell } from "./tell.ts";
 import type { Workbook } from "../host/workbook.ts";
 
 export function runsPart(workbook: Workbook, tell: Tell): HTMLElement {
-  const button = (text: string, action: () => Promise<string>) => {
+  const button = (text: string, action: () => Promise<string>, field?: HTMLElement) => {
     const made = element("button", { type: "button" }, text);
-    made.addEventListener("click", () => tell(action));
+    made.addEventListener("click", () => tell(action, field));
     return made;
   };
   const batch = element("input", { type: "text", name: "batch" });
@@ -23,6 +23,6 @@ export function runsPart(workbook: Workbook, tell: Tell): HTMLElement {
     button("Make this run", () => makeRun(workbook, new Date())),
     button("Book this run", () => bookRun(workbook)),
     element("label", { class: "apart" }, "Batch to take back ", batch),
-    button("Take a run back", () => takeBack(workbook, batch.value)),
+    button("Take a run back", () => takeBack(workbook, batch.value), batch),
   );
 }

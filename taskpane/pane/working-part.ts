@@ -80,7 +80,7 @@ function explanation(explained: Explained, digits: Digits): HTMLElement[] {
   const many = calls.length > 1;
   return [
     element("code", { class: "call" }, formula),
-    ...(problem ? [problemShown(problem)] : []),
+    ...(problem ? [problemShown(problem, "h2")] : []),
     ...(many ? [element("p", {}, `${calls.length} functions, from the inside out:`)] : []),
     ...calls.map((call, i) => callShown(call, many ? `${i + 1}. ` : "", digits)),
     ...(rest
@@ -100,12 +100,14 @@ function callShown(call: ExplainedCall, number: string, digits: Digits): HTMLEle
     place.replaceChildren(...lineShown(call, at(chosen, digits)));
   };
   const count = lines.rows * lines.columns;
-  const chooser = count > 1 ? lineChooser(count, line.row * lines.columns + line.column, show) : "";
-  show(line.row * lines.columns + line.column);
+  const title = `${number}${NAMESPACE}.${entry.id}`;
+  const now = line.row * lines.columns + line.column;
+  const chooser = count > 1 ? lineChooser(`Line of ${title}`, count, now, show) : "";
+  show(now);
   return element(
     "article",
     { class: "call-card" },
-    element("h2", {}, `${number}${NAMESPACE}.${entry.id}`),
+    element("h2", {}, title),
     element("p", {}, entry.summary),
     number ? element("code", { class: "call" }, call.text) : "",
     chooser,
@@ -118,8 +120,13 @@ function callShown(call: ExplainedCall, number: string, digits: Digits): HTMLEle
   );
 }
 
-function lineChooser(count: number, now: number, show: (index: number) => void): HTMLElement {
-  const choice = element("select", {});
+function lineChooser(
+  name: string,
+  count: number,
+  now: number,
+  show: (index: number) => void,
+): HTMLElement {
+  const choice = element("select", { "aria-label": name });
   for (let i = 0; i < count; i++) {
     choice.append(element("option", { value: String(i), selected: i === now }, String(i + 1)));
   }
@@ -132,7 +139,7 @@ function lineShown(call: ExplainedCall, line: ExplainedLine): HTMLElement[] {
     element("h3", {}, "What goes in"),
     element("dl", { class: "inputs" }, ...line.inputs.flatMap(inputShown)),
   ];
-  if (line.problem) return [...parts, problemShown(line.problem)];
+  if (line.problem) return [...parts, problemShown(line.problem, "h3")];
   return [
     ...parts,
     element("h3", {}, "How it comes about"),
@@ -159,17 +166,16 @@ function inputShown({ name, text, value, from }: ShownInput): HTMLElement[] {
   ];
 }
 
-function problemShown({
-  reason,
-  mend,
-  title = "Why there is no number",
-}: CellProblem): HTMLElement {
+function problemShown(
+  { reason, mend, title = "Why there is no number" }: CellProblem,
+  heading: "h2" | "h3",
+): HTMLElement {
   return element(
     "div",
     { class: "problem" },
-    element("h3", {}, title),
+    element(heading, {}, title),
     element("p", {}, reason),
-    element("h3", {}, "How to mend it"),
+    element(heading, {}, "How to mend it"),
     element("p", {}, mend),
   );
 }

@@ -8,8 +8,8 @@ import { pathToFileURL } from "node:url";
 import { unzipSync } from "fflate";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import webpack from "webpack";
 import { zipOf } from "../release/zip";
+import { buildInto } from "./build";
 import { launchBrowser } from "./launch";
 import { openSheet, ready, shown, typeInto, valueOf } from "./sheet";
 
@@ -19,17 +19,8 @@ const unpacked = join(folder, "Téléchargements 2");
 let browser: Browser;
 
 async function built(): Promise<string> {
-  const configs = await (await import("../../webpack.config.mjs")).default({});
-  const config = configs.find(({ name }) => name === "localsheet");
   const path = join(folder, "built");
-  const compiler = webpack({ ...config, output: { ...config?.output, path } });
-  await new Promise<void>((done, fail) =>
-    compiler?.run((error, stats) => {
-      const problem = error ?? stats?.compilation.errors[0];
-      if (problem) fail(problem);
-      else done();
-    }),
-  );
+  await buildInto(path, "localsheet");
   return path;
 }
 

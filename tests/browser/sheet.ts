@@ -57,12 +57,17 @@ export async function typeInto(page: Page, name: string, text: string) {
   await page.keyboard.press("Enter");
 }
 
-/** Types into a cell by the keyboard alone, for many cells in a row: the sheet has the keyboard. */
-export async function keyInto(page: Page, name: string, text: string) {
+/** Selects a cell without the mouse. */
+export async function selectCell(page: Page, name: string) {
   await page.evaluate((xc) => {
     const { col, row } = globalThis.o_spreadsheet.helpers.toCartesian(xc);
     globalThis.localSheet.model.selection.selectCell(col, row);
   }, name);
+}
+
+/** Types into a cell by the keyboard alone, for many cells in a row: the sheet has the keyboard. */
+export async function keyInto(page: Page, name: string, text: string) {
+  await selectCell(page, name);
   // The engine draws, then readies its editor.
   await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done))));
   await page.keyboard.type(text);
