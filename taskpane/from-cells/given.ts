@@ -12,6 +12,8 @@ export interface PickedCells {
   whole: string;
   /** A column with a cell for each line: how many, and the row of the first. */
   lines?: { count: number; row: number };
+  /** The heading over it, where it is a column of the list. */
+  heading?: string | undefined;
   /** As it stands in the formula of a line, counted from zero. */
   inLine: (line: number) => string;
 }
@@ -84,6 +86,7 @@ function fromCells(
   return {
     whole: `${before}${cellName(first, left)}:${cellName(last, left)}`,
     lines: { count: last - first + 1, row: first },
+    heading: ofList?.columns.find(({ column }) => column === left)?.heading,
     inLine: (line) => `${before}${cellName(first + line, left)}`,
   };
 }

@@ -13,6 +13,7 @@ import { constantsOf } from "../../functions/formula/tree.ts";
 import { readFormula } from "../../functions/formula/reader.ts";
 import { shown } from "../../functions/working/shown.ts";
 import { type Told, toldOf } from "../../functions/working/told.ts";
+import { unitIn } from "../../functions/working/unit-in.ts";
 import type { Spot, Workbook } from "../host/workbook.ts";
 import { type PickedCells, NotTaken, givenIn } from "./given.ts";
 import type { FoundList } from "./list.ts";
@@ -61,6 +62,7 @@ export async function tryOut(
   const argsOf = (line: number) =>
     grids.map((grid, i) => (byLines[i]?.lines ? [[grid[line]?.[0] ?? null]] : grid));
   const answers = Array.from({ length: count }, (_, line) => run(...argsOf(line)));
+  const units = unitsOf(entry, givens);
   const call = (text: (given: PickedCells) => string) => {
     const args = byLines.map((given) => (given ? text(given) : ""));
     while (args.at(-1) === "") args.pop();
@@ -72,12 +74,21 @@ export async function tryOut(
     rows,
     answered: answers.filter((answer) => saidOf(answer) === null).length,
     gaps: gapsIn(answers, rows),
-    steps: (line) => toldOf(entry, argsOf(line), { digits: "six", units: new Map() }).steps,
+    steps: (line) => toldOf(entry, argsOf(line), { digits: "six", units }).steps,
     shown: (cell) => shown(cell, { kind: entry.returns.kind }),
     formula: (line) => call((given) => given.inLine(line)),
     spilled: call(({ whole }) => whole),
   };
 }
+
+/** Units that headings tell, by the argument's name. */
+function unitsOf({ params }: CatalogEntry, givens: readonly (PickedCells | null)[]) {
+  const told = params.map(({ name, kind }, i) => [name, unitIn(kind, headingOf(givens[i]), "")]);
+  return new Map(told.filter((each): each is [string, string] => each[1] !== undefined));
+}
+
+const headingOf = (given: PickedCells | null | undefined) =>
+  given?.heading === undefined ? [] : [given.heading];
 
 async function valuesOf(
   workbook: Workbook,

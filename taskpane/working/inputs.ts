@@ -17,7 +17,7 @@ import { ourFunction } from "../../functions/formula/ours.ts";
 import type { ArgumentNode, Node } from "../../functions/formula/tree.ts";
 import { typedFormula } from "../../functions/formula/writer.ts";
 import type { Spot, Workbook } from "../host/workbook.ts";
-import { unitIn } from "./unit-in.ts";
+import { unitIn } from "../../functions/working/unit-in.ts";
 
 export interface ShownInput {
   name: string;

@@ -182,6 +182,28 @@ describe("a list of a maker's own", () => {
   });
 });
 
+test("units that headings say stand in the working of a line", async () => {
+  const workbook = new LocalWorkbook(newModel({ sheets: [{ id: "costs", name: "Costs" }] }));
+  const lines = [
+    ["Batch (oz)", "Load"],
+    [60, 0.05],
+    [80, 0.04],
+  ];
+  await workbook.write(
+    lines.flatMap((line, row) =>
+      line.map((content, column) => ({ spot: AT(row, column), content })),
+    ),
+  );
+  const list = (await listAround(workbook, AT(1, 0))) as FoundList;
+  const fields = new Map([
+    ["batch", "A2:A3"],
+    ["load", "B2:B3"],
+  ]);
+  const trial = (await tryOut(workbook, entryOf("OILFOR"), fields, AT(1, 3), list)) as Trial;
+  // By hand: 4 % of 80.
+  expect(trial.steps(1).at(-1)?.sentence).toBe("Oil to weigh: 4 % of 80 oz is 3.2 oz.");
+});
+
 test("a pack as one text, in unlike spellings, is taken as the size", async () => {
   const model = newModel({ sheets: [{ id: "costs", name: "Costs" }] });
   const workbook = new LocalWorkbook(model);

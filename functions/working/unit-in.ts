@@ -1,7 +1,7 @@
 /** The unit that a cell tells by itself: in brackets in a label, or by how its number is shown. */
 import { UNIT_WORDS, unitWord } from "../../src/units.ts";
-import type { Kind } from "../../functions/catalog/kinds.ts";
-import { unitShown } from "../../functions/working/measures.ts";
+import type { Kind } from "../catalog/kinds.ts";
+import { unitShown } from "./measures.ts";
 
 const IN_A_UNIT: ReadonlySet<Kind> = new Set(["amount", "weight", "volume", "number"]);
 
