@@ -9,6 +9,7 @@
  * since the two differ, how such a number was read is said back.
  */
 import type { Language } from "./language.ts";
+import { readableFormula } from "./readable-formula.ts";
 import { isoDate } from "./typed-dates.ts";
 
 export interface TypedText {
@@ -23,7 +24,8 @@ const RARE_SHARE = 0.002;
 /** Reads a text typed into a cell of the format; a formula stays as it is. */
 export function readTyped(text: string, format: string, language: Language): TypedText {
   const typed = text.trim();
-  if (typed === "" || /^[=+']/.test(typed)) return { content: text };
+  if (/^[=+]/.test(typed)) return { content: readableFormula(text) };
+  if (typed === "" || typed.startsWith("'")) return { content: text };
   const date = dateContent(typed, format, language);
   if (date !== undefined) return { content: date };
   const number = plainNumber(typed, language);

@@ -217,8 +217,10 @@ function withDimension(xml: string, cells: ReadonlyMap<string, CellEdit>): strin
       const columns = places.map(({ column }) => column);
       const low = (all: number[]) => all.reduce((a, b) => Math.min(a, b));
       const high = (all: number[]) => all.reduce((a, b) => Math.max(a, b));
-      const range = `${cellName(low(rows), low(columns))}:${cellName(high(rows), high(columns))}`;
-      return places.length === 2 ? whole : `${open}${range}"`;
+      const corner = cellName(low(rows), low(columns));
+      const opposite = cellName(high(rows), high(columns));
+      const isSame = corner === first && opposite === last;
+      return isSame ? whole : `${open}${corner}:${opposite}"`;
     },
   );
 }
