@@ -44,6 +44,7 @@ import { pageCommand } from "./pages.ts";
 import "./list-ranges.ts";
 import "./large-arrays.ts";
 import "./loud-errors.ts";
+import "./sheet-names.ts";
 import "./used-colors.ts";
 import "./where-words.ts";
 import "./within-grid.ts";

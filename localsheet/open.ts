@@ -61,10 +61,10 @@ const SPARED: { what: string; less: (parts: Record<string, string>) => void }[] 
  * Where that is decided already, the fences say so.
  */
 export function openModel(bytes: Uint8Array, known?: Record<string, Fence>): Opened {
-  const { parts: read, far } = readable(bytes, known);
+  const { parts: read, far, countsFrom1904 } = readable(bytes, known);
   const parts = forEngine(read);
   const fences = Object.entries(far).map(([name, { fence }]) => [name, fence] as const);
-  const hidden: string[] = [];
+  const hidden = countsFrom1904 ? [FROM_1904] : [];
   for (const spared of [...SPARED, null]) {
     try {
       const data = { ...imported(parts), namedRanges: namesIn(parts) };
@@ -82,6 +82,9 @@ export function openModel(bytes: Uint8Array, known?: Record<string, Fence>): Ope
   }
   throw unreadable();
 }
+
+const FROM_1904 =
+  "This workbook counts its days from 1904, as old Macs did: its dates show four years and a day too early here, and stay right in the file. Type no dates into it here.";
 
 /** How many addresses are named, of many. */
 const NAMED = 3;

@@ -39,9 +39,14 @@ export type Fences = Readonly<Record<string, Fence>>;
 export function readable(
   bytes: Uint8Array,
   fences: Fences = {},
-): { parts: Readable; far: Record<string, Far> } {
-  const reading = new Reading(new Source(unpack(bytes)), fences);
-  return { parts: reading.made(), far: reading.far };
+): { parts: Readable; far: Record<string, Far>; countsFrom1904: boolean } {
+  const source = new Source(unpack(bytes));
+  const reading = new Reading(source, fences);
+  const parts = reading.made();
+  const countsFrom1904 = /<workbookPr\b[^>]*\sdate1904="(1|true)"/.test(
+    source.plain(source.workbook()),
+  );
+  return { parts, far: reading.far, countsFrom1904 };
 }
 
 class Reading {

@@ -30,8 +30,12 @@ export class SheetText {
 
   read(xml: string): { xml: string; far: Far } {
     const from = xml.search(/<sheetData\b/);
+    if (from < 0)
+      throw new Refusal(
+        `This file is damaged: its sheet "${this.name}" has no place for cells. Open it in the program that made it and save a copy.`,
+      );
     const end = xml.indexOf("</sheetData>", from);
-    if (from < 0 || end < 0) return { xml: plainFormulas(xml), far: farOf([]) };
+    if (end < 0) return { xml: plainFormulas(xml), far: farOf([]) };
     const rows = Array.from(
       xml.slice(from, end).matchAll(ROW),
       ([, attributes = "", inside = ""]) => this.readRow(attributes, inside),
@@ -42,7 +46,7 @@ export class SheetText {
     const read =
       plainFormulas(solid(this.columnLooks(head))) +
       `<sheetData>${withArraysWithin(rowsXml(rows, far.shown, usual), far.shown)}</sheetData>` +
-      this.linksOfTexts(withoutMergesBeyond(plainFormulas(solid(xml.slice(end + 12))), far.shown));
+      this.linksOfTexts(withMergesWithin(plainFormulas(solid(xml.slice(end + 12))), far.shown));
     return { xml: read, far };
   }
 
@@ -156,13 +160,26 @@ export class SheetText {
   }
 }
 
-/** The engine would lay merged cells that are out of sight over those at its foot. */
-function withoutMergesBeyond(xml: string, shown: Fence): string {
-  return xml.replace(/<mergeCell\s([^>]*?)\/>/g, (whole, attributes: string) => {
-    const [first = ""] = (attributesOf(attributes).ref ?? "").split(":");
+/**
+ * The engine goes through each cell of what is merged, which a file may say of a whole sheet, and would
+ * lay what is out of sight over the cells at its foot.
+ */
+function withMergesWithin(xml: string, shown: Fence): string {
+  return xml.replace(/<mergeCell\s([^>]*?)\/>/g, (_, attributes: string) => {
+    const [, first = "", last = first] = CORNERS.exec(attributesOf(attributes).ref ?? "") ?? [];
+    if (first === "") return "";
     const { row, column } = readCellName(first);
-    return row < shown.row && column < shown.column ? whole : "";
+    if (row >= shown.row || column >= shown.column) return "";
+    return `<mergeCell ref="${first}:${lastWithin(last, shown)}"/>`;
   });
+}
+
+const CORNERS = /^([A-Z]{1,3}\d{1,7})(?::([A-Z]{1,3}\d{1,7}))?$/;
+
+/** The last cell of a range that begins in sight, or the last that is. */
+function lastWithin(name: string, shown: Fence): string {
+  const { row, column } = readCellName(name);
+  return cellName(Math.min(row, shown.row - 1), Math.min(column, shown.column - 1));
 }
 
 /** The engine goes through each cell that an array formula fills: a file may name a whole sheet. */

@@ -218,3 +218,40 @@ test("a chart whose line is named by words in a formula, as LibreOffice writes t
   expect(hidden).toEqual([]);
   expect(JSON.stringify(model.exportData().sheets[0].figures)).toContain("Price of oil");
 });
+
+describe("a sheet that is laid out as no program should", () => {
+  const opened = (after: string) => openModel(zipped(partsOf(sheet(B1, after))));
+  const merges = (...ranges: string[]) =>
+    `<mergeCells>${ranges.map((range) => `<mergeCell ref="${range}"/>`).join("")}</mergeCells>`;
+
+  test("merged from end to end opens at once", () => {
+    const { model } = opened(merges("A2:XFD1048576"));
+    const merged = model.getters.getMerges(model.getters.getActiveSheetId());
+    // By hand: as much of it as is shown, 100 rows and 30 columns, the first row apart.
+    expect(merged.map(({ top, left, bottom, right }) => [top, left, bottom, right])).toEqual([
+      [1, 0, 99, 29],
+    ]);
+  });
+
+  test("merged cells that are nowhere are passed over", () => {
+    const { model } = opened(merges("oil", "", "A3:B3"));
+    expect(model.getters.getMerges(model.getters.getActiveSheetId())).toHaveLength(1);
+  });
+
+  test("one without a place for cells is refused in words", () => {
+    const xml = sheet("").replace("<sheetData></sheetData>", "");
+    expect(() => openModel(zipped(partsOf(xml)))).toThrow(
+      'its sheet "Oils" has no place for cells',
+    );
+  });
+});
+
+test("days counted from 1904 are told, since their dates would be read wrong", () => {
+  const parts = partsOf(sheet(B1));
+  const workbook = parts["xl/workbook.xml"].replace(
+    "<sheets>",
+    '<workbookPr date1904="1"/><sheets>',
+  );
+  const { hidden } = openModel(zipped({ ...parts, "xl/workbook.xml": workbook }));
+  expect(hidden.join()).toContain("four years and a day too early");
+});
