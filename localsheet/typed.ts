@@ -18,6 +18,9 @@ export interface TypedText {
   doubt?: string | undefined;
 }
 
+/** What the engine makes a number of by itself. */
+const KNOWN = /^[-\d.,\s$\u20ac\u00a3%e+]*$/i;
+
 /** A share that is smaller is rare in a workshop, and often a slip. */
 const RARE_SHARE = 0.002;
 
@@ -34,8 +37,9 @@ export function readTyped(text: string, format: string, language: Language): Typ
   if (date !== undefined) return { content: date };
   const number = plainNumber(typed, language);
   if (isPercentage(format)) return percentage(typed, number, language);
-  // Where no format was chosen the engine takes one from a currency sign, so that it stays.
-  const isKept = number && (format !== "" || number.comma || text.trim() !== typed);
+  // Where no format was chosen the engine takes one from a currency sign that it knows, so that it stays.
+  const isKept =
+    number && (format !== "" || number.comma || text.trim() !== typed || !KNOWN.test(typed));
   const kept = isKept ? number.text : text;
   return { content: kept, doubt: doubtOf(typed, format, number, language) };
 }
