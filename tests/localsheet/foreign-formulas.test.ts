@@ -255,3 +255,18 @@ test("days counted from 1904 are told, since their dates would be read wrong", (
   const { hidden } = openModel(zipped({ ...parts, "xl/workbook.xml": workbook }));
   expect(hidden.join()).toContain("four years and a day too early");
 });
+
+test("an array formula that comes to fill more cells says so in the file", async () => {
+  const rows =
+    '<row r="1"><c r="A1"><v>10</v></c><c r="B1"><v>1</v></c><c r="C1"><f t="array" ref="C1:C2">_xlfn._xlws.FILTER(A1:A3,B1:B3&gt;0)</f><v>10</v></c></row>' +
+    '<row r="2"><c r="A2"><v>20</v></c><c r="B2"><v>1</v></c><c r="C2"><v>20</v></c></row>' +
+    '<row r="3"><c r="A3"><v>30</v></c><c r="B3"><v>0</v></c></row>';
+  const { bytes } = await saved(book([["Oils", rows]]), (model) => write(model, "B3", "1"));
+  const xml = strFromU8(unzipSync(bytes)[SHEET]);
+  expect(xml).toContain(
+    '<f t="array" ref="C1:C3">_xlfn._xlws.FILTER(A1:A3,B1:B3&gt;0)</f><v>10</v>',
+  );
+  const { model } = openModel(bytes);
+  // By hand: all three are above nothing now.
+  expect(["C1", "C2", "C3"].map((name) => read(model, name))).toEqual([10, 20, 30]);
+});
