@@ -2,6 +2,7 @@
 import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx/xlsx";
 import { cellName, readCellName } from "../formula/addresses.ts";
 import { type Far, type Fence, farOf } from "./far.ts";
+import { intersected } from "./intersection.ts";
 import { escaped } from "./package.ts";
 import { type Looks, solid } from "./plain-styles.ts";
 import { Refusal } from "./refusal.ts";
@@ -144,6 +145,7 @@ export class SheetText {
     let text = unprefixed(inside);
     if (t === "shared") text = this.sharedFormula(cell, si, text);
     if (text.trim() === "") return "";
+    if (t !== "array") text = escaped(intersected(unescaped(text), cell));
     return `<f${t === "array" && ref ? ` t="array" ref="${escaped(ref)}"` : ""}>${text}</f>`;
   }
 

@@ -83,6 +83,11 @@ describe("quotation marks within a text", () => {
   });
 });
 
+test("a minus before what is raised goes with it", () => {
+  // By hand: (-2)^2; 1 - 4.
+  expect([answer("-2^2"), answer("1-2^2")]).toEqual([4, -3]);
+});
+
 test("the error that says that something is lacking may stand in a formula", () => {
   expect(answer("IF(1&gt;2,1,#N/A)")).toBe("#N/A");
   expect(answer("IFERROR(#N/A,7)")).toBe(7);
@@ -269,4 +274,29 @@ test("an array formula that comes to fill more cells says so in the file", async
   const { model } = openModel(bytes);
   // By hand: all three are above nothing now.
   expect(["C1", "C2", "C3"].map((name) => read(model, name))).toEqual([10, 20, 30]);
+});
+
+describe("a range that a formula for one cell reckons with", () => {
+  // By hand: of A1:A3, which hold 1, 2 and 3, the one in the row of the formula; of B1:C1 the one above it.
+  test.each([
+    ["A1:A3*2", 4],
+    ["A:A+1", 3],
+    ["$A$1:$A$3", 2],
+    ["Oils!A1:A3^2", 4],
+    ["B1:C1/4", 5],
+    ["1:1+1", 21],
+    ["SUM(A1:A3)*2", 12],
+    ["(A1:A3+SUM(A1:A3))*10", 80],
+  ])("%s", async (text, value) => {
+    const rows =
+      '<row r="1"><c r="A1"><v>1</v></c><c r="B1"><v>10</v></c><c r="C1"><v>20</v></c></row>' +
+      `<row r="2"><c r="A2"><v>2</v></c><c r="C2"><f>${text}</f></c></row><row r="3"><c r="A3"><v>3</v></c></row>`;
+    const bytes = book([["Oils", rows]]);
+    expect(read(openModel(bytes).model, "C2")).toBe(value);
+    const { bytes: after } = await saved(bytes, (model) => write(model, "A3", "7"));
+    const xml = strFromU8(unzipSync(after)[SHEET]);
+    // Nothing is written beside it.
+    expect(xml).toContain(`<f>${text}</f>`);
+    expect(xml).not.toMatch(/r="[CD]3"/);
+  });
 });

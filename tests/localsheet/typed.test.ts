@@ -168,6 +168,12 @@ describe("formulas", () => {
     ["=5%*60", "=5%*60"],
     ["=#N/A", "=NA()"],
     ["+A2*2", "=A2*2"],
+    // Microsoft, "Calculation operators and precedence": the sign of a number goes before its power.
+    ["=-A2^2", "=(-A2)^2"],
+    ["=1-A2^2", "=1-A2^2"],
+    ["=2*-A2^2+1", "=2*(-A2)^2+1"],
+    ["=EXP(-A2^2/2)", "=EXP((-A2)^2/2)"],
+    ["=A2^-2", "=A2^-2"],
   ])("%s is %s", (typed, content) => {
     expect(readTyped(typed, "0.0%", english)).toEqual({ content });
   });
