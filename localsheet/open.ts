@@ -12,6 +12,9 @@ import { formulaCells } from "./formula-cells.ts";
 import type { Origin } from "./origin.ts";
 import "./origin.ts";
 import "./running-sums.ts";
+import "./sheet-quotes.ts";
+import { namesWrittenOut } from "./own-names.ts";
+import { readableFormula } from "./readable-formula.ts";
 
 /** The bytes of an .xlsx file as the data that a new Model takes. Throws a Refusal, one plain sentence. */
 export function fromXlsx(bytes: Uint8Array): Record<string, string> {
@@ -19,8 +22,13 @@ export function fromXlsx(bytes: Uint8Array): Record<string, string> {
 }
 
 function forEngine(parts: Record<string, string>): Record<string, string> {
+  const written = namesWrittenOut(parts["xl/workbook.xml"] ?? "");
   for (const [path, xml] of Object.entries(parts)) {
-    if (path.startsWith("xl/worksheets/sheet")) parts[path] = mapFormulas(xml, retypedFormula);
+    const number = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(path)?.[1];
+    if (number !== undefined)
+      parts[path] = mapFormulas(xml, (formula) =>
+        readableFormula(retypedFormula(written(formula, Number(number) - 1))),
+      );
     // A table without a style has none; the engine would take its own.
     if (path.startsWith("xl/tables/"))
       parts[path] = xml.replace(/<tableStyleInfo\b(?![^>]*\sname=)/g, '$& name="None"');
@@ -53,10 +61,10 @@ const SPARED: { what: string; less: (parts: Record<string, string>) => void }[] 
  * Where that is decided already, the fences say so.
  */
 export function openModel(bytes: Uint8Array, known?: Record<string, Fence>): Opened {
-  const { parts: read, far } = readable(bytes, known);
+  const { parts: read, far, countsFrom1904 } = readable(bytes, known);
   const parts = forEngine(read);
   const fences = Object.entries(far).map(([name, { fence }]) => [name, fence] as const);
-  const hidden: string[] = [];
+  const hidden = countsFrom1904 ? [FROM_1904] : [];
   for (const spared of [...SPARED, null]) {
     try {
       const data = { ...imported(parts), namedRanges: namesIn(parts) };
@@ -74,6 +82,9 @@ export function openModel(bytes: Uint8Array, known?: Record<string, Fence>): Ope
   }
   throw unreadable();
 }
+
+const FROM_1904 =
+  "This workbook counts its days from 1904, as old Macs did: its dates show four years and a day too early here, and stay right in the file. Type no dates into it here.";
 
 /** How many addresses are named, of many. */
 const NAMED = 3;

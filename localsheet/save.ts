@@ -3,6 +3,7 @@
  * the file held is found by opening it again, after the rows, columns and names that have changed since.
  */
 import type { Fence } from "../functions/files/far.ts";
+import { cellsIn } from "../functions/files/cells.ts";
 import { attributesOf, sheetsOf } from "../functions/files/source.ts";
 import { moveWithin, renameSheet } from "../functions/files/move.ts";
 import { type CellEdit, type SizeEdits, patchSheet } from "../functions/files/patch-sheet.ts";
@@ -238,7 +239,18 @@ function cellEdits(
     }
     edits.set(name, edit);
   }
+  if (fresh) followSpreads(now, edits, fresh);
   return edits;
+}
+
+/** A formula that fills other cells than before says so in the file; else its values would bar its own way there. */
+function followSpreads(now: SheetState, edits: Map<string, CellEdit>, fresh: FreshCells) {
+  for (const [name, { spread }] of now.cells) {
+    const edit = edits.get(name) ?? {};
+    const isWritten = edit.content !== undefined && !edit.isValue;
+    if (!spread || isWritten || ![...cellsIn(spread)].some((each) => edits.has(each))) continue;
+    edits.set(name, { ...edit, content: fresh(name, true), isValue: true, spread });
+  }
 }
 
 /** Pixels to the units of a file: points down, characters across. */

@@ -13,6 +13,8 @@ export interface CellState {
   /** The value of a formula, or of a cell that one fills. */
   value?: string;
   isError: boolean;
+  /** The range that a formula fills, where that is more than its own cell. */
+  spread?: string;
 }
 
 export type Size = { size?: number; isHidden?: boolean };
@@ -156,4 +158,7 @@ function spread(
       state.value = JSON.stringify([type, value]);
       state.isError = type === "error";
     }
+  if (zone.bottom > zone.top || zone.right > zone.left)
+    at(cellName(position.row, position.col)).spread =
+      `${cellName(zone.top, zone.left)}:${cellName(zone.bottom, zone.right)}`;
 }

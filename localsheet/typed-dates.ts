@@ -10,15 +10,22 @@ export function isoDate(
   const figures = /^(\d{1,4})([-/.\s])\s*(\d{1,2})\2\s*(\d{1,4})$/.exec(typed);
   // 1.2.2026 and 1 2 2026 may be something else where no date is asked for.
   const [, first = "", mark = "", second = "", third = ""] = figures ?? [];
-  if (figures && (isDateCell || /[-/]/.test(mark))) return byFigures(first, second, third, order);
+  if (figures && (isDateCell || /[-/]/.test(mark)))
+    return byFigures([first, second, third], mark, order);
   return isDateCell ? byName(typed, months) : undefined;
 }
 
-function byFigures(first: string, second: string, third: string, order: Language["order"]) {
+function byFigures(
+  [first, second, third]: [string, string, string],
+  mark: string,
+  order: Language["order"],
+) {
   if (first.length === 4) return written(first, second, third);
   if (first.length > 2 || third.length === 3) return undefined;
   if (order === "ymd" && third.length < 4) return written(first, second, third);
-  return order === "mdy" ? written(third, first, second) : written(third, second, first);
+  if (order !== "mdy") return written(third, second, first);
+  // With points the day stands first in most of the world, and the month nowhere.
+  return mark === "." ? undefined : written(third, first, second);
 }
 
 function byName(typed: string, months: Language["months"]) {

@@ -9,6 +9,7 @@
  * since the two differ, how such a number was read is said back.
  */
 import type { Language } from "./language.ts";
+import { readableFormula } from "./readable-formula.ts";
 import { isoDate } from "./typed-dates.ts";
 
 export interface TypedText {
@@ -17,20 +18,43 @@ export interface TypedText {
   doubt?: string | undefined;
 }
 
+/** What the engine makes a number of by itself. */
+const KNOWN = /^[-\d.,\s$\u20ac\u00a3%e+]*$/i;
+
 /** A share that is smaller is rare in a workshop, and often a slip. */
 const RARE_SHARE = 0.002;
 
 /** Reads a text typed into a cell of the format; a formula stays as it is. */
 export function readTyped(text: string, format: string, language: Language): TypedText {
-  const typed = text.trim();
-  if (typed === "" || /^[=+']/.test(typed)) return { content: text };
+  // A plus before a number says nothing; before a cell or a bracket it is as good as =.
+  const typed = text
+    .trim()
+    .replace(/^\+\s*(?=[\d.,$])/, "")
+    .replace(/^\+(?=[A-Z(])/i, "=");
+  if (typed.startsWith("=")) return { content: readableFormula(plainSigns(typed)) };
+  if (typed === "" || typed.startsWith("'")) return { content: text };
   const date = dateContent(typed, format, language);
   if (date !== undefined) return { content: date };
   const number = plainNumber(typed, language);
   if (isPercentage(format)) return percentage(typed, number, language);
-  // Where no format was chosen the engine takes one from a currency sign, so that it stays.
-  const kept = number && (format !== "" || number.comma) ? number.text : text;
+  // Where no format was chosen the engine takes one from a currency sign that it knows, so that it stays.
+  const isKept =
+    number && (format !== "" || number.comma || text.trim() !== typed || !KNOWN.test(typed));
+  const kept = isKept ? number.text : text;
   return { content: kept, doubt: doubtOf(typed, format, number, language) };
+}
+
+const SIGNS: Record<string, string> = { "\u2212": "-", "\u00d7": "*", "\u00f7": "/" };
+
+/** A formula with the signs that phones and other programs write, outside its words, as the engine's. */
+function plainSigns(formula: string): string {
+  const straight = formula.includes('"') ? formula : formula.replace(/[\u201c-\u201f]/g, '"');
+  return straight
+    .split('"')
+    .map((part, i) =>
+      i % 2 ? part : part.replace(/[\u2212\u00d7\u00f7]/g, (sign) => SIGNS[sign] ?? sign),
+    )
+    .join('"');
 }
 
 export function isPercentage(format: string): boolean {
@@ -59,8 +83,9 @@ const SPACES = /(?<=\d)[\s\u00a0\u202f'\u2019](?=\d{3}(?!\d))/g;
 
 function plainNumber(typed: string, language: Language): Plain | undefined {
   const found =
-    /^([-\u2212]?)\s*([$\u20ac\u00a3]?)\s*([-\u2212]?)\s*([\d.,\s\u00a0\u202f'\u2019]*\d[.,]?|[.,]\d+)(e[+-]?\d+)?\s*([$\u20ac\u00a3]?)\s*(%?)$/i.exec(
-      typed,
+    /^([-\u2212]?)\s*(\p{Sc}?)\s*([-\u2212]?)\s*([\d.,\s\u00a0\u202f'\u2019]*\d[.,]?|[.,]\d+)(e[+-]?\d+)?\s*(\p{Sc}?)\s*(%?)$/iu.exec(
+      // Figures and signs of full width are the usual ones.
+      typed.normalize("NFKC"),
     );
   if (!found) return undefined;
   const [, minus, , minusToo, body = "", power = "", , sign = ""] = found;
@@ -114,6 +139,8 @@ function tidy(value: number): string {
 }
 
 function doubtOf(typed: string, format: string, number: Plain | undefined, language: Language) {
+  if (number && isDate(format) && Number.isInteger(number.value))
+    return `${typed} was read as a day's number. A date is typed as 2026-11-25.`;
   if (number) return grouped(typed, language);
   if (isDate(format)) return `"${typed}" is kept as words. A date is typed as 2026-11-25.`;
   const wantsNumber = /[0#]/.test(withoutQuotes(format));
@@ -122,7 +149,11 @@ function doubtOf(typed: string, format: string, number: Plain | undefined, langu
 
 /** Where commas are decimal marks, 1.500 may have been meant as fifteen hundred. */
 function grouped(typed: string, { decimal }: Language): string | undefined {
-  if (decimal === "." || !/(^|\D)[1-9]\d{0,2}\.\d{3}(\D|$)/.test(typed) || typed.includes(","))
+  if (
+    decimal === "." ||
+    !/(^|[^\d.])[1-9]\d{0,2}\.\d{3}([^\d.]|$)/.test(typed) ||
+    typed.includes(",")
+  )
     return undefined;
   return `${typed} was read with a decimal point. For thousands type no mark.`;
 }

@@ -33,13 +33,13 @@ export const WORDS: Record<string, string> = {
   "Invalid number of arguments for the %(functionName)s function. Expected %(maxArgPossible)s maximum, but got %(nbrArgSupplied)s instead.":
     "%(functionName)s takes at most %(maxArgPossible)s inputs, and has %(nbrArgSupplied)s. Commas part them: 5,5 is two.",
   'Unknown function: "%s"':
-    'There is no function "%s": look at its spelling, or search under Functions in the pane.',
+    'There is no function "%s": look at its spelling, or search under Functions in the pane. Those of Mistwright begin with MIST.',
   "Unknown function":
     "There is no such function: look at its spelling, or search under Functions in the pane.",
   "Invalid expression":
-    "This formula cannot be read: look for a missing bracket, sign or quotation mark.",
+    "This formula cannot be read: look for a missing bracket, sign or quotation mark. Its decimals have a point: 5.5.",
   "Invalid formula":
-    "This formula cannot be read: look for a missing bracket, sign or quotation mark.",
+    "This formula cannot be read: a name in it is not known here. Words stand between quotation marks.",
   "Unexpected token: %s": 'This formula cannot be read at "%s": look just before it.',
   "Missing closing brace": "A } is missing: each { needs one.",
   "Missing closing parenthesis": "A ) is missing: each ( needs one.",
@@ -67,6 +67,17 @@ export const WORDS: Record<string, string> = {
     "Select one block of cells for this, not several.",
   "This operation is not allowed due to an overlapping frozen pane.":
     "Frozen rows or columns are in the way: unfreeze them first, under View.",
+  "[[FUNCTION_NAME]] evaluates to an out of bounds range.":
+    "[[FUNCTION_NAME]] is asked for a row or column that its cells do not have: give it more cells, or a smaller number.",
+  "OFFSET evaluates to an out of bounds range.":
+    "OFFSET leads off the sheet: give it smaller numbers.",
+  "Index out of range.":
+    "There are fewer rows or columns than the number asked for: type a smaller one.",
+  "Did not find value '%s' in [[FUNCTION_NAME]] evaluation.":
+    "'%s' is not among the cells that [[FUNCTION_NAME]] looks through: look at its spelling, or add it there.",
+  "No match found in FILTER evaluation": "No row meets the condition of FILTER.",
+  "Some used characters are not allowed in a sheet name (Forbidden characters are %s).":
+    "A sheet cannot be called that: at most 31 characters, none of %s, and not History.",
   "The data you entered in %s violates the data validation rule set on the cell:\n%s":
     "%s does not take that: %s.",
   "Pasting from the context menu is not supported in this browser. Use keyboard shortcuts ctrl+c / ctrl+v instead.":

@@ -38,20 +38,26 @@ function withSheets(texts: Texts, xml: string, book: BookRoot): string {
   const kept = book.sheets.map((sheet) =>
     marks.find(({ name, isCells }) => isCells && name === sheet.name),
   );
-  const other = marks.filter(({ isCells }) => !isCells);
   let id = Math.max(0, ...marks.map((each) => each.id));
   const [whole, tag = "sheets"] = list;
-  const made = book.sheets.map((sheet, i) => {
+  const placed = book.sheets.map((sheet, i) => {
     const known = kept[i];
-    if (known) return shown(known.mark, sheet.isVisible);
-    return newMark(texts, xml, tag, sheet, ++id);
+    const mark = known ? shown(known.mark, sheet.isVisible) : newMark(texts, xml, tag, sheet, ++id);
+    return { mark, was: known ? marks.indexOf(known) : -1 };
+  });
+  // Sheets of one chart are not seen here: each stays behind the tab that it stood behind.
+  marks.forEach(({ mark, isCells }, was) => {
+    if (isCells) return;
+    const before = placed.reduce(
+      (last, each) => (each.was < was ? Math.max(last, each.was) : last),
+      -1,
+    );
+    const at = before < 0 ? -1 : placed.findIndex((each) => each.was === before);
+    placed.splice(at + 1, 0, { mark, was });
   });
   const gone = marks.filter((each) => each.isCells && !kept.includes(each));
-  const order = [
-    ...kept.map((each) => (each ? marks.indexOf(each) : -1)),
-    ...other.map((each) => marks.indexOf(each)),
-  ];
-  const lines = [...made, ...other.map(({ mark }) => mark)];
+  const order = placed.map((each) => each.was);
+  const lines = placed.map((each) => each.mark);
   const isSame = lines.length === marks.length && lines.every((line, i) => line === marks[i]?.mark);
   if (isSame) return xml;
   for (const { path } of gone) texts.removeWhole(path, texts.workbook);

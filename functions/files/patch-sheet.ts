@@ -15,6 +15,8 @@ export interface CellEdit {
   content?: string;
   /** Its value alone is another: the formula stays as it stands. */
   isValue?: boolean;
+  /** The range that its formula fills now. */
+  spread?: string;
   /** It is a text that was typed with an apostrophe before it. */
   isQuoted?: boolean;
   /** The look that it had and the one that it has. */
@@ -161,7 +163,7 @@ class Rows {
     const made = this.prefixed(edit.content.slice(cut + 1));
     if (!edit.isValue) return `<${mark}${kept}${edit.content.slice(0, cut)}>${made}</${mark}>`;
     const { cm } = own;
-    const formula = elementsOf("f").exec(inside)?.[0] ?? "";
+    const formula = spreading(elementsOf("f").exec(inside)?.[0] ?? "", edit.spread);
     const valued = withAttributes(kept, { cm, t: attributesOf(edit.content.slice(0, cut)).t });
     return `<${mark}${valued}>${formula}${made.replace(elementsOf("f"), "")}</${mark}>`;
   }
@@ -169,6 +171,15 @@ class Rows {
   private prefixed(xml: string): string {
     return this.prefix ? xml.replace(/<(\/?)(?=\w)/g, `<$1${this.prefix}`) : xml;
   }
+}
+
+/** An array formula with the range that it fills now. */
+function spreading(formula: string, spread: string | undefined): string {
+  if (spread === undefined) return formula;
+  return formula.replace(
+    /^(<[^>]*\st="array"[^>]*\sref=")[^"]*/,
+    (_, open: string) => open + spread,
+  );
 }
 
 /** Columns by stretches; those that are written to are cut out of theirs. */
@@ -217,8 +228,10 @@ function withDimension(xml: string, cells: ReadonlyMap<string, CellEdit>): strin
       const columns = places.map(({ column }) => column);
       const low = (all: number[]) => all.reduce((a, b) => Math.min(a, b));
       const high = (all: number[]) => all.reduce((a, b) => Math.max(a, b));
-      const range = `${cellName(low(rows), low(columns))}:${cellName(high(rows), high(columns))}`;
-      return places.length === 2 ? whole : `${open}${range}"`;
+      const corner = cellName(low(rows), low(columns));
+      const opposite = cellName(high(rows), high(columns));
+      const isSame = corner === first && opposite === last;
+      return isSame ? whole : `${open}${corner}:${opposite}"`;
     },
   );
 }

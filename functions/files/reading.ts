@@ -3,6 +3,7 @@
  * whatever program wrote it. The file itself is not changed; saving writes into that.
  */
 import type { Far, Fence } from "./far.ts";
+import { plainChart } from "./plain-chart.ts";
 import { escaped } from "./package.ts";
 import { type Looks, PLAIN_STYLES, PLAIN_THEME, looksOf, plainStyles } from "./plain-styles.ts";
 import { Refusal } from "./refusal.ts";
@@ -38,9 +39,14 @@ export type Fences = Readonly<Record<string, Fence>>;
 export function readable(
   bytes: Uint8Array,
   fences: Fences = {},
-): { parts: Readable; far: Record<string, Far> } {
-  const reading = new Reading(new Source(unpack(bytes)), fences);
-  return { parts: reading.made(), far: reading.far };
+): { parts: Readable; far: Record<string, Far>; countsFrom1904: boolean } {
+  const source = new Source(unpack(bytes));
+  const reading = new Reading(source, fences);
+  const parts = reading.made();
+  const countsFrom1904 = /<workbookPr\b[^>]*\sdate1904="(1|true)"/.test(
+    source.plain(source.workbook()),
+  );
+  return { parts, far: reading.far, countsFrom1904 };
 }
 
 class Reading {
@@ -112,7 +118,7 @@ class Reading {
     const charts = this.source.relations(relation.target).flatMap((chart): SourceRelation[] => {
       if (chart.type !== "chart" || !this.source.has(chart.target)) return [];
       const target = `charts/chart${++this.counts.charts}.xml`;
-      this.out[`xl/${target}`] = this.source.plain(chart.target);
+      this.out[`xl/${target}`] = plainChart(this.source.plain(chart.target));
       return [{ ...chart, target: `../${target}` }];
     });
     this.out[`xl/drawings/drawing${number}.xml`] = this.source.plain(relation.target);
@@ -134,7 +140,11 @@ class Reading {
       ({ name, state }, i) =>
         `<sheet name="${escaped(name)}" sheetId="${i + 1}" state="${escaped(state)}" r:id="rId${i + 1}"/>`,
     );
-    const names = /<definedNames\b[^>]*>[\s\S]*?<\/definedNames>/.exec(xml)?.[0] ?? "";
+    const tabs = sheets.map(({ tab }) => tab);
+    const names = (/<definedNames\b[^>]*>[\s\S]*?<\/definedNames>/.exec(xml)?.[0] ?? "").replace(
+      /(?<=\slocalSheetId=")\d+/g,
+      (tab) => String(tabs.indexOf(Number(tab))),
+    );
     this.out["xl/workbook.xml"] =
       `${HEAD}<workbook xmlns="${MAIN}" xmlns:r="${OFFICE}"><sheets>${lines.join("")}</sheets>${names}</workbook>`;
     const targets = sheets.map((_, i): SourceRelation => {

@@ -2,6 +2,7 @@
 import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx/xlsx";
 import { cellName, readCellName } from "../formula/addresses.ts";
 import { type Far, type Fence, farOf } from "./far.ts";
+import { intersected } from "./intersection.ts";
 import { escaped } from "./package.ts";
 import { type Looks, solid } from "./plain-styles.ts";
 import { Refusal } from "./refusal.ts";
@@ -30,8 +31,12 @@ export class SheetText {
 
   read(xml: string): { xml: string; far: Far } {
     const from = xml.search(/<sheetData\b/);
+    if (from < 0)
+      throw new Refusal(
+        `This file is damaged: its sheet "${this.name}" has no place for cells. Open it in the program that made it and save a copy.`,
+      );
     const end = xml.indexOf("</sheetData>", from);
-    if (from < 0 || end < 0) return { xml: plainFormulas(xml), far: farOf([]) };
+    if (end < 0) return { xml: plainFormulas(xml), far: farOf([]) };
     const rows = Array.from(
       xml.slice(from, end).matchAll(ROW),
       ([, attributes = "", inside = ""]) => this.readRow(attributes, inside),
@@ -42,7 +47,7 @@ export class SheetText {
     const read =
       plainFormulas(solid(this.columnLooks(head))) +
       `<sheetData>${withArraysWithin(rowsXml(rows, far.shown, usual), far.shown)}</sheetData>` +
-      this.linksOfTexts(withoutMergesBeyond(plainFormulas(solid(xml.slice(end + 12))), far.shown));
+      this.linksOfTexts(withMergesWithin(plainFormulas(solid(xml.slice(end + 12))), far.shown));
     return { xml: read, far };
   }
 
@@ -140,6 +145,7 @@ export class SheetText {
     let text = unprefixed(inside);
     if (t === "shared") text = this.sharedFormula(cell, si, text);
     if (text.trim() === "") return "";
+    if (t !== "array") text = escaped(intersected(unescaped(text), cell));
     return `<f${t === "array" && ref ? ` t="array" ref="${escaped(ref)}"` : ""}>${text}</f>`;
   }
 
@@ -156,13 +162,26 @@ export class SheetText {
   }
 }
 
-/** The engine would lay merged cells that are out of sight over those at its foot. */
-function withoutMergesBeyond(xml: string, shown: Fence): string {
-  return xml.replace(/<mergeCell\s([^>]*?)\/>/g, (whole, attributes: string) => {
-    const [first = ""] = (attributesOf(attributes).ref ?? "").split(":");
+/**
+ * The engine goes through each cell of what is merged, which a file may say of a whole sheet, and would
+ * lay what is out of sight over the cells at its foot.
+ */
+function withMergesWithin(xml: string, shown: Fence): string {
+  return xml.replace(/<mergeCell\s([^>]*?)\/>/g, (_, attributes: string) => {
+    const [, first = "", last = first] = CORNERS.exec(attributesOf(attributes).ref ?? "") ?? [];
+    if (first === "") return "";
     const { row, column } = readCellName(first);
-    return row < shown.row && column < shown.column ? whole : "";
+    if (row >= shown.row || column >= shown.column) return "";
+    return `<mergeCell ref="${first}:${lastWithin(last, shown)}"/>`;
   });
+}
+
+const CORNERS = /^([A-Z]{1,3}\d{1,7})(?::([A-Z]{1,3}\d{1,7}))?$/;
+
+/** The last cell of a range that begins in sight, or the last that is. */
+function lastWithin(name: string, shown: Fence): string {
+  const { row, column } = readCellName(name);
+  return cellName(Math.min(row, shown.row - 1), Math.min(column, shown.column - 1));
 }
 
 /** The engine goes through each cell that an array formula fills: a file may name a whole sheet. */

@@ -99,6 +99,8 @@ export interface SheetOf {
   name: string;
   path: string;
   state: string;
+  /** Its place among all tabs, those of charts counted. */
+  tab: number;
 }
 
 /** The sheets of cells, in the order of their tabs. */
@@ -108,10 +110,11 @@ export function sheetsOf(source: Source): SheetOf[] {
   const listed = [...source.plain(workbook).matchAll(/<sheet\b([^>]*)>/g)].map(
     ([, attributes = ""]) => attributesOf(attributes),
   );
-  const sheets = listed.flatMap((sheet): SheetOf[] => {
+  const sheets = listed.flatMap((sheet, tab): SheetOf[] => {
     const relation = targets.get(sheet["r:id"] ?? "");
     if (relation?.type !== "worksheet") return [];
-    return [{ name: sheet.name ?? "", path: relation.target, state: sheet.state ?? "visible" }];
+    const { name = "", state = "visible" } = sheet;
+    return [{ name, path: relation.target, state, tab }];
   });
   if (sheets.length === 0)
     throw new Refusal(

@@ -29,6 +29,9 @@ describe("a percentage, in a cell that is formatted as one", () => {
     ["0.07", "7%"],
     ["0.29", "29%"],
     ["12.345 %", "12.345%"],
+    ["+5", "5%"],
+    ["+5 %", "5%"],
+    ["\uff15\uff05", "5%"],
   ])("%s is %s", (typed, content) => {
     expect(readTyped(typed, PERCENT, english).content).toBe(content);
   });
@@ -69,6 +72,9 @@ describe("money and other numbers", () => {
     ["46 \u20ac", "46"],
     ["-$3", "-3"],
     ["1,500", "1500"],
+    ["+46", "46"],
+    ["\u00a546", "46"],
+    ["46 \u20b9", "46"],
   ])("%s is %s", (typed, content) => {
     expect(readTyped(typed, "#,##0.00", english).content).toBe(content);
   });
@@ -79,12 +85,17 @@ describe("money and other numbers", () => {
     expect(read.content).toBe("1.500");
     expect(read.doubt).toBe("1.500 was read with a decimal point. For thousands type no mark.");
     expect(readTyped("0.870", "0.000", german).doubt).toBeUndefined();
+    // Two points can only group.
+    expect(readTyped("1.000.000", "0", german)).toEqual({ content: "1000000", doubt: undefined });
   });
 
   test("a cell without a format keeps words, signs and names as they are", () => {
     for (const typed of ["$46", "5%", "Rain on Slate", "1/2", "A-12", "3,4,5", "12 34"])
       expect(readTyped(typed, "", english)).toEqual({ content: typed, doubt: undefined });
     expect(readTyped("5,5", "", german).content).toBe("5.5");
+    // The engine knows neither sign, and would keep words.
+    expect(readTyped("\u00a546", "", english).content).toBe("46");
+    expect(readTyped("\u221246", "", english).content).toBe("-46");
   });
 });
 
@@ -123,6 +134,13 @@ describe("dates", () => {
     expect(readTyped("3 Ma 2026", DATE, german).doubt).toContain("kept as words");
   });
 
+  test("a month before points is not guessed, and a bare number is told", () => {
+    expect(readTyped("3.2.2026", DATE, english).doubt).toContain("kept as words");
+    expect(readTyped("20261125", DATE, english).doubt).toBe(
+      "20261125 was read as a day's number. A date is typed as 2026-11-25.",
+    );
+  });
+
   test("a day that is not on the calendar is said back, not moved", () => {
     expect(readTyped("31/02/2026", DATE, german)).toEqual({
       content: "31/02/2026",
@@ -134,5 +152,29 @@ describe("dates", () => {
     expect(readTyped("05/11/2026", "", german).content).toBe("2026-11-05");
     expect(readTyped("05/11/2026", "", english).content).toBe("2026-05-11");
     expect(readTyped("1.2.2026", "", german).content).toBe("1.2.2026");
+  });
+});
+
+describe("formulas", () => {
+  // By hand: what each sign means on paper.
+  test.each([
+    ["=2\u00d73", "=2*3"],
+    ["=6\u00f72", "=6/2"],
+    ["=\u2212A1", "=-A1"],
+    ["=IF(A1>0,\u201cyes\u201d,\u201c\u201d)", '=IF(A1>0,"yes","")'],
+    ['="2\u00d73"', '="2\u00d73"'],
+    ['="a \u201cb\u201d"', '="a \u201cb\u201d"'],
+    ['="5"" jar"', '="5"&CHAR(34)&" jar"'],
+    ["=5%*60", "=5%*60"],
+    ["=#N/A", "=NA()"],
+    ["+A2*2", "=A2*2"],
+    // Microsoft, "Calculation operators and precedence": the sign of a number goes before its power.
+    ["=-A2^2", "=(-A2)^2"],
+    ["=1-A2^2", "=1-A2^2"],
+    ["=2*-A2^2+1", "=2*(-A2)^2+1"],
+    ["=EXP(-A2^2/2)", "=EXP((-A2)^2/2)"],
+    ["=A2^-2", "=A2^-2"],
+  ])("%s is %s", (typed, content) => {
+    expect(readTyped(typed, "0.0%", english)).toEqual({ content });
   });
 });

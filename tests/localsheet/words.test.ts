@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { expect, test } from "vitest";
 import { INNER } from "./inner-words.ts";
-import "./load-engine.ts";
+import { newModel } from "./load-engine.ts";
 
 const { WORDS, plain } = await import("../../localsheet/words.ts");
 
@@ -68,4 +68,15 @@ test("functions that are offered while one types are told in plain words, pivots
     return [description, ...args.map((arg) => arg.description)].map(String);
   });
   expect(told.filter((text) => INNER.test(text))).toEqual([]);
+});
+
+test("a sheet gets no name that its file cannot hold", () => {
+  const model = newModel({ sheets: [{ id: "s", name: "One" }] });
+  const renamed = (newName: string) =>
+    model.dispatch("RENAME_SHEET", { sheetId: "s", oldName: "One", newName }).reasons;
+  // Microsoft, "Rename a worksheet": at most 31 characters, and not History.
+  for (const name of ["x".repeat(32), "History", "constructor"])
+    expect(renamed(name)).toEqual(["ForbiddenCharactersInSheetName"]);
+  expect(model.getters.getDuplicateSheetName("A sheet with quite a long name")).toHaveLength(31);
+  expect(renamed("x".repeat(31))).toEqual([]);
 });

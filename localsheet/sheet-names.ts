@@ -1,0 +1,34 @@
+/** Sheets get only names that their file can hold and Excel opens: the engine sees to its own signs alone. */
+import { freeName } from "../functions/formula/sheet-names.ts";
+import { engine } from "./engine.ts";
+
+const LONGEST = 31;
+
+interface Sheets {
+  orderedSheetIds: string[];
+  getSheetName: (sheetId: string) => string;
+  checkSheetName: (this: Sheets, command: { name?: string; newName?: string }) => string;
+  getDuplicateSheetName: (this: Sheets, name: string) => string;
+}
+
+// The engine's types name none of this.
+const sheets = engine.registries.corePluginRegistry.get("sheet").prototype as unknown as Sheets;
+const { checkSheetName } = sheets;
+
+sheets.checkSheetName = function (command) {
+  const answer = checkSheetName.call(this, command);
+  const name = command.newName ?? command.name ?? "";
+  return answer === "Success" && !isHeld(name) ? "ForbiddenCharactersInSheetName" : answer;
+};
+
+/** Excel keeps History for itself; names of what every object has do not open here again. */
+function isHeld(name: string): boolean {
+  return name.length <= LONGEST && !/^history$/i.test(name) && !(name in Object.prototype);
+}
+
+sheets.getDuplicateSheetName = function (name) {
+  return freeName(
+    `Copy of ${name}`,
+    this.orderedSheetIds.map((id) => this.getSheetName(id)),
+  );
+};

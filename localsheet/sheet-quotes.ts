@@ -1,0 +1,82 @@
+/**
+ * Sheets with an apostrophe in their names. Formulas write it twice, 'Mum''s oils'!A1; the engine knows
+ * no such sheet when it reads that, and writes it once, which nothing can read.
+ */
+import { engine } from "./engine.ts";
+
+interface Range {
+  sheetId: string;
+}
+
+interface Getters {
+  getSheetIds: () => string[];
+  tryGetSheetName: (sheetId: string) => string | undefined;
+}
+
+interface Ranges {
+  getters: Getters;
+  getRangeString: (this: Ranges, range?: Range, ...others: unknown[]) => string;
+}
+
+/** What shortens the changes of a step. */
+interface Shortener {
+  getters: Getters;
+  squish: (this: Shortener, commands: unknown[]) => unknown[];
+}
+
+// No registry holds these two: they are found through a workbook that has them, in what its types keep private.
+const { range, session } = new engine.Model() as unknown as {
+  range: Ranges;
+  session: { commandSquisher: Shortener };
+};
+
+function prototypeOf<T extends object>(made: T): T {
+  // A prototype has the methods of what is made after it, and only these are used here.
+  return Object.getPrototypeOf(made) as T;
+}
+
+const ranges = prototypeOf(range);
+const { getRangeString } = ranges;
+
+ranges.getRangeString = function (found, ...others) {
+  const text = getRangeString.call(this, found, ...others);
+  const name = found && this.getters.tryGetSheetName(found.sheetId);
+  if (!name?.includes("'") || !text.startsWith(`'${name}'!`)) return text;
+  return `'${name.replaceAll("'", "''")}'${text.slice(name.length + 2)}`;
+};
+
+const plugins = engine.registries.corePluginRegistry;
+
+interface Sheets {
+  getSheetIdByName: (this: Sheets, name?: string) => string | undefined;
+}
+
+// What its types keep private.
+const sheets = plugins.get("sheet").prototype as unknown as Sheets;
+const { getSheetIdByName } = sheets;
+
+sheets.getSheetIdByName = function (name) {
+  return (
+    getSheetIdByName.call(this, name) ?? getSheetIdByName.call(this, name?.replaceAll("''", "'"))
+  );
+};
+
+const hasQuoted = (getters: Getters) =>
+  getters.getSheetIds().some((id) => getters.tryGetSheetName(id)?.includes("'"));
+
+/** What differs from the formula above is written by another road: here formulas are written whole. */
+const Cells = plugins.get("cell");
+
+class UnshortenedCells extends Cells {
+  override export(...[data, isShort]: Parameters<InstanceType<typeof Cells>["export"]>) {
+    super.export(data, isShort && !hasQuoted(this.getters));
+  }
+}
+
+plugins.replace("cell", UnshortenedCells);
+
+const shortener = prototypeOf(session.commandSquisher);
+const { squish } = shortener;
+shortener.squish = function (commands) {
+  return hasQuoted(this.getters) ? commands : squish.call(this, commands);
+};
