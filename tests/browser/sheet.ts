@@ -31,7 +31,7 @@ export async function openSheet(
     const url = request.url();
     if (!url.startsWith(within) && !/^(data|blob):/.test(url)) trouble.push(`asked for ${url}`);
   });
-  await page.goto(address);
+  await page.goto(address, { timeout: 60_000 });
   await ready(page);
   return { page, trouble };
 }
