@@ -28,7 +28,8 @@ export function written(text: string, rank: number = RANK.atom, wide = false): P
 }
 
 export function constant(value: Constant): Piece {
-  return { ...literal(value), constant: value, wide: false, array: false };
+  const { text, rank } = literal(value);
+  return { text, rank, constant: value, wide: false, array: false };
 }
 
 export const TRUE = constant(true);
