@@ -4,34 +4,9 @@
  * one above it, where the two kinds of range made it fail: no file with them opened, and no
  * workbook was kept.
  */
+import { ranges, shortener } from "./engine-parts.ts";
 import { engine } from "./engine.ts";
 
-interface RangeEnd {
-  colFixed: boolean;
-  rowFixed: boolean;
-}
-
-interface Ranges {
-  getRangeFromSheetXC: (this: Ranges, sheetId: string, xc: string) => { parts: RangeEnd[] };
-}
-
-/** What shortens the changes of a step. */
-interface Shortener {
-  squish: (this: Shortener, commands: unknown[]) => unknown[];
-}
-
-// No registry holds these two: they are found through a workbook that has them, in what its types keep private.
-const { range, session } = new engine.Model() as unknown as {
-  range: Ranges;
-  session: { commandSquisher: Shortener };
-};
-
-function prototypeOf<T extends object>(made: T): T {
-  // A prototype has the methods of what is made after it, and only these are used here.
-  return Object.getPrototypeOf(made) as T;
-}
-
-const ranges = prototypeOf(range);
 const { getRangeFromSheetXC } = ranges;
 
 ranges.getRangeFromSheetXC = function (sheetId, xc) {
@@ -66,7 +41,6 @@ class WholeCells extends Cells {
 
 plugins.replace(NAME, WholeCells);
 
-const shortener = prototypeOf(session.commandSquisher);
 const { squish } = shortener;
 shortener.squish = function (commands) {
   try {

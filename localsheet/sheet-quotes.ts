@@ -2,40 +2,9 @@
  * Sheets with an apostrophe in their names. Formulas write it twice, 'Mum''s oils'!A1; the engine knows
  * no such sheet when it reads that, and writes it once, which nothing can read.
  */
+import { type Getters, ranges, shortener } from "./engine-parts.ts";
 import { engine } from "./engine.ts";
 
-interface Range {
-  sheetId: string;
-}
-
-interface Getters {
-  getSheetIds: () => string[];
-  tryGetSheetName: (sheetId: string) => string | undefined;
-}
-
-interface Ranges {
-  getters: Getters;
-  getRangeString: (this: Ranges, range?: Range, ...others: unknown[]) => string;
-}
-
-/** What shortens the changes of a step. */
-interface Shortener {
-  getters: Getters;
-  squish: (this: Shortener, commands: unknown[]) => unknown[];
-}
-
-// No registry holds these two: they are found through a workbook that has them, in what its types keep private.
-const { range, session } = new engine.Model() as unknown as {
-  range: Ranges;
-  session: { commandSquisher: Shortener };
-};
-
-function prototypeOf<T extends object>(made: T): T {
-  // A prototype has the methods of what is made after it, and only these are used here.
-  return Object.getPrototypeOf(made) as T;
-}
-
-const ranges = prototypeOf(range);
 const { getRangeString } = ranges;
 
 ranges.getRangeString = function (found, ...others) {
@@ -75,7 +44,6 @@ class UnshortenedCells extends Cells {
 
 plugins.replace("cell", UnshortenedCells);
 
-const shortener = prototypeOf(session.commandSquisher);
 const { squish } = shortener;
 shortener.squish = function (commands) {
   return hasQuoted(this.getters) ? commands : squish.call(this, commands);

@@ -21,28 +21,6 @@ const blank = (columns: number) => Array.from({ length: columns }, () => "");
 const unknown = (columns: number) => Array.from({ length: columns }, () => "not known");
 
 describe("alone", () => {
-  test("a size by its text alone, as bottles are listed, is read; what cannot be is said", async () => {
-    const sheet = await oneSheet(title);
-    const { put, at } = sheet;
-    for (const column of [0, 1, 2]) put("sizes.unit", null, 0, column);
-    put("sizes.holds", "100 mL bottle", 0, 0);
-    put("sizes.holds", "3.5 oz", 0, 1);
-    put("sizes.holds", "a cup", 0, 2);
-    // By hand: 100 mL of 0.87 g/mL and 2 %; 3.5 oz is a weight, of 28.349523125 g each, and 2 %.
-    expect(row(sheet, "sizes.fill", 3)).toEqual([
-      expect.closeTo(100 * 0.87 * 1.02, 8),
-      expect.closeTo(3.5 * 28.349523125 * 1.02, 8),
-      "holds?",
-    ]);
-    put("density", null);
-    expect([at("sizes.fill", 0, 0), at("sizes.fill", 0, 1)]).toEqual([
-      "density?",
-      expect.closeTo(3.5 * 28.349523125 * 1.02, 8),
-    ]);
-    put("sizes.holds", 100, 0, 0);
-    expect(at("sizes.fill", 0, 0)).toBe("unit?");
-  });
-
   test("one bottle of each size, its prices, its break-even and the split", async () => {
     const sheet = await oneSheet(title);
     const { at } = sheet;

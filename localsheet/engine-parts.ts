@@ -1,0 +1,41 @@
+/**
+ * Two parts of the engine that no registry holds: what knows ranges, and what shortens the changes of a step. What is
+ * put into them holds for every workbook that is made later.
+ */
+import { engine } from "./engine.ts";
+
+export interface Getters {
+  getSheetIds: () => string[];
+  tryGetSheetName: (sheetId: string) => string | undefined;
+}
+
+/** Whether rows and columns of a range's corner are held by dollars. */
+export interface RangeEnd {
+  colFixed: boolean;
+  rowFixed: boolean;
+}
+
+interface Ranges {
+  getters: Getters;
+  getRangeFromSheetXC: (this: Ranges, sheetId: string, xc: string) => { parts: RangeEnd[] };
+  getRangeString: (this: Ranges, range?: { sheetId: string }, ...others: unknown[]) => string;
+}
+
+interface Shortener {
+  getters: Getters;
+  squish: (this: Shortener, commands: unknown[]) => unknown[];
+}
+
+// They are found through a workbook that has them, in what its types keep private.
+const { range, session } = new engine.Model() as unknown as {
+  range: Ranges;
+  session: { commandSquisher: Shortener };
+};
+
+function prototypeOf<T extends object>(made: T): T {
+  // A prototype has the methods of what is made after it, and only these are used.
+  return Object.getPrototypeOf(made) as T;
+}
+
+export const ranges = prototypeOf(range);
+export const shortener = prototypeOf(session.commandSquisher);
