@@ -39,14 +39,14 @@ export const template: Template = {
     {
       text: "note",
       rows: [
-        "Print it, weigh down the lines, tick each, write what the scale shows, then type it under Reading. Book this run in the pane writes it into the Batch book.",
+        "Print it, weigh line by line, tick, and type what the scale showed under Reading. Book this run in the pane writes it into the Batch book.",
         "A reading is the weight of that ingredient alone: tare in between. After mending, type what is in the vessel then, line by line.",
       ],
     },
     {
       text: "caution",
       rows: [
-        "Alcohol bases burn: no flame or spark near, air moving. Molten wax burns skin: add oil below its flash point. Gloves; the safety data sheet first.",
+        "Alcohol burns: no flame or spark near, air moving. Molten wax burns skin: add oil below its flash point. Gloves; safety data sheet first.",
       ],
     },
     {

@@ -16,9 +16,9 @@ export const template: Template = {
       text: "note",
       rows: [
         "One line for each pack on offer. The need, what is on hand and the least to keep stand on one line of a material.",
-        "To buy: the need with what is lost, less what is on hand, plus the least to keep. Each supplier is one order, its freight counted once.",
-        "Packs are chosen for the least cost: sometimes a larger order travels free. Where a cheaper one is not ruled out, it says by how much at most.",
-        "A blank price, density or freight is not known, and is named: type 0 where freight is free. Other blanks are none.",
+        "To buy: the need with losses, less what is on hand, plus the least to keep. Each supplier is one order.",
+        "Packs are chosen for the least cost, freight counted. Where a cheaper choice may exist, it says by how much.",
+        "A blank price, density or freight is not known and said: type 0 where freight is free. Other blanks are none.",
       ],
     },
     ...RUN_PARTS.slice(0, 1),
