@@ -65,7 +65,7 @@ export const template: Template = {
   use: "One recipe poured into several bottle sizes: what to weigh of each ingredient, what to buy, and the pieces to have ready.",
   words: "scale a recipe, resize, several sizes, sample sizes, make many bottles, double, multiply",
   step: 8,
-  widths: [240, 88, 88, 88, 88, 88, 88, 136, 104, 120, 112, 116, 124, 200],
+  widths: [240, 130, 88, 88, 88, 88, 88, 136, 104, 120, 112, 116, 124, 200],
   parts: [
     { text: "title", rows: ["Size run"] },
     {
