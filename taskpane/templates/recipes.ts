@@ -27,7 +27,7 @@ const hidden = (name: string, heading: string, formula: string): Column => {
 const percent = (value: string) => `TEXT(${value},"0.0#%")`;
 
 /** On the line of the base: whether all oils together are within the span, and within what it takes. */
-const SPAN_SAID = `IF(SUM({oils})<=0,"",TEXTJOIN("; ",TRUE,IF(AND(ISNUMBER({takes}),{oils}>{takes}+0.0000001),"over what this base takes: "&${percent("{oils}")}&" of oils, at most "&${percent("{takes}")},""),IF(AND(ISNUMBER({mostof}),{oils}>{mostof}+0.0000001),"over your span: "&${percent("{oils}")}&" of oils, at most "&${percent("{mostof}")},IF(AND(ISNUMBER({leastof}),{oils}<{leastof}-0.0000001),"under your span: "&${percent("{oils}")}&" of oils, from "&${percent("{leastof}")},""))))`;
+const SPAN_SAID = `IF(SUM({oils})<=0,"",TEXTJOIN("; ",TRUE,IF(AND(ISNUMBER({takes}),{oils}>SUM({takes})+0.0000001),"over what this base takes: "&${percent("{oils}")}&" of oils, at most "&${percent("{takes}")},""),IF(AND(ISNUMBER({mostof}),{oils}>SUM({mostof})+0.0000001),"over your span: "&${percent("{oils}")}&" of oils, at most "&${percent("{mostof}")},IF(AND(ISNUMBER({leastof}),{oils}<SUM({leastof})-0.0000001),"under your span: "&${percent("{oils}")}&" of oils, from "&${percent("{leastof}")},""))))`;
 
 /** Recipes, one line for each ingredient: sizes, costs, limits and bench sheets draw from them. */
 export const template: Template = {
