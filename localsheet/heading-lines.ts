@@ -37,7 +37,7 @@ class SheetsWithHeadings extends Sheets {
 plugins.replace(NAME, SheetsWithHeadings);
 
 /** Pixels of a wide letter, of a tall line with what the engine leaves between two, and of what is free around them. */
-const LETTER = 6.6;
+const LETTER = 7.2;
 const LINE = 22;
 const FREE = 8;
 

@@ -134,7 +134,7 @@ function readNumber({ name }: BoundParam, cell: CellValue): number {
     throw new CalcError(`${name} must be a number, got ${cell ? "TRUE" : "FALSE"}`);
   }
   const text = textOf(cell);
-  const numeric = /^[\d.,\s]+%?$/.test(text);
+  const numeric = /^[$€£]?[\d.,\s]+%?$/.test(text);
   const mend = numeric ? ", which is text: retype it in a cell that is not formatted as text" : "";
   throw new CalcError(`${name} must be a number, got "${text}"${mend}`);
 }

@@ -13,7 +13,8 @@ const NEAR = 1e-12;
  * @customfunction SETRIGHT
  * @topic load
  * @need I poured too much (or too little) oil: what do I add?
- * @words mistake, too strong, too weak, fix a batch, rescue, added too much, correct, overpoured
+ * @words mistake, too strong, too weak, weak spray, fix a batch, rescue, added too much, correct,
+ * overpoured
  * @param oil (amount) Oil poured, zero or more, in any unit of weight.
  * @param base (amount) Base poured, zero or more, in the same unit.
  * @param load (share) Fragrance load wanted, 0 % to 100 %.

@@ -85,7 +85,7 @@ function headRows(cells: readonly CellValue[][]): number[] {
 }
 
 function isText(cell: CellValue): cell is string {
-  return typeof cell === "string" && cell.trim() !== "" && !/^[\d\s.,]+%?$/.test(cell);
+  return typeof cell === "string" && cell.trim() !== "" && !/^[$€£]?[\d\s.,]+%?$/.test(cell);
 }
 
 /** What a person reads in a cell; an error is nothing. */

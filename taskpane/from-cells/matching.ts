@@ -4,7 +4,7 @@ import type { FoundColumn } from "./list.ts";
 /** Something that a column may be. */
 export interface Wanted {
   key: string;
-  /** Words that its heading may be known by, the best first. */
+  /** Words that its heading may be known by, the best first; one after = is the whole heading. */
   words: readonly string[];
   /** Whether what stands in a column can be it. */
   fits: (column: FoundColumn) => boolean;
@@ -41,6 +41,7 @@ function likeness(words: readonly string[], heading: string): number {
 
 /** A word of the heading, or its beginning: "ship" is none of "relationship". */
 function hasWord(said: string, word: string): boolean {
+  if (word.startsWith("=")) return said.trim() === word.slice(1);
   if (/[^\p{L}\p{N}$%]/u.test(word)) return said.includes(word);
   return said.split(/[^\p{L}\p{N}$%]+/u).some((each) => each.startsWith(word));
 }

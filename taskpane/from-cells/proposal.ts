@@ -13,7 +13,6 @@ const LIKE: Record<string, string> = { loss: "lost", freeover: "freefrom", need:
 /** Words of headings that a price list of Materials has for something else, or not at all. */
 const MORE: Record<string, readonly string[]> = {
   size: ["pack", "holds", "contents", "net"],
-  density: ["sg"],
 };
 
 /** How many lines are looked at. */

@@ -24,7 +24,9 @@ export async function makeRun(workbook: Workbook, today: Date): Promise<string> 
   const bench = await findAll(workbook, benchSheet);
   const typed = await chosenOn(workbook);
   const last = bench.at(-1);
-  if (last) for (const name of KEPT) typed.set(name, await valuesAt(workbook, last, name));
+  // A bench sheet that was never filled says nothing of the scale: Size run does.
+  if (last && !isBlank((await valuesAt(workbook, last, "unit"))[0]))
+    for (const name of KEPT) typed.set(name, await valuesAt(workbook, last, name));
   const number = nextNumber(await numbersIn(workbook, bench, others.get(batchBook.title)));
   typed.set("number", [number]);
   typed.set("date", [serialToday(today)]);

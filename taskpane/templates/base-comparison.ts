@@ -44,9 +44,9 @@ export const template: Template = {
     {
       text: "note",
       rows: [
-        "One line for each pack on offer: type over the cream cells; blue ones are drawn from Materials, What is in it and the Spray trial log. Spare lines may stay blank.",
-        "A pound is not 16 fluid ounces. A pack sold by weight needs its density: weigh a known volume, or use MIST.DENSITYOF.",
-        "Freight is that of one order, shared by its packs, and nothing once the goods reach the sum from which it is free. A blank freight is not known: type 0 where it costs nothing.",
+        "One line a pack on offer. Type over the cream cells; blue ones are drawn. Spare lines may stay blank.",
+        "A pound is not 16 fluid ounces: a pack sold by weight needs its density. Weigh a known volume: MIST.DENSITYOF.",
+        "Freight is of one order, shared by its packs, and free from a sum. Blank is not known: type 0 where there is none.",
         "Not disclosed means not known, not harmless: ask for the safety data sheet before you pour.",
       ],
     },

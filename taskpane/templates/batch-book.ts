@@ -34,9 +34,9 @@ export const template: Template = {
   title: "Batch book",
   use: "Every batch: date, recipe, bottles, what was really poured; from a lot, every batch and bottle it is in.",
   words:
-    "record, log, diary, lot numbers, recall, trace, what I made, history, who got it, complaint",
+    "record, log, diary, poured, last month, lot numbers, recall, trace, what I made, history, who got it, complaint",
   step: 14,
-  widths: [92, 104, 150, 104, 220, 84, 84, 104, 104, 220, 220, 74, 74],
+  widths: [150, 104, 150, 104, 220, 84, 84, 104, 104, 220, 220, 74, 74],
   parts: [
     { text: "title", rows: ["Batch book"] },
     {

@@ -33,20 +33,20 @@ export const template: Template = {
   use: "One page to print and weigh by: lots, weights on your scale's step, ticks, readings, the load poured, how to mend it.",
   words: "print, checklist, weigh by, page for the bench, lot numbers, scale a recipe, ticks",
   step: 13,
-  widths: [128, 72, 80, 66, 66, 66, 44, 66, 62, 66, 88, 66, 200],
+  widths: [128, 72, 116, 66, 66, 66, 44, 66, 62, 66, 88, 66, 200, 74],
   parts: [
     { text: "title", rows: ["Bench sheet"] },
     {
       text: "note",
       rows: [
-        "Print it, weigh down the lines, tick each, write what the scale shows, then type it under Reading. Book this run in the pane writes it into the Batch book.",
+        "Print it, weigh line by line, tick, and type what the scale showed under Reading. Book this run in the pane writes it into the Batch book.",
         "A reading is the weight of that ingredient alone: tare in between. After mending, type what is in the vessel then, line by line.",
       ],
     },
     {
       text: "caution",
       rows: [
-        "Alcohol bases burn: no flame or spark near, air moving. Molten wax burns skin: add oil below its flash point. Gloves; the safety data sheet first.",
+        "Alcohol burns: no flame or spark near, air moving. Molten wax burns skin: add oil below its flash point. Gloves; safety data sheet first.",
       ],
     },
     {
@@ -264,7 +264,7 @@ export const template: Template = {
           name: "add",
           heading: "Add to mend it",
           format: "#,##0.0##;;",
-          formula: `=IF(OR(${lacks("ratio")},{material}=""),"",MAX(0,ROUND(ROUND(({scale}*MAX({pours.ratio})-{reading})/{step},0)*{step},6)))`,
+          formula: `=IF(OR(${lacks("ratio")},{material}=""),"",MAX(0,ROUND(ROUND(({share}*MAX({pours.asks})-{reading})/{step},0)*{step},6)))`,
         },
         {
           name: "what",
@@ -286,6 +286,14 @@ export const template: Template = {
             `,${tooLittleOnHand(onHand, "{togram}")},IF(ISNUMBER(${flash}),"flash point "&${flash}&" C","")`,
           ),
           alone: said(""),
+        },
+        {
+          // By the share, as the weight on the scale's step is rounded. What is not over it asks for no more.
+          name: "asks",
+          heading: "Batch that this reading asks for (g or oz)",
+          hidden: true,
+          format: "#,##0.0##",
+          formula: `=IF(AND(ISNUMBER({ratio}),SUM({share})>0),IF({reading}>{scale},{reading}/{share},{made}/${PER}),"")`,
         },
       ],
     },

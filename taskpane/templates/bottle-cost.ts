@@ -222,7 +222,7 @@ export const template: Template = {
   words:
     "cost per bottle, cost of making, candle cost, labour, my time, packaging, fees, profit, break even",
   step: 10,
-  widths: [262, 88, 88, 88, 88, 88, 88, 108, 120, 116, 110, 110, 142, 104, 100, 124, 200],
+  widths: [262, 130, 88, 88, 88, 88, 88, 108, 120, 116, 110, 110, 142, 104, 100, 124, 200],
   parts: [
     { text: "title", rows: ["Bottle cost"] },
     {

@@ -7,7 +7,8 @@ import type { Template } from "../sheets/template.ts";
 export const template: Template = {
   title: "Buying plan",
   use: "From the runs to pour, or a need that is typed, to the packs to buy: one order for each supplier, its freight once.",
-  words: "what to buy, shopping list, order, supplies, reorder, free shipping, packs, run short",
+  words:
+    "what to buy, shopping list, order, supplies, reorder, free shipping, packs, run short, run out",
   step: 9,
   widths: [208, 148, 110, 110, 124, 114, 128, 136, 134, 128, 72, 104, 138, 150, 134, 114, 150, 300],
   parts: [
@@ -16,9 +17,9 @@ export const template: Template = {
       text: "note",
       rows: [
         "One line for each pack on offer. The need, what is on hand and the least to keep stand on one line of a material.",
-        "To buy: the need with what is lost, less what is on hand, plus the least to keep. Each supplier is one order, its freight counted once.",
-        "Packs are chosen for the least cost: sometimes a larger order travels free. Where a cheaper one is not ruled out, it says by how much at most.",
-        "A blank price, density or freight is not known, and is named: type 0 where freight is free. Other blanks are none.",
+        "To buy: the need with losses, less what is on hand, plus the least to keep. Each supplier is one order.",
+        "Packs are chosen for the least cost, freight counted. Where a cheaper choice may exist, it says by how much.",
+        "A blank price, density or freight is not known and said: type 0 where freight is free. Other blanks are none.",
       ],
     },
     ...RUN_PARTS.slice(0, 1),

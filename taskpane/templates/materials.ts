@@ -16,7 +16,7 @@ export const template: Template = {
   title: "Materials",
   use: "Everything you buy, typed once: packs, prices, freight, what is on hand, limits. All other sheets draw from it.",
   words:
-    "stock, inventory, on hand, supplies, prices, reorder, running low, expiry, use by, samples, suppliers, shipping, left",
+    "stock, inventory, on hand, supplies, prices, reorder, running low, run out, expiry, expired, old, use by date, price per kilo, samples, suppliers, shipping, left",
   step: 1,
   widths: [
     236, 104, 148, 92, 74, 66, 66, 74, 74, 82, 82, 66, 82, 82, 88, 88, 260, 92, 96, 92, 84, 84, 92,
@@ -28,15 +28,15 @@ export const template: Template = {
     {
       text: "note",
       rows: [
-        "One line for each pack on offer: bases, oils, wax, bottles, labels. Type under the last line; other sheets find a material by its name.",
-        "Several packs or suppliers of one material are several lines of one name: mark the one in use, the others as offers. Blank counts as in use.",
-        "A blank price is not free and a blank freight is not none: type 0 where it costs nothing. A pack sold by volume needs its density. A pack's text, such as 4 x 250 mL, may stand in Pack size alone, its unit blank.",
+        "One line a pack on offer: base, oil, wax, bottle, label. Other sheets find a material by its name.",
+        "Packs of one material have one name: mark one as in use (so is a blank), the others as offers.",
+        "A blank is not 0: type 0 where it costs nothing. A size may be a text: 4 x 250 mL, its unit blank.",
       ],
     },
     {
       text: "caution",
       rows: [
-        "Flammable liquids are here: keep them closed, cool, away from flame. The safety data sheet of each supplier comes first.",
+        "Flammable liquids: keep closed, cool, away from flame. Each supplier's safety data sheet comes first.",
       ],
     },
     {
@@ -151,7 +151,7 @@ export const template: Template = {
           name: "said",
           heading: "Said of this line",
           look: "note",
-          formula: `=IF({name}="",IF(COUNTA({what},{supplier},{price})=0,"","which material?"),TEXTJOIN("; ",TRUE,IF({what}="","what is it?",""),IF({price}="",IF({standing}="sample only","a sample only","no price"),IF(ISNUMBER({landed}),"",{landed})),IF({size}="",IF({price}="","","pack size?"),${saidOfPack("pack")}),IF(OR({perg}="density?",{perfloz}="density?"),"density? weigh a known volume",""),IF({key}="","",IF(MATCH({key},{materials.key},0)=ROW()-ROW({materials.name:head}),"","a line above is in use too: that one counts")),IF({sheetdate}="",IF(OR({what}="base",{what}="fragrance oil"),"no date of its data sheet",""),"")))`,
+          formula: `=IF({name}="",IF(COUNTA({what},{supplier},{price})=0,"","which material?"),TEXTJOIN("; ",TRUE,IF({what}="","what is it?",""),IF({price}="",IF({standing}="sample only",IF(ISNUMBER({samplefloz}),"a sample only","a sample only: its price, size or density?"),"no price"),IF(ISNUMBER({landed}),"",{landed})),IF({size}="",IF({price}="","","pack size?"),${saidOfPack("pack")}),IF(OR({perg}="density?",AND({perfloz}="density?",{what}<>"wax")),"density? weigh a known volume",""),IF({key}="","",IF(MATCH({key},{materials.key},0)=ROW()-ROW({materials.name:head}),"","a line above is in use too: that one counts")),IF({sheetdate}="",IF(OR({what}="base",{what}="fragrance oil"),"no date of its data sheet",""),"")))`,
         },
         { name: "counted", heading: "Counted on hand (g or pieces)", demo: demo("counted") },
         {

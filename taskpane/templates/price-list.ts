@@ -27,14 +27,14 @@ export const template: Template = {
     "what to charge, price, retail, wholesale, profit, margin, markup, raise prices, market stall, fees",
   step: 11,
   widths: [
-    236, 92, 92, 74, 74, 74, 74, 84, 84, 84, 84, 74, 84, 84, 84, 84, 240, 84, 84, 84, 60, 60, 84,
+    236, 92, 92, 74, 74, 130, 74, 84, 96, 84, 84, 74, 84, 84, 84, 84, 240, 84, 84, 84, 60, 60, 84,
   ],
   parts: [
     { text: "title", rows: ["Price list"] },
     {
       text: "note",
       rows: [
-        "Pick a recipe and a size on each line; costs come from Recipes, Sizes and Materials. Your own price overrides the asking price.",
+        "Pick a recipe and a size on each line; costs are drawn. Your own price overrides the asking price.",
         "Margin is on the price. A cost that is not known stays blank and is said: it is never taken for nothing.",
       ],
     },
@@ -92,13 +92,14 @@ export const template: Template = {
           label: "Lines filled",
           formula: '=SUMPRODUCT(--({prices.recipe:all}<>""))-1',
           format: "0",
-          note: '=IF({filled}={counted},"every one is priced","priced: "&{counted}&"; look under Said of this line, and above the first and below the last one that is counted")',
+          note: '=IF({filled}={counted},"every one is priced","see Said of this line")',
         },
         {
           name: "counted",
           label: "Lines with a cost",
           formula: "=COUNT({prices.cost})",
           format: "0",
+          note: '=IF({filled}={counted},"","or outside of the list")',
         },
         {
           name: "below",

@@ -27,7 +27,7 @@ const hidden = (name: string, heading: string, formula: string): Column => {
 const percent = (value: string) => `TEXT(${value},"0.0#%")`;
 
 /** On the line of the base: whether all oils together are within the span, and within what it takes. */
-const SPAN_SAID = `IF(SUM({oils})<=0,"",TEXTJOIN("; ",TRUE,IF(AND(ISNUMBER({takes}),{oils}>{takes}+0.0000001),"over what this base takes: "&${percent("{oils}")}&" of oils, at most "&${percent("{takes}")},""),IF(AND(ISNUMBER({mostof}),{oils}>{mostof}+0.0000001),"over your span: "&${percent("{oils}")}&" of oils, at most "&${percent("{mostof}")},IF(AND(ISNUMBER({leastof}),{oils}<{leastof}-0.0000001),"under your span: "&${percent("{oils}")}&" of oils, from "&${percent("{leastof}")},""))))`;
+const SPAN_SAID = `IF(SUM({oils})<=0,"",TEXTJOIN("; ",TRUE,IF(AND(ISNUMBER({takes}),{oils}>SUM({takes})+0.0000001),"over what this base takes: "&${percent("{oils}")}&" of oils, at most "&${percent("{takes}")},""),IF(AND(ISNUMBER({mostof}),{oils}>SUM({mostof})+0.0000001),"over your span: "&${percent("{oils}")}&" of oils, at most "&${percent("{mostof}")},IF(AND(ISNUMBER({leastof}),{oils}<SUM({leastof})-0.0000001),"under your span: "&${percent("{oils}")}&" of oils, from "&${percent("{leastof}")},""))))`;
 
 /** Recipes, one line for each ingredient: sizes, costs, limits and bench sheets draw from them. */
 export const template: Template = {
@@ -46,14 +46,14 @@ export const template: Template = {
       text: "note",
       rows: [
         "One line for each ingredient. Leave the load of the base, or of the wax, blank: it is the rest. Type a load as 5 %, not 5.",
-        "Kind, Load of, and a measured density are typed once for a recipe, on any of its lines. 5 % of the base is not 5 % of the finished batch.",
+        "Type Kind, Load of and a measured density once a recipe. 5 % of the base, or wax, is not 5 % of the finished batch.",
         "The same scent in wax and in spray is two recipes of one oil. Type under the last line for more.",
       ],
     },
     {
       text: "caution",
       rows: [
-        "A load that smells right may be more than the certificate allows on skin, or than the wax holds: the certificate and the data sheet decide.",
+        "A load that smells right may be over what skin or wax allows: the certificate and the data sheet decide.",
       ],
     },
     {
@@ -92,7 +92,7 @@ export const template: Template = {
     },
     {
       beside: "kinds",
-      skip: 1,
+      skip: 2,
       apart: 2,
       fields: [
         {

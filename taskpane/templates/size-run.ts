@@ -65,7 +65,7 @@ export const template: Template = {
   use: "One recipe poured into several bottle sizes: what to weigh of each ingredient, what to buy, and the pieces to have ready.",
   words: "scale a recipe, resize, several sizes, sample sizes, make many bottles, double, multiply",
   step: 8,
-  widths: [240, 88, 88, 88, 88, 88, 88, 136, 104, 120, 112, 116, 124, 200],
+  widths: [240, 130, 88, 88, 88, 88, 88, 136, 104, 120, 112, 116, 124, 200],
   parts: [
     { text: "title", rows: ["Size run"] },
     {
@@ -73,13 +73,13 @@ export const template: Template = {
       rows: [
         "Pick a recipe, sizes and bottles: what is blue is drawn and may be typed over. Or type the cream cells.",
         "5 % of the base is not 5 % of the finished batch: say which one your loads are. Type 5 %, not 5.",
-        "Leave the load of the base blank: it is the rest. For the density weigh a known volume, or use MIST.DENSITYOF.",
+        "Leave the load of the base blank: it is the rest. For the density weigh a known volume: MIST.DENSITYOF.",
       ],
     },
     {
       text: "caution",
       rows: [
-        "Alcohol bases burn: no flame or spark near, air moving. The safety data sheet and local rules come first.",
+        "Alcohol bases burn: no flame or spark near, air moving. The data sheet and local rules come first.",
       ],
     },
     {

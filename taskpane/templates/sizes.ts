@@ -24,7 +24,7 @@ export const template: Template = {
     {
       text: "note",
       rows: [
-        "One line for each size that you sell. Pieces are materials, by their names there; leave a piece blank where none is needed.",
+        "One line for each size that you sell. Pieces are materials, by their names there; blank where none is needed.",
         "Overfill is what you fill above the stated amount. Type under the last line for more.",
       ],
     },

@@ -19,15 +19,15 @@ export const template: Template = {
     {
       text: "note",
       rows: [
-        "Same load, same sprays from the same distance, same cloth, same room, doors and fans alike. Blind codes: who smells does not know which is which.",
-        "Fresh air and a few minutes of rest between samples; no more than six at a time. Score 0 to 10: 0 is nothing, 10 as strong as it can be.",
-        "A missed hour stays blank or gets a dash. A zero is a score like any other: nothing was smelled. The log stands at the foot: type under its last line for more.",
+        "Same load, sprays, distance, cloth, room, doors and fans. Blind codes: who smells does not know which is which.",
+        "Fresh air and minutes of rest between samples, six at most. Score 0 to 10: 0 is nothing, 10 as strong as can be.",
+        "A missed hour stays blank or gets a dash; a zero is: nothing smelled. The log is at the foot, and grows there.",
       ],
     },
     {
       text: "caution",
       rows: [
-        "Spray a hidden spot of the cloth and of any wood first. Air moving, no flame or spark, not on skin; keep pets and children away until dry.",
+        "Try a hidden spot of cloth and wood. Air moving, no flame or spark, not on skin. Pets, children out till dry.",
       ],
     },
     {

@@ -27,7 +27,7 @@ export const template: Template = {
   use: "Test pours of one oil at three loads: weights, drops, and the span that your scale allows.",
   words: "sample, test, small batch, try a strength, drops, tester, experiment",
   step: 6,
-  widths: [296, 104, 104, 104, 92],
+  widths: [296, 130, 104, 104, 92],
   parts: [
     { text: "title", rows: ["Trial batch"] },
     {

@@ -21,8 +21,8 @@ export const template: Template = {
     {
       text: "note",
       rows: [
-        "One line for each material of a batch, liquids in g, bottles and labels in pieces. The pane writes them: Book this run.",
-        "A line counts where its batch stands in the Batch book. To put stock back, use Take a run back in the pane, or empty the batch's line there.",
+        "One line a material of a batch, in g or pieces. The pane writes them: Book this run.",
+        "A line counts where its batch is in the Batch book. To put stock back, press Take a run back.",
       ],
     },
     {

@@ -97,9 +97,9 @@ export const template: Template = {
     {
       text: "note",
       rows: [
-        "One line for each ingredient of a label or data sheet: its place on the label, or its range, or both. 0 to 0 % says that it is not in it; blank is not known.",
-        "What it is, VOC part, density and hazardous are typed once, for Limits check: as the data sheet of the base says, blank where it does not.",
-        "A range leaves room: what is undisclosed is 100 % less the lows at most, less the highs at least. Not disclosed is not harmless: ask for the data sheet.",
+        "One line an ingredient: its place on the label, its range, or both. 0 to 0 %: not in it; blank: not known.",
+        "Limits check reads what it is, VOC part, density, hazardous: as the data sheet says, else blank.",
+        "Undisclosed: 100 % less the lows at most, less the highs at least. It may do harm: ask for the data sheet.",
       ],
     },
     {

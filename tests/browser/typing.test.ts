@@ -230,6 +230,31 @@ describe("typing", () => {
     await page.context().close();
   });
 
+  test("a refusal in an empty cell leaves the sheet the keyboard, too", async () => {
+    const { page } = await openSheet(browser, address);
+    const recipes = templates.find(({ title }) => title === "Recipes") as Template;
+    await page.getByLabel("Filled with the invented demo").uncheck();
+    await insert(page, "Recipes");
+    const [of = ""] = placeOf(recipes, "recipes.of").replaceAll("$", "").split(":");
+    for (const close of ["Enter", "Escape", "the mouse"]) {
+      await clickCell(page, of);
+      await page.waitForTimeout(150);
+      await page.keyboard.type("wax", { delay: 10 });
+      await page.keyboard.press("Tab");
+      await page.getByText(`${of} takes one of these words: finished, base.`).waitFor();
+      if (close === "the mouse") await page.getByRole("button", { name: "Close" }).click();
+      else await page.keyboard.press(close);
+      // No hand types sooner.
+      await page.waitForTimeout(150);
+      await page.keyboard.type("base", { delay: 10 });
+      await page.keyboard.press("Enter");
+      expect(await shown(page, of), close).toBe("base");
+      await clickCell(page, of);
+      await page.keyboard.press("Delete");
+    }
+    await page.context().close();
+  });
+
   test("where the browser's language has a decimal comma and the day first", async () => {
     const { page } = await openSheet(browser, address, { locale: "de-DE" });
     await typeInto(page, "B18", "5,5");

@@ -6,9 +6,11 @@ import { describe, expect, test } from "vitest";
 import { handOver } from "../../functions/files/hand-over";
 import { cellName } from "../../functions/formula/addresses";
 import { drawingOf } from "../../taskpane/sheets/drawing";
+import { DEMO_MATERIALS } from "../../taskpane/templates/demo/materials";
 import { templates } from "../../taskpane/templates/index";
 import { readBook } from "../files/read-book";
 import { LocalWorkbook, newModel, toXlsx, write } from "../localsheet/load-engine";
+import { wholeSet } from "../sheets/whole-set";
 import { cellOf, isSame, tell } from "./compare";
 import { libreOffice, recalculated } from "./libreoffice";
 
@@ -53,6 +55,18 @@ proof("a sheet for each number that may be left blank, one blank on each", () =>
     },
     300_000,
   );
+});
+
+proof("recipes of a workshop that says no span, and not what a base takes", () => {
+  test("are no error in a copy", async () => {
+    const set = await wholeSet(true, ["Materials", "Recipes"]);
+    for (let line = 0; line < 5; line++)
+      for (const name of ["least", "most", "strong"])
+        await set.type("Recipes", `kinds.${name}`, line, null);
+    for (const [line] of DEMO_MATERIALS.entries())
+      await set.type("Materials", "materials.takes", line, null);
+    expect(holdCopy(await toXlsx(set.model))).toBeGreaterThan(300);
+  }, 120_000);
 });
 
 proof("orders at the free-freight sum", () => {

@@ -111,6 +111,26 @@ describe("the bench sheet", () => {
     );
   });
 
+  test("the mend leads to the recipe's load, and not to that of the rounded weights", async () => {
+    await coarse(set);
+    await set.type("Bench sheet", "own", 0, 43.2 * OUNCE);
+    await set.type("Bench sheet", "pours.reading", 2, null);
+    // By hand: 5 % and 95 % of 43.2 oz are 2.16 and 41.04 oz.
+    expect(await bench(set, "pours.scale")).toBe(2.2);
+    expect(await bench(set, "pours.scale", 1)).toBe(41);
+    await set.type("Bench sheet", "pours.reading", 1, 41);
+    await set.type("Bench sheet", "pours.reading", 0, 2.2);
+    expect(await bench(set, "mend")).toBe("nothing to add");
+    // By hand: 2.4 oz are 5 % of 48 oz, of which 45.6 are base.
+    await set.type("Bench sheet", "pours.reading", 0, 2.4);
+    expect(await bench(set, "pours.add", 1)).toBe(4.6);
+    expect(await bench(set, "mended")).toBeCloseTo(48 * OUNCE, 9);
+    // By hand: a base that is 0.4 oz short is filled up to the batch.
+    await set.type("Bench sheet", "pours.reading", 0, 2.2);
+    await set.type("Bench sheet", "pours.reading", 1, 40.6);
+    expect(await bench(set, "pours.add", 1)).toBe(0.4);
+  });
+
   test("readings give the load, its span, and the mend on the scale's step", async () => {
     await set.type("Bench sheet", "own", 0, 1000);
     for (const [line, reading] of [44, 10, 950].entries())
@@ -292,6 +312,20 @@ describe("a run", () => {
     expect(await at("tolerance", 1)).toEqual([0.02]);
     expect(await at("sizes.size", 4)).toEqual(["8 fl oz", "2 fl oz", null, null]);
     expect(await at("sizes.count", 4)).toEqual([3, 5, null, null]);
+  });
+
+  test("has the scale of Size run where no bench sheet was filled before", async () => {
+    const run = await set.on("Size run");
+    await run.put("weighin", "oz");
+    await run.put("step", 0.05);
+    for (const name of ["unit", "step", "tolerance", "extra"])
+      await set.type("Bench sheet", name, 0, null);
+    await makeRun(set.workbook, TODAY);
+    const sheet = (await set.workbook.sheetNames()).at(-1) ?? "";
+    const at = async (name: string) =>
+      (await set.workbook.read({ ...(await set.spot("Bench sheet", name)), sheet }, 1, 1))[0]?.[0];
+    // By hand: what was typed on Size run, and the demo's error of 5 %.
+    expect([await at("unit"), await at("step"), await at("tolerance")]).toEqual(["oz", 0.05, 0.05]);
   });
 
   test("says which sizes of Size run have no room on it", async () => {

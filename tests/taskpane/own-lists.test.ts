@@ -54,3 +54,22 @@ test("a column is numbers where most of its lines are", () => {
   expect(price("ask", 4, 5)).toBe("A2:A4");
   expect(price("ask", "ask", 5)).toBeUndefined();
 });
+
+test("a line of words with a price as a text is a line, and no heading", async () => {
+  const cells = [
+    ["Oil", "From", "Pack", "Price"],
+    ["Amber", "Tarn", "1 lb", 20],
+    [],
+    ["Fern", "Tarn", "half a gallon", "$18.50"],
+    ["Moss", "Tarn", "1 lb", 17],
+  ];
+  expect((await listAt(cells, 0, 0))?.last).toBe(4);
+});
+
+test("Ship and S.G. are freight and density; a ship date is no freight", () => {
+  const found = proposals(flozCost, list(["Ship", 4, 5, 6], ["S.G.", 0.9, 0.9, 0.9]));
+  expect([found.get("freight"), found.get("density")]).toEqual(["A2:A4", "B2:B4"]);
+  expect(proposals(flozCost, list(["Ship date", 46_000, 46_001, 46_002])).has("freight")).toBe(
+    false,
+  );
+});

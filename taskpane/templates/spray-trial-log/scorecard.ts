@@ -131,7 +131,7 @@ export const scorecard: Part[] = [
   {
     text: "note",
     rows: [
-      "Each criterion is laid between 0 for the worst and 1 for the best; down means that less is better. Weights are taken in proportion. Hours are looked up in the log, by base, on cloth.",
+      "Each criterion runs from 0, worst, to 1, best; down: less is better. Hours come from the log, by base, on cloth.",
     ],
   },
   // Beside the column that stays in sight, which would cut it off.
