@@ -114,7 +114,7 @@ export async function bookRun(workbook: Workbook): Promise<string> {
     ...(await linesAdded(workbook, book, batchBook, "batches", [batch])),
     ...(await linesAdded(workbook, lines, weighed, "weighed", taken)),
   ]);
-  return `Batch ${form.number} is in the Batch book, with ${taken.length} lines on Weighed; on hand has fallen by them.${without}`;
+  return `Batch ${form.number} is in the Batch book, with ${taken.length} lines on Weighed; what is counted on hand has fallen by them.${without}`;
 }
 
 /** Empties the lines of a batch in both lists, in one step, so that its stock is on hand again. */

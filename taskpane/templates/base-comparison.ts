@@ -58,7 +58,7 @@ export const template: Template = {
           name: "best",
           label: "Lowest landed cost",
           formula: `=IF({priced}=0,"",INDEX({packs.base},${lowest}))`,
-          note: `=IF({priced}=0,"No line is filled yet.","from "&INDEX({packs.supplier},${lowest})&", among "&{priced}&" priced lines")`,
+          note: `=IF({priced}=0,"No line is filled yet.","from "&INDEX({packs.supplier},${lowest})&"; lines with a price: "&{priced})`,
         },
         {
           name: "filled",

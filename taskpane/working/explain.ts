@@ -42,7 +42,7 @@ import {
 import type { CellContent, Spot, Workbook } from "../host/workbook.ts";
 import { type Said, answerSaid } from "./answer.ts";
 import { type ShownInput, inputsOf } from "./inputs.ts";
-import { COULD_NOT_BE_READ, type CellProblem, problemOf } from "./problems.ts";
+import { COULD_NOT_BE_READ, type CellProblem, notNeeded, problemOf } from "./problems.ts";
 
 export type { WorkingTable } from "../../functions/working/table.ts";
 export type { Told } from "../../functions/working/told.ts";
@@ -104,9 +104,12 @@ export async function explain(workbook: Workbook, spot: Spot): Promise<Explained
   const offset = { row: spot.row - content.from.row, column: spot.column - content.from.column };
   const answers = new Map<Node, Grid>();
   const calls: ExplainedCall[] = [];
-  for (const node of found)
-    calls.push(await explainCall(workbook, content.from, node, offset, answers));
   const isAlone = tree === found[found.length - 1];
+  const comesOut = !isAlone && !isFault(content.value) && !isBlank(content.value);
+  for (const node of found) {
+    const call = await explainCall(workbook, content.from, node, offset, answers);
+    calls.push(comesOut ? withoutMends(call) : call);
+  }
   // Behind a look at its inputs a call is still what the cell shows.
   const branches = branchesOf(tree).filter(
     (node) => node === tree || answers.get(node)?.flat().includes(content.value),
@@ -124,6 +127,15 @@ export async function explain(workbook: Workbook, spot: Spot): Promise<Explained
     ...(!isAlone && { rest: `=${withAnswers(tree, answers)}` }),
     ...outerProblem(content, calls),
   };
+}
+
+/** Of a formula that comes out all the same, a part that fails was only asked whether it would. */
+function withoutMends(call: ExplainedCall): ExplainedCall {
+  const at: ExplainedCall["at"] = (line, digits) => {
+    const found = call.at(line, digits);
+    return found.problem ? { ...found, problem: notNeeded(found.problem) } : found;
+  };
+  return { ...call, at };
 }
 
 function readTree(formula: string, place: string): Node {

@@ -52,6 +52,16 @@ export function problemOf(
   return OF_THE_SHEET[fault.fault] ?? { reason: `The formula gives ${fault.fault}.`, mend: LOOK };
 }
 
+/** The same of a part that the formula does without. */
+export function notNeeded(problem: CellProblem): CellProblem {
+  if (problem.title) return problem;
+  return {
+    reason: problem.reason,
+    mend: "Nothing needs mending here: the formula has an answer without this part.",
+    title: "Why this part gives no number",
+  };
+}
+
 const LOOK =
   "Our functions in it have answers, as shown: " +
   "look at what the rest of the formula does with them.";

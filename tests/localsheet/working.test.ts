@@ -392,3 +392,18 @@ test("a fault passes through a formula that is read with it", async () => {
   expect(shownLine(explained).answer.flat().some(isFault)).toBe(true);
   expect(explained.rest).toBe("=IFERROR(#VALUE!,7)");
 });
+
+test("a part that only asks whether it would come out needs no mend where the formula does", async () => {
+  const { explain } = sheetOf({
+    A1: '=IF(ISERROR(MIST.TURN(1,"floz","g")),5,MIST.OILFOR(60,5%))',
+    A2: '=IF(ISERROR(MIST.TURN(1,"floz","g")),1/0,2)',
+  });
+  const [asked] = (await explain("A1")).calls;
+  expect(asked?.at(asked.line).problem).toEqual({
+    title: "Why this part gives no number",
+    reason: expect.stringMatching(/^Density is needed/) as string,
+    mend: "Nothing needs mending here: the formula has an answer without this part.",
+  });
+  const [failed] = (await explain("A2")).calls;
+  expect(failed?.at(failed.line).problem?.mend).not.toMatch(/^Nothing/);
+});

@@ -23,7 +23,7 @@ describe("alone", () => {
     expect(at("packs.samplefloz", 1)).toBeCloseTo(7.5 / ((4 * 28.349523125) / 0.93 / FLOZ), 12);
     expect([at("best"), at("best", 0, 1), at("packs.against", 2)]).toEqual([
       "Drovers Dry",
-      "from Drovers Wharf, among 3 priced lines",
+      "from Drovers Wharf; lines with a price: 3",
       1,
     ]);
   });
@@ -39,7 +39,7 @@ describe("alone", () => {
     expect([at("filled"), at("priced"), at("best", 0, 1)]).toEqual([
       3,
       2,
-      "from Alder Row, among 2 priced lines",
+      "from Alder Row; lines with a price: 2",
     ]);
     expect(at("priced", 0, 1)).toMatch(/^Left out of the comparison: 1\./);
     put("packs.price", null, 2);
