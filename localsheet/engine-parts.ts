@@ -1,6 +1,6 @@
 /**
- * Two parts of the engine that no registry holds: what knows ranges, and what shortens the changes of a step. What is
- * put into them holds for every workbook that is made later.
+ * Parts of the engine that its types keep private: what knows ranges and what shortens the changes of a step, which no
+ * registry holds, and what knows sheets. What is put into them holds for every workbook that is made later.
  */
 import { engine } from "./engine.ts";
 
@@ -26,6 +26,14 @@ interface Shortener {
   squish: (this: Shortener, commands: unknown[]) => unknown[];
 }
 
+interface Sheets {
+  orderedSheetIds: string[];
+  getSheetName: (sheetId: string) => string;
+  getSheetIdByName: (this: Sheets, name?: string) => string | undefined;
+  checkSheetName: (this: Sheets, command: { name?: string; newName?: string }) => string;
+  getDuplicateSheetName: (this: Sheets, name: string) => string;
+}
+
 // They are found through a workbook that has them, in what its types keep private.
 const { range, session } = new engine.Model() as unknown as {
   range: Ranges;
@@ -39,3 +47,6 @@ function prototypeOf<T extends object>(made: T): T {
 
 export const ranges = prototypeOf(range);
 export const shortener = prototypeOf(session.commandSquisher);
+// Its types name none of this.
+export const sheets = engine.registries.corePluginRegistry.get("sheet")
+  .prototype as unknown as Sheets;

@@ -11,6 +11,7 @@ import { Package, allNamed, appendStyle, escaped, styleLike } from "../functions
 import { withinSheet } from "../functions/files/shift.ts";
 import { unescaped } from "../functions/files/source.ts";
 import { readCellName } from "../functions/formula/addresses.ts";
+import { inQuotes } from "../functions/formula/sheet-names.ts";
 import { needsArray, unknownToExcel } from "../functions/files/written-formula.ts";
 import { storedFormula } from "../functions/formula/writer.ts";
 import { absoluteAll } from "../functions/formula/references.ts";
@@ -243,7 +244,7 @@ function withNames(xml: string, model: Model): string {
 function pageTitlesOf(model: Model): string[] {
   const pages = pagesOf(model);
   return model.getters.getSheetIds().flatMap((id, i) => {
-    const sheet = `'${model.getters.getSheetName(id).replaceAll("'", "''")}'`;
+    const sheet = inQuotes(model.getters.getSheetName(id));
     const { columns, rows } = titlesOf(pages[id] ?? {});
     const titles = [columns, rows].flatMap((each) => (each ? [`${sheet}!${each}`] : []));
     if (titles.length === 0) return [];

@@ -17,9 +17,8 @@ import {
 } from "../taskpane/sheets/drawing.ts";
 import type { RowsIn } from "../taskpane/sheets/lay.ts";
 import type { Look } from "../taskpane/sheets/block.ts";
-import { quoted } from "../taskpane/sheets/names.ts";
 import { areUnits } from "../taskpane/sheets/pack-units.ts";
-import { freeName } from "../functions/formula/sheet-names.ts";
+import { freeName, quoted } from "../functions/formula/sheet-names.ts";
 import type {
   CellBlock,
   CellContent,

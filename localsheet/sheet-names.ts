@@ -1,18 +1,7 @@
 /** Sheets get only names that their file can hold and Excel opens: the engine sees to its own signs alone. */
-import { freeName } from "../functions/formula/sheet-names.ts";
-import { engine } from "./engine.ts";
+import { LONGEST_NAME, freeName } from "../functions/formula/sheet-names.ts";
+import { sheets } from "./engine-parts.ts";
 
-const LONGEST = 31;
-
-interface Sheets {
-  orderedSheetIds: string[];
-  getSheetName: (sheetId: string) => string;
-  checkSheetName: (this: Sheets, command: { name?: string; newName?: string }) => string;
-  getDuplicateSheetName: (this: Sheets, name: string) => string;
-}
-
-// The engine's types name none of this.
-const sheets = engine.registries.corePluginRegistry.get("sheet").prototype as unknown as Sheets;
 const { checkSheetName } = sheets;
 
 sheets.checkSheetName = function (command) {
@@ -23,7 +12,7 @@ sheets.checkSheetName = function (command) {
 
 /** Excel keeps History for itself; names of what every object has do not open here again. */
 function isHeld(name: string): boolean {
-  return name.length <= LONGEST && !/^history$/i.test(name) && !(name in Object.prototype);
+  return name.length <= LONGEST_NAME && !/^history$/i.test(name) && !(name in Object.prototype);
 }
 
 sheets.getDuplicateSheetName = function (name) {

@@ -2,7 +2,8 @@
  * Sheets with an apostrophe in their names. Formulas write it twice, 'Mum''s oils'!A1; the engine knows
  * no such sheet when it reads that, and writes it once, which nothing can read.
  */
-import { type Getters, ranges, shortener } from "./engine-parts.ts";
+import { inQuotes } from "../functions/formula/sheet-names.ts";
+import { type Getters, ranges, sheets, shortener } from "./engine-parts.ts";
 import { engine } from "./engine.ts";
 
 const { getRangeString } = ranges;
@@ -11,17 +12,9 @@ ranges.getRangeString = function (found, ...others) {
   const text = getRangeString.call(this, found, ...others);
   const name = found && this.getters.tryGetSheetName(found.sheetId);
   if (!name?.includes("'") || !text.startsWith(`'${name}'!`)) return text;
-  return `'${name.replaceAll("'", "''")}'${text.slice(name.length + 2)}`;
+  return inQuotes(name) + text.slice(name.length + 2);
 };
 
-const plugins = engine.registries.corePluginRegistry;
-
-interface Sheets {
-  getSheetIdByName: (this: Sheets, name?: string) => string | undefined;
-}
-
-// What its types keep private.
-const sheets = plugins.get("sheet").prototype as unknown as Sheets;
 const { getSheetIdByName } = sheets;
 
 sheets.getSheetIdByName = function (name) {
@@ -34,6 +27,7 @@ const hasQuoted = (getters: Getters) =>
   getters.getSheetIds().some((id) => getters.tryGetSheetName(id)?.includes("'"));
 
 /** What differs from the formula above is written by another road: here formulas are written whole. */
+const plugins = engine.registries.corePluginRegistry;
 const Cells = plugins.get("cell");
 
 class UnshortenedCells extends Cells {

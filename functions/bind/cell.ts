@@ -127,6 +127,11 @@ function textOf(cell: CellValue): string {
   return isFault(cell) ? cell.fault : String(cell);
 }
 
+/** "$6.00", "12 %": a number that was typed as a text. */
+export function looksLikeNumber(text: string): boolean {
+  return /^[$€£]?[\d.,\s]+%?$/.test(text);
+}
+
 function readNumber({ name }: BoundParam, cell: CellValue): number {
   if (typeof cell === "number") return cell;
   if (isBlank(cell)) return BLANK;
@@ -134,8 +139,9 @@ function readNumber({ name }: BoundParam, cell: CellValue): number {
     throw new CalcError(`${name} must be a number, got ${cell ? "TRUE" : "FALSE"}`);
   }
   const text = textOf(cell);
-  const numeric = /^[$€£]?[\d.,\s]+%?$/.test(text);
-  const mend = numeric ? ", which is text: retype it in a cell that is not formatted as text" : "";
+  const mend = looksLikeNumber(text)
+    ? ", which is text: retype it in a cell that is not formatted as text"
+    : "";
   throw new CalcError(`${name} must be a number, got "${text}"${mend}`);
 }
 

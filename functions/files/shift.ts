@@ -1,6 +1,7 @@
 /** Rows or columns put in or taken out of a sheet: where places, ranges and formulas then are. */
 import { MAX_COLS, MAX_ROWS, stringifyA1Ref, tokenize } from "@borgar/fx/xlsx";
 import { rangeIn } from "../formula/references.ts";
+import { inQuotes } from "../formula/sheet-names.ts";
 
 export interface Edit {
   /** The name of the sheet. */
@@ -113,7 +114,7 @@ export function renameInFormula(formula: string, from: string, to: string): stri
     if (cut < 0) return reference;
     const sheet = reference.slice(0, cut).replace(/^'|'$/g, "").replaceAll("''", "'");
     return sheet.toLowerCase() === from.toLowerCase()
-      ? `'${to.replaceAll("'", "''")}'!${reference.slice(cut + 1)}`
+      ? `${inQuotes(to)}!${reference.slice(cut + 1)}`
       : reference;
   });
 }

@@ -3,7 +3,7 @@ import { VOLUME_UNITS, WEIGHT_UNITS } from "../../src/units.ts";
 import { type Param, wordsOf } from "../../functions/catalog/entry.ts";
 import { cellName, readCellName } from "../../functions/formula/addresses.ts";
 import type { CellBlock, Spot } from "../host/workbook.ts";
-import { quoted } from "../sheets/names.ts";
+import { quoted } from "../../functions/formula/sheet-names.ts";
 
 /** "C5:C64", with its sheet where that is another one than the formulas go to. */
 export function blockText({ sheet, row, column, rows, columns }: CellBlock, home: string): string {

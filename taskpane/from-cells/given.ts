@@ -4,7 +4,8 @@ import { WORD_KINDS } from "../../functions/catalog/kinds.ts";
 import { cellName } from "../../functions/formula/addresses.ts";
 import { readFormula } from "../../functions/formula/reader.ts";
 import { type Range, rangeIn } from "../../functions/formula/references.ts";
-import { hold, quoted } from "../sheets/names.ts";
+import { quoted } from "../../functions/formula/sheet-names.ts";
+import { hold } from "../sheets/names.ts";
 import type { FoundList } from "./list.ts";
 
 export interface PickedCells {

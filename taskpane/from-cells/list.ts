@@ -1,5 +1,5 @@
 /** The list that a maker has on a sheet, found around a cell: its headings and its lines. */
-import { type CellValue, isBlank } from "../../functions/bind/cell.ts";
+import { type CellValue, isBlank, looksLikeNumber } from "../../functions/bind/cell.ts";
 import type { Spot, Workbook } from "../host/workbook.ts";
 
 export interface FoundColumn {
@@ -85,7 +85,7 @@ function headRows(cells: readonly CellValue[][]): number[] {
 }
 
 function isText(cell: CellValue): cell is string {
-  return typeof cell === "string" && cell.trim() !== "" && !/^[$€£]?[\d\s.,]+%?$/.test(cell);
+  return typeof cell === "string" && cell.trim() !== "" && !looksLikeNumber(cell);
 }
 
 /** What a person reads in a cell; an error is nothing. */

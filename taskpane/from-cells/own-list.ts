@@ -5,7 +5,8 @@
 import { isBlank } from "../../functions/bind/cell.ts";
 import { cellName } from "../../functions/formula/addresses.ts";
 import type { Workbook, TypedCell } from "../host/workbook.ts";
-import { type Other, type Place, quoted } from "../sheets/names.ts";
+import { quoted } from "../../functions/formula/sheet-names.ts";
+import type { Other, Place } from "../sheets/names.ts";
 import type { FoundColumn, FoundList } from "./list.ts";
 import { matched } from "./matching.ts";
 

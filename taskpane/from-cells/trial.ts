@@ -83,12 +83,13 @@ export async function tryOut(
 
 /** Units that headings tell, by the argument's name. */
 function unitsOf({ params }: CatalogEntry, givens: readonly (PickedCells | null)[]) {
-  const told = params.map(({ name, kind }, i) => [name, unitIn(kind, headingOf(givens[i]), "")]);
-  return new Map(told.filter((each): each is [string, string] => each[1] !== undefined));
+  return new Map(
+    params.flatMap(({ name, kind }, i): [string, string][] => {
+      const unit = unitIn(kind, [givens[i]?.heading ?? ""], "");
+      return unit === undefined ? [] : [[name, unit]];
+    }),
+  );
 }
-
-const headingOf = (given: PickedCells | null | undefined) =>
-  given?.heading === undefined ? [] : [given.heading];
 
 async function valuesOf(
   workbook: Workbook,

@@ -13,7 +13,7 @@ import {
   addressOf,
 } from "../sheets/drawing.ts";
 import type { Look } from "../sheets/block.ts";
-import { quoted } from "../sheets/names.ts";
+import { quoted } from "../../functions/formula/sheet-names.ts";
 import { areUnits } from "../sheets/pack-units.ts";
 import { alike, rectangles } from "./rectangles.ts";
 

@@ -21,6 +21,7 @@
  * What stands in quotes is text and stays; an array such as `{1,2}` begins with no letter and stays.
  */
 import { cellName } from "../../functions/formula/addresses.ts";
+import { quoted } from "../../functions/formula/sheet-names.ts";
 
 /** Where a named thing stands; rows and columns count from zero. */
 export interface Place {
@@ -111,13 +112,6 @@ export function resolved(formula: string, places: Places, here: Here, others: Ot
       );
     return other ? `${quoted(other.sheet)}!${address}` : address;
   });
-}
-
-/** A sheet's name as a formula has it. */
-export function quoted(sheet: string): string {
-  return /^[A-Za-z_][\w]*$/.test(sheet) && !/^[A-Za-z]{1,3}\d+$/.test(sheet)
-    ? sheet
-    : `'${sheet.replaceAll("'", "''")}'`;
 }
 
 interface Asked {

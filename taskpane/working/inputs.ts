@@ -13,6 +13,7 @@ import { type Measure, ofParam } from "../../functions/working/measures.ts";
 import { type Digits, shown } from "../../functions/working/shown.ts";
 import { cellName } from "../../functions/formula/addresses.ts";
 import { edgesOf, isWhole, rangeIn } from "../../functions/formula/references.ts";
+import { quoted } from "../../functions/formula/sheet-names.ts";
 import { ourFunction } from "../../functions/formula/ours.ts";
 import type { ArgumentNode, Node } from "../../functions/formula/tree.ts";
 import { typedFormula } from "../../functions/formula/writer.ts";
@@ -193,9 +194,8 @@ interface Labels {
 
 /** The names of a cell on its sheet: the one label to its left, and a heading above. */
 async function labelsOf(workbook: Workbook, { sheet, row, column }: Spot): Promise<Labels> {
-  const quoted = /^[A-Za-z_]\w*$/.test(sheet) ? sheet : `'${sheet.replaceAll("'", "''")}'`;
   const first = Math.max(0, row - REACH);
-  const block = `${quoted}!${cellName(first, 0)}:${cellName(row, column)}`;
+  const block = `${quoted(sheet)}!${cellName(first, 0)}:${cellName(row, column)}`;
   const [lines] = await workbook.values({ sheet, row, column }, [block]);
   if (!lines) return {};
   const [beside, ...more] =

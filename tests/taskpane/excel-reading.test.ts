@@ -214,6 +214,12 @@ describe("the working of a cell in Excel", () => {
     expect(values?.length).toBe(2);
   });
 
+  test("a formula at the foot of the sheet is read, and nothing below", async () => {
+    put({ "1048575,0": { formula: "=1+1", value: 2 } });
+    const at = { sheet: "Sheet1", row: 1_048_575, column: 0 };
+    expect(await new ExcelWorkbook().formulas()).toEqual([{ spot: at, formula: "=1+1", value: 2 }]);
+  });
+
   test("it asks to hear of another selection, and of another content", async () => {
     await new ExcelWorkbook().onChange(() => undefined);
     const asked = excel.orders.map(({ name }) => name).filter((name) => /event/i.test(name));

@@ -90,6 +90,9 @@ interface Action {
 /** Anything that orders can reach: its properties are read, set and called by their names. */
 export type Thing = Record<string, unknown>;
 
+/** Rows of a sheet. */
+const ROWS = 1_048_576;
+
 export class Refusal extends Error {
   constructor(
     message: string,
@@ -302,8 +305,12 @@ export class FakeExcel {
   }
 
   private worksheet(name: string): Thing {
+    const range = (over: Area) => {
+      if (over.row + over.rows > ROWS) throw new Refusal("there is no such row", "InvalidArgument");
+      return this.ranges.range(name, over);
+    };
     const area = (row: number, column: number, rows: number, columns: number) =>
-      this.ranges.range(name, { row, column, rows, columns });
+      range({ row, column, rows, columns });
     return {
       id: name,
       name,
@@ -313,7 +320,7 @@ export class FakeExcel {
       charts: this.charts(name),
       tables: this.tablesOf([this.sheet(name)]),
       ...paperOf(this.sheet(name)),
-      getRange: (address: string) => this.ranges.range(name, areaNamed(address)),
+      getRange: (address: string) => range(areaNamed(address)),
       getRanges: (addresses: string) =>
         this.ranges.together(name, addresses.split(",").map(areaNamed)),
       getUsedRangeOrNullObject: (valuesOnly = false) => this.ranges.used(name, valuesOnly),

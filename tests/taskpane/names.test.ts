@@ -2,7 +2,8 @@
 import { describe, expect, test } from "vitest";
 import { cellName } from "../../functions/formula/addresses";
 import { lay } from "../../taskpane/sheets/lay";
-import { type Others, quoted } from "../../taskpane/sheets/names";
+import { quoted } from "../../functions/formula/sheet-names";
+import type { Others } from "../../taskpane/sheets/names";
 import type { Part } from "../../taskpane/sheets/parts";
 
 /** What is written where: the cells of all blocks, by row and column. */
