@@ -170,11 +170,7 @@ export class LocalWorkbook implements Workbook {
         ...hide(sheetId, there),
       ]),
     ]);
-    const shown = made[0];
-    if (shown) {
-      const sheetIdFrom = getters.getActiveSheetId();
-      this.model.dispatch("ACTIVATE_SHEET", { sheetIdFrom, sheetIdTo: shown.sheetId });
-    }
+    if (made[0]) await this.show(made[0].name);
     this.drawn();
   }
 
@@ -241,6 +237,13 @@ export class LocalWorkbook implements Workbook {
       ...draw(sheetId, there, this.newId),
     ]);
     this.drawn();
+  }
+
+  async show(sheet: string): Promise<void> {
+    const sheetIdFrom = this.model.getters.getActiveSheetId();
+    const sheetIdTo = this.idOf(sheet);
+    if (sheetIdTo !== sheetIdFrom)
+      this.model.dispatch("ACTIVATE_SHEET", { sheetIdFrom, sheetIdTo });
   }
 
   async redraw(redrawn: readonly Redrawn[]): Promise<void> {

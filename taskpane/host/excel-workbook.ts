@@ -13,6 +13,7 @@ import {
   selectedBlock,
   selection,
   sheetNames,
+  show,
 } from "./read.ts";
 import { read } from "./run.ts";
 import type { Spot, Workbook } from "./workbook.ts";
@@ -27,6 +28,7 @@ export class ExcelWorkbook implements Workbook {
   drawAt = drawAt;
   redraw = redraw;
   sheetNames = sheetNames;
+  show = show;
   extent = extent;
   read = cells;
   write = write;

@@ -56,6 +56,14 @@ export function sheetNames(): Promise<string[]> {
   });
 }
 
+/** Brings a sheet to the front. */
+export function show(name: string): Promise<void> {
+  return read(async (context) => {
+    context.workbook.worksheets.getItem(name).activate();
+    await context.sync();
+  });
+}
+
 /** As far as anything stands on a sheet. */
 export function extent(name: string): Promise<{ rows: number; columns: number }> {
   return read(async (context) => {

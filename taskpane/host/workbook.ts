@@ -80,6 +80,8 @@ export interface Workbook {
   drawOnNewSheets(sheets: readonly NewSheet[], redrawn?: readonly Redrawn[]): Promise<void>;
   /** The names of all sheets, in their order. */
   sheetNames(): Promise<string[]>;
+  /** Brings a sheet to the front. */
+  show(sheet: string): Promise<void>;
   /** How many rows and columns of a sheet, from its first cell, hold all that stands on it. */
   extent(sheet: string): Promise<{ rows: number; columns: number }>;
   /** What stands in a rectangle; what lies beyond the sheet is blank. */

@@ -1,6 +1,7 @@
 /** The runs of the Sheets part: make one, book it, take one back. */
 import { element } from "./elements.ts";
-import { bookRun, makeRun, takeBack } from "./runs.ts";
+import { makeRun } from "./make-run.ts";
+import { bookRun, takeBack } from "./runs.ts";
 import type { Tell } from "./tell.ts";
 import type { Workbook } from "../host/workbook.ts";
 

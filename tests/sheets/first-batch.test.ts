@@ -1,7 +1,8 @@
 /** The guide "First batch in ten minutes": what it says to type, typed into empty sheets where their words stand. */
 import { readFileSync } from "node:fs";
 import { beforeAll, expect, test, vi } from "vitest";
-import { bookRun, makeRun } from "../../taskpane/pane/runs";
+import { makeRun } from "../../taskpane/pane/make-run";
+import { bookRun } from "../../taskpane/pane/runs";
 import { drawingOf } from "../../taskpane/sheets/drawing";
 import { plannedSheets } from "../../taskpane/sheets/find";
 import { templates } from "../../taskpane/templates/index";
@@ -117,7 +118,7 @@ test("the run: made, poured, told how to mend it, and booked", async () => {
   const told = await makeRun(set.workbook, new Date(2026, 10, 25));
   expect(told).toContain("The bench sheet of batch B-001");
   expect(guide).toContain("batch B-001");
-  const sheet = (await set.workbook.sheetNames()).at(-1) ?? "";
+  const sheet = (await set.workbook.selection()).sheet;
   const bench = (words: string, line: number) => below("Bench sheet", words, line, sheet);
   await type("Bench sheet", tablesOf("6.")[1] ?? [], sheet);
   const [oil = "", base = ""] = [0.05, 0.95].map((share) => (12 * FILL * share).toFixed(1));

@@ -1,6 +1,7 @@
 /** From a run to the bench, into the book and back: what is weighed, traced, taken from what is on hand. */
 import { beforeEach, describe, expect, test, vi } from "vitest";
-import { bookRun, makeRun, nextNumber, takeBack } from "../../taskpane/pane/runs";
+import { makeRun, nextNumber } from "../../taskpane/pane/make-run";
+import { bookRun, takeBack } from "../../taskpane/pane/runs";
 import { wholeSet } from "./whole-set";
 
 const OUNCE = 28.349523125;
@@ -326,6 +327,29 @@ describe("a run", () => {
       (await set.workbook.read({ ...(await set.spot("Bench sheet", name)), sheet }, 1, 1))[0]?.[0];
     // By hand: what was typed on Size run, and the demo's error of 5 %.
     expect([await at("unit"), await at("step"), await at("tolerance")]).toEqual(["oz", 0.05, 0.05]);
+  });
+
+  test("stands on the bench sheet that came with the set, and leaves what is typed there", async () => {
+    const empty = await wholeSet(false);
+    const run = await empty.on("Size run");
+    await run.put("recipe", "Rain linen");
+    await run.put("sizes.size", "2 fl oz");
+    await run.put("sizes.count", 5);
+    await run.put("step", 0.1);
+    await empty.type("Bench sheet", "step", 0, 0.01);
+    const before = await empty.workbook.sheetNames();
+    expect(await makeRun(empty.workbook, TODAY)).toContain('"Bench sheet": print it');
+    expect(await empty.workbook.sheetNames()).toEqual(before);
+    expect((await empty.workbook.selection()).sheet).toBe("Bench sheet");
+    const held = ["recipe", "number", "sizes.size", "sizes.count", "step"];
+    const found = await Promise.all(held.map((name) => bench(empty, name)));
+    expect(found).toEqual(["Rain linen", "B-001", "2 fl oz", 5, 0.01]);
+    // One step back, and it is as it was.
+    empty.model.dispatch("REQUEST_UNDO");
+    expect(await bench(empty, "number")).toBe(null);
+    // It has a number: the next run gets a sheet of its own.
+    empty.model.dispatch("REQUEST_REDO");
+    expect(await makeRun(empty.workbook, TODAY)).toContain('batch B-002 is "Bench sheet 2"');
   });
 
   test("says which sizes of Size run have no room on it", async () => {

@@ -56,6 +56,11 @@ const put = (cells: Record<string, object>, sheet = "Sheet1") => {
 };
 const spot = { sheet: "Sheet1", row: 0, column: 2 };
 
+test("a sheet is brought to the front", async () => {
+  await new ExcelWorkbook().show("Sheet1");
+  expect(excel.activated).toBe("Sheet1");
+});
+
 describe("the working of a cell in Excel", () => {
   test("its arguments are read as ranges, with the labels beside them", async () => {
     put({
