@@ -3,7 +3,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import { growing } from "../taskpane/growing-list";
 import { launchBrowser } from "./launch";
-import { clickCell, openSheet, spotOf, valueOf } from "./sheet";
+import { clickCell, filterButton, openSheet, spotOf, valueOf } from "./sheet";
 
 const address = inject("address");
 let browser: Browser;
@@ -115,7 +115,7 @@ test("Materials sorted and filtered by its menus: lines stay whole, and the coun
   await page.getByRole("button", { name: "Insert Materials", exact: true }).click();
   await page.getByText("Materials is on the new sheet").waitFor();
   const openFilter = async (heading: string) => {
-    const { x, y } = await buttonOf(page, heading);
+    const { x, y } = await filterButton(page, heading);
     await page.mouse.click(x, y);
     await page.locator(".o-filter-menu").waitFor();
   };
@@ -155,14 +155,3 @@ test("Materials sorted and filtered by its menus: lines stay whole, and the coun
   expect(trouble).toEqual([]);
   await page.context().close();
 });
-
-/** The filter's button of a heading, at its right end. */
-async function buttonOf(page: Page, heading: string) {
-  const { x, y } = await spotOf(page, heading);
-  const width = await page.evaluate((xc) => {
-    const { getters } = globalThis.localSheet.model;
-    const { col } = globalThis.o_spreadsheet.helpers.toCartesian(xc);
-    return getters.getColSize(getters.getActiveSheetId(), col);
-  }, heading);
-  return { x: x + (width * 2) / 3 - 10, y };
-}

@@ -111,6 +111,17 @@ export async function spotOf(page: Page, name: string): Promise<{ x: number; y: 
   };
 }
 
+/** The filter's button of a heading, at its right end. */
+export async function filterButton(page: Page, heading: string) {
+  const { x, y } = await spotOf(page, heading);
+  const width = await page.evaluate((xc) => {
+    const { getters } = globalThis.localSheet.model;
+    const { col } = globalThis.o_spreadsheet.helpers.toCartesian(xc);
+    return getters.getColSize(getters.getActiveSheetId(), col);
+  }, heading);
+  return { x: x + (width * 2) / 3 - 10, y };
+}
+
 /** Presses the button that hands the workbook over; gives the bytes of the copy. */
 export async function makeCopy(page: Page): Promise<Uint8Array> {
   const [download] = await Promise.all([
