@@ -10,7 +10,8 @@ import type { Workbook } from "../host/workbook.ts";
 export function sheetsPart(workbook: Workbook, tell: Tell): HTMLElement {
   const newSheet = radio("where", "new sheet", true);
   const selection = radio("where", "selection", false);
-  const demo = element("input", { type: "checkbox", checked: true });
+  const demo = element("input", { type: "checkbox", checked: wantsDemo() });
+  demo.addEventListener("change", () => rememberDemo(demo.checked));
   const options = (): InsertOptions => ({
     where: selection.checked ? "selection" : "new sheet",
     filled: demo.checked,
@@ -59,4 +60,25 @@ export function sheetsPart(workbook: Workbook, tell: Tell): HTMLElement {
 
 function radio(name: string, value: string, checked: boolean): HTMLInputElement {
   return element("input", { type: "radio", name, value, checked });
+}
+
+/** Where it is remembered that someone does not want the demo. */
+const EMPTY = "mistwright.empty";
+
+/** A browser that keeps nothing starts with the demo each time. */
+function wantsDemo(): boolean {
+  try {
+    return localStorage.getItem(EMPTY) === null;
+  } catch {
+    return true;
+  }
+}
+
+function rememberDemo(isWanted: boolean) {
+  try {
+    if (isWanted) localStorage.removeItem(EMPTY);
+    else localStorage.setItem(EMPTY, "yes");
+  } catch {
+    // Then it is asked again.
+  }
 }

@@ -344,3 +344,17 @@ test("what was replaced can be had back, once for each replacing, also with the 
   expect(await page.getByRole("button", { name: "Bring back" }).count()).toBe(0);
   await page.context().close();
 });
+
+test("who wants empty sheets is not offered the demo again", async () => {
+  const { page } = await openSheet(browser, address);
+  const demo = page.getByLabel("Filled with the invented demo");
+  await demo.uncheck();
+  await page.reload();
+  await ready(page);
+  expect(await demo.isChecked()).toBe(false);
+  await demo.check();
+  await page.reload();
+  await ready(page);
+  expect(await demo.isChecked()).toBe(true);
+  await page.context().close();
+});

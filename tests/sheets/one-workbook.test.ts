@@ -90,6 +90,24 @@ describe("recipes", () => {
     expect(await set.at("Recipes", "recipes.said", 1)).toContain("over your highest load");
   });
 
+  test("a candle sold by weight takes no density, a spray does", async () => {
+    const set = await wholeSet();
+    const names = (
+      await set.workbook.read(await set.spot("Materials", "materials.name"), 40, 1)
+    ).flat();
+    await set.type("Materials", "materials.density", names.indexOf("Field Wax"), null);
+    await set.type("Materials", "materials.density", names.indexOf("Alder Clear"), null);
+    const lines = (
+      await set.workbook.read(await set.spot("Recipes", "recipes.material"), 12, 1)
+    ).flat();
+    const said = (material: string) => set.at("Recipes", "recipes.said", lines.indexOf(material));
+    expect(await said("Field Wax")).not.toContain("no density");
+    expect(await said("Alder Clear")).toContain("no density");
+    const run = await set.on("Bottle cost");
+    await run.put("recipe", "Rain candle");
+    expect(await run.at("costs.cost")).toBeGreaterThan(0);
+  });
+
   test("a material that is not there is said, and costs nothing to nobody", async () => {
     const set = await wholeSet();
     await set.type("Recipes", "recipes.material", 1, "Rain on Slat");
