@@ -1,5 +1,5 @@
 /** The pages of the add-in as a host serves them, with a stand-in for Excel's own script: axe finds nothing. */
-import { existsSync, mkdtempSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, readdirSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, BrowserContextOptions } from "playwright-core";
@@ -48,6 +48,15 @@ async function openPage(name: string, options: BrowserContextOptions) {
   return page;
 }
 
+/** The guides and sheets, and some functions, which are all alike; in the other looks one of each kind. */
+function helpPages({ colorScheme }: BrowserContextOptions): string[] {
+  const all = readdirSync(join(folder, "help"), { recursive: true, encoding: "utf8" });
+  const pages = all.filter((name) => name.endsWith(".html") && !/reference.[^p]/.test(name));
+  expect(pages.length).toBeGreaterThan(25);
+  if (colorScheme === "light") return pages;
+  return ["errors.html", "reference/oilfor.html", "sheets/materials.html", "pricing.html"];
+}
+
 describe.each<BrowserContextOptions>([
   { colorScheme: "light" },
   { colorScheme: "dark" },
@@ -67,6 +76,17 @@ describe.each<BrowserContextOptions>([
     expect(await foundByAxe(page)).toEqual([]);
     await page.context().close();
   });
+
+  test("the help pages, as wide as a telephone", async () => {
+    const page = await openPage("help/hosts.html", look);
+    const found: string[] = [];
+    for (const name of helpPages(look)) {
+      await page.goto(`${HOST}help/${name}`);
+      found.push(...(await foundByAxe(page)).map((fault) => `${name}: ${fault}`));
+    }
+    expect(found).toEqual([]);
+    await page.context().close();
+  }, 240_000);
 
   test("the set-up page, and its refusal", async () => {
     const page = await openPage("set-up.html", look);

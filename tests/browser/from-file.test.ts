@@ -9,6 +9,7 @@ import { unzipSync } from "fflate";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { zipOf } from "../release/zip";
+import { foundByAxe } from "./axe";
 import { buildInto } from "./build";
 import { launchBrowser } from "./launch";
 import { openSheet, ready, shown, typeInto, valueOf } from "./sheet";
@@ -104,6 +105,8 @@ test("on a host it opens again without a network, and says when a newer version 
   await page.reload();
   await ready(page);
   expect(await page.title()).toBe("Mistwright local sheet");
+  await page.getByRole("button", { name: "Use it now" }).waitFor();
+  expect(await foundByAxe(page)).toEqual([]);
   await page.getByRole("button", { name: "Use it now" }).click();
   await page.waitForFunction(() => document.title === "Newer");
   await ready(page);
