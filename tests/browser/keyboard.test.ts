@@ -2,6 +2,10 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import { launchBrowser } from "./launch";
+import { cellName } from "../../functions/formula/addresses";
+import { plannedSheets } from "../../taskpane/sheets/find";
+import { template as benchSheet } from "../../taskpane/templates/bench-sheet";
+import { ownSheet } from "./own-sheet";
 import { openSheet, ready, selectCell, shown, valueOf } from "./sheet";
 
 const address = inject("address");
@@ -226,3 +230,85 @@ test("a message is reached and closed, and the sheet has the keyboard", async ()
   await isInSheet(second);
   await page.context().close();
 });
+
+test("a run is made, weighed, booked and taken back", async () => {
+  const page = await opened();
+  await toPart(page, "Sheets");
+  await tabTo(page, "Insert the whole workbook");
+  await press(page, "Enter");
+  await page.getByText(/sheets were added/).waitFor();
+  await toPart(page, "Sheets");
+  await tabTo(page, "Make this run");
+  await press(page, "Enter");
+  await page.getByText("The bench sheet of batch B-012").waitFor();
+  await isInSheet(page);
+  // The demo's Size run has its recipe and bottles; what is poured is typed line by line, downwards.
+  const places = plannedSheets([{ sheet: "Bench sheet", template: benchSheet }]);
+  const at = (name: string) => {
+    const place = places.get(benchSheet.title)?.places.get(name);
+    return cellName(place?.row ?? 0, place?.column ?? 0);
+  };
+  await selectCell(page, at("pours.reading"));
+  for (const grams of ["55.3", "13.7", "1298.7"]) {
+    await page.keyboard.type(grams);
+    await press(page, "Enter");
+  }
+  await selectCell(page, at("sizes.filled"));
+  for (const count of ["6", "10", "0", "0"]) {
+    await page.keyboard.type(count);
+    await press(page, "Tab");
+  }
+  await toPart(page, "Sheets");
+  await tabTo(page, "Book this run");
+  await press(page, "Enter");
+  await page.getByText("Batch B-012 is in the Batch book").waitFor();
+  expect(await focused(page)).not.toBe("");
+  await toPart(page, "Sheets");
+  await tabTo(page, "Batch to take back");
+  await page.keyboard.type("B-012");
+  await tabTo(page, "Take a run back");
+  await press(page, "Enter");
+  await page.getByText("Batch B-012 was taken back").waitFor();
+  await page.context().close();
+}, 120_000);
+
+test("Materials draws from one's own list, whose sheet and columns are chosen", async () => {
+  const page = await opened();
+  await ownSheet(page);
+  await toPart(page, "Sheets");
+  await tabTo(page, "Filled with the invented demo");
+  await press(page, "Space");
+  await tabTo(page, "Insert Materials");
+  await press(page, "Enter");
+  await page.getByText("Materials is on the new sheet").waitFor();
+  await toPart(page, "Sheets");
+  await tabTo(page, "I have a price list already");
+  await press(page, "Enter");
+  await page.getByLabel("Freight of the order").waitFor();
+  await tabTo(page, "Sheet with your price list");
+  await page.keyboard.type("Costs");
+  await page.getByLabel("Freight of the order").waitFor();
+  await tabTo(page, "Draw Materials from this list");
+  await press(page, "Enter");
+  await page.getByText(/Materials draws/).waitFor();
+  await page.context().close();
+}, 120_000);
+
+test("a workbook that was replaced is brought back", async () => {
+  const page = await opened();
+  await selectCell(page, "A60");
+  await page.keyboard.type("mine");
+  await press(page, "Enter");
+  await press(page, "Shift+F6");
+  await tabTo(page, "Start anew");
+  await press(page, "Enter");
+  expect(await focused(page)).toBe("The demo");
+  await press(page, "Enter");
+  await page.getByText("took the place of another").waitFor();
+  expect(await shown(page, "A60")).toBe("");
+  await isInSheet(page);
+  await tabTo(page, "Bring back", "F6");
+  await press(page, "Enter");
+  await expect.poll(() => shown(page, "A60").catch(() => ""), { timeout: 20_000 }).toBe("mine");
+  await page.context().close();
+}, 120_000);
