@@ -39,14 +39,17 @@ function lifted(listed: Listed) {
 
 /** Registers them all. */
 export function register<E>(host: FunctionsHost<E>): void {
+  const cellToHost = (cell: CellValue) => (isFault(cell) ? asError(host, cell) : cell);
+  // Rows without an error are not made anew: columns are long.
+  const toHost = (row: CellValue[]) => (isFaultless(row) ? row : row.map(cellToHost));
   for (const listed of list) {
     const run = lifted(listed);
-    host.associate(listed[0], (...args) => {
-      return run(...args).map((row) =>
-        row.map((cell) => (isFault(cell) ? asError(host, cell) : cell)),
-      );
-    });
+    host.associate(listed[0], (...args) => run(...args).map(toHost));
   }
+}
+
+function isFaultless(row: CellValue[]): row is Exclude<CellValue, Fault>[] {
+  return !row.some(isFault);
 }
 
 /** The errors that a function may give back to Excel; it takes no other. */
