@@ -55,7 +55,12 @@ export function toExcelError(code: string): string {
 
 function toRows(argument: EngineCell | EngineCell[][] | undefined): unknown {
   if (!Array.isArray(argument)) return toExcelValue(argument);
-  return (argument[0] ?? []).map((_, row) => argument.map((column) => toExcelValue(column[row])));
+  const rows: unknown[][] = [];
+  // One for all rows: columns are long.
+  const cellOf = (column: EngineCell[]) => toExcelValue(column[rows.length]);
+  const height = argument[0]?.length ?? 0;
+  while (rows.length < height) rows.push(argument.map(cellOf));
+  return rows;
 }
 
 /** As Excel hands a cell over: a bare value, or an object for an error. */

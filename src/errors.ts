@@ -94,6 +94,8 @@ export function density(argument: string, value: number): number {
 
 /** A word from a short list, case and spaces ignored. */
 export function choice<T extends string>(argument: string, value: string, words: readonly T[]): T {
+  const asWritten = words.find((word) => word === value);
+  if (asWritten !== undefined) return asWritten;
   const key = squeeze(value);
   if (key === "") throw new BlankError(argument, "blank");
   const found = words.find((word) => squeeze(word) === key);

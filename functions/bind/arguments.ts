@@ -10,7 +10,7 @@ import {
   isEmptyRow,
   isFault,
   onlyCell,
-  readCell,
+  readerOf,
   readRange,
 } from "./cell.ts";
 
@@ -47,7 +47,7 @@ export function argumentsOf(entry: Bound, args: readonly unknown[]): Argument[] 
   return given.map(({ param, grid }) => {
     if (param.range) return { param, grid, isStretched: false, ...ofWholeRange(param, grid) };
     const isStretched = rows * columns > 1 && onlyCell(grid) !== undefined;
-    return { param, grid, isStretched, read: (cell: CellValue) => readCell(param, cell) };
+    return { param, grid, isStretched, read: readerOf(param) };
   });
 }
 
@@ -97,19 +97,17 @@ function firstFault(grid: Grid): Fault | undefined {
 }
 
 /** The cell of a range for a line: single cells, rows and columns stretch; past the end is #N/A. */
-export function at(grid: Grid, { row, column }: Line): CellValue {
+export function at(grid: Grid, row: number, column: number): CellValue {
   const cells = grid[grid.length === 1 ? 0 : row];
   const cell = cells?.[cells.length === 1 ? 0 : column];
   if (cell !== undefined) return cell;
   return { fault: "#N/A", text: "the ranges are of unlike length: this one has ended" };
 }
 
-const FIRST: Line = { row: 0, column: 0 };
-
 /** What the pure function gets for a call of one line; what is left out is undefined. */
 export function inputsOf(entry: Bound, args: readonly unknown[]): unknown[] {
   return argumentsOf(entry, args).map(({ param, grid, read }) =>
-    read(param.range ? null : at(grid, FIRST)),
+    read(param.range ? null : at(grid, 0, 0)),
   );
 }
 
@@ -119,8 +117,8 @@ export function linesOf(entry: Bound, args: readonly unknown[]): Extent {
 }
 
 /** One line of a call as a host would pass it: its own cells, and ranges whole. */
-export function lineOf(entry: Bound, args: readonly unknown[], line: Line): Grid[] {
+export function lineOf(entry: Bound, args: readonly unknown[], { row, column }: Line): Grid[] {
   return argumentsOf(entry, args).map(({ param, grid }) =>
-    param.range ? grid : [[at(grid, line)]],
+    param.range ? grid : [[at(grid, row, column)]],
   );
 }

@@ -53,7 +53,11 @@ export function gridOf(argument: unknown): Grid {
 }
 
 function isBare(cells: unknown[]): cells is CellValue[] {
-  return cells.every((cell) => Number.isFinite(cell) || typeof cell === "string" || cell === null);
+  return cells.every(isBareCell);
+}
+
+function isBareCell(cell: unknown): boolean {
+  return Number.isFinite(cell) || typeof cell === "string" || cell === null;
 }
 
 /** A row as a host passes it, with nothing in it. */
@@ -92,18 +96,21 @@ export function readRange(param: BoundParam, grid: Grid): unknown {
 
 /** The cell of a grid that has one alone. */
 export function onlyCell(grid: Grid): CellValue | undefined {
-  const [first, ...others] = grid;
-  return first?.length === 1 && others.length === 0 ? first[0] : undefined;
+  return grid.length === 1 && grid[0]?.length === 1 ? grid[0][0] : undefined;
 }
 
-/** A single cell as its function reads it; what may be left out is undefined where it is blank. */
-export function readCell(param: BoundParam, cell: CellValue): unknown {
-  const isWord = WORD_KINDS.has(param.kind);
-  if (!isWord && typeof cell === "number" && cell !== 0) return cell;
-  if (isWord) {
-    if (isEmpty(cell)) return param.optional ? undefined : "";
-    return textOf(cell);
-  }
+/** Reads single cells as a function asks for them; what may be left out is undefined where it is blank. */
+export function readerOf(param: BoundParam): (cell: CellValue) => unknown {
+  if (WORD_KINDS.has(param.kind)) return (cell) => readWord(param, cell);
+  return (cell) => (typeof cell === "number" && cell !== 0 ? cell : readSingle(param, cell));
+}
+
+function readWord({ optional }: BoundParam, cell: CellValue): string | undefined {
+  if (!isEmpty(cell)) return textOf(cell);
+  return optional ? undefined : "";
+}
+
+function readSingle(param: BoundParam, cell: CellValue): number | string | undefined {
   if (param.kind === "pack" && typeof cell === "string" && !isBlank(cell)) return cell;
   if (param.optional && (isBlank(cell) || (cell === 0 && isLeftOutAtZero(param)))) return undefined;
   if (cell === 0 && isRefusedAtZero(param)) throw new CalcError(zeroDegrees(param));

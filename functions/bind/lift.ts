@@ -8,13 +8,14 @@
 import { BlankError, CalcError } from "../../src/errors.ts";
 import type { Bound } from "../catalog/entry.ts";
 import { WORD_KINDS } from "../catalog/kinds.ts";
-import { type Argument, type Line, argumentsOf, at, extentOf } from "./arguments.ts";
+import { type Argument, argumentsOf, at, extentOf } from "./arguments.ts";
 import {
   type CellValue,
   type Fault,
   type Grid,
   type BoundParam,
   faultOf,
+  isBlank,
   isEmpty,
   isFault,
   settle,
@@ -29,26 +30,42 @@ export type Pure = (...args: never[]) => unknown;
 export function lift(entry: Bound, pure: Pure): (...args: unknown[]) => Grid {
   return (...args) => {
     try {
-      return spill(entry, pure, argumentsOf(entry, args));
+      return spill(
+        entry,
+        pure,
+        argumentsOf(entry, args).map((arg) => ({ ...arg, cell: null })),
+      );
     } catch (error) {
       return [[faultOf(error)]];
     }
   };
 }
 
-function spill(entry: Bound, pure: Pure, args: Argument[]): Grid {
+/** An argument with its cell of the line that is looked at; a range that is read whole has none. */
+interface Given extends Argument {
+  cell: CellValue;
+}
+
+function spill(entry: Bound, pure: Pure, args: Given[]): Grid {
   const { rows, columns } = extentOf(args);
   const fault = args.find((arg) => arg.fault)?.fault;
-  const answer = (row: number, column: number) => answerOf(pure, args, fault, { row, column });
+  const answer = (row: number, column: number) => answerOf(pure, args, fault, row, column);
   if (rows === 1 && columns === 1) return asGrid(answer(0, 0));
-  const across = count(columns);
-  if (!entry.returns.range) {
-    return count(rows).map((row) => across.map((column) => firstOf(answer(row, column))));
-  }
+  if (!entry.returns.range)
+    return eachLine(rows, columns, (row, column) => firstOf(answer(row, column)));
   return join(
     entry,
-    count(rows).map((row) => across.map((column) => asGrid(answer(row, column)))),
+    eachLine(rows, columns, (row, column) => asGrid(answer(row, column))),
   );
+}
+
+/** Columns are long: nothing is made for a line but its answer. */
+function eachLine<T>(rows: number, columns: number, give: (row: number, column: number) => T) {
+  const all: T[][] = [];
+  const across = count(columns);
+  const giveAt = (column: number) => give(all.length, column);
+  while (all.length < rows) all.push(across.map(giveAt));
+  return all;
 }
 
 /** What a line gives: a cell, or several. */
@@ -66,43 +83,46 @@ function firstOf(answer: Answer): CellValue {
  * The answer of a line: its inputs checked and read, the pure function called, all made safe.
  * `fault` is that of a range that is read whole.
  */
-function answerOf(pure: Pure, args: Argument[], fault: Fault | undefined, line: Line): Answer {
-  const cells = args.map(({ param, grid }) => (param.range ? null : at(grid, line)));
-  const first = cells.find(isFault) ?? fault;
-  if (first) return first;
-  if (args.every((arg, i) => isNothing(arg, cells[i]))) return "";
+function answerOf(
+  pure: Pure,
+  args: Given[],
+  fault: Fault | undefined,
+  row: number,
+  column: number,
+): Answer {
+  for (const arg of args) if (!arg.param.range) arg.cell = at(arg.grid, row, column);
+  const first = args.find(isFaulty)?.cell ?? fault;
+  if (isFault(first)) return first;
+  if (args.every(isNothing)) return "";
   try {
-    const inputs = args.map((arg, i) => arg.read(cells[i] ?? null));
-    refuseBlanks(args, inputs);
+    const inputs = args.map(inputOf);
+    // Even if the function could do with a zero.
+    const blank = args.find(isUnknown);
+    if (blank) throw new BlankError(blank.param.name, "blank");
     // The metadata tells what it takes, and the guards of src look at it once more.
     const answer = pure(...(inputs as never[]));
     if (!Array.isArray(answer)) return settle(answer);
-    return answer.map((row: unknown[]) => row.map(settle));
+    return answer.map((each: unknown[]) => each.map(settle));
   } catch (error) {
-    if (error instanceof BlankError && isSpare(args, cells)) return "";
+    if (error instanceof BlankError && isSpare(args)) return "";
     return faultOf(error);
   }
 }
 
-/** A range that is read whole has no cell of the line. */
-function isNothing({ isNothing: isWholeNothing }: Argument, cell: CellValue = null): boolean {
-  return isWholeNothing ?? isEmpty(cell);
+const inputOf = ({ read, cell }: Given) => read(cell);
+const isFaulty = ({ cell }: Given) => isFault(cell);
+const isNothing = ({ isNothing: isWholeNothing, cell }: Given) => isWholeNothing ?? isEmpty(cell);
+
+/** A required number that was left blank. */
+function isUnknown({ param, cell }: Given): boolean {
+  return isQuantity(param) && !param.range && isBlank(cell);
 }
 
 /** True for a line of which no required quantity is filled: of its own, where it has any. */
-function isSpare(args: Argument[], cells: CellValue[]): boolean {
-  const empty = (arg: Argument) => isNothing(arg, cells[args.indexOf(arg)]);
+function isSpare(args: Given[]): boolean {
   const quantities = args.filter(({ param }) => isQuantity(param));
   const own = quantities.filter(({ isStretched }) => !isStretched);
-  return (own.length > 0 ? own : quantities).every(empty);
-}
-
-/** A required number that was left blank is unknown, even if the function could do with a zero. */
-function refuseBlanks(args: Argument[], inputs: unknown[]) {
-  const blank = args.find(
-    ({ param }, i) => !param.optional && !param.range && Number.isNaN(inputs[i]),
-  );
-  if (blank) throw new BlankError(blank.param.name, "blank");
+  return (own.length > 0 ? own : quantities).every(isNothing);
 }
 
 /**

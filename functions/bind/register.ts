@@ -4,11 +4,10 @@
  * In Excel that is the CustomFunctions object of the custom functions runtime; the local sheet has
  * one of its own of the same shape, so both hosts run this same code.
  */
-import * as src from "../../src/index.ts";
-import type { Bound } from "../catalog/entry.ts";
 import { type CellValue, type Fault, type Grid, isFault } from "./cell.ts";
-import { type Pure, lift } from "./lift.ts";
-import generated from "./list.json";
+import { lift } from "./lift.ts";
+import { list } from "./list.ts";
+import { type Listed, boundOf } from "./listed.ts";
 
 /** A host, and its own kind of error. */
 export interface FunctionsHost<E> {
@@ -27,30 +26,30 @@ export class CellError {
 /** What a host is given for a cell. */
 export type HostCell<E> = Exclude<CellValue, Fault> | E;
 
-// What JSON holds is no more than text to the compiler; it is written from a list of Bound.
-const list = generated as Bound[];
-
-/** The exports of src by name. */
-const pure: Readonly<Record<string, unknown>> = src;
-
 /** A function in its worksheet form. */
-export function worksheetFunction(entry: Bound): (...args: unknown[]) => Grid {
-  const found = pure[entry.name];
-  if (typeof found !== "function") throw new Error(`src has no function ${entry.name}`);
-  // All that the catalog names in src are functions over values of cells; lift checks what it gives them.
-  return lift(entry, found as Pure);
+export function worksheetFunction({ id }: { id: string }): (...args: unknown[]) => Grid {
+  const found = list.find(([each]) => each === id);
+  if (!found) throw new Error(`there is no function ${id}`);
+  return lifted(found);
+}
+
+function lifted(listed: Listed) {
+  return lift(boundOf(listed), listed[2]);
 }
 
 /** Registers them all. */
 export function register<E>(host: FunctionsHost<E>): void {
-  for (const entry of list) {
-    const run = worksheetFunction(entry);
-    host.associate(entry.id, (...args) => {
-      return run(...args).map((row) =>
-        row.map((cell) => (isFault(cell) ? asError(host, cell) : cell)),
-      );
-    });
+  const cellToHost = (cell: CellValue) => (isFault(cell) ? asError(host, cell) : cell);
+  // Rows without an error are not made anew: columns are long.
+  const toHost = (row: CellValue[]) => (isFaultless(row) ? row : row.map(cellToHost));
+  for (const listed of list) {
+    const run = lifted(listed);
+    host.associate(listed[0], (...args) => run(...args).map(toHost));
   }
+}
+
+function isFaultless(row: CellValue[]): row is Exclude<CellValue, Fault>[] {
+  return !row.some(isFault);
 }
 
 /** The errors that a function may give back to Excel; it takes no other. */

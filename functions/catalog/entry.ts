@@ -78,13 +78,9 @@ export interface CatalogEntry {
   examples: Example[];
 }
 
-/**
- * What the binding needs of a function: the catalog without its texts, so that a workbook loads no
- * more.
- */
+/** What the binding needs of a function: a workbook loads no more of the catalog than that. */
 export interface Bound {
   id: string;
-  name: string;
   params: Pick<Param, "name" | "kind" | "range" | "mixed" | "optional" | "default">[];
   returns: Pick<CatalogEntry["returns"], "range">;
 }

@@ -68,6 +68,10 @@ export const ZERO: Record<Kind, "zero" | "blank" | "unclear"> = {
   pack: "zero",
 };
 
+export function isKind(word: string): word is Kind {
+  return Object.hasOwn(ZERO, word);
+}
+
 interface Asked {
   kind: Kind;
   optional: boolean;

@@ -6,10 +6,11 @@ import { readdirSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
-import type { Bound, SourceEntry } from "../catalog/entry.ts";
+import type { SourceEntry } from "../catalog/entry.ts";
 import { readComments } from "./comments.ts";
 import { ROOT, put } from "./files.ts";
 import { CODE_HEADER, PAGE_HEADER } from "./headers.ts";
+import { boundList } from "./list.ts";
 import { metadata } from "./metadata.ts";
 import { declarations } from "./script.ts";
 
@@ -24,7 +25,7 @@ export async function generatedFiles(
   const { referencePages } = await import("./reference.ts");
   const files = new Map<string, string>([
     ["functions/catalog/catalog.json", `${JSON.stringify(entries, withoutFile, 2)}\n`],
-    ["functions/bind/list.json", lines(entries.map(bound))],
+    ["functions/bind/list.ts", boundList(entries)],
     ["functions/functions.json", metadata(entries)],
     ["functions/script/declarations.js", declarations(entries)],
     ["src/index.ts", sourceIndex(entries)],
@@ -32,21 +33,6 @@ export async function generatedFiles(
   ]);
   for (const [name, text] of referencePages(entries)) files.set(`${REFERENCE}/${name}`, text);
   return files;
-}
-
-/** A list in JSON, an item a line. */
-function lines(items: readonly unknown[]): string {
-  return `[\n${items.map((item) => JSON.stringify(item)).join(",\n")}\n]\n`;
-}
-
-/** What the functions' bundle needs of an entry. */
-function bound({ id, name, params, returns }: SourceEntry): Bound {
-  return {
-    id,
-    name,
-    params: params.map(({ text: _text, ...shape }) => shape),
-    returns: { range: returns.range },
-  };
 }
 
 /** Where an entry comes from is of no use to a host. */
