@@ -19,6 +19,7 @@ import {
   isFault,
   settle,
 } from "./cell.ts";
+import { refuseTwoCurrencies } from "./money.ts";
 
 /**
  * A function of src. Which arguments it takes is known from its doc comment, not to the compiler.
@@ -37,6 +38,7 @@ export function lift(entry: Bound, pure: Pure): (...args: unknown[]) => Grid {
 }
 
 function spill(entry: Bound, pure: Pure, args: Argument[]): Grid {
+  refuseTwoCurrencies(args.flatMap(({ param, grid }) => (param.kind === "money" ? [grid] : [])));
   const { rows, columns } = extentOf(args);
   const fault = args.find((arg) => arg.fault)?.fault;
   const answer = (row: number, column: number) => answerOf(pure, args, fault, { row, column });
