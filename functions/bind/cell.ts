@@ -3,9 +3,9 @@
  * function's answer made safe for a cell.
  */
 import { BLANK, CalcError } from "../../src/errors.ts";
+import { amountOf, moneyIn } from "../../src/written-money.ts";
 import type { Bound } from "../catalog/entry.ts";
 import { WORD_KINDS, isLeftOutAtZero, isRefusedAtZero } from "../catalog/kinds.ts";
-import { amountOf, moneyIn } from "./money.ts";
 
 /** An error in a cell. Only #VALUE! and #N/A carry a text in Excel. */
 export interface Fault {

@@ -6,6 +6,7 @@
  * stretches; unequal lengths give #N/A where one of them has ended.
  */
 import { BlankError, CalcError } from "../../src/errors.ts";
+import { refuseTwoCurrencies } from "../../src/written-money.ts";
 import type { Bound } from "../catalog/entry.ts";
 import { WORD_KINDS } from "../catalog/kinds.ts";
 import { type Argument, type Line, argumentsOf, at, extentOf } from "./arguments.ts";
@@ -19,7 +20,6 @@ import {
   isFault,
   settle,
 } from "./cell.ts";
-import { refuseTwoCurrencies } from "./money.ts";
 
 /**
  * A function of src. Which arguments it takes is known from its doc comment, not to the compiler.

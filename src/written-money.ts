@@ -1,6 +1,6 @@
 /** Money that stands in a cell as a text: `$6.00`, `6,50 €`, `USD 1,234.50`, `(6.00)`. */
-import { CalcError } from "../../src/errors.ts";
-import { decimalOf } from "../../src/written-number.ts";
+import { CalcError } from "./errors.ts";
+import { decimalOf } from "./written-number.ts";
 
 /** The parts of such a text. */
 export interface WrittenMoney {
