@@ -2,6 +2,7 @@
 import { type CellValue, isBlank } from "../../functions/bind/cell.ts";
 import type { CatalogEntry, Param } from "../../functions/catalog/entry.ts";
 import { UNIT_WORDS, unitWord } from "../../src/units.ts";
+import { moneyIn } from "../../src/written-money.ts";
 import { blockText } from "./cells.ts";
 import { type FoundColumn, type FoundList, textOf } from "./list.ts";
 import { matched } from "./matching.ts";
@@ -51,6 +52,7 @@ function isOfKind(kind: Param["kind"], value: CellValue): boolean {
   if (kind === "unit") return typeof value === "string" && UNIT_WORDS.has(unitWord(value));
   if (kind === "choice" || kind === "label" || kind === "yesno") return typeof value === "string";
   if (kind === "pack") return /\d/.test(textOf(value));
+  if (kind === "money" && typeof value === "string") return moneyIn(value) !== null;
   if (kind === "share") return typeof value === "number" && value >= 0 && value <= 1;
   return typeof value === "number";
 }
