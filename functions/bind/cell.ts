@@ -136,12 +136,12 @@ export function looksLikeNumber(text: string): boolean {
 function readNumber(param: BoundParam, cell: CellValue): number {
   if (typeof cell === "number") return cell;
   if (isBlank(cell)) return BLANK;
+  const money = writtenMoney(param, cell);
+  if (money !== undefined) return money;
   const { name } = param;
   if (typeof cell === "boolean") {
     throw new CalcError(`${name} must be a number, got ${cell ? "TRUE" : "FALSE"}`);
   }
-  const money = writtenMoney(param, cell);
-  if (money !== undefined) return money;
   const text = textOf(cell);
   const mend = looksLikeNumber(text)
     ? ", which is text: retype it in a cell that is not formatted as text"

@@ -38,7 +38,8 @@ export function lift(entry: Bound, pure: Pure): (...args: unknown[]) => Grid {
 }
 
 function spill(entry: Bound, pure: Pure, args: Argument[]): Grid {
-  refuseTwoCurrencies(args.flatMap(({ param, grid }) => (param.kind === "money" ? [grid] : [])));
+  const isMoney = ({ param }: Argument) => param.kind === "money";
+  refuseTwoCurrencies(args.filter(isMoney).map(({ grid }) => grid));
   const { rows, columns } = extentOf(args);
   const fault = args.find((arg) => arg.fault)?.fault;
   const answer = (row: number, column: number) => answerOf(pure, args, fault, { row, column });
