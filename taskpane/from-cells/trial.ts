@@ -158,7 +158,7 @@ function wordsOf({ fault, text }: Fault): string {
   return text ?? `an input is the error ${fault}`;
 }
 
-/** Numbers that came in differ from line to line; the lines are told together all the same. */
+/** Where what came in differs from line to line, the lines are told together without it. */
 const CAME = /, got .*$/;
 
 function gapsIn(answers: readonly Grid[], rows: readonly number[]): Gap[] {
@@ -168,7 +168,7 @@ function gapsIn(answers: readonly Grid[], rows: readonly number[]): Gap[] {
     if (says === null) continue;
     const gap = gaps.get(says.replace(CAME, "")) ?? { says, rows: [] };
     gaps.set(says.replace(CAME, ""), gap);
-    if (gap.rows.length === 1) gap.says = says.replace(CAME, "");
+    if (gap.says !== says) gap.says = says.replace(CAME, "");
     gap.rows.push(...rows.slice(i, i + 1));
   }
   return [...gaps.values()].sort((a, b) => b.rows.length - a.rows.length);

@@ -275,3 +275,33 @@ describe("prices that are texts", () => {
     await expect(trial).rejects.toThrow('prices must be in one currency, got "$6" and "€6"');
   });
 });
+
+test("loads that are 5 in place of 5 % are proposed, and told with what to type", async () => {
+  const workbook = new LocalWorkbook(newModel({ sheets: [{ id: "costs", name: "Costs" }] }));
+  const lines = [
+    ["Batch", "Load"],
+    [60, 5],
+    [80, 5],
+    [90, 4],
+  ];
+  const told = async (count: number) => {
+    await workbook.write(
+      lines.flatMap((line, row) =>
+        line.map((content, column) => ({
+          spot: AT(row, column),
+          content: row > count ? null : content,
+        })),
+      ),
+    );
+    const list = (await listAround(workbook, AT(1, 0))) as FoundList;
+    const fields = proposals(entryOf("OILFOR"), list);
+    return (await tryOut(workbook, entryOf("OILFOR"), fields, AT(1, 3), list)) as Trial;
+  };
+  expect((await told(2)).gaps).toEqual([
+    { says: "load must be from 0 % to 100 %, got 500 %: type 5 %", rows: [2, 3] },
+  ]);
+  // Of unlike loads, no one is told for all.
+  expect((await told(3)).gaps).toEqual([
+    { says: "load must be from 0 % to 100 %", rows: [2, 3, 4] },
+  ]);
+});
