@@ -3,6 +3,7 @@
  * function's answer made safe for a cell.
  */
 import { BLANK, CalcError } from "../../src/errors.ts";
+import { amountOf, moneyIn } from "../../src/written-money.ts";
 import type { Bound } from "../catalog/entry.ts";
 import { WORD_KINDS, isLeftOutAtZero, isRefusedAtZero } from "../catalog/kinds.ts";
 
@@ -87,7 +88,7 @@ function unwrap(cell: unknown): CellValue {
 export function readRange(param: BoundParam, grid: Grid): unknown {
   if (param.mixed) {
     if (param.optional && grid.every((row) => row.every(isEmpty))) return undefined;
-    return grid.map((row) => row.map(plain));
+    return grid.map((row) => row.map((cell) => writtenMoney(param, cell) ?? plain(cell)));
   }
   const cell = onlyCell(grid);
   if (param.optional && cell !== undefined && isBlank(cell)) return undefined;
@@ -134,14 +135,17 @@ function textOf(cell: CellValue): string {
   return isFault(cell) ? cell.fault : String(cell);
 }
 
-/** "$6.00", "12 %": a number that was typed as a text. */
+/** "60", "12 %": a number that was typed as a text. */
 export function looksLikeNumber(text: string): boolean {
   return /^[$€£]?[\d.,\s]+%?$/.test(text);
 }
 
-function readNumber({ name }: BoundParam, cell: CellValue): number {
+function readNumber(param: BoundParam, cell: CellValue): number {
   if (typeof cell === "number") return cell;
   if (isBlank(cell)) return BLANK;
+  const money = writtenMoney(param, cell);
+  if (money !== undefined) return money;
+  const { name } = param;
   if (typeof cell === "boolean") {
     throw new CalcError(`${name} must be a number, got ${cell ? "TRUE" : "FALSE"}`);
   }
@@ -150,6 +154,16 @@ function readNumber({ name }: BoundParam, cell: CellValue): number {
     ? ", which is text: retype it in a cell that is not formatted as text"
     : "";
   throw new CalcError(`${name} must be a number, got "${text}"${mend}`);
+}
+
+/** The number in a text, where money is asked for and the text says no more than that. */
+function writtenMoney({ name, kind }: BoundParam, cell: CellValue): number | undefined {
+  if (kind !== "money" || typeof cell !== "string") return undefined;
+  const refuse = (why: string): never => {
+    throw new CalcError(`${name} must be a number, got "${cell}": ${why}`);
+  };
+  const money = moneyIn(cell);
+  return money ? amountOf(money, refuse) : undefined;
 }
 
 /** Part of an answer as a cell may show it: never NaN, null or infinity. */

@@ -6,6 +6,7 @@
  * stretches; unequal lengths give #N/A where one of them has ended.
  */
 import { BlankError, CalcError } from "../../src/errors.ts";
+import { refuseTwoCurrencies } from "../../src/written-money.ts";
 import type { Bound } from "../catalog/entry.ts";
 import { WORD_KINDS } from "../catalog/kinds.ts";
 import { type Argument, argumentsOf, at, extentOf } from "./arguments.ts";
@@ -47,6 +48,8 @@ interface Given extends Argument {
 }
 
 function spill(entry: Bound, pure: Pure, args: Given[]): Grid {
+  const isMoney = ({ param }: Argument) => param.kind === "money";
+  refuseTwoCurrencies(args.filter(isMoney).map(({ grid }) => grid));
   const { rows, columns } = extentOf(args);
   const fault = args.find((arg) => arg.fault)?.fault;
   const answer = (row: number, column: number) => answerOf(pure, args, fault, row, column);

@@ -21,6 +21,7 @@ import { type NativeFormula, nativeFormula } from "./native-formula.ts";
 import { Notes } from "./notes.ts";
 import { dropOurPane } from "./panes.ts";
 import { addUnitSheet, looksUpUnits, nameUnitTables } from "./unit-sheet.ts";
+import { WrittenPrices } from "./written-prices.ts";
 import {
   type Element,
   Package,
@@ -63,12 +64,14 @@ class Copy {
   private readonly replaced: Replaced[] = [];
   /** Names that stand for more than a native formula can say. */
   private readonly lostNames = new Set<string>();
+  private readonly prices: WrittenPrices;
   private usesUnits = false;
   /** Where answers stood that spilled and now are fixed: "sheet!A1" to the range. */
   private readonly fixed = new Map<string, string>();
 
   constructor(private readonly file: Package) {
     this.book = new Book(file);
+    this.prices = new WrittenPrices(this.book);
     this.marks = new Marks(file, this.book.path);
   }
 
@@ -97,7 +100,7 @@ class Copy {
 
   /** What becomes of a cell; null where it is none of ours. */
   private outcomeOf(cell: FormulaCell): Outcome | null {
-    const outcome = this.outcomeOfText(cell.text);
+    const outcome = this.outcomeOfText(cell.text, cell.sheet);
     if (!outcome || "why" in outcome || cell.formula.getAttribute("t") === "array") return outcome;
     const { shape } = outcome;
     if (shape && shape.rows * shape.columns > 1)
@@ -105,7 +108,8 @@ class Copy {
     return outcome;
   }
 
-  private outcomeOfText(text: string): Outcome | null {
+  /** A formula of a name stands on no sheet. */
+  private outcomeOfText(text: string, sheet?: Sheet): Outcome | null {
     const isOurs = mentionsUs(text);
     if (!isOurs && this.lostNames.size === 0) return null;
     const tree = readOrNull(text);
@@ -115,7 +119,11 @@ class Copy {
     // A call that is only talked about, in a text, is none.
     if (!isOurs || ourCalls(tree).length === 0) return null;
     try {
-      const native = nativeFormula(tree, (name) => this.book.sizeOf(name));
+      const native = nativeFormula(
+        tree,
+        (name) => this.book.sizeOf(name),
+        (reference) => this.prices.isIn(reference, sheet?.name ?? ""),
+      );
       this.usesUnits ||= looksUpUnits(native.text);
       return native;
     } catch (error) {
@@ -272,7 +280,7 @@ class Copy {
 
   private replaceRule(sheet: Sheet, element: Element) {
     const text = element.textContent ?? "";
-    const outcome = this.outcomeOfText(text);
+    const outcome = this.outcomeOfText(text, sheet);
     if (!outcome) return;
     if ("why" in outcome) {
       this.list(sheet.name, "(a rule or format)", typed(text), "left as it was", outcome.why);
@@ -284,7 +292,7 @@ class Copy {
 
   private replaceColumn(sheet: Sheet, element: Element) {
     const text = element.textContent ?? "";
-    const outcome = this.outcomeOfText(text);
+    const outcome = this.outcomeOfText(text, sheet);
     if (!outcome) return;
     const column = "(new lines of a table)";
     if ("text" in outcome && !outcome.array) {

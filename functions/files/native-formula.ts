@@ -15,6 +15,9 @@ import { writeFormula } from "../formula/writer.ts";
  */
 export type SizeOf = (reference: string) => Spread | null;
 
+/** Whether what a reference stands for has prices as texts. */
+export type HasPriceText = (reference: string) => boolean;
+
 /** The most characters that Excel takes in a formula. */
 const LONGEST = 8192;
 
@@ -39,8 +42,12 @@ export function shapeOfFormula(tree: Node, sizeOf: SizeOf): Spread | null {
 /**
  * The formula with native ones in place of our calls. Throws TooMuch where one of them has none.
  */
-export function nativeFormula(tree: Node, sizeOf: SizeOf): NativeFormula {
-  const sizer = new Sizer(sizeOf);
+export function nativeFormula(
+  tree: Node,
+  sizeOf: SizeOf,
+  hasPriceText: HasPriceText = () => false,
+): NativeFormula {
+  const sizer = new Sizer(sizeOf, hasPriceText);
   const summed = new Set(summedUp(tree));
   const text = writeFormula(tree, (node) => {
     if (!ourFunction(node)) return null;
@@ -96,7 +103,10 @@ class Sizer {
   array = false;
   private readonly known = new Map<Node, Native>();
 
-  constructor(private readonly sizeOf: SizeOf) {}
+  constructor(
+    private readonly sizeOf: SizeOf,
+    private readonly hasPriceText: HasPriceText = () => false,
+  ) {}
 
   native(node: Node): Native {
     const known = this.known.get(node);
@@ -121,7 +131,15 @@ class Sizer {
       piece: { ...written(text, rank), wide: isWide, array: isWide },
       shape,
       holds: this.holds(node),
+      hasPriceText: () => this.readsPriceText(node),
     };
+  }
+
+  /** Whether the value of a node may be a price that is a text: arithmetic makes a number of it. */
+  private readsPriceText(node: Node): boolean {
+    if (ourFunction(node) || this.holds(node) === "number") return false;
+    if (node.type === "ReferenceIdentifier") return this.hasPriceText(node.value);
+    return childrenOf(node).some((child) => child !== null && this.readsPriceText(child));
   }
 
   private holds(node: Node): Given["holds"] {

@@ -24,4 +24,6 @@ export interface Given {
   shape: Spread | null;
   /** A number, a number or "", or anything that a cell may hold. */
   holds: "number" | "number or blank" | "anything";
+  /** Whether it may be a price that is a text, now that the copy is made. */
+  hasPriceText?: () => boolean;
 }

@@ -63,6 +63,8 @@ export function inputOf(
   given: Given | undefined,
   isSure: boolean,
 ): Input | undefined {
+  if (param.kind === "money" && given?.hasPriceText?.())
+    throw new TooMuch(`${param.name} is a price that is a text, which no native formula reads`);
   if (param.range) return given && listInput(param, given);
   if (!WORD_KINDS.has(param.kind)) return numberInput(param, given, isSure);
   return { ...wordInput(param, given), only: onlyUnit(entry, param.name) };

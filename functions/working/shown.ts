@@ -1,4 +1,6 @@
 /** Values as a person reads them, with their units: "about" where digits were left away. */
+import { CalcError } from "../../src/errors.ts";
+import { amountOf, moneyIn } from "../../src/written-money.ts";
 import type { CellValue } from "../bind/cell.ts";
 import { isFault } from "../bind/cell.ts";
 import type { Kind } from "../catalog/kinds.ts";
@@ -60,7 +62,8 @@ export function measured(value: number, measure: Measure, digits: Digits = "six"
   const number = PERCENTS.has(kind) ? Number((value * 100).toPrecision(15)) : value;
   const text = isMoney && digits === "six" ? money(number) : plain(number, digits);
   const about = Math.abs(Number(text) - number) > SAME * Math.abs(number) ? "about " : "";
-  const before = isMoney ? (measure.unit ?? "") : "";
+  // $6.00, and USD 6.00.
+  const before = isMoney ? (measure.unit ?? "").replace(/\w$/, "$& ") : "";
   const isNearly = digits === "six" && number !== 0 && Math.abs(number) < NEARLY_NOTHING;
   const told = isNearly ? "nearly 0" : about + text.replace(/^-?/, (sign) => sign + before);
   return `${told}${behind(measure)}${per ? ` per ${per}` : ""}`;
@@ -77,5 +80,22 @@ export function shown(value: CellValue, measure: Measure, digits: Digits = "six"
   if (isFault(value)) return value.fault;
   if (value === null || value === "" || Number.isNaN(value)) return "blank";
   if (typeof value === "boolean") return value ? "yes" : "no";
-  return typeof value === "number" ? measured(value, measure, digits) : value;
+  if (typeof value === "number") return measured(value, measure, digits);
+  return measure.kind === "money" ? moneyShown(value, measure, digits) : value;
+}
+
+/** A text as the money that it is read as; one that is refused, as it stands. */
+function moneyShown(text: string, measure: Measure, digits: Digits): string {
+  const money = moneyIn(text);
+  try {
+    const amount = money && amountOf(money, refused);
+    if (amount === null) return text;
+    return measured(amount, { ...measure, unit: money?.mark ?? measure.unit }, digits);
+  } catch {
+    return text;
+  }
+}
+
+function refused(why: string): never {
+  throw new CalcError(why);
 }

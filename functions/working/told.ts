@@ -13,6 +13,7 @@ import { type Digits, shown } from "./shown.ts";
 import { type Step, stepsOf } from "./steps.ts";
 import { spareLines } from "./spare-lines.ts";
 import { type TableTelling, type WorkingTable, tableOf } from "./table.ts";
+import { withCurrencies } from "./unit-in.ts";
 import { inNames } from "./written.ts";
 
 export interface Told {
@@ -48,9 +49,10 @@ export function toldOf(entry: CatalogEntry, args: readonly unknown[], look: Mann
   const lines = new Map<string, Measure>();
   const seen = new Set<string>();
   const lists = { seen, isSpare: spareLines(entry, args) };
+  const units = withCurrencies(look.units, entry, args);
   let answer: ToldCall["answer"] = { kind: "number" };
   const steps = stepsOf(entry, args).map((step) => {
-    const measures = measuresOf(entry, step, lines, look);
+    const measures = measuresOf(entry, step, lines, units);
     const told = tell(entry, step, measures, look.digits, lists);
     lines.set(step.line.name, measures.own);
     answer = measures.cells.length > 0 ? measures.cells : measures.own;
@@ -72,7 +74,7 @@ function measuresOf(
   entry: CatalogEntry,
   { line, scope }: Step,
   before: ReadonlyMap<string, Measure>,
-  { units }: Manner,
+  units: Manner["units"],
 ): Measures {
   const lines = new Map(before);
   const names = { params: entry.params, values: scope, told: units, lines };

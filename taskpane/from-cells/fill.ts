@@ -82,15 +82,22 @@ async function refuseUnlessSpilled(
   throw new Refused("Nothing was written: here a formula cannot spill. Take one in every line.");
 }
 
+/** The format of cells that hold texts: a formula typed into one would be a text, too. */
+const AS_TEXT = "@";
+
 /** As the cell has it; else, for money, as the column of money has it, and for a percent, as one. */
 async function formatFor(
   workbook: Workbook,
-  { entry }: Trial,
+  { entry, mark }: Trial,
   at: Spot,
   moneyAt: Spot | null,
 ): Promise<string | undefined> {
   const { kind } = entry.returns;
   if ((await workbook.format(at)) !== "") return undefined;
-  if (kind === "money") return (moneyAt && (await workbook.format(moneyAt))) || "0.00";
+  if (kind === "money" && mark !== undefined) return `[$${mark}]#,##0.00`;
+  if (kind === "money") {
+    const beside = moneyAt ? await workbook.format(moneyAt) : "";
+    return beside === "" || beside === AS_TEXT ? "0.00" : beside;
+  }
   return kind === "share" || kind === "limit" ? "0.0%" : undefined;
 }

@@ -1,4 +1,5 @@
 /** What a person gives for an argument: a column of a list, a cell, a value, or anything a formula may hold. */
+import { amountOf, moneyIn } from "../../src/written-money.ts";
 import { type Param, wordsOf } from "../../functions/catalog/entry.ts";
 import { WORD_KINDS } from "../../functions/catalog/kinds.ts";
 import { cellName } from "../../functions/formula/addresses.ts";
@@ -100,6 +101,11 @@ const NUMBER = /^[-+]?[$€£]?\s*(\d[\d.,\s]*|[.,]\d+)\s*(%?)$/;
 /** A number or a word as a formula has it; undefined for what is neither. */
 function valueOf(typed: string, param: Param): string | undefined {
   if (/^".*"$/.test(typed)) return typed;
+  const refuse = (why: string): never => {
+    throw new NotTaken(`${param.name}: ${why}`);
+  };
+  const money = param.kind === "money" ? moneyIn(typed) : null;
+  if (money) return String(amountOf(money, refuse));
   const number = NUMBER.exec(typed);
   if (number)
     return `${typed.startsWith("-") ? "-" : ""}${digitsOf(typed, param)}${number[2] ?? ""}`;

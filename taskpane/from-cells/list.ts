@@ -1,4 +1,5 @@
 /** The list that a maker has on a sheet, found around a cell: its headings and its lines. */
+import { moneyIn } from "../../src/written-money.ts";
 import { type CellValue, isBlank, looksLikeNumber } from "../../functions/bind/cell.ts";
 import type { Spot, Workbook } from "../host/workbook.ts";
 
@@ -85,7 +86,8 @@ function headRows(cells: readonly CellValue[][]): number[] {
 }
 
 function isText(cell: CellValue): cell is string {
-  return typeof cell === "string" && cell.trim() !== "" && !looksLikeNumber(cell);
+  const isWord = typeof cell === "string" && cell.trim() !== "";
+  return isWord && !looksLikeNumber(cell) && !moneyIn(cell);
 }
 
 /** What a person reads in a cell; an error is nothing. */

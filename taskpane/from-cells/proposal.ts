@@ -2,6 +2,7 @@
 import { type CellValue, isBlank } from "../../functions/bind/cell.ts";
 import type { CatalogEntry, Param } from "../../functions/catalog/entry.ts";
 import { UNIT_WORDS, unitWord } from "../../src/units.ts";
+import { moneyIn } from "../../src/written-money.ts";
 import { blockText } from "./cells.ts";
 import { type FoundColumn, type FoundList, textOf } from "./list.ts";
 import { matched } from "./matching.ts";
@@ -41,16 +42,19 @@ function wordsFor({ name }: Param): string[] {
 }
 
 /** True where most of the first lines can be what the argument is. */
-function holdsKind({ kind }: Param, { values }: FoundColumn): boolean {
+function holdsKind({ kind, optional }: Param, { values }: FoundColumn): boolean {
   const filled = values.filter((value) => !isBlank(value)).slice(0, FIRST_LINES);
-  const fits = filled.filter((value) => isOfKind(kind, value));
+  const fits = filled.filter((value) => isOfKind(kind, value, optional));
   return filled.length > 0 && fits.length * 2 > filled.length;
 }
 
-function isOfKind(kind: Param["kind"], value: CellValue): boolean {
+function isOfKind(kind: Param["kind"], value: CellValue, optional: boolean): boolean {
   if (kind === "unit") return typeof value === "string" && UNIT_WORDS.has(unitWord(value));
   if (kind === "choice" || kind === "label" || kind === "yesno") return typeof value === "string";
   if (kind === "pack") return /\d/.test(textOf(value));
-  if (kind === "share") return typeof value === "number" && value >= 0 && value <= 1;
+  if (kind === "money" && typeof value === "string") return moneyIn(value) !== null;
+  // What is needed is proposed with 5 for 5 %, too: its lines then say what to type.
+  const most = optional ? 1 : 100;
+  if (kind === "share") return typeof value === "number" && value >= 0 && value <= most;
   return typeof value === "number";
 }

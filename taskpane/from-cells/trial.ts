@@ -1,4 +1,5 @@
 /** A function tried on a person's own cells, before anything is written: its answers, and what its lines lack. */
+import { refuseTwoCurrencies } from "../../src/written-money.ts";
 import type { CatalogEntry } from "../../functions/catalog/entry.ts";
 import { NAMESPACE } from "../../functions/catalog/entry.ts";
 import {
@@ -13,7 +14,7 @@ import { constantsOf } from "../../functions/formula/tree.ts";
 import { readFormula } from "../../functions/formula/reader.ts";
 import { shown } from "../../functions/working/shown.ts";
 import { type Told, toldOf } from "../../functions/working/told.ts";
-import { unitIn } from "../../functions/working/unit-in.ts";
+import { markIn, unitIn } from "../../functions/working/unit-in.ts";
 import type { Spot, Workbook } from "../host/workbook.ts";
 import { type PickedCells, NotTaken, givenIn } from "./given.ts";
 import type { FoundList } from "./list.ts";
@@ -33,6 +34,8 @@ export interface Trial {
   rows: number[];
   answered: number;
   gaps: Gap[];
+  /** The currency that prices which are texts name. */
+  mark: string | undefined;
   /** How an answer comes about, of a line counted from zero. */
   steps: (line: number) => Told[];
   /** A cell of an answer as it is shown. */
@@ -56,6 +59,8 @@ export async function tryOut(
   const lacking = entry.params.filter(({ optional }, i) => !optional && !givens[i]);
   if (lacking.length > 0) return `Still needed: ${lacking.map(({ name }) => name).join(", ")}.`;
   const grids = await valuesOf(workbook, at, givens);
+  const prices = grids.filter((_, i) => entry.params[i]?.kind === "money");
+  refuseTwoCurrencies(prices);
   const byLines = entry.params.map((param, i) => withLines(givens[i], param.range, grids[i]));
   const { count, rows } = linesOf(entry, byLines);
   const run = worksheetFunction(entry);
@@ -63,6 +68,9 @@ export async function tryOut(
     grids.map((grid, i) => (byLines[i]?.lines ? [[grid[line]?.[0] ?? null]] : grid));
   const answers = Array.from({ length: count }, (_, line) => run(...argsOf(line)));
   const units = unitsOf(entry, givens);
+  const mark = markIn(prices.flat());
+  const { kind } = entry.returns;
+  const measure = { kind, ...(kind === "money" && { unit: mark }) };
   const call = (text: (given: PickedCells) => string) => {
     const args = byLines.map((given) => (given ? text(given) : ""));
     while (args.at(-1) === "") args.pop();
@@ -74,8 +82,9 @@ export async function tryOut(
     rows,
     answered: answers.filter((answer) => saidOf(answer) === null).length,
     gaps: gapsIn(answers, rows),
+    mark,
     steps: (line) => toldOf(entry, argsOf(line), { digits: "six", units }).steps,
-    shown: (cell) => shown(cell, { kind: entry.returns.kind }),
+    shown: (cell) => shown(cell, measure),
     formula: (line) => call((given) => given.inLine(line)),
     spilled: call(({ whole }) => whole),
   };
@@ -149,7 +158,7 @@ function wordsOf({ fault, text }: Fault): string {
   return text ?? `an input is the error ${fault}`;
 }
 
-/** Numbers that came in differ from line to line; the lines are told together all the same. */
+/** Where what came in differs from line to line, the lines are told together without it. */
 const CAME = /, got .*$/;
 
 function gapsIn(answers: readonly Grid[], rows: readonly number[]): Gap[] {
@@ -159,7 +168,7 @@ function gapsIn(answers: readonly Grid[], rows: readonly number[]): Gap[] {
     if (says === null) continue;
     const gap = gaps.get(says.replace(CAME, "")) ?? { says, rows: [] };
     gaps.set(says.replace(CAME, ""), gap);
-    if (gap.rows.length === 1) gap.says = says.replace(CAME, "");
+    if (gap.says !== says) gap.says = says.replace(CAME, "");
     gap.rows.push(...rows.slice(i, i + 1));
   }
   return [...gaps.values()].sort((a, b) => b.rows.length - a.rows.length);

@@ -407,3 +407,23 @@ test("a part that only asks whether it would come out needs no mend where the fo
   const [failed] = (await explain("A2")).calls;
   expect(failed?.at(failed.line).problem?.mend).not.toMatch(/^Nothing/);
 });
+
+describe("prices that are texts", () => {
+  test("are shown as the money read, in the currency that they name", async () => {
+    const { explain } = sheetOf({
+      ...{ A1: "'6,50 €", B1: "'12 USD", C1: "'$1,234" },
+      A2: "=MIST.ASKPRICE(A1,50%)",
+      B2: "=MIST.ASKPRICE(B1,50%)",
+      C2: "=MIST.ASKPRICE(C1,50%)",
+    });
+    const [a, b, c] = [await explain("A2"), await explain("B2"), await explain("C2")].map((each) =>
+      shownLine(each),
+    );
+    expect(a.inputs[0].value).toBe("€6.50");
+    // By hand: 6.50 at half is 13, 12 is 24.
+    expect(a.steps.at(-1)?.sentence).toContain("€13.00");
+    expect([b.inputs[0].value, b.said.all]).toEqual(["USD 12.00", "USD 24.00"]);
+    expect(c.inputs[0].value).toBe("$1,234");
+    expect(c.problem?.reason).toContain("1,234 may be 1234, or 1.2340");
+  });
+});

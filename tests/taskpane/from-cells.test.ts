@@ -3,6 +3,7 @@ import { beforeEach, describe, expect, test } from "vitest";
 import { LocalWorkbook, newModel, read, write } from "../localsheet/load-engine";
 import { catalog } from "../../functions/catalog/catalog";
 import type { CatalogEntry } from "../../functions/catalog/entry";
+import { cellName } from "../../functions/formula/addresses";
 import { fill, freeBeside } from "../../taskpane/from-cells/fill";
 import { type FoundList, listAround } from "../../taskpane/from-cells/list";
 import { proposals } from "../../taskpane/from-cells/proposal";
@@ -154,6 +155,7 @@ describe("a list of a maker's own", () => {
     ["a whole column", "C:C", "=MIST.FLOZCOST(C5,D5,E5,F5,G5)"],
     ["a cell that is held", "$C$6", "=MIST.FLOZCOST($C$6,D5,E5,F5,G5)"],
     ["money with its sign", "$46", "=MIST.FLOZCOST(46,D5,E5,F5,G5)"],
+    ["money with its code", "46,50 EUR", "=MIST.FLOZCOST(46.5,D5,E5,F5,G5)"],
     ["a decimal comma", "46,5", "=MIST.FLOZCOST(46.5,D5,E5,F5,G5)"],
     ["what a formula may hold", "=C5*2", "=MIST.FLOZCOST(C5*2,D5,E5,F5,G5)"],
   ])("a field takes %s", async (_, text, formula) => {
@@ -163,7 +165,8 @@ describe("a list of a maker's own", () => {
 
   test.each([
     ["nothing where something is needed", { price: "" }, "Still needed: price."],
-    ["a number of two readings", { price: "1,500" }, "can be read in two ways"],
+    ["a number of two readings", { size: "1,500" }, "can be read in two ways"],
+    ["money of two readings", { price: "$1,500" }, "price: 1,500 may be 1500, or 1.5000"],
     ["several columns", { price: "C5:D8" }, "several columns"],
     ["a column of other lines", { price: "C5:C7" }, "price has 3 lines and size 4"],
   ])("%s is told", async (_, more, told) => {
@@ -230,4 +233,75 @@ test("a pack as one text, in unlike spellings, is taken as the size", async () =
   expect(trial.answers[2]?.[0]?.[0]).toBeCloseTo(0.625, 12);
   expect(trial.gaps.map(({ rows }) => rows)).toEqual([[5], [6]]);
   expect(trial.formula(1)).toBe("=MIST.FLOZCOST(B3,C3)");
+});
+
+describe("prices that are texts", () => {
+  const written = async (prices: string[]) => {
+    const model = newModel({ sheets: [{ id: "costs", name: "Costs" }] });
+    const workbook = new LocalWorkbook(model);
+    // Nothing but texts: a line of them is none of headings.
+    const lines = [
+      ["Item", "Paid", "Pack"],
+      ...prices.map((price, i) => [`Oil ${i}`, `'${price}`, "2 fl oz"]),
+    ];
+    for (const [row, line] of lines.entries())
+      for (const [column, text] of line.entries()) write(model, cellName(row, column), text);
+    const list = (await listAround(workbook, AT(1, 3))) as FoundList;
+    const fields = proposals(entryOf("FLOZCOST"), list);
+    const trial = tryOut(workbook, entryOf("FLOZCOST"), fields, AT(1, 3), list);
+    return { model, workbook, list, trial: trial as Promise<Trial> };
+  };
+
+  test("are proposed and read, and their currency stays in the new column", async () => {
+    const { model, workbook, list, trial } = await written([
+      "6,00 €",
+      "€ 7,50",
+      "8.00",
+      "on request",
+    ]);
+    expect([list.head, list.last]).toEqual([0, 4]);
+    const tried = await trial;
+    expect(tried.shown(tried.answers[0]?.[0]?.[0] ?? null)).toBe("€3.00");
+    expect(tried.gaps).toEqual([{ says: 'price must be a number, got "on request"', rows: [5] }]);
+    const filling = { at: AT(1, 3), heading: "", spilled: false };
+    await fill(workbook, tried, filling, AT(1, 1));
+    // By hand: 6, 7.50 and 8 for two fluid ounces.
+    expect(["D2", "D3", "D4"].map((cell) => read(model, cell))).toEqual([3, 3.75, 4]);
+    expect(await workbook.format(AT(1, 3))).toBe("[$€]#,##0.00");
+  });
+
+  test("in two currencies are refused before anything is written", async () => {
+    const { trial } = await written(["$6", "€6"]);
+    await expect(trial).rejects.toThrow('prices must be in one currency, got "$6" and "€6"');
+  });
+});
+
+test("loads that are 5 in place of 5 % are proposed, and told with what to type", async () => {
+  const workbook = new LocalWorkbook(newModel({ sheets: [{ id: "costs", name: "Costs" }] }));
+  const lines = [
+    ["Batch", "Load"],
+    [60, 5],
+    [80, 5],
+    [90, 4],
+  ];
+  const told = async (count: number) => {
+    await workbook.write(
+      lines.flatMap((line, row) =>
+        line.map((content, column) => ({
+          spot: AT(row, column),
+          content: row > count ? null : content,
+        })),
+      ),
+    );
+    const list = (await listAround(workbook, AT(1, 0))) as FoundList;
+    const fields = proposals(entryOf("OILFOR"), list);
+    return (await tryOut(workbook, entryOf("OILFOR"), fields, AT(1, 3), list)) as Trial;
+  };
+  expect((await told(2)).gaps).toEqual([
+    { says: "load must be from 0 % to 100 %, got 500 %: type 5 %", rows: [2, 3] },
+  ]);
+  // Of unlike loads, no one is told for all.
+  expect((await told(3)).gaps).toEqual([
+    { says: "load must be from 0 % to 100 %", rows: [2, 3, 4] },
+  ]);
 });
