@@ -79,17 +79,23 @@ function explanation(explained: Explained, digits: Digits): HTMLElement[] {
   const { calls, formula, rest, problem } = explained;
   const many = calls.length > 1;
   return [
-    element("code", { class: "call" }, formula),
     ...(problem ? [problemShown(problem, "h2")] : []),
     ...(many ? [element("p", {}, `${calls.length} functions, from the inside out:`)] : []),
     ...calls.map((call, i) => callShown(call, many ? `${i + 1}. ` : "", digits)),
-    ...(rest
-      ? [
-          element("p", {}, "With these answers the cell reads:"),
-          element("code", { class: "call" }, rest),
-        ]
-      : []),
+    itself(formula, rest),
   ];
+}
+
+/** The formula as it stands, for those who want it. */
+function itself(formula: string, rest?: string): HTMLElement {
+  const code = (text: string) => element("code", { class: "call" }, text);
+  return element(
+    "details",
+    { class: "itself" },
+    element("summary", {}, "The formula itself"),
+    code(formula),
+    ...(rest ? [element("p", {}, "With these answers it reads:"), code(rest)] : []),
+  );
 }
 
 function callShown(call: ExplainedCall, number: string, digits: Digits): HTMLElement {
@@ -109,7 +115,6 @@ function callShown(call: ExplainedCall, number: string, digits: Digits): HTMLEle
     { class: "call-card" },
     element("h2", {}, title),
     element("p", {}, entry.summary),
-    number ? element("code", { class: "call" }, call.text) : "",
     chooser,
     place,
     element("h3", {}, "The method"),
@@ -141,11 +146,11 @@ function lineShown(call: ExplainedCall, line: ExplainedLine): HTMLElement[] {
   ];
   if (line.problem) return [...parts, problemShown(line.problem, "h3")];
   return [
+    element("p", { class: "answer" }, answerShown(line.said)),
+    element("p", { class: "kind" }, call.entry.returns.text),
     ...parts,
     element("h3", {}, "How it comes about"),
     element("ol", { class: "working" }, ...line.steps.map(stepShown)),
-    element("p", { class: "answer" }, answerShown(line.said)),
-    element("p", { class: "kind" }, call.entry.returns.text),
   ];
 }
 

@@ -19,7 +19,7 @@ import {
   onlyCell,
 } from "../../functions/bind/cell.ts";
 import { worksheetFunction } from "../../functions/bind/register.ts";
-import { type Digits, shown } from "../../functions/working/shown.ts";
+import type { Digits } from "../../functions/working/shown.ts";
 import { type Told, toldOf } from "../../functions/working/told.ts";
 import { cellName } from "../../functions/formula/addresses.ts";
 import { mentionsUs, ourCalls, ourFunction } from "../../functions/formula/ours.ts";
@@ -42,6 +42,7 @@ import {
 import type { CellContent, Spot, Workbook } from "../host/workbook.ts";
 import { type Said, answerSaid } from "./answer.ts";
 import { type ShownInput, inputsOf } from "./inputs.ts";
+import { lookOf, shownAs } from "./labels.ts";
 import { COULD_NOT_BE_READ, type CellProblem, notNeeded, problemOf } from "./problems.ts";
 
 export type { WorkingTable } from "../../functions/working/table.ts";
@@ -52,7 +53,7 @@ export interface Explained {
   place: string;
   formula: string;
   value: CellValue;
-  /** The value as it is shown: with its unit where a call of ours gives it. */
+  /** The value as its cell shows it, with its unit. */
   shows: (digits: Digits) => string;
   calls: ExplainedCall[];
   /** The formula with the answers of our calls in it, where it holds more than one call alone. */
@@ -63,8 +64,6 @@ export interface Explained {
 
 export interface ExplainedCall {
   entry: CatalogEntry;
-  /** As it is typed. */
-  text: string;
   /** How many lines it has: 1 by 1, or as many as its ranges have. */
   lines: Extent;
   /** The line that the selected cell shows. */
@@ -101,6 +100,7 @@ export async function explain(workbook: Workbook, spot: Spot): Promise<Explained
       `${place} holds a formula without functions of ours: ${content.formula}`,
     );
   }
+  const look = await lookOf(workbook, spot);
   const offset = { row: spot.row - content.from.row, column: spot.column - content.from.column };
   const answers = new Map<Node, Grid>();
   const calls: ExplainedCall[] = [];
@@ -121,7 +121,7 @@ export async function explain(workbook: Workbook, spot: Spot): Promise<Explained
     shows: (digits) => {
       const call = calls[found.findIndex((node) => branches.includes(node))];
       const cell = call?.at(call.line, digits).said.cell;
-      return cell?.says ?? shown(content.value, { kind: "number" }, digits);
+      return shownAs(content.value, look, digits, cell?.measure);
     },
     calls,
     ...(!isAlone && { rest: `=${withAnswers(tree, answers)}` }),
@@ -176,7 +176,6 @@ async function explainCall(
   const inputs = await inputsOf(workbook, from, entry, nodes);
   return {
     entry,
-    text: typedFormula(node).slice(1),
     lines,
     line,
     caution: cautionOf(entry),

@@ -37,8 +37,9 @@ export function problemOf(
       title: "Why there is no working",
     };
   }
-  const passed = inputs.find((input) => input.fault !== undefined);
-  if (passed && !fault.text?.startsWith(`${passed.name} must`)) {
+  // An error that came in goes out as it is, in whatever words its own cause was told.
+  const passed = inputs.find((input) => input.fault !== undefined && input.says === fault.text);
+  if (passed) {
     const where = passed.place ? `, from ${passed.place},` : "";
     const text = fault.text ? `: ${fault.text}` : "";
     const cause = passed.place ?? `what ${passed.name} is worked out from`;
