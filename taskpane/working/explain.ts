@@ -30,6 +30,7 @@ import {
   type Node,
   branchesOf,
   calleeOf,
+  constantOf,
   constantsOf,
 } from "../../functions/formula/tree.ts";
 import { RANK } from "../../functions/formula/precedence.ts";
@@ -42,11 +43,15 @@ import {
 import type { CellContent, Spot, Workbook } from "../host/workbook.ts";
 import { type Said, answerSaid } from "./answer.ts";
 import { type ShownInput, inputsOf } from "./inputs.ts";
+import { type InWords, tellWay } from "./in-words.ts";
 import { lookOf, shownAs } from "./labels.ts";
+import { CellReader } from "./named-cells.ts";
+import { type Ask, Follower } from "./way.ts";
 import { COULD_NOT_BE_READ, type CellProblem, notNeeded, problemOf } from "./problems.ts";
 
 export type { WorkingTable } from "../../functions/working/table.ts";
 export type { Told } from "../../functions/working/told.ts";
+export type { InWords } from "./in-words.ts";
 
 export interface Explained {
   /** "B19 of Start here" */
@@ -56,8 +61,10 @@ export interface Explained {
   /** The value as its cell shows it, with its unit. */
   shows: (digits: Digits) => string;
   calls: ExplainedCall[];
-  /** The formula with the answers of our calls in it, where it holds more than one call alone. */
-  rest?: string;
+  /** How the cell comes by its value, apart from the calls. */
+  inWords: (digits: Digits) => Promise<InWords>;
+  /** The value is the answer of the last call. */
+  isAlone: boolean;
   /** What is wrong with the formula, where all our calls in it have answers. */
   problem?: CellProblem;
 }
@@ -94,38 +101,72 @@ export async function explain(workbook: Workbook, spot: Spot): Promise<Explained
   if (content.formula === null) throw new NothingToExplain(holdsNoFormula(place, content.value));
   const written = readTree(content.formula, place);
   const tree = withoutLets(written);
-  const found = ourCalls(tree);
-  if (found.length === 0) {
-    throw new NothingToExplain(
-      `${place} holds a formula without functions of ours: ${content.formula}`,
-    );
-  }
+  const { from, value } = content;
+  const ask = askIn(workbook, from);
+  const follower = new Follower(ask);
+  const way = await follower.wayOf(tree);
+  // What only guards another part is not told, unless words or a blank came of it.
+  const isTyped = constantOf(way.taken) !== undefined || isFault(value);
+  const why = isTyped && ourCalls(way.taken).length === 0 ? way.because?.condition : undefined;
+  const found = ourCalls(why ? await follower.settled(why) : way.taken);
   const look = await lookOf(workbook, spot);
-  const offset = { row: spot.row - content.from.row, column: spot.column - content.from.column };
+  const offset = { row: spot.row - from.row, column: spot.column - from.column };
   const answers = new Map<Node, Grid>();
   const calls: ExplainedCall[] = [];
-  const isAlone = tree === found[found.length - 1];
-  const comesOut = !isAlone && !isFault(content.value) && !isBlank(content.value);
+  const isAlone = way.taken === found.at(-1);
+  const comesOut = !isAlone && !isFault(value) && !isBlank(value);
   for (const node of found) {
-    const call = await explainCall(workbook, content.from, node, offset, answers);
+    const call = await explainCall(workbook, from, node, offset, answers);
     calls.push(comesOut ? withoutMends(call) : call);
   }
-  // Behind a look at its inputs a call is still what the cell shows.
-  const branches = branchesOf(tree).filter(
-    (node) => node === tree || answers.get(node)?.flat().includes(content.value),
-  );
+  const reader = new CellReader(workbook, from);
+  const saidOf = (node: Node, digits: Digits) => {
+    const call = calls[found.findIndex((each) => each === node)];
+    return call?.at(call.line, digits).said.cell?.says;
+  };
+  const inWords = async (digits: Digits): Promise<InWords> => {
+    if (isAlone) return { sentences: guardTold(tree), how: [], goesIn: [] };
+    const answerOf = (node: Node) => saidOf(node, digits);
+    return tellWay(way, { follower, ask, reader, digits, answerOf });
+  };
   return {
     place,
     formula: typedFormula(written),
-    value: content.value,
+    value,
     shows: (digits) => {
-      const call = calls[found.findIndex((node) => branches.includes(node))];
+      const call = isAlone ? calls.at(-1) : undefined;
       const cell = call?.at(call.line, digits).said.cell;
-      return shownAs(content.value, look, digits, cell?.measure);
+      return shownAs(value, look, digits, cell?.measure);
     },
     calls,
-    ...(!isAlone && { rest: `=${withAnswers(tree, answers)}` }),
+    inWords,
+    isAlone,
     ...outerProblem(content, calls),
+  };
+}
+
+/** What a formula shows that only guards the answer of a call. */
+function guardTold(tree: Node): string[] {
+  const [, ...others] = branchesOf(tree);
+  const texts = others.map(constantOf).filter((text) => typeof text === "string");
+  const [blank, words] = [texts.includes(""), texts.some((text) => text !== "")];
+  if (!blank && !words) return [];
+  const instead =
+    blank && words ? "stays blank, or says what" : blank ? "stays blank" : "says what";
+  return [`The cell shows this answer as it is; where something is missing, it ${instead}.`];
+}
+
+/** Asks a workbook for what parts of a formula give, each once. */
+function askIn(workbook: Workbook, spot: Spot): Ask {
+  const known = new Map<string, Promise<Grid | null>>();
+  return async (node) => {
+    const constants = constantsOf(node);
+    if (constants) return constants;
+    const expression = writeFormula(node);
+    const asked =
+      known.get(expression) ?? workbook.values(spot, [expression]).then(([grid = null]) => grid);
+    known.set(expression, asked);
+    return asked;
   };
 }
 

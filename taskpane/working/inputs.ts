@@ -14,11 +14,13 @@ import { type Digits, shown } from "../../functions/working/shown.ts";
 import { cellName } from "../../functions/formula/addresses.ts";
 import { edgesOf, isWhole, rangeIn } from "../../functions/formula/references.ts";
 import { ourFunction } from "../../functions/formula/ours.ts";
-import type { ArgumentNode, Node } from "../../functions/formula/tree.ts";
+import { type ArgumentNode, type Node, calleeOf } from "../../functions/formula/tree.ts";
 import { typedFormula } from "../../functions/formula/writer.ts";
 import type { Spot, Workbook } from "../host/workbook.ts";
 import { unitIn } from "../../functions/working/unit-in.ts";
 import { type Labels, labelsOf } from "./labels.ts";
+import { CellReader } from "./named-cells.ts";
+import { cellNoun, inARow, referencesIn } from "./nouns.ts";
 
 export interface ShownInput {
   name: string;
@@ -141,7 +143,22 @@ async function sourceOf(workbook: Workbook, spot: Spot, node: ArgumentNode): Pro
   if (node.type === "ReferenceIdentifier" && node.kind === "table") {
     return { words: (line) => `from the table, ${text}${lineWords(line, text)}` };
   }
-  return { words: () => `worked out: ${text}` };
+  const alone = summedAlone(node);
+  if (alone) return rangeSource(workbook, spot, alone);
+  const reader = new CellReader(workbook, spot);
+  const nouns: string[] = [];
+  for (const reference of referencesIn(node)) nouns.push(cellNoun(await reader.cells(reference)));
+  const from = nouns.length > 0 ? `from ${inARow(nouns)}` : "in the formula";
+  return { words: () => `worked out ${from}` };
+}
+
+/** The cell that a sum has alone, as formulas write it where a blank counts as 0. */
+function summedAlone(node: Node): string | undefined {
+  if (node.type !== "CallExpression" || calleeOf(node) !== "SUM") return undefined;
+  const [cell, ...more] = node.arguments;
+  if (cell?.type !== "ReferenceIdentifier" || more.length > 0 || cell.value.includes(":"))
+    return undefined;
+  return cell.kind === "range" ? cell.value : undefined;
 }
 
 function lineWords(line: Line | null, text: string): string {
@@ -164,11 +181,11 @@ async function rangeSource(workbook: Workbook, spot: Spot, reference: string): P
   const on = sheet === spot.sheet ? "" : ` of ${sheet}`;
   const cellAt = (row: number, column: number) => cellName(top + row, left + column) + on;
   const first = { sheet, row: top, column: left };
-  const { beside, above }: Labels = isWhole(found) ? {} : await labelsOf(workbook, first);
+  const { beside, above, line }: Labels = isWhole(found) ? {} : await labelsOf(workbook, first);
   const format = isWhole(found) ? "" : await workbook.format(first);
   // A column goes by its heading, a cell by the label to its left.
-  const [label, other] = bottom > top ? [above, beside] : [beside, above];
-  const labels = [label, other].filter((each) => each !== undefined);
+  const order = bottom > top ? [above, beside, line] : [beside, above, line];
+  const labels = order.filter((each) => each !== undefined);
   const named = labels[0] ? `, "${labels[0]}"` : "";
   const place = (line: Line | null) => {
     if (!line || isWhole(found)) return reference.replaceAll("$", "");

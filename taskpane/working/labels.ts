@@ -1,17 +1,22 @@
 /** The names that a cell has on its sheet, and its value shown as these and its format tell. */
 import { UNIT_WORDS, unitWord } from "../../src/units.ts";
-import { type CellValue, type Grid, isBlank } from "../../functions/bind/cell.ts";
+import { type CellValue, isBlank } from "../../functions/bind/cell.ts";
 import { type Measure, unitShown } from "../../functions/working/measures.ts";
 import { type Digits, shown } from "../../functions/working/shown.ts";
-import { cellName } from "../../functions/formula/addresses.ts";
-import { quoted } from "../../functions/formula/sheet-names.ts";
 import type { Spot, Workbook } from "../host/workbook.ts";
 
-/** How far up a heading may stand above a cell. */
+/** How far up a heading may stand above a cell, and how many lines are read at a time. */
 const REACH = 200;
+const AT_ONCE = 40;
+
+/** So many columns are looked at: a line of a list has a number in one of them. */
+const WIDTH = 20;
+
+/** A line of so many texts is that of a list's headings. */
+const LIST = 9;
 
 export interface Labels {
-  /** The one label to its left. */
+  /** The label to its left. */
   beside?: string | undefined;
   /** What its line opens with, where more stands between. */
   line?: string | undefined;
@@ -25,33 +30,69 @@ export interface CellLook {
   format: string;
 }
 
-export async function labelsOf(workbook: Workbook, { sheet, row, column }: Spot): Promise<Labels> {
-  const first = Math.max(0, row - REACH);
-  const block = `${quoted(sheet)}!${cellName(first, 0)}:${cellName(row, column)}`;
-  const [lines] = await workbook.values({ sheet, row, column }, [block]);
-  if (!lines) return {};
-  const [opening, ...more] =
-    lines
-      .at(-1)
-      ?.slice(0, column)
-      .filter((cell) => !isBlank(cell)) ?? [];
-  const above = headingOf(lines, column);
-  if (typeof opening !== "string") return { above };
-  return more.length === 0 ? { beside: opening, above } : { line: opening, above };
+export async function labelsOf(workbook: Workbook, spot: Spot): Promise<Labels> {
+  const { sheet, row, column } = spot;
+  const columns = Math.max(column + 1, WIDTH);
+  const [line = []] = await workbook.read({ sheet, row, column: 0 }, 1, columns);
+  const { above, isList } = await headingAbove(workbook, spot, columns);
+  const filled = line.slice(0, column).filter((cell) => !isBlank(cell));
+  const [opening, near] = [filled[0], filled.at(-1)];
+  if (isText(near) && (hasUnit(near) || above === undefined)) return { beside: near, above };
+  if (!isText(opening)) return { above };
+  const isBeside = filled.length === 1 && !isList;
+  return isBeside ? { beside: opening, above } : { line: opening, above };
 }
 
-/** The nearest line above of texts alone: of two or more, or of one over the first column. */
-function headingOf(lines: Grid, column: number): string | undefined {
-  for (const line of lines.slice(0, -1).reverse()) {
-    const cell = line[column];
-    const filled = line.filter((cell) => !isBlank(cell));
-    // A blank line, or a title that stands alone: the table does not reach further up.
-    if (filled.length <= Math.min(1, column)) return undefined;
-    const isHeading = filled.every((each) => typeof each === "string");
-    if (isHeading && typeof cell === "string" && cell !== "") return cell;
-  }
-  return undefined;
+interface Heading {
+  above?: string | undefined;
+  /** Its line has so many headings that it can be nothing else. */
+  isList: boolean;
 }
+
+/**
+ * The heading above: the nearest line that holds texts alone, or that does so up to the column
+ * where there is no such line. It is read a few lines at a time.
+ */
+async function headingAbove(
+  workbook: Workbook,
+  { sheet, row, column }: Spot,
+  columns: number,
+): Promise<Heading> {
+  let upToHere: string | undefined;
+  for (let end = row; end > 0 && row - end < REACH; end -= AT_ONCE) {
+    const rows = Math.min(end, AT_ONCE);
+    const lines = await workbook.read({ sheet, row: end - rows, column: 0 }, rows, columns);
+    for (const line of lines.reverse()) {
+      const cell = line[column];
+      const left = line.slice(0, column + 1).filter((each) => !isBlank(each));
+      // A blank line, or a title that stands alone: the table does not reach further up.
+      if (left.length <= Math.min(1, column)) return { above: upToHere, isList: false };
+      // Beside a gap stands what was filled in, and no heading.
+      const isBesideGap = column > 0 && isBlank(line[column - 1] ?? null);
+      if (!isText(cell) || cell === "" || isBesideGap || !left.every(isText)) continue;
+      const all = line.filter((each) => !isBlank(each));
+      if (all.every(isText)) return { above: cell, isList: all.length >= LIST };
+      upToHere ??= cell;
+    }
+  }
+  return { above: upToHere, isList: false };
+}
+
+function isText(cell: CellValue | undefined): cell is string {
+  return typeof cell === "string";
+}
+
+/** True for a label that ends in brackets: "Batch (g)". */
+export function hasUnit(label: string): boolean {
+  return UNIT.test(label);
+}
+
+/** A label without what it ends with in brackets, in one line. */
+export function withoutUnit(label: string): string {
+  return label.replace(UNIT, "").replaceAll(/\s+/g, " ").trim();
+}
+
+const UNIT = /\s*\([^()]*\)\s*$/;
 
 /** What a cell looks like to the one who reads it. */
 export async function lookOf(workbook: Workbook, spot: Spot): Promise<CellLook> {
