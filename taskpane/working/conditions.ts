@@ -130,7 +130,11 @@ async function countedNone(
   const name = calleeOf(left);
   const [first, second] = left.arguments;
   const isSum = name === "SUM" && left.arguments.length === 1;
-  if (name === "COUNTIFS") {
+  const isWild =
+    name === "COUNTIF" &&
+    second?.type === "Literal" &&
+    /^[<>=]|[?*]/.test(second.raw.replaceAll('"', ""));
+  if (name === "COUNTIFS" || isWild) {
     const where = await whereOf(left.arguments, telling);
     return where ? `there is ${isNone ? "no" : "a"} line where ${where}` : null;
   }

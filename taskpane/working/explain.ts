@@ -44,10 +44,18 @@ import type { CellContent, Spot, Workbook } from "../host/workbook.ts";
 import { type Said, answerSaid } from "./answer.ts";
 import { type ShownInput, inputsOf } from "./inputs.ts";
 import { type InWords, tellWay } from "./in-words.ts";
-import { lookOf, shownAs } from "./labels.ts";
+import { lookOf, shownAs, tellsMeasure } from "./labels.ts";
 import { CellReader } from "./named-cells.ts";
+import { cellNoun, referencesIn, sourceIn } from "./nouns.ts";
 import { type Ask, Follower } from "./way.ts";
-import { COULD_NOT_BE_READ, type CellProblem, notNeeded, problemOf } from "./problems.ts";
+import {
+  COULD_NOT_BE_READ,
+  type CellProblem,
+  cameFrom,
+  nativeProblem,
+  notNeeded,
+  problemOf,
+} from "./problems.ts";
 
 export type { WorkingTable } from "../../functions/working/table.ts";
 export type { Told } from "../../functions/working/told.ts";
@@ -120,6 +128,8 @@ export async function explain(workbook: Workbook, spot: Spot): Promise<Explained
     calls.push(comesOut ? withoutMends(call) : call);
   }
   const reader = new CellReader(workbook, from);
+  const source = sourceIn(way.taken);
+  const like = source === undefined ? undefined : await reader.cells(source);
   const saidOf = (node: Node, digits: Digits) => {
     const call = calls[found.findIndex((each) => each === node)];
     return call?.at(call.line, digits).said.cell?.says;
@@ -136,12 +146,13 @@ export async function explain(workbook: Workbook, spot: Spot): Promise<Explained
     shows: (digits) => {
       const call = isAlone ? calls.at(-1) : undefined;
       const cell = call?.at(call.line, digits).said.cell;
-      return shownAs(value, look, digits, cell?.measure);
+      if (cell || !like || tellsMeasure(look)) return shownAs(value, look, digits, cell?.measure);
+      return like.showsLike(value, digits);
     },
     calls,
     inWords,
     isAlone,
-    ...outerProblem(content, calls),
+    ...(await outerProblem(content, calls, way.taken, reader)),
   };
 }
 
@@ -292,11 +303,22 @@ function answerText(value: CellValue): Written {
 }
 
 /** An error of the cell that none of our calls made. */
-function outerProblem({ value }: CellContent, calls: ExplainedCall[]): { problem?: CellProblem } {
+async function outerProblem(
+  { value }: CellContent,
+  calls: readonly ExplainedCall[],
+  taken: Node,
+  reader: CellReader,
+): Promise<{ problem?: CellProblem }> {
   if (!isFault(value)) return {};
   if (value.fault === "#SPILL!" || value.fault === "#NAME?" || value.fault === "#BUSY!") {
     return { problem: problemOf(null, [], value) };
   }
-  const isOurs = calls.some((call) => call.at(call.line).problem);
-  return isOurs ? {} : { problem: problemOf(null, [], value) };
+  if (calls.some((call) => call.at(call.line).problem)) return {};
+  if (calls.length > 0) return { problem: problemOf(null, [], value) };
+  for (const reference of referencesIn(taken)) {
+    const cells = await reader.cells(reference);
+    const fault = cells.cells.flat().find(isFault);
+    if (fault) return { problem: cameFrom(cellNoun(cells), cells.place, fault) };
+  }
+  return { problem: nativeProblem(value) };
 }

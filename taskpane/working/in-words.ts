@@ -60,7 +60,7 @@ async function sentencesOf({ taken, because }: Way, telling: CellTelling): Promi
       constant === ""
         ? "It stays blank"
         : typeof constant === "string"
-          ? "It shows these words"
+          ? "It says so"
           : `It shows ${shown(constant, { kind: "number" }, telling.digits)}`;
     const reason = why
       ? `, because ${why}`
@@ -83,7 +83,14 @@ function isMessage(node: ArgumentNode): boolean {
 
 async function whyOf(because: Because | undefined, telling: CellTelling): Promise<string | null> {
   if (!because) return null;
-  return conditionTold(await telling.follower.settled(because.condition), because.holds, telling);
+  const { condition, holds } = because;
+  // What a choice within the condition came to, where that is typed: the reason is its own.
+  if (condition.type === "BinaryExpression") {
+    const within = await telling.follower.wayOf(condition.arguments[0]);
+    if (constantOf(within.taken) !== undefined && within.because)
+      return whyOf(within.because, telling);
+  }
+  return conditionTold(await telling.follower.settled(condition), holds, telling);
 }
 
 /** Several looks, of which each may have words. */
@@ -170,11 +177,17 @@ async function arithmetic(node: Node, telling: CellTelling): Promise<ToldSo | nu
   if (inner.type !== "BinaryExpression" || !(inner.operator in SIGNS)) return null;
   if (isLineNumber(inner)) return { sentences: ["It is the number of this line."], nodes: [] };
   const parts: Node[] = [];
-  const words = await written(inner, parts, telling, (part) => nounOf(part, telling), "words");
+  const words = await written(inner, parts, telling, (part) => factorNoun(part, telling), "words");
   const paper = await written(inner, [], telling, (part) => valueShown(part, telling), "sign");
   if (!words || !paper || parts.length > MOST || words.length > LONGEST) return null;
   const end = rounded ? `, ${rounded}` : "";
   return { sentences: [`It is ${words}${end}.`], how: [`${paper}${end}`], nodes: [node] };
+}
+
+/** A long name within a sum or product, in brackets of its own. */
+async function factorNoun(node: Node, telling: CellTelling): Promise<string | null> {
+  const noun = await nounOf(node, telling);
+  return noun?.includes(" where ") ? `(${noun})` : noun;
 }
 
 function roundingOf(node: Node): [string, Node] {

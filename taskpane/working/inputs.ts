@@ -198,7 +198,7 @@ async function rangeSource(workbook: Workbook, spot: Spot, reference: string): P
     labels,
     format,
     words: (line) => {
-      const of = isOne || !line ? "" : `, of ${reference}`;
+      const of = isOne || !line ? "" : `, of ${reference.replaceAll("$", "")}`;
       return `from ${place(line)}${of}${named}`;
     },
   };

@@ -112,6 +112,11 @@ export function shownAs(
   return shown(value, measureOf(look) ?? unknown, digits);
 }
 
+/** True where a cell itself tells how its number is to be read. */
+export function tellsMeasure(look: CellLook): boolean {
+  return /y/i.test(look.format) || measureOf(look) !== undefined;
+}
+
 /** What a cell's number is measured in, where its labels or its format tell. */
 function measureOf({ labels, format }: CellLook): Measure | undefined {
   if (format.includes("%")) return { kind: "share" };

@@ -10,6 +10,7 @@ import {
   childrenOf,
   constantOf,
 } from "../../functions/formula/tree.ts";
+import { linesNoun } from "./line-by-line.ts";
 import type { CellReader, NamedCells } from "./named-cells.ts";
 import type { Ask, Follower } from "./way.ts";
 
@@ -23,10 +24,14 @@ export interface CellTelling {
   answerOf: (node: Node) => string | undefined;
 }
 
+/** A smaller number in a formula only keeps rounding from making a difference. */
+const TOLERANCE = 1e-5;
+
 /** A part by name; null where it has none that a person knows. */
 export async function nounOf(node: Node, telling: CellTelling): Promise<string | null> {
   const constant = constantOf(node);
-  if (typeof constant === "number") return plain(constant, telling.digits);
+  if (typeof constant === "number")
+    return plain(Math.abs(constant) < TOLERANCE ? 0 : constant, telling.digits);
   if (typeof constant === "string") return constant === "" ? "a blank" : `"${constant}"`;
   if (node.type === "ReferenceIdentifier") return cellNoun(await telling.reader.cells(node.value));
   if (node.type === "UnaryExpression") return nounOf(node.arguments[0], telling);
@@ -36,6 +41,7 @@ export async function nounOf(node: Node, telling: CellTelling): Promise<string |
   if (calleeOf(node) === "ROW" && node.arguments.length === 0) return "the number of its row";
   const entry = ourFunction(node);
   if (entry) return `the answer of ${NAMESPACE}.${entry.id}`;
+  if (calleeOf(node) === "SUMPRODUCT") return linesNoun(node, (part) => nounOf(part, telling));
   return countNoun(node, telling);
 }
 
@@ -84,13 +90,19 @@ async function countNoun(node: Call, telling: CellTelling): Promise<string | nul
 export async function shownLike(
   node: Node,
   value: CellValue,
-  telling: CellTelling,
+  { reader, digits }: CellTelling,
 ): Promise<string> {
-  const { digits, reader } = telling;
+  const source = sourceIn(node);
+  if (!source) return shown(value, { kind: "number" }, digits);
+  return (await reader.cells(source)).showsLike(value, digits);
+}
+
+/** The cells that a part is taken from, or added up or picked from, in whose unit it then is. */
+export function sourceIn(node: Node): string | undefined {
   const isPicked = node.type === "CallExpression" && /^(SUM|MIN|MAX|AVERAGE)/.test(calleeOf(node));
-  const [cells] = isPicked ? lineArguments(node) : [];
-  if (cells?.type !== "ReferenceIdentifier") return shown(value, { kind: "number" }, digits);
-  return (await reader.cells(cells.value)).showsLike(value, digits);
+  const [cells = null] = isPicked ? lineArguments(node) : [node];
+  const isSum = isPicked && calleeOf(node) === "SUMPRODUCT";
+  return cells?.type === "ReferenceIdentifier" && !isSum ? cells.value : undefined;
 }
 
 /** SUMIF has what it adds up last, and adds up what it looks at where that is left out. */
@@ -137,6 +149,7 @@ export async function whereOf(
 
 const CRITERIA: [RegExp, (rest: string) => string][] = [
   [/^\?\*$/, () => "holds words"],
+  [/^([^*?]+)\*$/, (rest) => `begins with "${rest}"`],
   [/^>=(.+)$/, (rest) => `is ${rest} or more`],
   [/^<=(.+)$/, (rest) => `is ${rest} or less`],
   [/^<>(.+)$/, (rest) => `is not ${rest}`],
@@ -150,7 +163,7 @@ async function criterionOf(node: Node, telling: CellTelling): Promise<string | n
   const [[value = null] = []] = (await telling.ask(node)) ?? [];
   if (isFault(value)) return null;
   if (isBlank(value)) return "is blank";
-  if (typeof value === "string" && !/^[<>=?*]/.test(value)) return `is "${value}"`;
+  if (typeof value === "string" && !/^[<>=]|[?*]/.test(value)) return `is "${value}"`;
   const text = shown(value, { kind: "number" }, telling.digits);
   for (const [pattern, words] of CRITERIA) {
     const match = pattern.exec(text);
@@ -177,7 +190,9 @@ export async function isOne(node: Node, { ask }: CellTelling): Promise<boolean> 
 
 /** A part by name with what it comes to. */
 export function withValue(noun: string, value: string): string {
-  return noun.endsWith(")") ? `${noun.slice(0, -1)}: ${value})` : `${noun} (${value})`;
+  return /^[^()]*"[^"]*" \([^()]*\)$/.test(noun)
+    ? `${noun.slice(0, -1)}: ${value})`
+    : `${noun} (${value})`;
 }
 
 /** "a, b and c" */

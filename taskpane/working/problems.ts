@@ -63,6 +63,32 @@ export function notNeeded(problem: CellProblem): CellProblem {
   };
 }
 
+/** An error that a cell has from another one. */
+export function cameFrom(noun: string, place: string, { fault }: Fault): CellProblem {
+  return {
+    reason: `${noun} holds the error ${fault}.`,
+    mend: `Mend ${place} first; this one then follows.`,
+  };
+}
+
+/** An error of a formula without functions of ours. */
+export function nativeProblem({ fault }: Fault): CellProblem {
+  if (fault === "#DIV/0!")
+    return {
+      reason: "The formula divides by zero or by a blank.",
+      mend: "Fill in what is divided by: the cells are named below.",
+    };
+  if (fault === "#N/A")
+    return {
+      reason: "Something that the formula looks for is not there.",
+      mend: "Look at the cells below: is a name written otherwise, or missing from the list?",
+    };
+  return {
+    reason: `The formula gives the error ${fault}.`,
+    mend: "Look at the cells below: is there a word where a number belongs, or a sheet that is gone?",
+  };
+}
+
 const LOOK =
   "Our functions in it have answers, as shown: " +
   "look at what the rest of the formula does with them.";
