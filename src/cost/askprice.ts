@@ -11,7 +11,7 @@ import { CalcError, amount, positive, share, showShare } from "../errors.ts";
  * @topic cost
  * @need What do I ask for a bottle to keep a margin?
  * @words charge, price, sell, selling price, markup, profit, margin, fees, marketplace, etsy,
- * retail, wholesale
+ * retail, wholesale, charge enough, price too low
  * @param cost (money) Cost of one bottle, above zero.
  * @param margin (share) Part of the price that is kept, 0 % and below 100 %.
  * @param [feerate] (share) Part of the price that goes in fees, 0 % to 100 % (default 0 %).

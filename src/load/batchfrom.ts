@@ -9,7 +9,8 @@ import { type Basis, basisOf, finishedShare } from "./basis.ts";
  * @customfunction BATCHFROM
  * @topic load
  * @need How big a batch does this bottle of oil make?
- * @words use up the oil, how many bottles can I make, leftover oil, yield
+ * @words use up the oil, how many bottles can I make, leftover oil, yield, how many can I pour or
+ * fill, from a gallon
  * @param oil (amount) Oil on hand, zero or more, in any unit of weight.
  * @param load (share) Fragrance load, above 0 % and up to 100 %.
  * @param [basis] (choice) "finished" (default) or "base": what the load is a percentage of.

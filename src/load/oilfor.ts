@@ -10,7 +10,7 @@ import { type Basis, basisOf, finishedShare } from "./basis.ts";
  * @topic load
  * @need How much fragrance oil do I weigh?
  * @words how much oil, weigh out fragrance, scent amount, percentage, essential oil, perfume,
- * recipe
+ * recipe, how much scent to put in, how much fragrance to add
  * @param batch (amount) Finished batch, zero or more, in any unit of weight.
  * @param load (share) Fragrance load, 0 % to 100 %.
  * @param [basis] (choice) "finished" (default) or "base": what the load is a percentage of.

@@ -9,7 +9,8 @@ import { toMillilitres, volumeUnit } from "../units.ts";
  * @customfunction FILLWEIGHT
  * @topic measure
  * @need How many grams go into one bottle?
- * @words fill by weight, what fits in a jar, fill level, overfill, headspace, pour into bottle
+ * @words fill by weight, what fits in a jar, fill level, overfill, headspace, pour into bottle,
+ * how heavy, weight of a full bottle
  * @param volume (volume) Volume that the label states, above zero.
  * @param unit (unit) Unit of the volume.
  * @param density (density) g/mL of the finished spray; DENSITYOF finds it.

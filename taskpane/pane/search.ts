@@ -49,12 +49,36 @@ index.addAll([
   }),
 ]);
 
-/** What fits the words, best first: what is named so, what has every word, what has some. */
+/** Everyday words of several words, each with what has them: "run out", "what is in". */
+const PHRASES = [...templates, ...catalog].flatMap((each) => {
+  const name = "title" in each ? each.title : each.id;
+  const phrases = (each.words ?? "").split(", ").filter((phrase) => phrase.includes(" "));
+  return phrases.map((phrase) => ({ name, phrase: withoutArticles(phrase) }));
+});
+
+/** " run out base " of "Run out of the base?" */
+function withoutArticles(text: string): string {
+  const words = text.toLowerCase().match(/[\p{L}\p{N}%']+/gu) ?? [];
+  return ` ${words.filter((word) => !/^(a|an|the|my|our|of)$/.test(word)).join(" ")} `;
+}
+
+/** What is said to be looked for by a part of the words as they stand, the longest part first. */
+function byPhrase(words: string): string[] {
+  const typed = withoutArticles(words);
+  return PHRASES.filter(({ phrase }) => typed.includes(phrase))
+    .sort((a, b) => b.phrase.length - a.phrase.length)
+    .map(({ name }) => name);
+}
+
+/**
+ * What fits the words, best first: what is named so, what has a part of them as it stands, what has
+ * every word, what has some.
+ */
 export function find(words: string): string[] {
   const all = index.search(words, { combineWith: "AND" });
   const some = index.search(words);
   const names = [...all, ...some].map(({ id }) => String(id));
   const typed = words.trim().toLowerCase();
   const named = NAMES.filter((name) => name.toLowerCase() === typed);
-  return [...new Set([...named, ...names])].slice(0, MOST);
+  return [...new Set([...named, ...byPhrase(words), ...names])].slice(0, MOST);
 }

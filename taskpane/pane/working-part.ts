@@ -4,7 +4,7 @@ import { element } from "./elements.ts";
 import type { Workbook } from "../host/workbook.ts";
 import { stepShown } from "./step-shown.ts";
 import type { Said } from "../working/answer.ts";
-import type { Explained, ExplainedCall, ExplainedLine } from "../working/explain.ts";
+import type { Explained, ExplainedCall, ExplainedLine, InWords } from "../working/explain.ts";
 import type { ShownInput } from "../working/inputs.ts";
 import type { CellProblem } from "../working/problems.ts";
 
@@ -27,14 +27,16 @@ export function workingPart(workbook: Workbook): { content: HTMLElement; onShow:
   let asked = 0;
   const refresh = async () => {
     const turn = ++asked;
-    const { spot, explained, why } = await look(workbook);
+    const digits = all.checked ? "all" : "six";
+    const { spot, explained, inWords, why } = await look(workbook, digits);
     // Another cell may have been selected while this one was looked at.
     if (turn !== asked) return;
-    const digits = all.checked ? "all" : "six";
     headline.textContent = explained ? `${explained.place} shows ${explained.shows(digits)}` : why;
     choice.hidden = !explained;
     content.dataset.cell = spot;
-    body.replaceChildren(...(explained ? explanation(explained, digits) : [hint()]));
+    body.replaceChildren(
+      ...(explained && inWords ? explanation(explained, inWords, digits) : [hint()]),
+    );
   };
   all.addEventListener("change", () => void refresh());
   let timer = 0;
@@ -56,40 +58,81 @@ export function workingPart(workbook: Workbook): { content: HTMLElement; onShow:
 interface Seen {
   spot: string;
   explained?: Explained;
+  inWords?: InWords;
   why: string;
 }
 
-async function look(workbook: Workbook): Promise<Seen> {
+async function look(workbook: Workbook, digits: Digits): Promise<Seen> {
   const { explain } = await explaining();
   const selected = await workbook.selection();
   const spot = `${selected.sheet}!${selected.row},${selected.column}`;
   try {
-    return { spot, explained: await explain(workbook, selected), why: "" };
+    const explained = await explain(workbook, selected);
+    return { spot, explained, inWords: await explained.inWords(digits), why: "" };
   } catch (error) {
     return { spot, why: error instanceof Error ? error.message : String(error) };
   }
 }
 
 function hint(): HTMLElement {
-  const text = `Select any cell with a ${NAMESPACE} function in it. What went in, each step and the result are shown here with the cell's own numbers.`;
+  const text = `Select any cell with a formula. What went in, each step and the result are shown here with the cell's own numbers.`;
   return element("p", { class: "kind" }, text);
 }
 
-function explanation(explained: Explained, digits: Digits): HTMLElement[] {
-  const { calls, formula, rest, problem } = explained;
+function explanation(explained: Explained, inWords: InWords, digits: Digits): HTMLElement[] {
+  const { calls, formula, problem } = explained;
   const many = calls.length > 1;
+  const told = wordsShown(inWords, calls.length > 0 ? "What the cell makes of it" : "In words");
   return [
-    element("code", { class: "call" }, formula),
     ...(problem ? [problemShown(problem, "h2")] : []),
+    ...(calls.length === 0 ? told : []),
     ...(many ? [element("p", {}, `${calls.length} functions, from the inside out:`)] : []),
     ...calls.map((call, i) => callShown(call, many ? `${i + 1}. ` : "", digits)),
-    ...(rest
-      ? [
-          element("p", {}, "With these answers the cell reads:"),
-          element("code", { class: "call" }, rest),
-        ]
-      : []),
+    ...(calls.length > 0 ? told : []),
+    itself(formula),
   ];
+}
+
+/** A value told in sentences, with the cells that it comes from. */
+function wordsShown({ sentences, how, goesIn }: InWords, title: string): HTMLElement[] {
+  if (sentences.length === 0) return [];
+  return [
+    element(
+      "article",
+      { class: "call-card in-words" },
+      element("h2", {}, title),
+      ...sentences.map((sentence) => element("p", {}, sentence)),
+      ...how.map((line) => element("code", {}, line)),
+      ...(goesIn.length > 0
+        ? [
+            element("h3", {}, "What goes in"),
+            element("dl", { class: "inputs" }, ...goesIn.flatMap(cellShown)),
+          ]
+        : []),
+    ),
+  ];
+}
+
+function cellShown({ label, value, place }: InWords["goesIn"][number]): HTMLElement[] {
+  return [
+    element("dt", { class: "label" }, label),
+    element(
+      "dd",
+      {},
+      element("strong", {}, value),
+      element("span", { class: "from" }, ` from ${place}`),
+    ),
+  ];
+}
+
+/** The formula as it stands, for those who want it. */
+function itself(formula: string): HTMLElement {
+  return element(
+    "details",
+    { class: "itself" },
+    element("summary", {}, "The formula itself"),
+    element("code", { class: "call" }, formula),
+  );
 }
 
 function callShown(call: ExplainedCall, number: string, digits: Digits): HTMLElement {
@@ -109,7 +152,6 @@ function callShown(call: ExplainedCall, number: string, digits: Digits): HTMLEle
     { class: "call-card" },
     element("h2", {}, title),
     element("p", {}, entry.summary),
-    number ? element("code", { class: "call" }, call.text) : "",
     chooser,
     place,
     element("h3", {}, "The method"),
@@ -141,11 +183,11 @@ function lineShown(call: ExplainedCall, line: ExplainedLine): HTMLElement[] {
   ];
   if (line.problem) return [...parts, problemShown(line.problem, "h3")];
   return [
+    element("p", { class: "answer" }, answerShown(line.said)),
+    element("p", { class: "kind" }, call.entry.returns.text),
     ...parts,
     element("h3", {}, "How it comes about"),
     element("ol", { class: "working" }, ...line.steps.map(stepShown)),
-    element("p", { class: "answer" }, answerShown(line.said)),
-    element("p", { class: "kind" }, call.entry.returns.text),
   ];
 }
 

@@ -34,7 +34,7 @@ export const template: Template = {
   title: "Batch book",
   use: "Every batch: date, recipe, bottles, what was really poured; from a lot, every batch and bottle it is in.",
   words:
-    "record, log, diary, poured, last month, lot numbers, recall, trace, what I made, history, who got it, complaint",
+    "record, log, diary, poured, last month, lot numbers, recall, trace, what I made, history, who got it, complaint, which batch, where a bottle came from",
   step: 14,
   widths: [150, 104, 150, 104, 220, 84, 84, 104, 104, 220, 220, 74, 74],
   parts: [

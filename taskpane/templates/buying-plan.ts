@@ -8,7 +8,7 @@ export const template: Template = {
   title: "Buying plan",
   use: "From the runs to pour, or a need that is typed, to the packs to buy: one order for each supplier, its freight once.",
   words:
-    "what to buy, shopping list, order, supplies, reorder, free shipping, packs, run short, run out",
+    "what to buy, shopping list, order, supplies, reorder, free shipping, packs, run short, run out, enough, not enough",
   step: 9,
   widths: [208, 148, 110, 110, 124, 114, 128, 136, 134, 128, 72, 104, 138, 150, 134, 114, 150, 300],
   parts: [

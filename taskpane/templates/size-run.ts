@@ -63,7 +63,8 @@ const ON_HAND = ofMaterial("onhand", "{material}");
 export const template: Template = {
   title: "Size run",
   use: "One recipe poured into several bottle sizes: what to weigh of each ingredient, what to buy, and the pieces to have ready.",
-  words: "scale a recipe, resize, several sizes, sample sizes, make many bottles, double, multiply",
+  words:
+    "scale a recipe, resize, several sizes, sample sizes, make many bottles, double, multiply, how many bottles",
   step: 8,
   widths: [240, 130, 88, 88, 88, 88, 88, 136, 104, 120, 112, 116, 124, 200],
   parts: [

@@ -16,7 +16,8 @@ const cost = (piece: string) =>
 export const template: Template = {
   title: "Sizes",
   use: "The bottles and jars that you fill: what each holds, what it is packed in, and the minutes of work.",
-  words: "bottles, jars, containers, packaging, labour minutes, fill sizes, my time",
+  words:
+    "bottles, jars, containers, packaging, labour minutes, fill sizes, my time, new bottle, bottle size, new size, full bottle, how much a bottle holds",
   step: 3,
   widths: [150, 66, 66, 74, 140, 150, 110, 110, 84, 92, 200, 74, 84, 74, 74],
   parts: [

@@ -8,7 +8,7 @@ export const template: Template = {
   title: "Spray trial log",
   use: "Blind hourly scores on cloth and in the room, how they fade, and which base wins how firmly.",
   words:
-    "how long does it last, scent throw, blind test, testers, fade, wear off, longevity, score, compare scents",
+    "how long does it last, scent throw, blind test, testers, fade, wear off, longevity, score, compare scents, drying time, dry, wet, stain, fabric, cloth, smell, still there next day",
   step: 7,
   widths: [
     184, 112, 76, 74, 116, 92, 92, 92, 104, 96, 92, 92, 92, 58, 58, 58, 58, 58, 58, 58, 58, 58, 84,

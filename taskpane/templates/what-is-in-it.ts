@@ -78,7 +78,7 @@ export const template: Template = {
   title: "What is in it",
   use: "Ingredients of up to six bases side by side: your own words for each, and how much is not disclosed.",
   words:
-    "ingredients, ingredient list, free from, compare bases, alcohol free, phthalate, avoid, clean, vegan",
+    "ingredients, ingredient list, free from, compare bases, alcohol free, phthalate, avoid, clean, vegan, what is in, in a base, contents, made of, customers ask",
   step: 4,
   widths: [
     236,

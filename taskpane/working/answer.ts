@@ -8,7 +8,7 @@ export interface Said {
   /** All cells, with what each is. */
   all: string;
   /** The selected cell, and what it is where it is one of several. */
-  cell?: { says: string; label: string };
+  cell?: { says: string; label: string; measure: Measure };
 }
 
 /** Most cells that are told one after the other. */
@@ -30,7 +30,8 @@ export function answerSaid(
     return measures[cell] ?? measures[0] ?? { kind: "number" };
   };
   const says = (place: number) => shown(cells[place] ?? null, of(place), digits);
-  if (cells.length === 1) return { all: says(0), cell: { says: says(0), label: "" } };
+  if (cells.length === 1)
+    return { all: says(0), cell: { says: says(0), label: "", measure: of(0) } };
   const labelled = (_: CellValue, place: number) =>
     [of(place).label, says(place)].filter(Boolean).join(" ");
   const all =
@@ -39,7 +40,14 @@ export function answerSaid(
       : cells.map(labelled).join(", ");
   if (!part) return { all };
   const place = part.row * columns + part.column;
-  return { all, cell: { says: says(place), label: of(place).label ?? placeOf(part, answer) } };
+  return {
+    all,
+    cell: {
+      says: says(place),
+      label: of(place).label ?? placeOf(part, answer),
+      measure: of(place),
+    },
+  };
 }
 
 /** Where in an answer without labels a cell stands. */

@@ -19,7 +19,7 @@ import {
   onlyCell,
 } from "../../functions/bind/cell.ts";
 import { worksheetFunction } from "../../functions/bind/register.ts";
-import { type Digits, shown } from "../../functions/working/shown.ts";
+import type { Digits } from "../../functions/working/shown.ts";
 import { type Told, toldOf } from "../../functions/working/told.ts";
 import { cellName } from "../../functions/formula/addresses.ts";
 import { mentionsUs, ourCalls, ourFunction } from "../../functions/formula/ours.ts";
@@ -30,6 +30,7 @@ import {
   type Node,
   branchesOf,
   calleeOf,
+  constantOf,
   constantsOf,
 } from "../../functions/formula/tree.ts";
 import { RANK } from "../../functions/formula/precedence.ts";
@@ -42,29 +43,42 @@ import {
 import type { CellContent, Spot, Workbook } from "../host/workbook.ts";
 import { type Said, answerSaid } from "./answer.ts";
 import { type ShownInput, inputsOf } from "./inputs.ts";
-import { COULD_NOT_BE_READ, type CellProblem, notNeeded, problemOf } from "./problems.ts";
+import { type InWords, tellWay } from "./in-words.ts";
+import { lookOf, shownAs, tellsMeasure } from "./labels.ts";
+import { CellReader } from "./named-cells.ts";
+import { cellNoun, referencesIn, sourceIn } from "./nouns.ts";
+import { type Ask, Follower } from "./way.ts";
+import {
+  COULD_NOT_BE_READ,
+  type CellProblem,
+  cameFrom,
+  nativeProblem,
+  notNeeded,
+  problemOf,
+} from "./problems.ts";
 
 export type { WorkingTable } from "../../functions/working/table.ts";
 export type { Told } from "../../functions/working/told.ts";
+export type { InWords } from "./in-words.ts";
 
 export interface Explained {
   /** "B19 of Start here" */
   place: string;
   formula: string;
   value: CellValue;
-  /** The value as it is shown: with its unit where a call of ours gives it. */
+  /** The value as its cell shows it, with its unit. */
   shows: (digits: Digits) => string;
   calls: ExplainedCall[];
-  /** The formula with the answers of our calls in it, where it holds more than one call alone. */
-  rest?: string;
+  /** How the cell comes by its value, apart from the calls. */
+  inWords: (digits: Digits) => Promise<InWords>;
+  /** The value is the answer of the last call. */
+  isAlone: boolean;
   /** What is wrong with the formula, where all our calls in it have answers. */
   problem?: CellProblem;
 }
 
 export interface ExplainedCall {
   entry: CatalogEntry;
-  /** As it is typed. */
-  text: string;
   /** How many lines it has: 1 by 1, or as many as its ranges have. */
   lines: Extent;
   /** The line that the selected cell shows. */
@@ -95,37 +109,75 @@ export async function explain(workbook: Workbook, spot: Spot): Promise<Explained
   if (content.formula === null) throw new NothingToExplain(holdsNoFormula(place, content.value));
   const written = readTree(content.formula, place);
   const tree = withoutLets(written);
-  const found = ourCalls(tree);
-  if (found.length === 0) {
-    throw new NothingToExplain(
-      `${place} holds a formula without functions of ours: ${content.formula}`,
-    );
-  }
-  const offset = { row: spot.row - content.from.row, column: spot.column - content.from.column };
+  const { from, value } = content;
+  const ask = askIn(workbook, from);
+  const follower = new Follower(ask);
+  const way = await follower.wayOf(tree);
+  // What only guards another part is not told, unless words or a blank came of it.
+  const isTyped = constantOf(way.taken) !== undefined || isFault(value);
+  const why = isTyped && ourCalls(way.taken).length === 0 ? way.because?.condition : undefined;
+  const found = ourCalls(why ? await follower.settled(why) : way.taken);
+  const look = await lookOf(workbook, spot);
+  const offset = { row: spot.row - from.row, column: spot.column - from.column };
   const answers = new Map<Node, Grid>();
   const calls: ExplainedCall[] = [];
-  const isAlone = tree === found[found.length - 1];
-  const comesOut = !isAlone && !isFault(content.value) && !isBlank(content.value);
+  const isAlone = way.taken === found.at(-1);
+  const comesOut = !isAlone && !isFault(value) && !isBlank(value);
   for (const node of found) {
-    const call = await explainCall(workbook, content.from, node, offset, answers);
+    const call = await explainCall(workbook, from, node, offset, answers);
     calls.push(comesOut ? withoutMends(call) : call);
   }
-  // Behind a look at its inputs a call is still what the cell shows.
-  const branches = branchesOf(tree).filter(
-    (node) => node === tree || answers.get(node)?.flat().includes(content.value),
-  );
+  const reader = new CellReader(workbook, from);
+  const source = sourceIn(way.taken);
+  const like = source === undefined ? undefined : await reader.cells(source);
+  const saidOf = (node: Node, digits: Digits) => {
+    const call = calls[found.findIndex((each) => each === node)];
+    return call?.at(call.line, digits).said.cell?.says;
+  };
+  const inWords = async (digits: Digits): Promise<InWords> => {
+    if (isAlone) return { sentences: guardTold(tree), how: [], goesIn: [] };
+    const answerOf = (node: Node) => saidOf(node, digits);
+    return tellWay(way, { follower, ask, reader, digits, answerOf });
+  };
   return {
     place,
     formula: typedFormula(written),
-    value: content.value,
+    value,
     shows: (digits) => {
-      const call = calls[found.findIndex((node) => branches.includes(node))];
+      const call = isAlone ? calls.at(-1) : undefined;
       const cell = call?.at(call.line, digits).said.cell;
-      return cell?.says ?? shown(content.value, { kind: "number" }, digits);
+      if (cell || !like || tellsMeasure(look)) return shownAs(value, look, digits, cell?.measure);
+      return like.showsLike(value, digits);
     },
     calls,
-    ...(!isAlone && { rest: `=${withAnswers(tree, answers)}` }),
-    ...outerProblem(content, calls),
+    inWords,
+    isAlone,
+    ...(await outerProblem(content, calls, way.taken, reader)),
+  };
+}
+
+/** What a formula shows that only guards the answer of a call. */
+function guardTold(tree: Node): string[] {
+  const [, ...others] = branchesOf(tree);
+  const texts = others.map(constantOf).filter((text) => typeof text === "string");
+  const [blank, words] = [texts.includes(""), texts.some((text) => text !== "")];
+  if (!blank && !words) return [];
+  const instead =
+    blank && words ? "stays blank, or says what" : blank ? "stays blank" : "says what";
+  return [`The cell shows this answer as it is; where something is missing, it ${instead}.`];
+}
+
+/** Asks a workbook for what parts of a formula give, each once. */
+function askIn(workbook: Workbook, spot: Spot): Ask {
+  const known = new Map<string, Promise<Grid | null>>();
+  return async (node) => {
+    const constants = constantsOf(node);
+    if (constants) return constants;
+    const expression = writeFormula(node);
+    const asked =
+      known.get(expression) ?? workbook.values(spot, [expression]).then(([grid = null]) => grid);
+    known.set(expression, asked);
+    return asked;
   };
 }
 
@@ -176,7 +228,6 @@ async function explainCall(
   const inputs = await inputsOf(workbook, from, entry, nodes);
   return {
     entry,
-    text: typedFormula(node).slice(1),
     lines,
     line,
     caution: cautionOf(entry),
@@ -252,11 +303,22 @@ function answerText(value: CellValue): Written {
 }
 
 /** An error of the cell that none of our calls made. */
-function outerProblem({ value }: CellContent, calls: ExplainedCall[]): { problem?: CellProblem } {
+async function outerProblem(
+  { value }: CellContent,
+  calls: readonly ExplainedCall[],
+  taken: Node,
+  reader: CellReader,
+): Promise<{ problem?: CellProblem }> {
   if (!isFault(value)) return {};
   if (value.fault === "#SPILL!" || value.fault === "#NAME?" || value.fault === "#BUSY!") {
     return { problem: problemOf(null, [], value) };
   }
-  const isOurs = calls.some((call) => call.at(call.line).problem);
-  return isOurs ? {} : { problem: problemOf(null, [], value) };
+  if (calls.some((call) => call.at(call.line).problem)) return {};
+  if (calls.length > 0) return { problem: problemOf(null, [], value) };
+  for (const reference of referencesIn(taken)) {
+    const cells = await reader.cells(reference);
+    const fault = cells.cells.flat().find(isFault);
+    if (fault) return { problem: cameFrom(cellNoun(cells), cells.place, fault) };
+  }
+  return { problem: nativeProblem(value) };
 }

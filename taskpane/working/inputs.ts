@@ -13,12 +13,14 @@ import { type Measure, ofParam } from "../../functions/working/measures.ts";
 import { type Digits, shown } from "../../functions/working/shown.ts";
 import { cellName } from "../../functions/formula/addresses.ts";
 import { edgesOf, isWhole, rangeIn } from "../../functions/formula/references.ts";
-import { quoted } from "../../functions/formula/sheet-names.ts";
 import { ourFunction } from "../../functions/formula/ours.ts";
-import type { ArgumentNode, Node } from "../../functions/formula/tree.ts";
+import { type ArgumentNode, type Node, calleeOf } from "../../functions/formula/tree.ts";
 import { typedFormula } from "../../functions/formula/writer.ts";
 import type { Spot, Workbook } from "../host/workbook.ts";
 import { unitIn } from "../../functions/working/unit-in.ts";
+import { type Labels, labelsOf } from "./labels.ts";
+import { CellReader } from "./named-cells.ts";
+import { cellNoun, inARow, referencesIn } from "./nouns.ts";
 
 export interface ShownInput {
   name: string;
@@ -31,10 +33,9 @@ export interface ShownInput {
   /** Where to go to mend it: a cell, or another call. */
   place: string | undefined;
   fault: string | undefined;
+  /** What the error says of itself. */
+  says: string | undefined;
 }
-
-/** How far up a heading may stand above a cell. */
-const REACH = 40;
 
 /** Most values of a range that are shown. */
 const MOST = 8;
@@ -83,6 +84,7 @@ export async function inputsOf(
         from: isDefault ? `${from}: the default` : from,
         place: source.place?.(param.range ? null : line),
         fault: faultIn(cells, source.cellAt),
+        says: cells.flat().find(isFault)?.text,
       };
     });
   };
@@ -125,7 +127,7 @@ async function sourceOf(workbook: Workbook, spot: Spot, node: ArgumentNode): Pro
   if (!node) return { words: () => "left out" };
   const entry = ourFunction(node);
   if (entry) {
-    const name = `${NAMESPACE}.${entry.id}, above`;
+    const name = `${NAMESPACE}.${entry.id} above`;
     return { words: () => `the answer of ${name}`, place: () => name };
   }
   if (node.type === "Literal" || isSigned(node)) {
@@ -141,7 +143,22 @@ async function sourceOf(workbook: Workbook, spot: Spot, node: ArgumentNode): Pro
   if (node.type === "ReferenceIdentifier" && node.kind === "table") {
     return { words: (line) => `from the table, ${text}${lineWords(line, text)}` };
   }
-  return { words: () => `worked out: ${text}` };
+  const alone = summedAlone(node);
+  if (alone) return rangeSource(workbook, spot, alone);
+  const reader = new CellReader(workbook, spot);
+  const nouns: string[] = [];
+  for (const reference of referencesIn(node)) nouns.push(cellNoun(await reader.cells(reference)));
+  const from = nouns.length > 0 ? `from ${inARow(nouns)}` : "in the formula";
+  return { words: () => `worked out ${from}` };
+}
+
+/** The cell that a sum has alone, as formulas write it where a blank counts as 0. */
+function summedAlone(node: Node): string | undefined {
+  if (node.type !== "CallExpression" || calleeOf(node) !== "SUM") return undefined;
+  const [cell, ...more] = node.arguments;
+  if (cell?.type !== "ReferenceIdentifier" || more.length > 0 || cell.value.includes(":"))
+    return undefined;
+  return cell.kind === "range" ? cell.value : undefined;
 }
 
 function lineWords(line: Line | null, text: string): string {
@@ -164,11 +181,11 @@ async function rangeSource(workbook: Workbook, spot: Spot, reference: string): P
   const on = sheet === spot.sheet ? "" : ` of ${sheet}`;
   const cellAt = (row: number, column: number) => cellName(top + row, left + column) + on;
   const first = { sheet, row: top, column: left };
-  const { beside, above } = isWhole(found) ? {} : await labelsOf(workbook, first);
+  const { beside, above, line }: Labels = isWhole(found) ? {} : await labelsOf(workbook, first);
   const format = isWhole(found) ? "" : await workbook.format(first);
   // A column goes by its heading, a cell by the label to its left.
-  const [label, other] = bottom > top ? [above, beside] : [beside, above];
-  const labels = [label, other].filter((each) => each !== undefined);
+  const order = bottom > top ? [above, beside, line] : [beside, above, line];
+  const labels = order.filter((each) => each !== undefined);
   const named = labels[0] ? `, "${labels[0]}"` : "";
   const place = (line: Line | null) => {
     if (!line || isWhole(found)) return reference.replaceAll("$", "");
@@ -181,41 +198,8 @@ async function rangeSource(workbook: Workbook, spot: Spot, reference: string): P
     labels,
     format,
     words: (line) => {
-      const of = isOne || !line ? "" : `, of ${reference}`;
+      const of = isOne || !line ? "" : `, of ${reference.replaceAll("$", "")}`;
       return `from ${place(line)}${of}${named}`;
     },
   };
-}
-
-interface Labels {
-  beside?: string | undefined;
-  above?: string | undefined;
-}
-
-/** The names of a cell on its sheet: the one label to its left, and a heading above. */
-async function labelsOf(workbook: Workbook, { sheet, row, column }: Spot): Promise<Labels> {
-  const first = Math.max(0, row - REACH);
-  const block = `${quoted(sheet)}!${cellName(first, 0)}:${cellName(row, column)}`;
-  const [lines] = await workbook.values({ sheet, row, column }, [block]);
-  if (!lines) return {};
-  const [beside, ...more] =
-    lines
-      .at(-1)
-      ?.slice(0, column)
-      .filter((cell) => !isBlank(cell)) ?? [];
-  const isLabel = typeof beside === "string" && more.length === 0;
-  return { ...(isLabel && { beside }), above: headingOf(lines, column) };
-}
-
-/** The nearest line above of texts alone: of two or more, or of one over the first column. */
-function headingOf(lines: Grid, column: number): string | undefined {
-  for (const line of lines.slice(0, -1).reverse()) {
-    const cell = line[column];
-    const filled = line.filter((cell) => !isBlank(cell));
-    // A blank line, or a title that stands alone: the table does not reach further up.
-    if (filled.length <= Math.min(1, column)) return undefined;
-    const isHeading = filled.every((each) => typeof each === "string");
-    if (isHeading && typeof cell === "string" && cell !== "") return cell;
-  }
-  return undefined;
 }

@@ -37,8 +37,9 @@ export function problemOf(
       title: "Why there is no working",
     };
   }
-  const passed = inputs.find((input) => input.fault !== undefined);
-  if (passed && !fault.text?.startsWith(`${passed.name} must`)) {
+  // An error that came in goes out as it is, in whatever words its own cause was told.
+  const passed = inputs.find((input) => input.fault !== undefined && input.says === fault.text);
+  if (passed) {
     const where = passed.place ? `, from ${passed.place},` : "";
     const text = fault.text ? `: ${fault.text}` : "";
     const cause = passed.place ?? `what ${passed.name} is worked out from`;
@@ -59,6 +60,32 @@ export function notNeeded(problem: CellProblem): CellProblem {
     reason: problem.reason,
     mend: "Nothing needs mending here: the formula has an answer without this part.",
     title: "Why this part gives no number",
+  };
+}
+
+/** An error that a cell has from another one. */
+export function cameFrom(noun: string, place: string, { fault }: Fault): CellProblem {
+  return {
+    reason: `${noun} holds the error ${fault}.`,
+    mend: `Mend ${place} first; this one then follows.`,
+  };
+}
+
+/** An error of a formula without functions of ours. */
+export function nativeProblem({ fault }: Fault): CellProblem {
+  if (fault === "#DIV/0!")
+    return {
+      reason: "The formula divides by zero or by a blank.",
+      mend: "Fill in what is divided by: the cells are named below.",
+    };
+  if (fault === "#N/A")
+    return {
+      reason: "Something that the formula looks for is not there.",
+      mend: "Look at the cells below: is a name written otherwise, or missing from the list?",
+    };
+  return {
+    reason: `The formula gives the error ${fault}.`,
+    mend: "Look at the cells below: is there a word where a number belongs, or a sheet that is gone?",
   };
 }
 

@@ -161,7 +161,7 @@ describe("what goes in, and where it comes from", () => {
       shownLine(explained)
         .inputs.map(({ from }) => from)
         .slice(0, 2),
-    ).toEqual(["worked out: rate*2", "worked out: IF(A1>0,'Other one'!B1,0)"]);
+    ).toEqual(["worked out from rate", "from B1 of Other one"]);
   });
 });
 
@@ -178,9 +178,12 @@ describe("calls in calls, in other formulas, and spilled", () => {
     expect([lastValue(explained, 0), lastValue(explained, 1)]).toEqual([60, 57]);
     expect(shownLine(explained, 1).inputs[0]).toMatchObject({
       value: "60",
-      from: "the answer of MIST.BATCHFROM, above",
+      from: "the answer of MIST.BATCHFROM above",
     });
-    expect(explained.rest).toBe("=2*57+1");
+    expect(await explained.inWords("six")).toMatchObject({
+      sentences: ["It is 2 times the answer of MIST.BASEFOR plus 1."],
+      how: ["2 × 57 + 1"],
+    });
     expect(explained.value).toBe(115);
   });
 
@@ -243,6 +246,36 @@ test.each([
   expect(shown).toHaveLength(1);
   shown?.[0]?.forEach((cell, i) => expect(cell).toBeCloseTo(answer[i] ?? NaN, 9));
   expect(shown?.[0]).toHaveLength(answer.length);
+});
+
+test("the headline shows a value as its cell does, in six digits unless all are asked for", async () => {
+  const { explain, model } = sheetOf({
+    A1: "Item",
+    B1: "Landed ($)",
+    C1: "Part",
+    D1: "Made",
+    A2: "Alder",
+    B2: "=MIST.OILFOR(1520,5%)",
+    C2: "=MIST.LOADOF(1,2)",
+    D2: "=MIST.OILFOR(46351,100%)",
+  });
+  const sheetId = model.getters.getActiveSheetId();
+  const format = (column: number, format: string) =>
+    model.dispatch("SET_FORMATTING", {
+      sheetId,
+      target: [{ top: 1, bottom: 1, left: column, right: column }],
+      format,
+    } as never);
+  format(1, "0.00");
+  format(2, "0.0%");
+  format(3, "yyyy-mm-dd");
+  const shows = async (cell: string, digits: "six" | "all" = "six") =>
+    (await explain(cell)).shows(digits);
+  // By hand: 5 % of 1520; 1 in 3; 46351 days after 1899-12-30 are 2026-11-25 by Python's calendar.
+  expect(await shows("B2")).toBe("$76.00");
+  expect(await shows("C2")).toBe("about 33.3333 %");
+  expect(await shows("C2", "all")).toBe("33.3333333333333 %");
+  expect(await shows("D2")).toBe("2026-11-25");
 });
 
 test("an answer that has no room is told, whichever line is looked at", async () => {
@@ -366,22 +399,31 @@ describe("a cell without a number gets the reason and the mend", () => {
   test("the outer call points to the inner one", async () => {
     const found = await problem({ A1: "=MIST.BASEFOR(MIST.OILFOR(60,5),5%)" }, "A1", 1);
     expect(found?.reason).toMatch(
-      /^The argument batch, from MIST\.OILFOR, above, is the error #VALUE!: load must be/,
+      /^The argument batch, from MIST\.OILFOR above, is the error #VALUE!: load must be/,
     );
-    expect(found?.mend).toBe("Mend MIST.OILFOR, above first; this one then follows.");
+    expect(found?.mend).toBe("Mend MIST.OILFOR above first; this one then follows.");
+  });
+
+  test("also where the inner one names its argument as the outer one does", async () => {
+    // The batch of the inner call is what is wrong; the outer call's batch is only its answer.
+    const found = await problem({ A1: '=MIST.BASEFOR(MIST.OILFOR("sixty",5%),5%)' }, "A1", 1);
+    expect(found?.reason).toBe(
+      "The argument batch, from MIST.OILFOR above, is the error #VALUE!: " +
+        'batch must be a number, got "sixty".',
+    );
+    expect(found?.mend).toBe("Mend MIST.OILFOR above first; this one then follows.");
   });
 });
 
 test.each([
   ["A9", "A9 of My sheet is empty. Select a cell with a MIST function."],
   ["A1", "A1 of My sheet holds a number that was typed in. Select a cell with a MIST function."],
-  ["A2", "A2 of My sheet holds a formula without functions of ours: =A1*2"],
   [
     "A3",
     "A3 of My sheet holds a text that was typed in: a formula opens with =. Select a cell with a MIST function.",
   ],
 ])("%s has nothing to explain, and is told so", async (cell, text) => {
-  const { explain } = sheetOf({ A1: "60", A2: "=A1*2", A3: "MIST.OILFOR(60,5%)" });
+  const { explain } = sheetOf({ A1: "60", A3: "MIST.OILFOR(60,5%)" });
   await expect(explain(cell)).rejects.toThrow(text);
 });
 
@@ -390,7 +432,9 @@ test("a fault passes through a formula that is read with it", async () => {
   const explained = await explain("A1");
   expect(explained.value).toBe(7);
   expect(shownLine(explained).answer.flat().some(isFault)).toBe(true);
-  expect(explained.rest).toBe("=IFERROR(#VALUE!,7)");
+  expect((await explained.inWords("six")).sentences).toEqual([
+    "It shows 7, because MIST.OILFOR has no answer.",
+  ]);
 });
 
 test("a part that only asks whether it would come out needs no mend where the formula does", async () => {

@@ -199,7 +199,7 @@ describe("the working of a cell in Excel", () => {
     const explained = await explain(new ExcelWorkbook(), spot);
     const line = explained.calls[0].at(explained.calls[0].line);
     expect(line.steps.at(-1)?.value).toBe(6);
-    expect(line.inputs[0].from).toBe("worked out: A1*2");
+    expect(line.inputs[0].from).toBe("worked out from A1");
     expect(explained.formula).toBe("=LET(a,A1,b,a*2,MIST.OILFOR(b,5%))");
     const lambda = await explain(new ExcelWorkbook(), { ...spot, row: 1 });
     expect(lambda.calls[0].at(lambda.calls[0].line).problem).toEqual({
