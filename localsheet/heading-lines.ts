@@ -1,4 +1,5 @@
 /** Headings of lists are broken into lines beside the filter's button. The engine breaks them as if it were not there. */
+import { linesOf } from "../taskpane/sheets/headings.ts";
 import { engine } from "./engine.ts";
 
 /** Pixels of the button, as the engine draws it. */
@@ -36,31 +37,14 @@ class SheetsWithHeadings extends Sheets {
 
 plugins.replace(NAME, SheetsWithHeadings);
 
-/** Pixels of a wide letter, of a tall line with what the engine leaves between two, and of what is free around them. */
-const LETTER = 7.2;
-const LINE = 22;
+/** Pixels of a line with what the engine leaves between two, and of what is free above and below them. */
+const LINE = 18;
 const FREE = 8;
 
 /** The height of a row of headings in columns of these widths, some beside a button: the engine's own is too low. */
 export function headingsHeight(
   headings: readonly { text: string; width: number; isBeside: boolean }[],
 ): number {
-  const counts = headings.map(({ text, width, isBeside }) =>
-    linesOf(text, width - FREE - (isBeside ? BUTTON : 0)),
-  );
-  return Math.max(...counts) * LINE + FREE / 2;
-}
-
-function linesOf(text: string, width: number): number {
-  let lines = 0;
-  let taken = Infinity;
-  for (const word of text.split(" ")) {
-    const longer = taken + (word.length + 1) * LETTER;
-    if (longer <= width) taken = longer;
-    else {
-      lines++;
-      taken = word.length * LETTER;
-    }
-  }
-  return lines;
+  const counts = headings.map(({ text, width, isBeside }) => linesOf(text, width, isBeside));
+  return Math.max(...counts) * LINE + FREE;
 }

@@ -1,6 +1,7 @@
 /** A template as a drawing: every cell, rule, mark and chart that a workbook takes, relative to one place. */
 import { cellName, moveFormula, readCellName } from "../../functions/formula/addresses.ts";
 import type { Block, Look, Mark } from "./block.ts";
+import { widthFor } from "./headings.ts";
 import { NO_OTHERS, lay, partsThere, placesOf } from "./lay.ts";
 import { type Others, type Places, resolved } from "./names.ts";
 import { type Template, TemplateSchema } from "./template.ts";
@@ -114,7 +115,8 @@ export function drawingOf(
   const lists = laid.growing.map(({ name, row, column, rows, columns, reach }) => {
     return { name, row: row - 1, column, rows: rows + 1, columns, reach };
   });
-  const room = roomForFilters(widths, cells, lists);
+  const shownCells = cells.filter(({ column }) => !hidden.has(column));
+  const room = roomForHeadings(widths, shownCells, lists);
   const shown = room.reduce((sum, width, i) => (hidden.has(i) ? sum : sum + width), 0);
   return {
     rows: Math.max(...cells.map((cell) => cell.row + 1), ...ends.map((at) => at.row + at.rows)),
@@ -136,31 +138,20 @@ export function drawingOf(
   };
 }
 
-/** Columns of a list that grows have a filter's button in their heading, which needs room beside each word. */
-function roomForFilters(
+/** Columns as wide as their headings need, which in a list that grows have a filter's button beside them. */
+function roomForHeadings(
   widths: readonly number[],
   cells: readonly DrawnCell[],
   lists: readonly DrawnList[],
 ): number[] {
   const room = [...widths];
-  for (const list of lists)
-    for (const { row, column, content } of cells) {
-      if (row !== list.row || column < list.column || column >= list.column + list.columns)
-        continue;
-      room[column] = headWidth(String(content ?? ""), room[column] ?? 0);
-    }
+  for (const { row, column, content, look } of cells) {
+    const width = room[column];
+    if (look !== "heading" || content === null || isFormula(content) || !width) continue;
+    const isBeside = lists.some((list) => isWithin({ row, column }, { ...list, rows: 1 }));
+    room[column] = widthFor(String(content), width, isBeside);
+  }
   return room;
-}
-
-/** Pixels of a letter of a heading, of the filter's button, and at both ends of a line. */
-const LETTER = 8;
-const BUTTON = 24;
-const ENDS = 8;
-
-/** The least width, from the one given, at which the longest word of a heading stands beside the button. */
-function headWidth(heading: string, least: number): number {
-  const longest = Math.max(...heading.split(" ").map((word) => word.length));
-  return Math.max(least, longest * LETTER + ENDS + BUTTON);
 }
 
 /** The most rows that stay in sight: more would leave no room to scroll on a small screen. */
@@ -238,12 +229,13 @@ export interface PlacedDrawing extends Drawing {
   column: number;
 }
 
+const isFormula = (content: unknown) => typeof content === "string" && content.startsWith("=");
+
 /** The drawing with its first cell at the row and column. The one place where anything is moved. */
 export function placed(drawing: Drawing, row: number, column: number): PlacedDrawing {
   const moved = <T extends { row: number; column: number }>(part: T): T => {
     return { ...part, row: row + part.row, column: column + part.column };
   };
-  const isFormula = (content: unknown) => typeof content === "string" && content.startsWith("=");
   const { hidden, lists, page, frozen } = drawing;
   return {
     ...drawing,

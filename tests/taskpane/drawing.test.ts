@@ -1,9 +1,11 @@
 /** Templates as drawings. Expected places by hand, from how the parts are laid. */
 import { expect, test } from "vitest";
-import { type Drawing, drawingOf, placed } from "../../taskpane/sheets/drawing";
+import { type Drawing, drawingOf, isWithin, placed } from "../../taskpane/sheets/drawing";
+import { linesOf } from "../../taskpane/sheets/headings";
 import { lay } from "../../taskpane/sheets/lay";
 import type { List, Part } from "../../taskpane/sheets/parts";
 import type { Template } from "../../taskpane/sheets/template";
+import { templates } from "../../taskpane/templates/index";
 
 const oils: List = {
   list: "oils",
@@ -54,10 +56,35 @@ test.each([
   expect(drawn([text, oils], [100], { heads: "oils" }).frozen?.rows).toBe(rows);
 });
 
-test("a column of a list that grows has room for the button beside the longest word of its heading", () => {
+test("a column is as wide as the longest word of its heading, beside the button in a list that grows", () => {
   const columns = ["Concentration of oil", "Oil"].map((heading) => ({ heading, demo: [1] }));
-  // By hand: 13 letters of 8 pixels, 8 at the ends, 24 for the button.
-  expect(drawn([{ ...oils, reach: 50, columns }], [100, 80]).widths).toEqual([136, 80]);
+  // By hand, by the widths in headings.ts: of 13 letters 4 are narrow (r, t, t, i), 9 x 8 + 4 x 5.2 = 92.8; 10 at the
+  // ends makes 103, 20 for the button 123.
+  expect(drawn([{ ...oils, columns }], [60, 80]).widths).toEqual([103, 80]);
+  expect(drawn([{ ...oils, reach: 50, columns }], [60, 80]).widths).toEqual([123, 80]);
+});
+
+test("no heading of a template has a word that is broken, or more than three lines", () => {
+  const wrong = templates.flatMap((template) => {
+    const { cells, widths, hidden = [], lists = [] } = drawingOf(template, false);
+    const heads = cells.filter(({ look, column, content }) => {
+      return (
+        look === "heading" && !hidden.includes(column) && !String(content ?? "=").startsWith("=")
+      );
+    });
+    return heads
+      .filter(({ row, column, content }) => {
+        const isBeside = lists.some((list) => isWithin({ row, column }, { ...list, rows: 1 }));
+        const words = String(content).split(" ");
+        const width = widths[column] ?? 0;
+        return (
+          linesOf(String(content), width, isBeside) > 3 ||
+          words.some((word) => linesOf(word, width, isBeside) > 1)
+        );
+      })
+      .map(({ content }) => `${template.title}: ${String(content)}`);
+  });
+  expect(wrong).toEqual([]);
 });
 
 test("at a place, what a chart draws and a list of this sheet move along; a list of another sheet does not", () => {
