@@ -9,8 +9,9 @@ import { toFluidOunces, unitOf } from "../units.ts";
  * @remarks (Price + freight) / (fluid ounces x (1 - loss)). A pack sold by weight needs its
  * density: a pound is not 16 fluid ounces. Freight is what this pack's journey cost; loss is what
  * stays in the pail, the pump and the jug. Where size and unit stand in one cell, such as "4 x 250
- * mL", give it as size and leave the unit out: PACKHOLDS says how it is read. In a copy for a
- * partner a formula without a unit becomes a fixed value.
+ * mL", give it as size and leave the unit out: PACKHOLDS says how it is read. Prices may be texts,
+ * such as "$6.00". In a copy for a partner a formula without a unit, or over such texts, becomes a
+ * fixed value.
  * @customfunction FLOZCOST
  * @topic cost
  * @need Which supplier's pack is cheapest, freight counted?
