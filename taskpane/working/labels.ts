@@ -12,6 +12,8 @@ const AT_ONCE = 40;
 /** So many columns are looked at: a line of a list has a number in one of them. */
 const WIDTH = 20;
 
+const LONGEST_LABEL = 70;
+
 /** A line of so many texts is that of a list's headings. */
 const LIST = 9;
 
@@ -34,11 +36,13 @@ export async function labelsOf(workbook: Workbook, spot: Spot): Promise<Labels> 
   const { sheet, row, column } = spot;
   const columns = Math.max(column + 1, WIDTH);
   const [line = []] = await workbook.read({ sheet, row, column: 0 }, 1, columns);
-  const { above, isList } = await headingAbove(workbook, spot, columns);
+  const { isList, beyond, ...heading } = await headingAbove(workbook, spot, columns);
   const filled = line.slice(0, column).filter((cell) => !isBlank(cell));
+  // A spare line of a list, below others.
+  const above = heading.above ?? (filled.length === 0 ? beyond : undefined);
   const [opening, near] = [filled[0], filled.at(-1)];
-  if (isText(near) && (hasUnit(near) || above === undefined)) return { beside: near, above };
-  if (!isText(opening)) return { above };
+  if (isLabel(near) && (hasUnit(near) || above === undefined)) return { beside: near, above };
+  if (!isLabel(opening)) return { above };
   const isBeside = filled.length === 1 && !isList;
   return isBeside ? { beside: opening, above } : { line: opening, above };
 }
@@ -47,6 +51,8 @@ interface Heading {
   above?: string | undefined;
   /** Its line has so many headings that it can be nothing else. */
   isList: boolean;
+  /** That of a list, where blank lines stand between. */
+  beyond?: string | undefined;
 }
 
 /**
@@ -59,6 +65,7 @@ async function headingAbove(
   columns: number,
 ): Promise<Heading> {
   let upToHere: string | undefined;
+  let isBeyond = false;
   for (let end = row; end > 0 && row - end < REACH; end -= AT_ONCE) {
     const rows = Math.min(end, AT_ONCE);
     const lines = await workbook.read({ sheet, row: end - rows, column: 0 }, rows, columns);
@@ -66,16 +73,25 @@ async function headingAbove(
       const cell = line[column];
       const left = line.slice(0, column + 1).filter((each) => !isBlank(each));
       // A blank line, or a title that stands alone: the table does not reach further up.
-      if (left.length <= Math.min(1, column)) return { above: upToHere, isList: false };
+      if (left.length <= Math.min(1, column)) isBeyond = true;
       // Beside a gap stands what was filled in, and no heading.
       const isBesideGap = column > 0 && isBlank(line[column - 1] ?? null);
       if (!isText(cell) || cell === "" || isBesideGap || !left.every(isText)) continue;
       const all = line.filter((each) => !isBlank(each));
-      if (all.every(isText)) return { above: cell, isList: all.length >= LIST };
+      const isHeading = all.every(isText);
+      const isOfList = isHeading && all.length >= LIST;
+      if (isBeyond && isOfList) return { above: upToHere, isList: false, beyond: cell };
+      if (isBeyond) continue;
+      if (isHeading) return { above: cell, isList: isOfList };
       upToHere ??= cell;
     }
   }
   return { above: upToHere, isList: false };
+}
+
+/** A text that can be a label: a longer one is a note. */
+function isLabel(cell: CellValue | undefined): cell is string {
+  return isText(cell) && cell.length <= LONGEST_LABEL;
 }
 
 function isText(cell: CellValue | undefined): cell is string {

@@ -47,6 +47,20 @@ describe("the working of a cell", () => {
     await page.context().close();
   });
 
+  test("of a formula without functions of ours, in words, with the formula folded away", async () => {
+    const { page } = await openSheet(browser, address);
+    await page.getByRole("tab", { name: "Working" }).click();
+    await typeInto(page, "E1", '=IF(ISNUMBER(B17),B17*B18,"")');
+    await clickCell(page, "E1");
+    await page.getByText('It is "Batch" (B17) times "Fragrance load" (B18).').waitFor();
+    await page.getByText("60 g × 5 %", { exact: true }).waitFor();
+    const raw = explained(page).locator(".itself code");
+    expect(await raw.isVisible()).toBe(false);
+    await page.getByText("The formula itself").click();
+    expect(await raw.textContent()).toMatch(/^=IF\(ISNUMBER/);
+    await page.context().close();
+  });
+
   test("of nested and spilled calls, line by line", async () => {
     const { page } = await openSheet(browser, address);
     await page.getByRole("tab", { name: "Working" }).click();
@@ -58,7 +72,9 @@ describe("the working of a cell", () => {
     expect(await explained(page).locator("h2").allTextContents()).toEqual([
       "1. MIST.BATCHFROM",
       "2. MIST.BASEFOR",
+      "What the cell makes of it",
     ]);
+    await page.getByText("2 × 2280", { exact: true }).waitFor();
     // By hand: 120 g of oil are 5 % of 2,400 g, of which 95 % are base.
     expect(await explained(page).locator(".answer").allTextContents()).toEqual([
       "Answer: 2400.",
