@@ -20,13 +20,15 @@ const Chart = z.strictObject({
   over: range,
 });
 
-/** How a sheet is printed: always one page wide, with page numbers. */
+/** How a sheet is printed: as many pages wide as it takes to be read, with page numbers. */
 const Page = z.strictObject({
   landscape: z.optional(z.boolean()),
   /** What every page says; Excel takes 255 characters. */
   caution: z.optional(z.string().check(z.maxLength(200))),
   /** The list or table whose headings each page repeats, and which stay in sight when scrolling. */
   heads: z.optional(z.string()),
+  /** Rows right above these headings that belong to them, and are repeated with them. */
+  above: z.optional(z.int().check(z.positive())),
   /** Columns at the left that stay in sight. */
   columns: z.optional(z.int().check(z.positive())),
 });

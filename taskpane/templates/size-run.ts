@@ -197,6 +197,7 @@ export const template: Template = {
     },
     {
       gap: 1,
+      paper: "new page",
       table: "pieces",
       across: SIZES,
       heads: headed("Pieces"),

@@ -11,7 +11,7 @@ export const template: Template = {
     "how long does it last, scent throw, blind test, testers, fade, wear off, longevity, score, compare scents",
   step: 7,
   widths: [
-    184, 112, 76, 74, 116, 92, 92, 92, 104, 96, 92, 92, 92, 58, 58, 58, 58, 58, 58, 58, 58, 58, 84,
+    190, 112, 112, 74, 116, 92, 92, 92, 128, 96, 92, 92, 92, 58, 58, 58, 58, 58, 58, 58, 58, 58, 84,
     84, 84, 84, 84, 84, 84, 240,
   ],
   parts: [
@@ -87,6 +87,7 @@ export const template: Template = {
   page: {
     landscape: true,
     heads: "log",
+    above: 1,
     columns: 1,
     caution: "Air moving, no flame or spark, not on skin; keep pets and children away until dry.",
   },
