@@ -185,7 +185,7 @@ const MOST_FROZEN = 13;
 
 /** The page set-up, and what stays in sight: all down to the headings, and the first columns. */
 function pageOf(
-  { landscape = false, caution, heads, above = 0, columns = 0 }: NonNullable<Template["page"]>,
+  { landscape = false, caution, heads, columns = 0 }: NonNullable<Template["page"]>,
   places: Places,
   widths: readonly number[],
   paper: Pick<DrawnPage, "breaks" | "only">,
@@ -193,8 +193,7 @@ function pageOf(
   const place = heads === undefined ? undefined : places.get(heads);
   if (heads !== undefined && !place) throw new Error(`page: nothing has the name "${heads}"`);
   const head = place && (place.head ?? place.row);
-  const titleRows: [number, number] | undefined =
-    head === undefined ? undefined : [head - above, head];
+  const titleRows: [number, number] | undefined = head === undefined ? undefined : [head, head];
   return {
     page: {
       ...(landscape && { landscape }),

@@ -27,8 +27,6 @@ const Page = z.strictObject({
   caution: z.optional(z.string().check(z.maxLength(200))),
   /** The list or table whose headings each page repeats, and which stay in sight when scrolling. */
   heads: z.optional(z.string()),
-  /** Rows right above these headings that belong to them, and are repeated with them. */
-  above: z.optional(z.int().check(z.positive())),
   /** Columns at the left that stay in sight. */
   columns: z.optional(z.int().check(z.positive())),
 });

@@ -87,7 +87,6 @@ export const template: Template = {
   page: {
     landscape: true,
     heads: "log",
-    above: 1,
     columns: 1,
     caution: "Air moving, no flame or spark, not on skin; keep pets and children away until dry.",
   },

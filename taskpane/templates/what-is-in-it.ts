@@ -254,7 +254,6 @@ export const template: Template = {
   ],
   page: {
     landscape: true,
-    above: 1,
     heads: "ingredients",
     columns: 1,
     caution: "Not disclosed is not harmless: the safety data sheet comes first.",

@@ -48,7 +48,7 @@ test("a sheet wider than its page goes on a second, which repeats the columns th
   expect(narrow.page).toEqual({ titleRows: [0, 0] });
 });
 
-test("a part begins a page, the rows above headings are repeated with them, and what is left out is not printed", () => {
+test("a part begins a page, and what is left out is not printed", () => {
   const work: Part = { gap: 1, paper: "left out from here", text: "label", rows: [["a", "b"]] };
   const parts: Part[] = [
     { text: "title", rows: ["Pours"] },
@@ -56,10 +56,10 @@ test("a part begins a page, the rows above headings are repeated with them, and 
     oils,
     work,
   ];
-  const { page } = drawn(parts, [100, 100], { heads: "oils", above: 1 });
+  const { page } = drawn(parts, [100, 100], { heads: "oils" });
   // By hand: rows 1 title, 3 section, 4 heading, 5 and 6 oils; the workings in row 8 have a second column.
   expect(page).toEqual({
-    titleRows: [2, 3],
+    titleRows: [3, 3],
     breaks: [2],
     only: { rows: [0, 5], columns: [0, 0] },
   });
