@@ -20,7 +20,7 @@ import type { Model } from "./engine.ts";
 import { mapFormulas } from "./open.ts";
 import { nameOf } from "./growing.ts";
 import { pagesOf, withPage } from "./pages.ts";
-import { titlesOf } from "../taskpane/sheets/page.ts";
+import { printedOf, titlesOf } from "../taskpane/sheets/page.ts";
 
 export { fromXlsx, namesIn } from "./open.ts";
 
@@ -234,22 +234,27 @@ function withNames(xml: string, model: Model): string {
       ([name, reference]) =>
         `<definedName name="${escaped(name)}">${escaped(reference)}</definedName>`,
     ),
-    ...pageTitlesOf(model),
+    ...pageNamesOf(model),
   ];
   if (names.length === 0) return xml;
   return xml.replace("</sheets>", `</sheets><definedNames>${names.join("")}</definedNames>`);
 }
 
-/** Columns and rows that each page repeats, which files tell by a name that Excel knows. */
-function pageTitlesOf(model: Model): string[] {
+/** What each page repeats, and what is printed: files tell it by names that Excel knows. */
+function pageNamesOf(model: Model): string[] {
   const pages = pagesOf(model);
   return model.getters.getSheetIds().flatMap((id, i) => {
+    const page = pages[id] ?? {};
+    const { columns, rows } = titlesOf(page);
     const sheet = inQuotes(model.getters.getSheetName(id));
-    const { columns, rows } = titlesOf(pages[id] ?? {});
-    const titles = [columns, rows].flatMap((each) => (each ? [`${sheet}!${each}`] : []));
-    if (titles.length === 0) return [];
-    const range = titles.join(",");
-    return `<definedName name="_xlnm.Print_Titles" localSheetId="${i}">${escaped(range)}</definedName>`;
+    const name = (is: string, ...ranges: (string | undefined)[]) => {
+      const there = ranges.flatMap((each) => (each ? [`${sheet}!${each}`] : [])).join(",");
+      if (there === "") return [];
+      return [
+        `<definedName name="_xlnm.${is}" localSheetId="${i}">${escaped(there)}</definedName>`,
+      ];
+    };
+    return [...name("Print_Area", printedOf(page)), ...name("Print_Titles", columns, rows)];
   });
 }
 

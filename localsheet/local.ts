@@ -32,7 +32,11 @@ const EMPTY = { sheets: [{ id: "sheet1", name: "Sheet1" }] };
 
 /** The workbook of a first visit. */
 async function demoData(): Promise<object> {
-  const model = newModel({ sheets: [{ id: "start", name: startHere.title }] });
+  const model = newModel({
+    sheets: [{ id: "start", name: startHere.title }],
+    // One page wide, numbered.
+    mistwrightPages: { start: {} },
+  });
   const spot = { sheet: startHere.title, row: 0, column: 0 };
   await new LocalWorkbook(model).drawAt(spot, drawingOf(startHere, true));
   // Made anew from its data, so that undo does not reach behind the first sight of it.

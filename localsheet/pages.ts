@@ -40,14 +40,8 @@ class PagesPlugin extends engine.CorePlugin<{ kept: { pages: Pages } }> {
     if (change.type === SET_PAGE) this.set(change.sheetId, change.page);
     if (!known) return;
     if (change.type === "DUPLICATE_SHEET") this.set(change.sheetIdTo, known);
-    const titleRows = moved(known.titleRows, "ROW", change);
-    const titleColumns = moved(known.titleColumns, "COL", change);
-    if (titleRows !== known.titleRows || titleColumns !== known.titleColumns)
-      this.set(change.sheetId, {
-        ...known,
-        ...(titleRows && { titleRows }),
-        ...(titleColumns && { titleColumns }),
-      });
+    const page = moved(known, change);
+    if (page !== known) this.set(change.sheetId, page);
   }
 
   getPages(): Pages {
@@ -59,22 +53,29 @@ class PagesPlugin extends engine.CorePlugin<{ kept: { pages: Pages } }> {
   }
 }
 
-/** What each page repeats, after rows or columns before it were put in or taken out. */
-function moved(
-  titles: [number, number] | undefined,
-  dimension: "ROW" | "COL",
-  change: CoreCommand | SetPage,
-): [number, number] | undefined {
-  if (change.type !== "ADD_COLUMNS_ROWS" && change.type !== "REMOVE_COLUMNS_ROWS") return titles;
-  if (!titles || change.dimension !== dimension) return titles;
+/** A page after rows or columns were put in or taken out: what it names by row or column stays the same lines. */
+function moved(page: DrawnPage, change: CoreCommand | SetPage): DrawnPage {
+  if (change.type !== "ADD_COLUMNS_ROWS" && change.type !== "REMOVE_COLUMNS_ROWS") return page;
   const to = (place: number): number => {
     if (change.type === "REMOVE_COLUMNS_ROWS")
       return place - change.elements.filter((each) => each < place).length;
     const { base, quantity, position } = change;
     return place >= (position === "before" ? base : base + 1) ? place + quantity : place;
   };
-  const [first, last] = titles;
-  return [to(first), to(last)];
+  const both = ([first, last]: [number, number]): [number, number] => [to(first), to(last)];
+  const { titleRows, titleColumns, breaks, only } = page;
+  if (change.dimension === "COL")
+    return {
+      ...page,
+      ...(titleColumns && { titleColumns: both(titleColumns) }),
+      ...(only && { only: { ...only, columns: both(only.columns) } }),
+    };
+  return {
+    ...page,
+    ...(titleRows && { titleRows: both(titleRows) }),
+    ...(breaks && { breaks: breaks.map(to) }),
+    ...(only && { only: { ...only, rows: both(only.rows) } }),
+  };
 }
 
 engine.registries.corePluginRegistry.add("mistwright_pages", PagesPlugin);
@@ -97,6 +98,7 @@ export function withPage(xml: string, page: DrawnPage | undefined): string {
     wide: page.wide ?? 1,
     top: caution && `&L${caution}`,
     foot: `&C${PAGE_NUMBER}`,
+    breaks: page.breaks,
   };
   return withPageSetup(xml, setup);
 }

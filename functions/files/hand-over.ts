@@ -15,7 +15,7 @@ import { RANK } from "../formula/precedence.ts";
 import { freeName } from "../formula/sheet-names.ts";
 import { Book, type Sheet } from "./book.ts";
 import { type FormulaCell, cellsIn, formulaCells } from "./cells.ts";
-import { type Replaced, addListSheet } from "./list-sheet.ts";
+import { type Replaced, addListSheet, namePrinted } from "./list-sheet.ts";
 import { Marks } from "./marks.ts";
 import { type NativeFormula, nativeFormula } from "./native-formula.ts";
 import { Notes } from "./notes.ts";
@@ -324,7 +324,8 @@ class Copy {
   }
 
   private addList() {
-    this.addSheet("Hand over", addListSheet(this.file, this.marks, this.replaced));
+    const name = this.addSheet("Hand over", addListSheet(this.file, this.marks, this.replaced));
+    namePrinted(this.book.root, name, this.replaced.length);
   }
 
   /** What formulas look units up in, where any does; a copy of a copy has it already. */

@@ -1,6 +1,7 @@
 /** The sheet that lists every replaced cell, for whoever receives the copy. */
 import type { Marks } from "./marks.ts";
-import { type Package, escaped } from "./package.ts";
+import { type Element, type Package, elementLike, elements, escaped, theChild } from "./package.ts";
+import { namesOf } from "./unit-sheet.ts";
 
 export interface Replaced {
   sheet: string;
@@ -18,6 +19,9 @@ const TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.worksh
 
 /** Longer formulas are shown by their beginning, so that the list stays a list. */
 const LONGEST = 160;
+
+/** A longer list is for the screen: on paper it would be dozens of pages. */
+const MOST_PRINTED = 100;
 
 /** Of the columns, in letters. */
 const WIDTHS = [22, 12, 52, 16, 90];
@@ -41,6 +45,11 @@ export function addListSheet(file: Package, marks: Marks, replaced: readonly Rep
     "This workbook was handed over from one that uses the Mistwright add-in. Nothing here needs the add-in.",
     `${live} of its formulas became ordinary formulas: they stay live. Where an input is wrong they show #VALUE! without saying why.`,
     `${fixed} became fixed values, in cells with a broken violet border: change an input and they do NOT follow. A note on each tells what it was.`,
+    ...(replaced.length > MOST_PRINTED
+      ? [
+          "The list is long, so that only these lines are printed: clear the print area to print it.",
+        ]
+      : []),
     "Estimates stay estimates: go by the safety data sheets, the oils' certificates and your local rules.",
   ];
   const heading = ["Sheet", "Cell", "It was", "It is now", "The formula now, or why there is none"];
@@ -64,9 +73,21 @@ export function addListSheet(file: Package, marks: Marks, replaced: readonly Rep
       '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>' +
       '<sheetViews><sheetView workbookViewId="0"><pane ySplit="7" topLeftCell="A8" activePane="bottomLeft" state="frozen"/></sheetView></sheetViews>' +
       `<cols>${columns.join("")}</cols><sheetData>${rows.join("")}</sheetData>` +
-      '<pageSetup orientation="landscape" fitToHeight="0"/></worksheet>',
+      '<pageSetup orientation="landscape" fitToHeight="0"/>' +
+      "<headerFooter><oddFooter>&amp;CPage &amp;P of &amp;N</oddFooter></headerFooter></worksheet>",
   );
   return path;
+}
+
+/** Says what of the last sheet is printed: of a long list its opening lines, of a short one all, its headings on each page. */
+export function namePrinted(workbook: Element, sheet: string, lines: number): void {
+  const localSheetId = String(elements(theChild(workbook, "sheets")).length - 1);
+  const names = namesOf(workbook);
+  const [name, range] =
+    lines > MOST_PRINTED
+      ? ["_xlnm.Print_Area", `'${sheet}'!$A$1:$E$6`]
+      : ["_xlnm.Print_Titles", `'${sheet}'!$7:$7`];
+  names.appendChild(elementLike(names, "definedName", { name, localSheetId }, range));
 }
 
 function row(number: number, cells: string[], style: string): string {

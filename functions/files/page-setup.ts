@@ -10,9 +10,14 @@ export interface PageSetup {
   /** At the top and the foot of each page, with the codes of files: &C opens the middle, &P is the page. */
   top: string;
   foot: string;
+  /** Rows at which a page begins, from zero. */
+  breaks?: readonly number[] | undefined;
 }
 
-export function withPageSetup(xml: string, { landscape, wide, top, foot }: PageSetup): string {
+export function withPageSetup(
+  xml: string,
+  { landscape, wide, top, foot, breaks = [] }: PageSetup,
+): string {
   const orientation = landscape ? "landscape" : "portrait";
   const texts =
     (top && `<oddHeader>${escaped(top)}</oddHeader>`) +
@@ -24,10 +29,17 @@ export function withPageSetup(xml: string, { landscape, wide, top, foot }: PageS
     ["pageMargins", margins],
     ["pageSetup", paper],
     ["headerFooter", `<headerFooter>${texts}</headerFooter>`],
+    ...(breaks.length > 0 ? [["rowBreaks", breaksOf(breaks)]] : []),
   ].reduce(
     (made, [name = "", element = ""]) => putElement(made, name, element, true),
     fitting(xml),
   );
+}
+
+/** A break stands below the row that it names, counted from one. */
+function breaksOf(rows: readonly number[]): string {
+  const all = rows.map((row) => `<brk id="${row}" max="16383" man="1"/>`);
+  return `<rowBreaks count="${rows.length}" manualBreakCount="${rows.length}">${all.join("")}</rowBreaks>`;
 }
 
 /** Says that the sheet is fitted to its pages, in the element before all others. */

@@ -50,7 +50,7 @@ export function nameUnitTables(workbook: Element, sheet: string): void {
 }
 
 /** The workbook's list of names, made where it has none: it stands behind the sheets and what they lead to. */
-function namesOf(workbook: Element): Element {
+export function namesOf(workbook: Element): Element {
   const found = childNamed(workbook, "definedNames");
   if (found) return found;
   const before = new Set(["sheets", "functionGroups", "externalReferences"]);

@@ -1,5 +1,6 @@
 /** A new sheet on paper, and what stays in sight when it is scrolled. */
-import { PAGE_NUMBER, cautionOf, titlesOf } from "../sheets/page.ts";
+import { cellName } from "../../functions/formula/addresses.ts";
+import { PAGE_NUMBER, cautionOf, printedOf, titlesOf } from "../sheets/page.ts";
 import type { PlacedDrawing } from "../sheets/drawing.ts";
 import { rangeOf } from "./orders.ts";
 import { isSupported } from "./run.ts";
@@ -28,7 +29,8 @@ function orderPaper(sheet: Excel.Worksheet, drawing: PlacedDrawing) {
   layout.orientation = page.landscape ? "Landscape" : "Portrait";
   layout.zoom = { horizontalFitToPages: page.wide ?? 1 };
   const area = rangeOf(sheet, drawing);
-  layout.setPrintArea(lists.length > 0 ? area.getEntireColumn() : area);
+  layout.setPrintArea(printedOf(page) ?? (lists.length > 0 ? area.getEntireColumn() : area));
+  for (const row of page.breaks ?? []) sheet.horizontalPageBreaks.add(cellName(row, 0));
   const { columns, rows } = titlesOf(page);
   if (columns) layout.setPrintTitleColumns(columns);
   if (rows) layout.setPrintTitleRows(rows);

@@ -2,8 +2,9 @@
 import { cellName, moveFormula, readCellName } from "../../functions/formula/addresses.ts";
 import type { Block, Look, Mark } from "./block.ts";
 import { widthFor } from "./headings.ts";
-import { NO_OTHERS, lay, partsThere, placesOf } from "./lay.ts";
+import { NO_OTHERS, areasOf, lay, partsThere, placesOf } from "./lay.ts";
 import { type Others, type Places, resolved } from "./names.ts";
+import type { Part } from "./parts.ts";
 import { type Template, TemplateSchema } from "./template.ts";
 
 /** One cell to write, relative to the drawing's own first cell. */
@@ -87,6 +88,10 @@ export interface DrawnPage {
   titleColumns?: [number, number];
   /** Rows that every page repeats, the first and the last. */
   titleRows?: [number, number];
+  /** Rows at which a page begins. */
+  breaks?: number[];
+  /** What is printed, the first and the last, where that is not all. */
+  only?: { rows: [number, number]; columns: [number, number] };
   /** What every page says. */
   caution?: string;
 }
@@ -117,7 +122,8 @@ export function drawingOf(
   });
   const shownCells = cells.filter(({ column }) => !hidden.has(column));
   const room = roomForHeadings(widths, shownCells, lists);
-  const shown = room.reduce((sum, width, i) => (hidden.has(i) ? sum : sum + width), 0);
+  const shown = room.map((width, i) => (hidden.has(i) ? 0 : width));
+  const paper = paperOf(partsThere(parts, others), cells);
   return {
     rows: Math.max(...cells.map((cell) => cell.row + 1), ...ends.map((at) => at.row + at.rows)),
     columns: Math.max(
@@ -134,8 +140,28 @@ export function drawingOf(
     widths: room,
     ...(laid.hidden.length > 0 && { hidden: laid.hidden }),
     ...(lists.length > 0 && { lists }),
-    ...(page && pageOf(page, laid.places, shown)),
+    ...(page && pageOf(page, laid.places, shown, paper)),
   };
+}
+
+/** Where pages begin, and the rows and columns that are printed where some are left out. */
+function paperOf(
+  parts: readonly Part[],
+  cells: readonly DrawnCell[],
+): Pick<DrawnPage, "breaks" | "only"> {
+  const areas = areasOf(parts);
+  const rowsOf = (paper: Part["paper"]) =>
+    parts.flatMap((part) => (part.paper === paper ? (areas.get(part)?.row ?? []) : []));
+  const breaks = rowsOf("new page");
+  const [end] = rowsOf("left out from here");
+  if (end === undefined) return breaks.length > 0 ? { breaks } : {};
+  const printed = cells.filter(({ row }) => row < end);
+  const last = (numbers: number[]): [number, number] => [0, Math.max(...numbers)];
+  const only = {
+    rows: last(printed.map(({ row }) => row)),
+    columns: last(printed.map(({ column }) => column)),
+  };
+  return { ...(breaks.length > 0 && { breaks }), only };
 }
 
 /** Columns as wide as their headings need, which in a list that grows have a filter's button beside them. */
@@ -161,7 +187,8 @@ const MOST_FROZEN = 13;
 function pageOf(
   { landscape = false, caution, heads, columns = 0 }: NonNullable<Template["page"]>,
   places: Places,
-  width: number,
+  widths: readonly number[],
+  paper: Pick<DrawnPage, "breaks" | "only">,
 ) {
   const place = heads === undefined ? undefined : places.get(heads);
   if (heads !== undefined && !place) throw new Error(`page: nothing has the name "${heads}"`);
@@ -170,9 +197,10 @@ function pageOf(
   return {
     page: {
       ...(landscape && { landscape }),
-      ...acrossPages(width, landscape, columns),
+      ...acrossPages(widths, landscape, columns),
       ...(caution !== undefined && { caution }),
       ...(titleRows && { titleRows }),
+      ...paper,
     },
     ...((head !== undefined || columns > 0) && {
       frozen: { rows: head === undefined || head >= MOST_FROZEN ? 0 : head + 1, columns },
@@ -187,9 +215,15 @@ const READABLE = { upright: (7.5 * 96) / 0.6, landscape: (10 * 96) / 0.6 };
  * As many pages side by side as keep it readable; each repeats the columns that stay in sight. A sheet without such
  * columns has sentences that run from one side to the other, which a second page would cut in two.
  */
-function acrossPages(width: number, landscape: boolean, columns: number): Partial<DrawnPage> {
+function acrossPages(
+  widths: readonly number[],
+  landscape: boolean,
+  columns: number,
+): Partial<DrawnPage> {
   const page = landscape ? READABLE.landscape : READABLE.upright;
-  const wide = Math.ceil(width / page);
+  const across = (all: readonly number[]) => all.reduce((sum, width) => sum + width, 0);
+  const repeated = across(widths.slice(0, columns));
+  const wide = Math.ceil((across(widths) - repeated) / (page - repeated));
   return wide > 1 && columns > 0 ? { wide, titleColumns: [0, columns - 1] } : {};
 }
 
@@ -270,7 +304,7 @@ export function placed(drawing: Drawing, row: number, column: number): PlacedDra
 }
 
 function movedPage(
-  { titleRows, titleColumns, ...page }: DrawnPage,
+  { titleRows, titleColumns, breaks, only, ...page }: DrawnPage,
   row: number,
   column: number,
 ): DrawnPage {
@@ -281,6 +315,8 @@ function movedPage(
     ...page,
     ...(titleRows && { titleRows: by(row, titleRows) }),
     ...(titleColumns && { titleColumns: by(column, titleColumns) }),
+    ...(breaks && { breaks: breaks.map((each) => row + each) }),
+    ...(only && { only: { rows: by(row, only.rows), columns: by(column, only.columns) } }),
   };
 }
 

@@ -11,6 +11,13 @@ const LINE = { upright: 90, landscape: 130 };
 /** Said at the foot of each page. */
 export const PAGE_NUMBER = "Page &P of &N";
 
+/** What is printed where that is not all, as Excel writes it: $A$1:$O$90. */
+export function printedOf({ only }: DrawnPage): string | undefined {
+  if (!only) return undefined;
+  const [[top, bottom], [left, right]] = [only.rows, only.columns];
+  return `${cellName(top, left)}:${cellName(bottom, right)}`.replace(/[A-Z]+/g, "$$$&$$");
+}
+
 /** What each page repeats, as Excel writes it: $A:$B and $12:$12. */
 export function titlesOf({ titleRows, titleColumns }: DrawnPage) {
   return {

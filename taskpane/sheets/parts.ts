@@ -20,6 +20,8 @@ const where = {
   skip: z.optional(z.int().check(z.nonnegative())),
   /** The titles of sheets without which it is not there, and takes no room. */
   needs: z.optional(z.array(z.string())),
+  /** On paper it begins a page, or is left out with all that stands under it. */
+  paper: z.optional(z.enum(["new page", "left out from here"])),
 };
 
 const filled = {

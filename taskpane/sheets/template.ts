@@ -20,7 +20,7 @@ const Chart = z.strictObject({
   over: range,
 });
 
-/** How a sheet is printed: always one page wide, with page numbers. */
+/** How a sheet is printed: as many pages wide as it takes to be read, with page numbers. */
 const Page = z.strictObject({
   landscape: z.optional(z.boolean()),
   /** What every page says; Excel takes 255 characters. */

@@ -36,7 +36,7 @@ export const template: Template = {
     "which base is cheaper, cheapest supplier, compare bases, price per ounce, shipping, freight, samples, best value, cost per ounce",
   step: 5,
   widths: [
-    194, 136, 60, 52, 62, 66, 62, 66, 62, 54, 78, 84, 78, 68, 62, 62, 84, 106, 62, 74, 84, 84, 84,
+    194, 136, 60, 52, 62, 66, 62, 136, 62, 54, 78, 84, 78, 68, 62, 62, 84, 106, 62, 74, 84, 84, 84,
     74, 74, 230, 120, 60, 60, 60,
   ],
   parts: [
@@ -116,7 +116,7 @@ export const template: Template = {
         },
       ],
     },
-    { room: "picture", beside: "cheapest", skip: 1, rows: 10, columns: 9 },
+    { room: "picture", beside: "cheapest", rows: 10, columns: 5 },
     {
       gap: 1,
       list: "packs",

@@ -36,7 +36,7 @@ export const template: Template = {
   words:
     "record, log, diary, poured, last month, lot numbers, recall, trace, what I made, history, who got it, complaint, which batch, where a bottle came from",
   step: 14,
-  widths: [150, 104, 150, 104, 220, 84, 84, 104, 104, 220, 220, 74, 74],
+  widths: [186, 104, 150, 104, 220, 84, 84, 104, 104, 300, 220, 74, 74],
   parts: [
     { text: "title", rows: ["Batch book"] },
     {

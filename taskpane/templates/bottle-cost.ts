@@ -102,6 +102,7 @@ function prices({ name, words, prefix, column, own, sold, demo, draws }: Channel
   return [
     {
       gap: 1,
+      ...(name === RETAIL.name && { paper: "new page" }),
       fields: [
         {
           name: `${prefix}margin`,
@@ -222,7 +223,7 @@ export const template: Template = {
   words:
     "cost per bottle, cost of making, candle cost, labour, my time, packaging, fees, profit, break even, partner, share the profit, split the money",
   step: 10,
-  widths: [262, 130, 88, 88, 88, 88, 88, 108, 120, 116, 110, 110, 142, 104, 100, 124, 200],
+  widths: [276, 130, 88, 88, 88, 88, 88, 108, 120, 116, 110, 110, 142, 104, 100, 124, 200],
   parts: [
     { text: "title", rows: ["Bottle cost"] },
     {
@@ -356,6 +357,7 @@ export const template: Template = {
     ...prices(TRADE),
     {
       gap: 1,
+      paper: "new page",
       name: "split",
       fields: [
         { name: "season", label: "Fixed costs of the season ($)", format: MONEY, demo: 180 },

@@ -133,7 +133,7 @@ export const template: Template = {
         },
       ],
     },
-    { room: "picture", beside: "split", skip: 1, rows: 7, columns: 7 },
+    { room: "picture", beside: "split", skip: 3, rows: 7, columns: 4 },
     {
       gap: 1,
       list: "prices",

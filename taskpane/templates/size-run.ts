@@ -198,6 +198,7 @@ export const template: Template = {
     },
     {
       gap: 1,
+      paper: "new page",
       table: "pieces",
       across: SIZES,
       heads: headed("Pieces"),

@@ -11,7 +11,7 @@ export const template: Template = {
     "how long does it last, scent throw, blind test, testers, fade, wear off, longevity, score, compare scents, drying time, dry, wet, stain, fabric, cloth, smell, still there next day",
   step: 7,
   widths: [
-    184, 112, 76, 74, 116, 92, 92, 92, 104, 96, 92, 92, 92, 58, 58, 58, 58, 58, 58, 58, 58, 58, 84,
+    190, 112, 112, 74, 116, 92, 92, 92, 128, 96, 92, 92, 92, 58, 58, 58, 58, 58, 58, 58, 58, 58, 84,
     84, 84, 84, 84, 84, 84, 240,
   ],
   parts: [

@@ -2,6 +2,7 @@
 import { strFromU8, unzipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import type { Model } from "../../localsheet/engine";
+import type { DrawnPage } from "../../taskpane/sheets/drawing";
 import { findings, validator } from "../files/validator";
 import { growing } from "../taskpane/growing-list";
 import { LocalWorkbook, newModel, openModel, saveBook, toXlsx, write } from "./load-engine";
@@ -52,6 +53,27 @@ describe("in a saved file", () => {
     expect(sheet).toMatch(
       /<pane [^>]*xSplit="1"[^>]*ySplit="4"|<pane [^>]*ySplit="4"[^>]*xSplit="1"/,
     );
+  });
+
+  test("what is printed and where pages begin is in the file, after a row that was put in too", async () => {
+    const model = newModel();
+    const only: DrawnPage["only"] = { rows: [0, 5], columns: [0, 1] };
+    const page: DrawnPage = { breaks: [2], only };
+    await new LocalWorkbook(model).drawOnNewSheet("Offers", { ...growing, page });
+    const sheetId = model.getters.getSheetIdByName("Offers");
+    const add = { type: "ADD_COLUMNS_ROWS", sheetId, sheetName: "Offers", dimension: "ROW" };
+    model.dispatch("ADD_COLUMNS_ROWS", {
+      ...add,
+      base: 1,
+      position: "before",
+      quantity: 1,
+    } as never);
+    const part = await parts(model);
+    // ECMA-376 part 1, 18.3.1.3: a break stands after the row of its id, counted from one. By hand: it was below row 2.
+    expect(part("xl/worksheets/sheet1.xml")).toContain(
+      '<rowBreaks count="1" manualBreakCount="1"><brk id="3" max="16383" man="1"/></rowBreaks>',
+    );
+    expect(part("xl/workbook.xml")).toContain("'Offers'!$A$1:$B$7</definedName>");
   });
 
   test("title rows follow rows that are put in above, and come back by undo", async () => {

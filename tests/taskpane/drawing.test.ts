@@ -48,6 +48,23 @@ test("a sheet wider than its page goes on a second, which repeats the columns th
   expect(narrow.page).toEqual({ titleRows: [0, 0] });
 });
 
+test("a part begins a page, and what is left out is not printed", () => {
+  const work: Part = { gap: 1, paper: "left out from here", text: "label", rows: [["a", "b"]] };
+  const parts: Part[] = [
+    { text: "title", rows: ["Pours"] },
+    { gap: 1, paper: "new page", text: "section", rows: ["Hours"] },
+    oils,
+    work,
+  ];
+  const { page } = drawn(parts, [100, 100], { heads: "oils" });
+  // By hand: rows 1 title, 3 section, 4 heading, 5 and 6 oils; the workings in row 8 have a second column.
+  expect(page).toEqual({
+    titleRows: [3, 3],
+    breaks: [2],
+    only: { rows: [0, 5], columns: [0, 0] },
+  });
+});
+
 test.each([
   [12, 13],
   [13, 0],

@@ -56,6 +56,12 @@ export function paperOf(sheet: FakeSheet): Thing {
       },
       setters("orientation", "zoom"),
     ),
+    horizontalPageBreaks: {
+      add: (cell: unknown) => {
+        sheet.page.breaks = [sheet.page.breaks ?? [], cell].flat();
+        return settable({}, {});
+      },
+    },
     freezePanes: {
       freezeAt: (range: unknown) => void (sheet.frozen = area(range)),
       freezeRows: (count: number) => void (sheet.frozen = `${count} rows`),

@@ -2,7 +2,7 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import { ExcelWorkbook } from "../../taskpane/host/excel-workbook";
 import { cautionOf } from "../../taskpane/sheets/page";
-import type { Drawing } from "../../taskpane/sheets/drawing";
+import type { Drawing, DrawnPage } from "../../taskpane/sheets/drawing";
 import { FakeExcel, isChange } from "./fake-excel";
 import { growing } from "./growing-list";
 
@@ -116,6 +116,13 @@ describe("a new sheet on paper", () => {
       leftHeader: "Wear gloves && goggles.",
       centerFooter: "Page &P of &N",
     });
+  });
+
+  test("prints what the drawing says, and begins pages where it says", async () => {
+    const only: DrawnPage["only"] = { rows: [0, 5], columns: [0, 1] };
+    await drawNew({ ...growing, page: { breaks: [2, 4], only } });
+    // A break stands above the cell that it is given.
+    expect(excel.sheet("Offers").page).toMatchObject({ area: "$A$1:$B$6", breaks: ["A3", "A5"] });
   });
 
   test("is one page wide with a page number where the drawing says nothing", async () => {

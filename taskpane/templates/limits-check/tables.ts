@@ -217,6 +217,7 @@ const ofCategories = { of: SKIN_CATEGORIES, lines: OWN_CATEGORIES };
 export const LISTS: Part[] = [
   {
     gap: 1,
+    paper: "left out from here",
     text: "section",
     rows: ["Lists for the choices above, with what the cream lines add"],
   },

@@ -28,6 +28,7 @@ const fitted = (name: string, heading: string, of: keyof typeof fit, column: num
 export const log: Part[] = [
   {
     gap: 1,
+    paper: "new page",
     skip: WORDS - 5,
     text: "note",
     name: "hoursnote",
