@@ -31,7 +31,7 @@ function written(param: Param): string {
   return [param.name, ...Object.keys(marks).filter((mark) => marks[mark])].join(" ");
 }
 
-/** Numbers of all kinds are read alike where a zero is a zero. */
+/** Numbers of all kinds are read alike where a zero is a zero, and a text none. */
 function isReadAsNumber({ kind }: Param): boolean {
-  return ZERO[kind] === "zero" && !WORD_KINDS.has(kind) && kind !== "pack";
+  return ZERO[kind] === "zero" && !WORD_KINDS.has(kind) && kind !== "pack" && kind !== "money";
 }
