@@ -1,5 +1,5 @@
 /**
- * npm run bench: one table of ratios, each case and side in processes of its own. `npm run bench -- engine` runs the
+ * npm run bench: one table of ratios, row by row as they come, each case and side in processes of its own. `npm run bench -- engine` runs the
  * cases whose names have that word. Ratios count: seconds depend on the machine. A busy machine falsifies both; the
  * processor's time less than the clock's.
  */
@@ -13,6 +13,7 @@ import { handOver } from "./hand-over";
 import { type Case, type Times, medianTime } from "./measure";
 import { packPlan } from "./packplan";
 import { page } from "./page";
+import { type Row, heading, told } from "./table";
 import { workbook } from "./workbook";
 
 const CASES: Record<string, Case> = {
@@ -40,35 +41,39 @@ function merged(runs: readonly Times[]): Times {
   return Object.fromEntries(names.map((name) => [name, medianTime(runs.map((run) => run[name]))]));
 }
 
-function rowsOf(name: string, { beside, goal, other, runs = 3 }: Case) {
+function rowsOf(name: string, { beside, goal, other, runs = 3 }: Case): Row[] {
   const [ours, others]: [Times[], Times[]] = [[], []];
   // In turns, so that a machine that grows busy slows both.
   for (let i = 0; i < runs; i++) {
     ours.push(runOnce(name, "ours"));
     if (typeof other !== "number") others.push(runOnce(name, "other"));
   }
-  const own = merged(ours);
   const theirs = typeof other === "number" ? undefined : merged(others);
-  return Object.entries(own).map(([what, time]) => {
+  return Object.entries(merged(ours)).map(([what, time]) => {
     const reference =
       theirs?.[what] ?? (typeof other === "number" ? { cpu: other, wall: other } : undefined);
-    if (!reference) throw new Error(`${name}: nothing is known beside ${what}`);
-    const most = typeof goal === "number" ? goal : goal[what];
-    const ratio = time.cpu / reference.cpu;
+    if (!reference) throw new Error(`nothing is known beside ${what}`);
     return {
       what: `${name}: ${what}`,
-      ours: short(time.cpu),
+      ours: time.cpu,
       beside,
-      theirs: short(reference.cpu),
-      ratio: short(ratio),
-      "by the clock": short(time.wall / reference.wall),
-      goal: most,
-      "": ratio <= most ? "" : "MISSED",
+      theirs: reference.cpu,
+      ratio: time.cpu / reference.cpu,
+      clock: time.wall / reference.wall,
+      goal: typeof goal === "number" ? goal : goal[what],
+      runs,
     };
   });
 }
 
-const short = (value: number) => Number(value.toPrecision(3));
+function measure(name: string, each: Case) {
+  try {
+    for (const row of rowsOf(name, each)) console.log(told(row));
+  } catch (error) {
+    console.log(`${name}: FAILED, ${error instanceof Error ? error.message : String(error)}`);
+    process.exitCode = 1;
+  }
+}
 
 const [which, side] = process.argv.slice(2);
 if (side) {
@@ -77,12 +82,10 @@ if (side) {
   console.log(JSON.stringify(typeof run === "number" ? {} : await run()));
 } else {
   const chosen = Object.entries(CASES).filter(([name]) => name.includes(which ?? ""));
-  const rows = chosen.flatMap(([name, each]) => {
-    console.error(`${name} ...`);
-    return rowsOf(name, each);
-  });
   console.log(
-    `Node ${process.version}, load ${loadavg()[0].toFixed(1)}; milliseconds of the processor`,
+    `Node ${process.version}, milliseconds of the processor, medians of the runs; clock is the ratio by the clock`,
   );
-  console.table(rows);
+  console.log(heading());
+  for (const [name, each] of chosen) measure(name, each);
+  console.log(`load at the end: ${loadavg()[0].toFixed(1)}`);
 }

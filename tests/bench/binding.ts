@@ -34,7 +34,7 @@ function pureForm(entry: CatalogEntry, args: unknown[]): () => unknown {
 async function each(form: (entry: CatalogEntry, args: unknown[]) => () => unknown): Promise<Times> {
   const times: Times = {};
   for (const entry of catalog)
-    times[entry.id] = await timed(9, form(entry, readCall(entry.examples[0].formula).args));
+    times[entry.id] = await timed(5, form(entry, readCall(entry.examples[0].formula).args));
   return times;
 }
 

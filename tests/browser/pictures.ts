@@ -1,119 +1,32 @@
 /**
- * npm run pictures: the pictures of the guides, docs/pictures/*.png: each sheet of the whole workbook, and the pane at
- * work beside the local sheet. Look at them before you commit them.
+ * npm run pictures: the pictures of the guides, docs/pictures/*.png, of what stands in dist. Look at them before you
+ * commit them; tests/browser/pictures.test.ts says when one is old.
  */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
-import type { Locator, Page, PageScreenshotOptions } from "playwright-core";
-import { templates } from "../../taskpane/templates/index";
 import { launchBrowser } from "./launch";
-import { ownSheet } from "./own-sheet";
 import { inFewColours } from "./small-png";
-import { clickCell, openSheet, spotOf, typeInto } from "./sheet";
+import { takePictures } from "./take-pictures";
 
 const FOLDER = "docs/pictures";
 /** A page of a guide loads quickly, also far from a city. */
 const LARGEST_KB = 150;
-/** As wide as the guides show it in letters that can be read; light, as most readers have their page. */
-const VIEW = { viewport: { width: 1100, height: 760 }, colorScheme: "light" } as const;
-/** The first picture of all. */
-const WIDE = { width: 1280, height: 900 };
-/** The cells of a sheet alone. */
-const TALL = { width: 1180, height: 900 };
-/** So that every chart is in sight, wherever it stands on its sheet. */
-const HUGE = { width: 2600, height: 2400 };
 
-type Clip = NonNullable<PageScreenshotOptions["clip"]>;
-
-/** Brings a sheet into sight and lets the engine draw it. */
-async function turnTo(page: Page, name: string) {
-  await page.evaluate((wanted) => {
-    const { model } = globalThis.localSheet;
-    const sheetId = model.getters.getSheetIdByName(wanted);
-    if (sheetId === undefined) throw new Error(`no sheet "${wanted}" is in the workbook`);
-    model.dispatch("ACTIVATE_SHEET", {
-      sheetIdFrom: model.getters.getActiveSheetId(),
-      sheetIdTo: sheetId,
-    });
-    model.selection.selectCell(0, 0);
-  }, name);
-  // The pointer away from what shows a hint under it.
-  await page.mouse.move(640, 10);
-  await page.waitForTimeout(1500);
-}
-
-async function take(what: Page | Locator, name: string, clip?: Clip) {
-  const path = `${FOLDER}/${name.toLowerCase().replaceAll(" ", "-")}.png`;
-  const png = inFewColours(await what.screenshot(clip && { clip }));
+function keep(name: string, taken: Buffer) {
+  const path = `${FOLDER}/${name}`;
+  const png = inFewColours(taken);
   writeFileSync(path, png);
   const size = png.length / 1000;
   console.log(`${path}: ${size.toFixed(0)} kB`);
   if (size > LARGEST_KB) throw new Error(`${path} is larger than ${LARGEST_KB} kB`);
 }
 
-/** The pane at work on the first sheet. */
-async function takePane(page: Page) {
-  await take(page, "Start here");
-  await page.getByRole("tab", { name: "Functions" }).click();
-  await page.getByLabel("What do you need?").fill("poured too much oil");
-  const found = page.locator(".functions details").first();
-  await found.locator("summary").click();
-  await page.waitForTimeout(500);
-  await take(page, "Functions");
-  await page.getByRole("tab", { name: "Working" }).click();
-  await clickCell(page, "B19");
-  await page.getByText("B19 of Start here shows 3 g").waitFor();
-  await take(page, "Working");
-  await typeInto(page, "C19", "=MIST.OILFOR(60,5)");
-  const { x, y } = await spotOf(page, "C19");
-  await page.mouse.move(x, y);
-  await page.getByText("load must be from 0 % to 100 %").first().waitFor();
-  await take(page, "Error", { x: 0, y: y - 100, width: 780, height: 160 });
-  await page.getByRole("tab", { name: "Hand over" }).click();
-  await page.mouse.move(640, 10);
-  await take(page, "Hand over");
-  await ownSheet(page);
-  await clickCell(page, "D6");
-  await page.getByRole("tab", { name: "Functions" }).click();
-  await page.getByLabel("What do you need?").fill("cost per fluid ounce");
-  const cost = page.locator("li").filter({ hasText: "MIST.FLOZCOST" }).first();
-  await cost.locator("summary").click();
-  await cost.getByRole("button", { name: "Use my cells" }).click();
-  await cost.getByText("57 of 60 lines have an answer.").waitFor();
-  await cost.getByRole("button", { name: "Write 60 formulas" }).scrollIntoViewIfNeeded();
-  await take(page, "My own sheet");
-}
-
 mkdirSync(FOLDER, { recursive: true });
 const browser = await launchBrowser();
 try {
-  const address = pathToFileURL("dist/localsheet/").href;
-  const open = () => openSheet(browser, `${address}index.html`, VIEW, address);
-  const first = await open();
-  await takePane(first.page);
-
-  const { page, trouble } = await open();
-  await page.getByRole("button", { name: "Insert the whole workbook" }).click();
-  await page.getByText(/sheets were added/).waitFor({ timeout: 120_000 });
-  await page.setViewportSize(WIDE);
-  await turnTo(page, "Price list");
-  await take(page, "Whole workbook");
-  await page.setViewportSize(TALL);
-  for (const { title } of templates) {
-    await turnTo(page, title);
-    await take(page.locator(".o-grid"), title);
-  }
-  await page.setViewportSize(HUGE);
-  for (const { title } of templates.filter(({ charts }) => charts)) {
-    await turnTo(page, title);
-    await take(page.locator(".o-figure"), `${title} chart`);
-  }
-  const setUp = await browser.newPage(VIEW);
-  await setUp.goto(pathToFileURL("dist/excel/set-up.html").href);
-  await setUp.getByRole("textbox").fill("https://sheets.example.org/mistwright");
-  await take(setUp, "Set up");
-  const said = [...first.trouble, ...trouble];
-  if (said.length > 0) throw new Error(said.join("\n"));
+  const within = pathToFileURL("dist/localsheet/").href;
+  const setUp = pathToFileURL("dist/excel/set-up.html").href;
+  await takePictures(browser, { sheet: `${within}index.html`, within, setUp }, keep);
 } finally {
   await browser.close();
 }

@@ -4,6 +4,8 @@ import { crc32, deflateSync, inflateSync } from "node:zlib";
 const SIGNATURE = 8;
 const TRUE_COLOUR = 2;
 const MOST_COLOURS = 256;
+/** So many of them are those that are most frequent; the rest is for what is rare and like none of these: a red word. */
+const FREQUENT = 192;
 
 /** The picture in few colours. It takes what the browser writes: 8 bits a channel, no alpha, no interlacing. */
 export function inFewColours(png: Buffer): Buffer {
@@ -76,7 +78,7 @@ function nearest(left: number, up: number, corner: number): number {
   return a <= b && a <= c ? left : b <= c ? up : corner;
 }
 
-/** The most frequent colours, and for each pixel the one that is nearest to it. */
+/** The colours that are kept, and for each pixel the one that is nearest to it. */
 function inPalette(pixels: Buffer): { palette: Buffer; indices: Buffer } {
   const counts = new Map<number, number>();
   for (let i = 0; i < pixels.length; i += 3) {
@@ -84,18 +86,42 @@ function inPalette(pixels: Buffer): { palette: Buffer; indices: Buffer } {
     counts.set(colour, (counts.get(colour) ?? 0) + 1);
   }
   const byCount = [...counts].sort(([, a], [, b]) => b - a).map(([colour]) => colour);
-  const kept = byCount.slice(0, MOST_COLOURS);
+  const kept = [...byCount.slice(0, FREQUENT), ...unlike(byCount, FREQUENT)];
   const place = new Map(byCount.map((colour) => [colour, nearestOf(kept, colour)]));
   const indices = Buffer.alloc(pixels.length / 3);
   for (let i = 0; i < indices.length; i++) indices[i] = place.get(pixels.readUIntBE(i * 3, 3)) ?? 0;
   return { palette: Buffer.from(kept.flatMap(channels)), indices };
 }
 
+/** Behind the first colours, those that lie farthest from any that is kept, one after another. */
+function unlike(colours: readonly number[], first: number): number[] {
+  const kept = colours.slice(0, first);
+  const far = new Map(
+    colours.slice(first).map((each) => [each, distance(each, kept[nearestOf(kept, each)] ?? 0)]),
+  );
+  const added: number[] = [];
+  while (far.size > 0 && first + added.length < MOST_COLOURS) {
+    const [next] = [...far].reduce((most, each) => (each[1] > most[1] ? each : most));
+    added.push(next);
+    far.delete(next);
+    for (const [each, before] of far) far.set(each, Math.min(before, distance(each, next)));
+  }
+  return added;
+}
+
 const channels = (colour: number) => [colour >> 16, (colour >> 8) & 255, colour & 255];
 
+function distance(a: number, b: number): number {
+  const from = channels(b);
+  return channels(a).reduce((sum, value, i) => sum + (value - (from[i] ?? 0)) ** 2, 0);
+}
+
 function nearestOf(kept: readonly number[], colour: number): number {
-  const from = channels(colour);
-  const far = (other: number) =>
-    channels(other).reduce((sum, value, i) => sum + (value - (from[i] ?? 0)) ** 2, 0);
-  return kept.reduce((best, other, i) => (far(other) < far(kept[best] ?? 0) ? i : best), 0);
+  let best = 0;
+  let least = Infinity;
+  for (const [i, other] of kept.entries()) {
+    const far = distance(other, colour);
+    if (far < least) [best, least] = [i, far];
+  }
+  return best;
 }

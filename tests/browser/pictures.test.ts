@@ -1,0 +1,70 @@
+/** The pictures of the guides, taken anew, look as those that are committed. */
+import { mkdtempSync, readFileSync, readdirSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, inject, test } from "vitest";
+import { buildInto } from "./build";
+import { launchBrowser } from "./launch";
+import { takePictures } from "./take-pictures";
+
+const FOLDER = "docs/pictures";
+/** Of 255: edges of letters and few colours differ by less. */
+const SEEN = 64;
+/** Of 1,000 pixels so many may differ: none do where nothing changed, and 0.8 where a line reads otherwise. */
+const ALIKE = 0.1;
+
+const folder = mkdtempSync(join(tmpdir(), "mistwright-pictures-"));
+let browser: Browser;
+
+beforeAll(async () => {
+  await buildInto(folder, "excel");
+  browser = await launchBrowser();
+}, 600_000);
+
+afterAll(async () => {
+  await browser?.close();
+  rmSync(folder, { recursive: true });
+});
+
+/** Pixels of 1,000 that differ, or all where the sizes do; drawn by the browser, which reads all sorts of PNG. */
+function difference(page: Page, pictures: Buffer[]): Promise<number> {
+  const addresses = pictures.map((png) => `data:image/png;base64,${png.toString("base64")}`);
+  return page.evaluate(
+    async ([ours = "", other = "", seen]: [string, string, number]) => {
+      const pixels = async (address: string) => {
+        const image = new Image();
+        image.src = address;
+        await image.decode();
+        const { width, height } = image;
+        const context = new OffscreenCanvas(width, height).getContext("2d");
+        context?.drawImage(image, 0, 0);
+        return { width, bytes: context?.getImageData(0, 0, width, height).data ?? [] };
+      };
+      const [a, b] = [await pixels(ours), await pixels(other)];
+      if (a.width !== b.width || a.bytes.length !== b.bytes.length) return 1000;
+      let count = 0;
+      for (let i = 0; i < a.bytes.length; i += 4) {
+        const far = (channel: number) =>
+          Math.abs((a.bytes[i + channel] ?? 0) - (b.bytes[i + channel] ?? 0));
+        if (Math.max(far(0), far(1), far(2)) > seen) count++;
+      }
+      return (4000 * count) / a.bytes.length;
+    },
+    [addresses[0], addresses[1], SEEN] as [string, string, number],
+  );
+}
+
+test("no picture of the guides is old", async () => {
+  const address = inject("address");
+  const judge = await browser.newPage();
+  const taken: Record<string, number> = {};
+  const setUp = pathToFileURL(join(folder, "set-up.html")).href;
+  await takePictures(browser, { sheet: address, within: address, setUp }, async (name, png) => {
+    taken[name] = await difference(judge, [png, readFileSync(join(FOLDER, name))]);
+  });
+  const old = Object.keys(taken).filter((name) => (taken[name] ?? 0) > ALIKE);
+  expect(old, "run npm run pictures").toEqual([]);
+  expect(Object.keys(taken).sort()).toEqual(readdirSync(FOLDER).sort());
+}, 300_000);
