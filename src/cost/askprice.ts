@@ -10,7 +10,7 @@ import { CalcError, amount, positive, share, showShare } from "../errors.ts";
  * @customfunction ASKPRICE
  * @topic cost
  * @need What do I ask for a bottle to keep a margin?
- * @words charge, price, sell, selling price, markup, profit, margin, fees, marketplace, etsy,
+ * @words charge, price, sell, selling price, markup, profit, margin, fees, marketplace,
  * retail, wholesale, charge enough, price too low
  * @param cost (money) Cost of one bottle, above zero.
  * @param margin (share) Part of the price that is kept, 0 % and below 100 %.

@@ -9,7 +9,7 @@ import { amount, positive, share } from "../errors.ts";
  * @customfunction KEEPRATE
  * @topic cost
  * @need What part of the price do I keep?
- * @words profit, margin, earn, make on each sale, fees, take home, etsy
+ * @words profit, margin, earn, make on each sale, fees, take home
  * @param price (money) Price of one bottle, above zero.
  * @param cost (money) Cost of one bottle, zero or more.
  * @param [feerate] (share) Part of the price that goes in fees, 0 % to 100 % (default 0 %).
