@@ -66,11 +66,19 @@ function rowsOf(name: string, { beside, goal, other, runs = 3 }: Case): Row[] {
   });
 }
 
+/** Of all that a process says when it fails, the line with the error. */
+function reasonOf(error: unknown): string {
+  const lines = String(error).split("\n");
+  return (
+    lines.find((line) => /^\w*Error:/.test(line) && !line.includes("Command failed")) ?? lines[0]
+  );
+}
+
 function measure(name: string, each: Case) {
   try {
     for (const row of rowsOf(name, each)) console.log(told(row));
   } catch (error) {
-    console.log(`${name}: FAILED, ${error instanceof Error ? error.message : String(error)}`);
+    console.log(`${name}: FAILED, ${reasonOf(error)}`);
     process.exitCode = 1;
   }
 }
