@@ -80,15 +80,15 @@ function hint(): HTMLElement {
 }
 
 function explanation(explained: Explained, inWords: InWords, digits: Digits): HTMLElement[] {
-  const { calls, formula, problem } = explained;
+  const { calls, formula, problem, isAlone } = explained;
   const many = calls.length > 1;
-  const told = wordsShown(inWords, calls.length > 0 ? "What the cell makes of it" : "In words");
+  const told = wordsShown(inWords, isAlone ? "What the cell makes of it" : "In words");
   return [
     ...(problem ? [problemShown(problem, "h2")] : []),
-    ...(calls.length === 0 ? told : []),
+    ...(isAlone ? [] : told),
     ...(many ? [element("p", {}, `${calls.length} functions, from the inside out:`)] : []),
     ...calls.map((call, i) => callShown(call, many ? `${i + 1}. ` : "", digits)),
-    ...(calls.length > 0 ? told : []),
+    ...(isAlone ? told : []),
     itself(formula),
   ];
 }

@@ -10,6 +10,7 @@ import {
   constantOf,
 } from "../../functions/formula/tree.ts";
 import { rankOf, RANKS } from "../../functions/formula/precedence.ts";
+import { typedFormula } from "../../functions/formula/writer.ts";
 import { conditionTold, keyNoun } from "./conditions.ts";
 import {
   type CellTelling,
@@ -173,15 +174,18 @@ const LONGEST = 300;
 
 /** Sums, products and the like, with the names of their parts, and beneath with their values. */
 async function arithmetic(node: Node, telling: CellTelling): Promise<ToldSo | null> {
-  const [rounded, inner] = roundingOf(node);
+  const [rounded, inner] = await roundingOf(node, telling);
   if (inner.type !== "BinaryExpression" || !(inner.operator in SIGNS)) return null;
   if (isLineNumber(inner)) return { sentences: ["It is the number of this line."], nodes: [] };
   const parts: Node[] = [];
   const words = await written(inner, parts, telling, (part) => factorNoun(part, telling), "words");
   const paper = await written(inner, [], telling, (part) => valueShown(part, telling), "sign");
   if (!words || !paper || parts.length > MOST || words.length > LONGEST) return null;
-  const end = rounded ? `, ${rounded}` : "";
-  return { sentences: [`It is ${words}${end}.`], how: [`${paper}${end}`], nodes: [node] };
+  return {
+    sentences: [`It is ${words}${rounded}.`],
+    how: [`${paper}${rounded}`],
+    nodes: [node],
+  };
 }
 
 /** A long name within a sum or product, in brackets of its own. */
@@ -190,15 +194,35 @@ async function factorNoun(node: Node, telling: CellTelling): Promise<string | nu
   return noun?.includes(" where ") ? `(${noun})` : noun;
 }
 
-function roundingOf(node: Node): [string, Node] {
+/** How a value is rounded, in words that stand behind it, and what is rounded. */
+async function roundingOf(node: Node, telling: CellTelling): Promise<[string, Node]> {
   if (node.type !== "CallExpression") return ["", node];
-  const [inner, digits] = node.arguments;
+  const [first = null, second = null] = node.arguments;
+  if (calleeOf(node) === "MAX" && first && second && constantOf(first) === 0) {
+    const [words, inner] = await roundingOf(second, telling);
+    return [`${words}, or 0 where that is less`, inner];
+  }
   const words = ROUNDED[calleeOf(node)];
-  if (!words || !inner) return ["", node];
-  const count = digits ? constantOf(digits) : undefined;
-  if (count === undefined) return [words, inner];
-  if (count === 0) return [`${words} to a whole number`, inner];
-  return [`${words} to ${String(count)} decimals`, inner];
+  if (!words || !first) return ["", node];
+  const stepped = stepsIn(first);
+  const step = stepped && (await nounOf(stepped.step, telling));
+  if (step) return [`, ${words} to whole steps of ${step}`, stepped.amount];
+  const count = second ? constantOf(second) : undefined;
+  if (count === undefined) return [`, ${words}`, first];
+  if (count === 0) return [`, ${words} to a whole number`, first];
+  return [`, ${words} to ${String(count)} decimals`, first];
+}
+
+/** ROUND(amount / step, 0) * step */
+function stepsIn(node: Node): { amount: Node; step: Node } | null {
+  if (node.type !== "BinaryExpression" || node.operator !== "*") return null;
+  const [steps, step] = node.arguments;
+  if (steps.type !== "CallExpression" || calleeOf(steps) !== "ROUND") return null;
+  const [part, digits] = steps.arguments;
+  if (part?.type !== "BinaryExpression" || part.operator !== "/") return null;
+  const [amount, divisor] = part.arguments;
+  const isStep = typedFormula(divisor) === typedFormula(step);
+  return digits && constantOf(digits) === 0 && isStep ? { amount, step } : null;
 }
 
 async function written(

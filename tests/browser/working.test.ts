@@ -70,9 +70,9 @@ describe("the working of a cell", () => {
     await clickCell(page, "F2");
     await page.getByText("2 functions, from the inside out:").waitFor();
     expect(await explained(page).locator("h2").allTextContents()).toEqual([
+      "In words",
       "1. MIST.BATCHFROM",
       "2. MIST.BASEFOR",
-      "What the cell makes of it",
     ]);
     await page.getByText("2 × 2280", { exact: true }).waitFor();
     // By hand: 120 g of oil are 5 % of 2,400 g, of which 95 % are base.

@@ -187,6 +187,29 @@ describe("calls in calls, in other formulas, and spilled", () => {
     expect(explained.value).toBe(115);
   });
 
+  test("a weight on the scale's step, and one that is never below nothing", async () => {
+    const { explain } = sheetOf({
+      A1: "Batch (g)",
+      B1: "103",
+      A2: "Step (g)",
+      B2: "0.5",
+      C1: "=ROUND(ROUND(0.05*B1/B2,0)*B2,6)",
+      C2: "=MAX(0,ROUND(ROUND((0.05*B1-6)/B2,0)*B2,6))",
+      C3: "=ROUND(ROUND(B1/B2,0)*B1,6)",
+    });
+    const [weight, add, other] = [await explain("C1"), await explain("C2"), await explain("C3")];
+    // By hand: 5.15 lies between 5 and 5.5, nearer to 5; 5.15 less 6 is below nothing.
+    expect([weight.value, add.value]).toEqual([5, 0]);
+    expect((await weight.inWords("six")).sentences).toEqual([
+      'It is 0.05 times "Batch" (B1), rounded to whole steps of "Step" (B2).',
+    ]);
+    expect((await add.inWords("six")).sentences).toEqual([
+      'It is 0.05 times "Batch" (B1) less 6, rounded to whole steps of "Step" (B2), or 0 where that is less.',
+    ]);
+    // Another cell than the one that it was divided by is no step.
+    expect((await other.inWords("six")).sentences.join()).not.toContain("whole steps");
+  });
+
   test("each cell of a spilled answer has its own line", async () => {
     const { explain } = sheetOf({
       A1: "60",
