@@ -74,7 +74,7 @@ export async function drawFromOwnList(
   if (chosen.has("pack") && (chosen.has("size") || chosen.has("unit")))
     throw new Error("choose the pack as one text, or its size and unit, not both");
   const columns = [...chosen].flatMap(([key, from]) =>
-    drawnColumns(key).map(({ column, formula }) => {
+    drawnColumns(key, from).map(({ column, formula }) => {
       const place = materials.places.get(`materials.${column}`);
       if (!place)
         throw new Error(`Materials has no column for "${OWN_COLUMNS[key]?.label ?? key}"`);
@@ -100,8 +100,24 @@ interface DrawnColumn {
   formula: (cell: string) => string;
 }
 
+/** Money that is a text, "$6.00", as the function reads it that adds freight to a price; freight may be zero. */
+const IN_FIGURES: Record<string, (cell: string) => string> = {
+  price: (cell) => `MIST.LANDED(${cell},1,0)`,
+  freight: (cell) => `ROUND(MIST.LANDED(1,1,${cell})-1,6)`,
+  freefrom: (cell) => `ROUND(MIST.LANDED(1,1,${cell})-1,6)`,
+};
+
 /** The columns of Materials that a column of the list fills: a pack's text fills size and unit. */
-function drawnColumns(key: string): DrawnColumn[] {
+function drawnColumns(key: string, { values }: FoundColumn): DrawnColumn[] {
+  const inFigures = IN_FIGURES[key];
+  if (inFigures && values.some((value) => typeof value === "string"))
+    // What does not read as money stays a text, and Materials says so.
+    return [
+      {
+        column: key,
+        formula: (cell) => `IF(ISTEXT(${cell}),IFERROR(${inFigures(cell)},${cell}),${cell})`,
+      },
+    ];
   if (key !== "pack") return [{ column: key, formula: (cell) => cell }];
   const inOunces = (cell: string, unit: string) => `MIST.PACKHOLDS(${cell},"${unit}")`;
   // A weight does not read in fluid ounces without a density. What reads in neither stays as it is,

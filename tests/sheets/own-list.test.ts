@@ -114,3 +114,21 @@ test("lines of Materials that are filled are not written over", async () => {
     "is filled",
   );
 });
+
+test("prices that are texts are drawn as money, and one that is no price is said", async () => {
+  const written = [
+    ["Vendor", "Item", "Cost", "Qty", "Unit", "Shipping", "Packs"],
+    ["Alder Row", "Alder Clear", "'$46.00", 1, "gal", "'14.50 USD", 1],
+    ["Bluepost Chandlery", "Rain on Slate", 27.4, 1, "lb", "'$0", 1],
+    ["Drovers Wharf", "Attic Cedar", "ask", 100, "mL", 0, 1],
+    ["Drovers Wharf", "Salt Orchard", "'$1,234", 100, "mL", 0, 1],
+  ];
+  const { workbook, list, materials, column } = await withOwnList(written);
+  await drawFromOwnList(workbook, materials, list, proposed(list));
+  expect(await column("price", 4)).toEqual([46, 27.4, "ask", "$1,234"]);
+  expect(await column("freight", 4)).toEqual([14.5, 0, 0, 0]);
+  // By hand: 46 and 14.50; no freight.
+  expect(await column("landed", 2)).toEqual([60.5, 27.4]);
+  const said = await column("said", 4);
+  expect(said.slice(2)).toEqual(Array(2).fill("type a number: Price of a pack ($)"));
+});
