@@ -85,7 +85,7 @@ export const VOC_RULES: readonly VocRule[] = [
     {
       ...NEW_JERSEY,
       from: null,
-      seen: "limit seen in the text; exemption from memory, date to be checked",
+      seen: "limit seen in the text; rest from memory, date to be checked",
     },
     { [ONE_PHASE]: 0.3, [TWO_PHASES]: 0.25, [SOLID]: 0.03 },
   ),

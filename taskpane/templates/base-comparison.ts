@@ -36,7 +36,7 @@ export const template: Template = {
     "which base is cheaper, cheapest supplier, compare bases, price per ounce, shipping, freight, samples, best value, cost per ounce",
   step: 5,
   widths: [
-    194, 136, 60, 52, 62, 66, 62, 136, 62, 54, 78, 84, 78, 68, 62, 62, 84, 106, 62, 74, 84, 84, 84,
+    194, 136, 60, 52, 62, 66, 62, 150, 62, 54, 78, 84, 78, 68, 62, 62, 84, 106, 62, 74, 84, 84, 84,
     74, 74, 230, 120, 60, 60, 60,
   ],
   parts: [
@@ -72,14 +72,14 @@ export const template: Template = {
           label: "Lines with a cost",
           formula: "=COUNT({packs.floz})",
           format: "0",
-          note: '=IF({priced}+{samples}={filled},"Every filled line is counted.","Left out of the comparison: "&({filled}-{priced}-{samples})&". Look for ? and for red cells: hold the pointer over one to read why.")',
+          note: '=IF({priced}+{samples}={filled},"Every filled line is counted.","Left out: "&({filled}-{priced}-{samples})&". Look for ? and red cells; point at one for why.")',
         },
         {
           name: "samples",
           label: "Samples alone",
           formula: '=COUNTIF({packs.floz},"sample only")',
           format: "0",
-          note: `=IF(${lostBlank}=0,"","Nothing lost is counted where Lost is blank, in "&${lostBlank}&" of the priced lines.")`,
+          note: `=IF(${lostBlank}=0,"","Where Lost is blank nothing lost is counted: "&${lostBlank}&" lines")`,
         },
       ],
     },

@@ -36,13 +36,13 @@ export const template: Template = {
   words:
     "record, log, diary, poured, last month, lot numbers, recall, trace, what I made, history, who got it, complaint, which batch, where a bottle came from",
   step: 14,
-  widths: [186, 104, 150, 104, 220, 84, 84, 104, 104, 300, 220, 74, 74],
+  widths: [196, 104, 150, 104, 220, 84, 84, 104, 104, 330, 220, 74, 74],
   parts: [
     { text: "title", rows: ["Batch book"] },
     {
       text: "note",
       rows: [
-        "One line for each batch. The pane writes it from a bench sheet: Book this run. Its lots and weights stand on Weighed.",
+        "One line a batch. The pane writes it from a bench sheet: Book this run. Lots and weights stand on Weighed.",
         "Take a run back in the pane empties its line here and on Weighed, and on hand has the stock again.",
       ],
     },

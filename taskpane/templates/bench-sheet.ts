@@ -170,7 +170,7 @@ export const template: Template = {
           name: "said",
           look: "note",
           formula:
-            '=IF({size}="",IF(COUNT({count},{filled})=0,"","which size?"),IF({count}="","how many?",IF(ISNUMBER({fill}),"",IF({fill}="","fill?","fill: "&{fill}))))',
+            '=IF({size}="",IF(COUNT({count},{filled})=0,"","which size?"),IF({count}="","how many?",IF(ISNUMBER({fill}),"",IF({fill}="","fill?",{fill}))))',
         },
       ],
     },

@@ -16,7 +16,7 @@ export const template: Template = {
     {
       text: "note",
       rows: [
-        "One line for each pack on offer. The need, what is on hand and the least to keep stand on one line of a material.",
+        "One line a pack on offer. The need, what is on hand and the least to keep stand on one line of a material.",
         "To buy: the need with losses, less what is on hand, plus the least to keep. Each supplier is one order.",
         "Packs are chosen for the least cost, freight counted. Where a cheaper choice may exist, it says by how much.",
         "A blank price, density or freight is not known and said: type 0 where freight is free. Other blanks are none.",

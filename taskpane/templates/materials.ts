@@ -19,7 +19,7 @@ export const template: Template = {
     "stock, inventory, on hand, supplies, prices, reorder, running low, run out, expiry, expired, old, use by date, price per kilo, samples, suppliers, shipping, left, add a supplier, who sold it, bought from, enough, run out of base, oil or bottles",
   step: 1,
   widths: [
-    236, 104, 138, 92, 74, 66, 66, 74, 74, 82, 82, 66, 82, 82, 88, 88, 170, 92, 96, 92, 84, 84, 92,
+    236, 104, 138, 100, 74, 66, 66, 74, 74, 82, 82, 66, 82, 82, 88, 88, 240, 92, 96, 92, 84, 84, 92,
     92, 74, 82, 82, 82, 82, 82, 74, 104, 92, 108, 74, 82, 74, 74, 74, 88, 74, 180, 92, 92, 140, 150,
     60, 140, 60, 60, 60, 140,
   ],
@@ -36,7 +36,7 @@ export const template: Template = {
     {
       text: "caution",
       rows: [
-        "Flammable liquids: keep closed, cool, away from flame. Each supplier's safety data sheet comes first.",
+        "Flammable liquids: keep closed, cool, away from flame. The supplier's data sheet comes first.",
       ],
     },
     {

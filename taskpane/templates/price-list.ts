@@ -27,7 +27,7 @@ export const template: Template = {
     "what to charge, price, retail, wholesale, profit, margin, markup, raise prices, market stall, fees, charge enough, price too low, too cheap",
   step: 11,
   widths: [
-    236, 92, 92, 74, 74, 130, 74, 84, 96, 84, 84, 74, 84, 84, 84, 84, 240, 84, 84, 84, 60, 60, 84,
+    236, 92, 92, 74, 74, 130, 74, 84, 96, 84, 84, 74, 84, 84, 84, 84, 84, 84, 84, 60, 60, 84,
   ],
   parts: [
     { text: "title", rows: ["Price list"] },
@@ -133,7 +133,7 @@ export const template: Template = {
         },
       ],
     },
-    { room: "picture", beside: "split", skip: 3, rows: 7, columns: 4 },
+    { room: "picture", beside: "split", skip: 1, rows: 7, columns: 5 },
     {
       gap: 1,
       list: "prices",
@@ -227,14 +227,6 @@ export const template: Template = {
           formula: '=IF(COUNT({priceTrade},{cost})=2,{priceTrade}-{cost},"")',
         },
         {
-          name: "said",
-          heading: "Said of this line",
-          look: "note",
-          marks: [{ begins: "below cost", mark: "over" }],
-          formula:
-            '=IF({recipe}="",IF({size}="","","which recipe?"),TEXTJOIN("; ",TRUE,IF({kept}<0,"below cost at retail",""),IF({keptTrade}<0,"below cost at wholesale",""),{faults},IF({liquid}="no price","an ingredient has no price, or no share",""),IF({packaging}="no price","a piece has no price",""),IF({work}="minutes?","minutes, or an hour of work?",""),IF({own}="","",IF(ISNUMBER({ask}),"your own price: asked would be "&TEXT({ask},"0.00"),""))))',
-        },
-        {
           name: "then",
           heading: "Cost after the change ($)",
           format: "0.00",
@@ -304,6 +296,15 @@ export const template: Template = {
           heading: "Said, but for prices",
           formula:
             '=IF({recipe}="","",TEXTJOIN("; ",TRUE,IF({size}="","which size?",IF(ISNUMBER({sline}),"",{sline})),IF(ISNUMBER({rline}),"",{rline}),IF({grams}="density?","density of an ingredient is not known","")))',
+        },
+        // The last, so that it may run on.
+        {
+          name: "said",
+          heading: "Said of this line",
+          look: "note",
+          marks: [{ begins: "below cost", mark: "over" }],
+          formula:
+            '=IF({recipe}="",IF({size}="","","which recipe?"),TEXTJOIN("; ",TRUE,IF({kept}<0,"below cost at retail",""),IF({keptTrade}<0,"below cost at wholesale",""),{faults},IF({liquid}="no price","an ingredient has no price, or no share",""),IF({packaging}="no price","a piece has no price",""),IF({work}="minutes?","minutes, or an hour of work?",""),IF({own}="","",IF(ISNUMBER({ask}),"your own price; asked: "&TEXT({ask},"0.00"),""))))',
         },
       ],
     },

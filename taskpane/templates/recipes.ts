@@ -37,7 +37,7 @@ export const template: Template = {
     "recipe, formula, room spray, linen spray, body spray, diffuser, candle, new product, percentages",
   step: 2,
   widths: [
-    150, 104, 150, 90, 84, 92, 104, 92, 92, 92, 92, 92, 92, 150, 300, 84, 84, 74, 60, 150, 110, 110,
+    150, 104, 150, 90, 84, 92, 104, 92, 92, 92, 92, 92, 92, 188, 300, 84, 84, 74, 60, 150, 110, 110,
     110, 110, 60, 60, 120,
   ],
   parts: [

@@ -11,7 +11,7 @@ export const template: Template = {
     "how long does it last, scent throw, blind test, testers, fade, wear off, longevity, score, compare scents, drying time, dry, wet, stain, fabric, cloth, smell, still there next day",
   step: 7,
   widths: [
-    190, 112, 112, 74, 116, 92, 92, 92, 128, 96, 92, 92, 92, 58, 58, 58, 58, 58, 58, 58, 58, 58, 84,
+    214, 112, 112, 74, 92, 92, 92, 92, 128, 96, 92, 92, 92, 58, 58, 58, 58, 58, 58, 58, 58, 58, 84,
     84, 84, 84, 84, 84, 84, 240,
   ],
   parts: [
@@ -19,7 +19,7 @@ export const template: Template = {
     {
       text: "note",
       rows: [
-        "Same load, sprays, distance, cloth, room, doors and fans. Blind codes: who smells does not know which is which.",
+        "Same load, sprays, distance, cloth, room, doors, fans. Blind codes: who smells does not know which is which.",
         "Fresh air and minutes of rest between samples, six at most. Score 0 to 10: 0 is nothing, 10 as strong as can be.",
         "A missed hour stays blank or gets a dash; a zero is: nothing smelled. The log is at the foot, and grows there.",
       ],
@@ -27,7 +27,7 @@ export const template: Template = {
     {
       text: "caution",
       rows: [
-        "Try a hidden spot of cloth and wood. Air moving, no flame or spark, not on skin. Pets, children out till dry.",
+        "Try a hidden spot of cloth and wood. Air moving, no flame, not on skin. Pets, children out till dry.",
       ],
     },
     {

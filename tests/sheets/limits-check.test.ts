@@ -156,14 +156,14 @@ describe("certificates: the sum of share over limit, line by line", () => {
 
   test("a limit of 98 % is said back in words beside it", async () => {
     const { of, put } = await sheet({ [`I${SLATE}`]: "0.98" });
-    expect(of(`N${SLATE}`)).toBe("limit 98 % (if 0.98 is printed, type 0.98%)");
+    expect(of(`O${SLATE}`)).toBe("limit 98 % (if 0.98 is printed, type 0.98%)");
     expect(of(`G${SKIN}`)).toMatch(/by a limit of 98 %\.$/);
     put({ [`I${SLATE}`]: "0.98%" });
-    expect(of(`N${SLATE}`)).toBe("");
+    expect(of(`O${SLATE}`)).toBe("");
     // By hand: 3 / 0.98.
     expect(of(`D${SKIN}`)).toBeCloseTo(0.03 / 0.0098 + 0.01, 12);
     put({ [`I${SLATE}`]: "50%" });
-    expect(of(`N${SLATE}`)).toBe("");
+    expect(of(`O${SLATE}`)).toBe("");
   });
 });
 
@@ -173,7 +173,7 @@ test.each([
   ["as usual", "missing: limit on the certificate"],
 ])("%s is no limit", async (typed, words) => {
   const { all } = await sheet({ [`I${SLATE}`]: typed });
-  expect(all(`N${SLATE}`, `B${SKIN}`, `C${LOAD_SKIN}`)).toEqual([words, "No verdict", ""]);
+  expect(all(`O${SLATE}`, `B${SKIN}`, `C${LOAD_SKIN}`)).toEqual([words, "No verdict", ""]);
 });
 
 describe("the category that the limits were read for", () => {
@@ -267,7 +267,7 @@ describe("a blank is told, by line and in words, and never taken for a zero or a
     ["I", "limit on the certificate", [SKIN]],
   ])("column %s: %s", async (column, name, withheld) => {
     const { of } = await sheet({ [`${column}${CEDAR}`]: "" });
-    expect(of(`N${CEDAR}`)).toBe(`missing: ${name}`);
+    expect(of(`O${CEDAR}`)).toBe(`missing: ${name}`);
     for (const row of [SKIN, VOC, ALCOHOL, WATER]) {
       const isWithheld = withheld.includes(row);
       expect(of(`B${row}`) === "No verdict", `B${row}`).toBe(isWithheld);
@@ -278,21 +278,21 @@ describe("a blank is told, by line and in words, and never taken for a zero or a
 
   test("hazardous or not, beside an oil: blank is not no", async () => {
     const { all, of, put } = await sheet({ [`H${SLATE}`]: "", [`H${UNDISCLOSED}`]: "no" });
-    expect(of(`N${SLATE}`)).toBe("missing: hazardous or not");
+    expect(of(`O${SLATE}`)).toBe("missing: hazardous or not");
     expect(all(`B${HAZARD}`, `B${CARRIED}`)).toEqual(["No verdict", "No verdict"]);
     expect(of(`G${HAZARD}`)).toBe(
       "Not known: hazardous or not (read the data sheet, or ask), beside Rain on Slate.",
     );
     put({ [`H${SLATE}`]: "not known" });
     expect(of(`B${HAZARD}`)).toBe("No verdict");
-    expect(of(`N${SLATE}`)).toBe("");
+    expect(of(`O${SLATE}`)).toBe("");
     put({ [`H${SLATE}`]: "no" });
     expect(of(`B${HAZARD}`)).toBe("Within: there is none");
   });
 
   test("a density in pounds per US gallon is not one in g/mL", async () => {
     const { of } = await sheet({ [`G${ETHANOL}`]: "6.6" });
-    expect(of(`N${ETHANOL}`)).toBe(
+    expect(of(`O${ETHANOL}`)).toBe(
       "missing: a density from 0 to 3 g/mL (lb per US gallon is 8.345 times it)",
     );
     expect(of(`B${ALCOHOL}`)).toBe("No verdict");
@@ -300,9 +300,9 @@ describe("a blank is told, by line and in words, and never taken for a zero or a
 
   test("wholly blank lines stay blank; a name alone is a line that lacks the rest", async () => {
     const { all, of, put } = await sheet();
-    expect(all(`N${SPARE}`, `N${SPARE + 2}`)).toEqual(["", ""]);
+    expect(all(`O${SPARE}`, `O${SPARE + 2}`)).toEqual(["", ""]);
     put({ [`A${SPARE}`]: "Something" });
-    expect(of(`N${SPARE}`)).toBe(
+    expect(of(`O${SPARE}`)).toBe(
       "missing: what it is, low, high, VOC part, low, VOC part, high, density",
     );
     put({ [`A${SPARE}`]: "", [`B${SPARE}`]: "other" });
@@ -312,7 +312,7 @@ describe("a blank is told, by line and in words, and never taken for a zero or a
   test("a zero that was typed is a zero, and asks for nothing more", async () => {
     const nothing = { [`A${SPARE}`]: "Salt Orchard", [`B${SPARE}`]: "fragrance oil" };
     const { of } = await sheet({ ...nothing, [`C${SPARE}`]: "0%", [`D${SPARE}`]: "0%" });
-    expect(of(`N${SPARE}`)).toBe("");
+    expect(of(`O${SPARE}`)).toBe("");
     expect(of(`B${SKIN}`)).toBe("Within the limit");
     expect(of(`B${ALCOHOL}`)).toMatch(/^Doubt/);
   });
@@ -326,7 +326,7 @@ describe("a blank is told, by line and in words, and never taken for a zero or a
       "The highs sum to 74 %, less than 100 %: give what is not disclosed a line.",
     );
     put({ [`C${AQUA}`]: "80%", [`D${AQUA}`]: "70%" });
-    expect(of(`N${AQUA}`)).toBe("missing: a high that is not below the low");
+    expect(of(`O${AQUA}`)).toBe("missing: a high that is not below the low");
     expect(of(`B${VOC}`)).toBe("No verdict");
   });
 

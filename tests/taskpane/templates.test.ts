@@ -86,6 +86,20 @@ describe.each(templates)("$title", (template) => {
     }
   });
 
+  test("its sentences end before the pane, on a screen 1280 wide", () => {
+    // There the local sheet shows 887 pixels of cells; bold letters are wider.
+    const lefts = drawing.widths.map((_, i) =>
+      drawing.widths.slice(0, i).reduce((a, b) => a + b, 0),
+    );
+    const indent = template.page?.columns ?? 0;
+    for (const { row, column, look, content } of drawing.cells) {
+      if (typeof content !== "string" || content.startsWith("=") || column !== indent) continue;
+      if (look !== "note" && look !== "caution") continue;
+      const end = (lefts[column] ?? 0) + content.length * (look === "caution" ? 6.4 : 6);
+      expect(end, `${cellName(row, column)}: ${content}`).toBeLessThanOrEqual(887);
+    }
+  });
+
   test("keeps the demo out when it is inserted empty", () => {
     const empty = drawingOf(template, false);
     const inputs = empty.cells.filter(({ look }) => look === "input");

@@ -26,7 +26,7 @@ const drawn = (column: string) =>
 const differs = (column: string) =>
   `AND(${count(column)}>0,OR(${count(column)}<COUNTIFS(${LINES}),${lowest(column)}<${highest(column)}))`;
 
-const UNLIKE = `IF(OR(${differs("freight")},${differs("freefrom")}),"its lines on Materials differ in freight: the highest is taken","")`;
+const UNLIKE = `IF(OR(${differs("freight")},${differs("freefrom")}),"freights differ: the highest is taken","")`;
 
 const LEAST = "SUMIFS({lines.plain},{lines.from},{supplier})";
 const MATERIALS = "COUNTIF({lines.wants},{supplier})";
@@ -122,7 +122,7 @@ export const ORDER_PARTS: Part[] = [
         formula: said(`,${UNLIKE}`),
         alone: said(""),
       },
-      { heading: [null, null, null] },
+      { heading: [null, null, null, null, null] },
       TYPED_OVER,
     ],
   },

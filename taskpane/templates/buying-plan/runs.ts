@@ -39,8 +39,8 @@ export const RUN_PARTS: Part[] = [
     needs: NEEDS,
     text: "note",
     rows: [
-      "Pick the runs, or see those of Size run; blue is drawn, and may be typed over. Type a material on a spare line to buy it, too, up to its least to keep.",
-      "To buy from another supplier, mark its pack as the one in use on Materials.",
+      "Pick the runs, or see those of Size run; blue is drawn, and may be typed over.",
+      "A material on a spare line is bought, too, up to its least to keep. For another supplier: in use on Materials.",
     ],
   },
   {

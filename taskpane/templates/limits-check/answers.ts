@@ -169,7 +169,7 @@ const LIMITED: Record<string, Limit> = {
 const ofLimits = (key: keyof Limit) => Object.values(LIMITED).map((each) => each[key] ?? null);
 
 export const LIMITS: Part[] = [
-  { gap: 1, text: "section", rows: ["Each limit beside its value"] },
+  { gap: 1, paper: "new page", text: "section", rows: ["Each limit beside its value"] },
   {
     list: "limits",
     lines: Object.keys(LIMITED),
@@ -222,7 +222,8 @@ export const LIMITS: Part[] = [
     text: "note",
     rows: [
       "Skin: the sum of share / limit over the oils, 100 % at most. VOC: a state's stricter limit holds beside the federal one; see rule by rule, below.",
-      "Transport: at most 24 % alcohol by volume, at least 50 % water and no other hazardous material. The rule says 50 percent, not of what, so the lesser is compared.",
+      "Transport: at most 24 % alcohol by volume, at least 50 % water and no other hazardous material.",
+      "The rule says 50 percent of water, not whether by weight or by volume, so the lesser of the two is compared.",
       "What is not disclosed may be alcohol, or water, or neither: the highs count it, the lows do not.",
       "The words come first. Dark is over or outside, amber is in doubt, pale is within, slanted grey says that something is missing or not listed.",
     ],
@@ -397,7 +398,8 @@ export const LOADS: Part[] = [
   {
     text: "note",
     rows: [
-      "By certificates: for these oils in these parts of the fragrance, at the worst that their ranges allow. By VOC: oil beside the most VOC of all else, in place of water.",
+      "By certificates: for these oils in these parts of the fragrance, at the worst that their ranges allow.",
+      "By VOC: oil beside the most VOC of all else, in place of water.",
       'A limit that is not known must be asked for: "not limited" and "none" are words for it, a blank is not.',
     ],
   },

@@ -68,6 +68,8 @@ const COLUMNS: Column[] = [
     demo: [BASE_SHEET, BASE_SHEET, BASE_SHEET, day(2026, 2, 10), day(2026, 3, 2)],
   },
   { ...drawn("flash"), heading: "Sheet's flash point (C)", demo: [24, 24, 24, 78, 84] },
+  TYPED_OVER,
+  // The last, so that it may run on.
   {
     name: "said",
     heading: "Said of this line",
@@ -76,7 +78,6 @@ const COLUMNS: Column[] = [
       `=IF({work.name:same}="","",TEXTJOIN("; ",TRUE,${saidBack("{limit1}")},${saidBack("{limit2}")},` +
       'IF({work.missing:same}="","","missing: "&{work.missing:same})))',
   },
-  TYPED_OVER,
 ];
 
 /** The section for so many ingredients. */

@@ -59,9 +59,10 @@ export const FLASH_POINTS: Part[] = [
   {
     text: "note",
     rows: [
-      "Vapour pressure over alcohol and water. Against the one published table it is off by 1.4 degrees on average and 2.1 at most if that table is by volume, by 1.8",
-      "and 5.8 if by weight; which it is, is disputed, so the cautious value is shown. Fragrance oil, glycols and other solvents are not in it and can move it either way.",
-      "What is not disclosed is taken for alcohol in it. Its constants are from memory. It decides no class: a closed-cup test does. Type what the test, or a data sheet of this very mixture, says:",
+      "Vapour pressure over alcohol and water. Against the one published table it is off by 1.4 degrees on average and 2.1 at most if that table",
+      "is by volume, by 1.8 and 5.8 if by weight; which it is, is disputed, so the cautious value is shown. Its constants are from memory.",
+      "Fragrance oil, glycols and other solvents are not in it and can move it either way. What is not disclosed is taken for alcohol in it.",
+      "It decides no class: a closed-cup test does. Type what the test, or a data sheet of this very mixture, says:",
     ],
   },
   {

@@ -53,7 +53,7 @@ export const recipe = (lines: number): Part[] => [
         label: "Lines that are typed over",
         format: "0",
         formula: '=COUNTIF({parts.over},"?*")',
-        note: '=IF({overs}=0,"","What, and what is drawn, stands at the right end of each line.")',
+        note: '=IF({overs}=0,"","What, and what is drawn, stands under Typed over.")',
       },
     ],
   },
@@ -77,7 +77,7 @@ export const PRODUCT: Part[] = [
         label: "A second kind that it also is",
         words: "{kinds.word}",
         demo: null,
-        note: "Or blank. For a spray that is sold for rooms and for linen, say: then the lowest limit holds.",
+        note: "Or blank. A room spray sold for linen, too: then the lowest limit holds.",
       },
       {
         name: "soldin",

@@ -65,9 +65,11 @@ export const RULES: Part[] = [
   {
     text: "note",
     rows: [
-      "Some rules of some places, not all. Of those that hold on the day the strictest counts; one without a date holds. Add your own in the cream lines: they can then be picked above.",
-      "How it was seen says what was not read in the rule: read it before you rely on a line. A blank exemption is none. Where a rule sets no limit, type none as the limit.",
-      "A place or kind that is not on the list shows no limit, which does not mean that there is none. Name the country beside a state, and its rule is looked at, too.",
+      "Some rules of some places, not all. Of those that hold on the day the strictest counts; one without a date holds.",
+      "Add your own in the cream lines: they can then be picked above. A blank exemption is none. Where a rule sets no limit, type none as the limit.",
+      "How it was seen says what was not read in the rule: read it before you rely on a line.",
+      "A place or kind that is not on the list shows no limit, which does not mean that there is none.",
+      "Name the country beside a state, and its rule is looked at, too.",
     ],
   },
   {
