@@ -8,6 +8,8 @@ import { readFormula } from "../../functions/formula/reader.ts";
 import { type Node, childrenOf } from "../../functions/formula/tree.ts";
 import { absolute, isRange, rangeIn } from "../../functions/formula/references.ts";
 import { type References, Untold, evaluate } from "../working/evaluate.ts";
+import type { Area } from "../sheets/drawing.ts";
+import { rangeOf } from "./orders.ts";
 import { valuesOf } from "./read.ts";
 import { isSupported, read } from "./run.ts";
 import type { Spot } from "./workbook.ts";
@@ -31,6 +33,7 @@ export async function told(spot: Spot, expression: string): Promise<Grid | null>
 
 function referencesAt(spot: Spot, depth = 0): References {
   return {
+    here: spot,
     range: (text) => (isRange(text) ? rangeValues(spot, text) : untold()),
     spill: (text) => (isRange(text) ? rangeValues(spot, text, true) : untold()),
     table: (text) => tableValues(spot, text),
@@ -52,21 +55,35 @@ function untold(): never {
 function rangeValues(spot: Spot, expression: string, asSpill = false): Promise<Grid> {
   return read(async (context) => {
     const { sheet, address } = absolute(expression, spot.sheet);
-    const named = context.workbook.worksheets.getItem(sheet).getRange(address);
+    const on = context.workbook.worksheets.getItem(sheet);
+    const named = on.getRange(address);
     if (asSpill && !isSupported("1.12")) return untold();
     const range = asSpill ? named.getSpillingToRange() : named;
-    // Of whole columns, what is used.
-    const used = range.getUsedRangeOrNullObject(true);
-    range.load("cellCount");
+    const used = on.getUsedRangeOrNullObject(true);
+    range.load("rowIndex,columnIndex,rowCount,columnCount");
+    used.load("rowIndex,columnIndex,rowCount,columnCount");
     await context.sync();
-    const isLarge = range.cellCount < 0 || range.cellCount > LARGE;
+    const whole = blockOf(range);
+    const isLarge = whole.rows * whole.columns > LARGE;
     if (isLarge && used.isNullObject) return [[null]];
-    const wanted = isLarge ? used : range;
+    // Ranges side by side end alike, and keep their first line: MATCH counts from there.
+    const wanted = isLarge ? rangeOf(on, upTo(whole, blockOf(used))) : range;
     wanted.load("values");
     wanted.load("valueTypes");
     await context.sync();
     return valuesOf(wanted);
   });
+}
+
+function blockOf({ rowIndex, columnIndex, rowCount, columnCount }: Excel.Range): Area {
+  return { row: rowIndex, column: columnIndex, rows: rowCount, columns: columnCount };
+}
+
+/** A block as far as a sheet is used; one line at the least. */
+function upTo(block: Area, used: Area): Area {
+  const rows = Math.min(block.rows, used.row + used.rows - block.row);
+  const columns = Math.min(block.columns, used.column + used.columns - block.column);
+  return { ...block, rows: Math.max(1, rows), columns: Math.max(1, columns) };
 }
 
 /** What a name stands for: the sheet's own goes before the workbook's. */

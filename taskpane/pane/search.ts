@@ -2,21 +2,12 @@
 import MiniSearch from "minisearch";
 import { catalog } from "../../functions/catalog/catalog.ts";
 import { templates } from "../templates/index.ts";
+import { formsOf, isGroup, tellsOf } from "./everyday-words.ts";
 
 const NAMES = [...templates.map(({ title }) => title), ...catalog.map(({ id }) => id)];
 
 /** The most that one search shows: more is a list again. */
 const MOST = 8;
-
-/** Words that stand in every question and tell nothing. */
-const SMALL = new Set(
-  (
-    "a an and any are as at be been but by can could did do does for from get give gives go had has have how i if " +
-    "in into is it its just like many may me more much must my need no not now of off on one onto or our out over " +
-    "per put really s should so some than that the them then there these they thing this to too up us use want " +
-    "was we well what whats when where which who why will with would you your"
-  ).split(" "),
-);
 
 interface Searched {
   /** The title of a sheet, or the id of a function. */
@@ -27,27 +18,45 @@ interface Searched {
   more: string;
 }
 
-const index = new MiniSearch<Searched>({
-  fields: ["id", "asked", "words", "says", "more"],
-  processTerm: (term) => {
-    const word = term.toLowerCase().replace(/'s$/, "");
-    return SMALL.has(word) ? null : word;
-  },
-  searchOptions: {
-    prefix: (term) => term.length > 2,
-    fuzzy: (term) => (term.length > 4 ? 0.2 : false),
-    boost: { id: 3, asked: 3, words: 3, says: 2 },
-  },
-});
-index.addAll([
+const SEARCHED: Searched[] = [
   ...templates.map(({ title, use, words = "" }): Searched => {
-    return { id: title, asked: "", words, says: use, more: "" };
+    return { id: title, asked: title, words, says: use, more: "" };
   }),
   ...catalog.map(({ id, need, words, summary, remarks, topic, params }): Searched => {
     const more = `${topic} ${remarks} ${params.map(({ text }) => text).join(" ")}`;
     return { id, asked: need, words, says: summary, more };
   }),
-]);
+];
+
+function wordsIn(text: string): string[] {
+  return text.match(/[\p{L}\p{N}%']+/gu) ?? [];
+}
+
+/** In how many sheets and functions a form of a word stands. */
+const SPREAD = new Map<string, number>();
+for (const { asked, words, says } of SEARCHED) {
+  for (const form of new Set(wordsIn(`${asked} ${words} ${says}`).flatMap(formsOf)))
+    SPREAD.set(form, (SPREAD.get(form) ?? 0) + 1);
+}
+
+/** A word that stands everywhere, such as oil, tells less than a rare one. */
+function rarity(form: string): number {
+  return Math.log(1 + SEARCHED.length / ((SPREAD.get(form) ?? 0) + 0.5));
+}
+
+const index = new MiniSearch<Searched>({
+  fields: ["id", "asked", "words", "says", "more"],
+  tokenize: wordsIn,
+  processTerm: formsOf,
+  searchOptions: {
+    prefix: (form) => form.length > 3 && !isGroup(form),
+    fuzzy: (form) => (form.length > 4 && !isGroup(form) ? 0.2 : false),
+    weights: { prefix: 0.4, fuzzy: 0.3 },
+    boost: { id: 0.2, words: 3, more: 0.2 },
+    boostTerm: (form) => rarity(form) * tellsOf(form),
+  },
+});
+index.addAll(SEARCHED);
 
 /** Everyday words of several words, each with what has them: "run out", "what is in". */
 const PHRASES = [...templates, ...catalog].flatMap((each) => {
@@ -58,7 +67,7 @@ const PHRASES = [...templates, ...catalog].flatMap((each) => {
 
 /** " run out base " of "Run out of the base?" */
 function withoutArticles(text: string): string {
-  const words = text.toLowerCase().match(/[\p{L}\p{N}%']+/gu) ?? [];
+  const words = wordsIn(text.toLowerCase());
   return ` ${words.filter((word) => !/^(a|an|the|my|our|of)$/.test(word)).join(" ")} `;
 }
 
@@ -70,15 +79,29 @@ function byPhrase(words: string): string[] {
     .map(({ name }) => name);
 }
 
-/**
- * What fits the words, best first: what is named so, what has a part of them as it stands, what has
- * every word, what has some.
- */
+/** How much of what is asked a hit has: a rare word counts more than a common one. */
+function covered(asked: readonly string[][], has: readonly string[]): number {
+  const parts = asked.map((forms) => {
+    const [plain = ""] = forms;
+    const tells = Math.max(0, ...forms.filter((form) => has.includes(form)).map(tellsOf));
+    return { weight: rarity(plain), tells };
+  });
+  const all = parts.reduce((sum, { weight }) => sum + weight, 0);
+  return parts.reduce((sum, { weight, tells }) => sum + weight * tells, 0) / all;
+}
+
+/** What fits the words, best first: what is named so, what has a part of them as it stands, what has most. */
 export function find(words: string): string[] {
-  const all = index.search(words, { combineWith: "AND" });
-  const some = index.search(words);
-  const names = [...all, ...some].map(({ id }) => String(id));
+  const asked = wordsIn(words)
+    .map(formsOf)
+    .filter((forms) => forms.length > 0);
+  const ranked = index
+    .search(words)
+    .map(({ id, score, queryTerms }) => {
+      return { id: String(id), score: score * (0.1 + covered(asked, queryTerms)) };
+    })
+    .sort((a, b) => b.score - a.score);
   const typed = words.trim().toLowerCase();
   const named = NAMES.filter((name) => name.toLowerCase() === typed);
-  return [...new Set([...named, ...byPhrase(words), ...names])].slice(0, MOST);
+  return [...new Set([...named, ...byPhrase(words), ...ranked.map(({ id }) => id)])].slice(0, MOST);
 }

@@ -43,6 +43,28 @@ export function sameOrLess(a: CellValue, b: CellValue): number {
   return digits(x) - digits(y);
 }
 
+/** Written in another way, or with what is not seen: whether Excel takes them for the same is not sure. */
+const ALIKE = new Intl.Collator("en", { sensitivity: "accent" });
+
+/** Equal, as = has it. */
+export function isSame(a: CellValue, b: CellValue): boolean {
+  const [x, y] = [filled(a, b), filled(b, a)];
+  if (typeof x !== typeof y) return false;
+  if (typeof x !== "string" || typeof y !== "string") return sameOrLess(x, y) === 0;
+  const [p, q] = [x.toLowerCase(), y.toLowerCase()];
+  if (p !== q && ALIKE.compare(p, q) === 0) throw new Untold();
+  return p === q;
+}
+
+/** A cell as a text. A whole number reads alike in every language; others may have a comma or a point. */
+export function text(value: CellValue): string {
+  if (value === null) return "";
+  if (typeof value === "string") return value;
+  if (typeof value === "number" && Number.isInteger(value) && Math.abs(value) < 1e11)
+    return String(value);
+  throw new Untold();
+}
+
 /** A blank beside a text is an empty text, beside anything else nothing. */
 function filled(value: CellValue, other: CellValue): CellValue {
   if (value !== null) return value;

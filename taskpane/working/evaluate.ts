@@ -18,16 +18,19 @@ import {
   type Call,
   type Node,
   calleeOf,
-  constantOf,
   constantsOf,
 } from "../../functions/formula/tree.ts";
-import { COUNTED, type Counted, ONE_BY_ONE } from "./functions.ts";
-import { Untold, at, fault, isTrue, number, sameOrLess, tidy } from "./cells.ts";
+import { Untold, at, fault, isSame, isTrue, number, sameOrLess, text, tidy } from "./cells.ts";
+import { WHERE } from "./criteria.ts";
+import { COUNTED, type Counted, LOOKS, ONE_BY_ONE } from "./functions.ts";
+import { LOOKUPS, placeOf } from "./lookups.ts";
 
 export { Untold } from "./cells.ts";
 
 /** What the references of an expression hold. */
 export interface References {
+  /** The cell that the expression is written in. */
+  here: { row: number; column: number };
   range(text: string): Promise<Grid>;
   /** The cells that the formula of a cell spills into. */
   spill(text: string): Promise<Grid>;
@@ -83,18 +86,48 @@ async function called(node: Call, references: References): Promise<Grid> {
   const nodes = node.arguments;
   const valueOf = (arg: ArgumentNode) => (arg ? evaluate(arg, references) : [[null]]);
   if (name === "IF") return chosen(nodes, valueOf);
+  if (name === "IFERROR") return mended(nodes, valueOf);
+  if (name === "CHOOSE") return picked(nodes, valueOf);
+  const place = placeOf(name, nodes, references.here);
+  if (place !== null) return [[place]];
   const args: Grid[] = [];
   // In turn: a workbook that is asked all at once may mix its answers up.
   for (const arg of nodes) args.push(await valueOf(arg));
   const ours = ourFunction(node);
   if (ours) return worksheetFunction(ours)(...args);
-  if (name === "IFERROR" && args.length === 2)
-    return each(args, (value, instead) => (isFault(value) ? instead : value), true);
   const single = ONE_BY_ONE[name];
-  if (single) return each(args, (...values) => single(...values.map(number)));
+  if (single) return each(args, single);
+  const looks = LOOKS[name];
+  if (looks) return each(args, looks, true);
+  const [first = [[null]], ...more] = args;
+  const found = LOOKUPS[name]?.(first, ...more);
+  if (found) return found;
+  return [[guarded(() => ofAll(name, nodes, args))]];
+}
+
+/** Functions that have one answer, whatever the size of their arguments. */
+function ofAll(name: string, nodes: ArgumentNode[], args: Grid[]): CellValue {
+  const [first = [[null]], ...more] = args;
+  const where = WHERE[name];
+  if (where) return where(first, ...more);
+  const all = (what: (cell: CellValue, isRead: boolean) => Counted) =>
+    args.flatMap((grid, i) => {
+      const isRead = isCells(nodes[i] ?? null) || grid.flat().length > 1;
+      return grid.flat().map((value) => what(value, isRead));
+    });
+  if (name === "COUNT")
+    return all((value, isRead) => (isFault(value) ? null : counts(value, isRead))).filter(
+      (value) => value !== null,
+    ).length;
+  if (name === "AND" || name === "OR") {
+    const truths = all(truth).filter((value) => value !== null);
+    if (truths.length === 0) return fault("#VALUE!");
+    return name === "AND" ? truths.every(Boolean) : truths.some(Boolean);
+  }
+  if (name === "TEXTJOIN") return joined(args);
   const counted = COUNTED[name];
   if (!counted) throw new Untold();
-  return [[guarded(() => counted(...args.flatMap((grid, i) => counts(grid, nodes[i] ?? null))))]];
+  return counted(...all(counts));
 }
 
 /** IF: of a single condition, only the branch that it takes is looked at. */
@@ -116,14 +149,61 @@ async function chosen(
   );
 }
 
-/** What an aggregate counts of an argument: the numbers in cells, and all that is typed in. */
-function counts(grid: Grid, node: ArgumentNode): Counted[] {
-  const isTyped = node !== null && constantOf(node) !== undefined;
-  return grid.flat().map((value) => {
-    if (isFault(value)) throw new Stopped(value);
-    if (isTyped) return number(value);
-    return typeof value === "number" ? value : null;
-  });
+/** IFERROR: what is there instead is looked at only where it is needed. */
+async function mended(
+  [first = null, instead = null]: ArgumentNode[],
+  valueOf: (arg: ArgumentNode) => Promise<Grid> | Grid,
+): Promise<Grid> {
+  const values = await valueOf(first);
+  if (!values.flat().some(isFault)) return values;
+  const grids = [values, await valueOf(instead)];
+  return each(grids, (value, other) => (isFault(value) ? other : value), true);
+}
+
+/** CHOOSE: only what is picked is looked at. */
+async function picked(
+  [which = null, ...values]: ArgumentNode[],
+  valueOf: (arg: ArgumentNode) => Promise<Grid> | Grid,
+): Promise<Grid> {
+  const place = onlyCell(await valueOf(which));
+  if (place === undefined) throw new Untold();
+  if (isFault(place)) return [[place]];
+  const value = values[Math.trunc(number(place)) - 1];
+  return value === undefined ? [[fault("#VALUE!")]] : valueOf(value);
+}
+
+/** True for what reads cells, in which words and truths do not count. */
+function isCells(node: ArgumentNode): boolean {
+  if (node?.type === "CallExpression") return calleeOf(node) === "INDEX";
+  return (
+    node?.type === "ReferenceIdentifier" ||
+    (node?.type === "UnaryExpression" && node.operator === "#")
+  );
+}
+
+/** What an aggregate counts: the numbers in cells, and all that is typed in or worked out. */
+function counts(value: CellValue, isRead: boolean): Counted {
+  if (isFault(value)) throw new Stopped(value);
+  if (isRead) return typeof value === "number" ? value : null;
+  return value === null ? null : number(value);
+}
+
+/** What AND and OR count, as 1 or 0: in cells, words do not. */
+function truth(value: CellValue, isRead: boolean): Counted {
+  if (isRead && typeof value === "string") return null;
+  if (isFault(value)) throw new Stopped(value);
+  return value === null ? null : number(value);
+}
+
+/** TEXTJOIN: texts with something between, the empty ones left out where so asked. */
+function joined([between = [[null]], leavesOut = [[null]], ...grids]: Grid[]): CellValue {
+  const [separator, skips] = [onlyCell(between), onlyCell(leavesOut)];
+  if (separator === undefined || skips === undefined) throw new Untold();
+  const values = grids.flat(2);
+  const bad = [separator, skips, ...values].find(isFault);
+  if (bad) return bad;
+  const texts = values.map(text).filter((each) => each !== "" || !isTrue(skips));
+  return texts.join(text(separator));
 }
 
 /** Thrown for an error among the cells, which is then the answer. */
@@ -148,8 +228,8 @@ function each(
   work: (...values: CellValue[]) => CellValue,
   seesErrors = false,
 ): Grid {
-  const rows = Math.max(...grids.map((grid) => grid.length));
-  const columns = Math.max(...grids.map((grid) => grid[0]?.length ?? 0));
+  const rows = Math.max(1, ...grids.map((grid) => grid.length));
+  const columns = Math.max(1, ...grids.map((grid) => grid[0]?.length ?? 0));
   return Array.from({ length: rows }, (_, i) =>
     Array.from({ length: columns }, (__, j) => {
       const values = grids.map((grid) => at(grid, i, j));
@@ -167,8 +247,8 @@ const OPERATORS: Record<string, Work | undefined> = {
   "*": (a, b) => number(a) * number(b),
   "/": (a, b) => (number(b) === 0 ? fault("#DIV/0!") : number(a) / number(b)),
   "^": (a, b) => (number(a) === 0 && number(b) === 0 ? fault("#NUM!") : number(a) ** number(b)),
-  "=": (a, b) => sameOrLess(a, b) === 0,
-  "<>": (a, b) => sameOrLess(a, b) !== 0,
+  "=": isSame,
+  "<>": (a, b) => !isSame(a, b),
   "<": (a, b) => sameOrLess(a, b) < 0,
   "<=": (a, b) => sameOrLess(a, b) <= 0,
   ">": (a, b) => sameOrLess(a, b) > 0,
@@ -179,13 +259,4 @@ const OPERATORS: Record<string, Work | undefined> = {
 /** A sum that is nothing but the rounding of its parts is nothing, as in Excel. */
 function near(a: number, b: number, sum: number): number {
   return Math.abs(sum) < 1e-15 * Math.max(Math.abs(a), Math.abs(b)) ? 0 : sum;
-}
-
-/** A whole number reads alike in every language; others may have a comma or a point. */
-function text(value: CellValue): string {
-  if (value === null) return "";
-  if (typeof value === "string") return value;
-  if (typeof value === "number" && Number.isInteger(value) && Math.abs(value) < 1e11)
-    return String(value);
-  throw new Untold();
 }

@@ -219,6 +219,30 @@ describe("the working of a cell in Excel", () => {
     expect(values?.length).toBe(2);
   });
 
+  test("of a long range that begins with blanks, MATCH counts from its first line", async () => {
+    put({
+      "12,0": { formula: "Birch" },
+      "13,0": { formula: "Oak" },
+      "14,1": { formula: 5 },
+      "15,2": { formula: "below" },
+    });
+    const asked = [
+      'MATCH("Oak",A10:A20009,0)',
+      'INDEX(A10:A20009,MATCH("Oak",A10:A20009,0))',
+      'COUNTIFS(A10:A20009,"",B10:B20009,5)',
+      "ROWS(A10:A20009)",
+      'MATCH("Oak",A30:A20009,0)',
+    ];
+    // By hand: Oak is in A14, the fifth from A10; in line 15, A is blank and B is 5.
+    expect(await new ExcelWorkbook().values(spot, asked)).toEqual([
+      [[5]],
+      [["Oak"]],
+      [[1]],
+      [[20000]],
+      [[{ fault: "#N/A" }]],
+    ]);
+  });
+
   test("a formula at the foot of the sheet is read, and nothing below", async () => {
     put({ "1048575,0": { formula: "=1+1", value: 2 } });
     const at = { sheet: "Sheet1", row: 1_048_575, column: 0 };

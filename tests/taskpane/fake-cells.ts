@@ -156,7 +156,10 @@ export function rangesOf(excel: FakeExcel) {
         return grid(area, valueAt);
       },
       get valueTypes() {
-        return grid(area, (key) => typeOf(valueAt(key)));
+        // A formula that shows nothing is no empty cell.
+        return grid(area, (key) =>
+          sheet.cells.get(key)?.formula && valueAt(key) === "" ? "String" : typeOf(valueAt(key)),
+        );
       },
       get formulas() {
         return grid(area, (key) => sheet.cells.get(key)?.formula ?? "");

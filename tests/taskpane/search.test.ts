@@ -145,10 +145,7 @@ const MORE = `
   shop wants half price = Price list | ASKPRICE | KEEPRATE
 `;
 
-/**
- * Twenty more, written after all words and looked at once: 11 were found. No words were written for
- * them since.
- */
+/** Twenty more, written after all words and looked at once: 11 were found, before kin and rarity counted. */
 const NEWEST = `
   how much did I make this month = Batch book
   do I need a warning on the bottle = ALLERGENAT | Limits check | FLAMECLASS
@@ -170,6 +167,64 @@ const NEWEST = `
   which scent do people like more = STANDING | TIPPOINT | PANELAGREE | Spray trial log
   cheap bottles in bulk = PACKPLAN | Materials | Buying plan
   can it catch fire near a candle = FLASHGUESS | FLAMECLASS | Limits check
+`;
+
+/** Thirty more: 23 were found before kin and rarity counted, which these were in sight for. */
+const THIRTY = `
+  am I losing money on each sale = KEEPRATE | Bottle cost | Price list | ASKPRICE
+  card fees on a small sale = KEEPRATE | ASKPRICE | Price list | Bottle cost
+  what did that order of bottles really cost with freight = LANDED | FLOZCOST | Materials
+  how many must I sell to cover the insurance = EVENPOINT | Bottle cost
+  cost of the cap and label too = BOTTLECOST | Bottle cost | Sizes
+  is a bigger drum cheaper by the litre = FLOZCOST | PACKPLAN | Base comparison
+  grams for six percent = OILFOR | SIZERUN | Size run | Bench sheet | Recipes | Trial batch
+  how much base goes with 20 g of oil = BATCHFROM | BASEFOR
+  I only have 30 g of fragrance left = BATCHFROM
+  pounds and ounces into grams = TURN
+  does a 0.01 g scale matter = LEASTBATCH | LOADDOUBT | LOADSPAN | Trial batch
+  drops in a gram = DROPRATE | DROPSFOR
+  what does 100 mL weigh = DENSITYOF | TURN | FILLWEIGHT
+  category 4 limit from the supplier's paper = SAFELOAD | TOPLOAD | Limits check
+  most I can put in a lotion = SAFELOAD | TOPLOAD | Limits check
+  can children breathe this = AIRDOSE
+  state law on air freshener solvents = VOCSHARE | VOCROOM | Limits check
+  flash point of a blend = FLASHGUESS | FLAMECLASS | Limits check
+  when should I order more base = Materials | Buying plan
+  which lot went into this bottle = Batch book | Weighed
+  use the oldest bottle of oil first = Materials
+  do I have to name linalool = ALLERGENAT | Limits check | What is in it
+  ml and fl oz on the front = NETLABEL
+  send a parcel with alcohol in it = FLAMECLASS | Limits check | ALCOHOLVOLUME
+  postage added to the cost per ounce = FLOZCOST | LANDED
+  five testers picked the odd one out = TRIOCHANCE | TRIONEED
+  scent gone by evening = FADEHALF | LASTSFOR | Spray trial log
+  notes on each test spray = Spray trial log
+  which of four samples won = STANDING | Spray trial log | TIPPOINT
+  what sizes do I sell = Sizes | Price list
+`;
+
+/** The last twenty, looked at once, when all was done: 15 were found, as many as before kin and rarity counted. */
+const LAST = `
+  where does my money go = Bottle cost | Price list
+  tax and delivery on an invoice shared out = LANDED
+  sell in packs of three for less = Price list | ASKPRICE | KEEPRATE
+  lowest price so I do not lose = ASKPRICE | Price list | EVENPOINT | KEEPRATE
+  one litre of base is how many bottles = BATCHFROM | SIZERUN | Size run | FILLWEIGHT | TURN
+  the bottle looks underfilled = FILLCHECK
+  make it two percent stronger = SETRIGHT | OILFOR
+  bring 96 percent alcohol down to 70 = SPIRITCUT
+  proportions for two carriers = BLENDSPLIT | BLENDSHARE
+  weight of oil in a pint = DENSITYOF | TURN | FILLWEIGHT
+  is the load over the limit = Limits check | SAFELOAD | TOPLOAD
+  warning pictogram needed = FLAMECLASS | Limits check
+  ingredients from the data sheet in ranges = SDSTIGHTEN | What is in it
+  count my jars and caps = Materials | Buying plan
+  what did I use up last week = Weighed | Batch book
+  sheet to tick off while weighing = Bench sheet
+  how many strokes of the pump = SPRAYSIN
+  does anyone notice the weaker one = TRIOCHANCE | TRIONEED | FADEHALF
+  keep a diary of trials = Spray trial log | Trial batch
+  who buys for less than it cost me = KEEPRATE | Bottle cost | Price list | ASKPRICE
 `;
 
 const read = (lines: string) =>
@@ -207,14 +262,21 @@ describe("an answer is among the first three", () => {
     expect(missed(MORE).length, JSON.stringify(missed(MORE))).toBeLessThanOrEqual(3);
   });
 
-  test("for 11 of 20 that no word was written for", () => {
+  test("for 15 of 20 and 28 of 30 that no template or function has words for", () => {
     expect(read(NEWEST)).toHaveLength(20);
-    expect(missed(NEWEST).length, JSON.stringify(missed(NEWEST))).toBeLessThanOrEqual(9);
+    expect(missed(NEWEST).length, JSON.stringify(missed(NEWEST))).toBeLessThanOrEqual(5);
+    expect(read(THIRTY)).toHaveLength(30);
+    expect(missed(THIRTY).length, JSON.stringify(missed(THIRTY))).toBeLessThanOrEqual(2);
+  });
+
+  test("for 15 of 20 that nothing was written for", () => {
+    expect(read(LAST)).toHaveLength(20);
+    expect(missed(LAST).length, JSON.stringify(missed(LAST))).toBeLessThanOrEqual(5);
   });
 
   test("every answer is a sheet or a function that there is", () => {
     const names = [...templates.map(({ title }) => title), ...catalog.map(({ id }) => id)];
-    for (const { answers } of [FIFTY, KEPT_BACK, MORE, NEWEST].flatMap(read))
+    for (const { answers } of [FIFTY, KEPT_BACK, MORE, NEWEST, THIRTY, LAST].flatMap(read))
       for (const answer of answers) expect(names).toContain(answer);
   });
 });
@@ -234,6 +296,19 @@ test("words that stand as they are in what is asked go before single words", () 
   expect(find("What is in the base?")[0]).toBe("What is in it");
   // "base" alone is asked more often of what is weighed and bought.
   expect(find("base")[0]).not.toBe("What is in it");
+});
+
+test("a common word weighs less than a rare one", () => {
+  // By hand: "oil" stands nearly everywhere, "allergens" and "California" in few.
+  expect(find("oil allergens")[0]).toBe(find("allergens")[0]);
+  expect(find("oil base spray California").slice(0, 3)).toEqual(
+    expect.arrayContaining(find("California").slice(0, 1)),
+  );
+});
+
+test("endings make no great difference, and words of the same kin stand for one another", () => {
+  expect(find("weighing drops")[0]).toBe(find("weigh drop")[0]);
+  expect(find("parcel").slice(0, 3)).toContain(find("shipping")[0]);
 });
 
 test("a function is found by its name, a sheet by its title", () => {
