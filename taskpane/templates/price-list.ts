@@ -27,7 +27,8 @@ export const template: Template = {
     "what to charge, price, retail, wholesale, profit, margin, markup, raise prices, market stall, fees, charge enough, price too low, too cheap",
   step: 11,
   widths: [
-    236, 92, 92, 74, 74, 130, 74, 84, 96, 84, 84, 74, 84, 84, 84, 84, 84, 84, 84, 60, 60, 84,
+    236, 92, 92, 74, 74, 130, 74, 84, 96, 84, 84, 74, 84, 84, 84, 84, 84, 84, 84, 60, 60, 84, 84,
+    84, 84, 84, 220,
   ],
   parts: [
     { text: "title", rows: ["Price list"] },
