@@ -5,7 +5,15 @@ import { shown } from "../../functions/working/shown.ts";
 import { ourCalls } from "../../functions/formula/ours.ts";
 import { type Node, calleeOf, childrenOf, constantOf } from "../../functions/formula/tree.ts";
 import { isTrue } from "./cells.ts";
-import { type CellTelling, inARow, nounOf, shownLike, whereOf, withValue } from "./nouns.ts";
+import {
+  type CellTelling,
+  inARow,
+  nounOf,
+  shownLike,
+  whereOf,
+  withValue,
+  withoutTolerance,
+} from "./nouns.ts";
 import { isNoText } from "./way.ts";
 
 /** The condition as a clause that is true of the cells as they are; null where it has no words. */
@@ -158,7 +166,8 @@ async function countedNone(
 }
 
 /** A part by name with its value, or the value alone where it is typed. */
-async function valued(node: Node, telling: CellTelling): Promise<string | null> {
+async function valued(given: Node, telling: CellTelling): Promise<string | null> {
+  const node = withoutTolerance(given);
   const noun = await nounOf(node, telling);
   if (!noun || constantOf(node) !== undefined) return noun;
   if (node.type === "ReferenceIdentifier") {

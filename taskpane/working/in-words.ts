@@ -17,6 +17,8 @@ import {
   cellNoun,
   isLineNumber,
   nounOf,
+  SIGNS,
+  inARow,
   referencesIn,
   shownLike,
 } from "./nouns.ts";
@@ -122,9 +124,32 @@ async function valueTold(node: Node, telling: CellTelling): Promise<ToldSo | nul
   const noun = await nounOf(node, telling);
   if (noun && noun.length < LONGEST && node.type === "CallExpression")
     return { sentences: [`It is ${noun}.`], nodes: [node] };
-  if (node.type === "BinaryExpression" && node.operator === "&")
-    return { sentences: ["It is put together from the cells below."], nodes: [node] };
+  if (node.type === "BinaryExpression" && node.operator === "&") return puzzle(node, telling);
   return null;
+}
+
+/** A text that is put together: from what, without the words and marks between. */
+async function puzzle(node: Node, telling: CellTelling): Promise<ToldSo> {
+  const nouns: string[] = [];
+  for (const part of joinedParts(node)) {
+    const noun = await nounOf(part, telling);
+    if (!noun) return { sentences: ["It is put together from the cells below."], nodes: [node] };
+    nouns.push(noun);
+  }
+  const all = inARow(nouns);
+  const isShort = nouns.length > 0 && nouns.length <= MOST && all.length < LONGEST;
+  const sentence =
+    isShort && nouns.length === 1
+      ? `It is ${all}, with words beside it.`
+      : `It is put together from ${isShort ? all : "the cells below"}.`;
+  return { sentences: [sentence], nodes: [node] };
+}
+
+/** What & puts together, but for what is typed. */
+function joinedParts(node: Node): Node[] {
+  if (node.type === "BinaryExpression" && node.operator === "&")
+    return node.arguments.flatMap(joinedParts);
+  return constantOf(node) === undefined ? [node] : [];
 }
 
 async function taken(
@@ -151,13 +176,6 @@ async function lineFound(node: Call, telling: CellTelling): Promise<ToldSo | nul
     nodes: [key],
   };
 }
-
-const SIGNS: Record<string, { words: string; sign: string }> = {
-  "+": { words: "plus", sign: "+" },
-  "-": { words: "less", sign: "−" },
-  "*": { words: "times", sign: "×" },
-  "/": { words: "divided by", sign: "÷" },
-};
 
 const ROUNDED: Record<string, string> = {
   ROUND: "rounded",

@@ -1,6 +1,6 @@
 /** Parts of a formula as they are called in a sentence. */
 import { NAMESPACE } from "../../functions/catalog/entry.ts";
-import { type CellValue, isBlank, isFault } from "../../functions/bind/cell.ts";
+import { type CellValue, isBlank, isFault, onlyCell } from "../../functions/bind/cell.ts";
 import { type Digits, plain, shown } from "../../functions/working/shown.ts";
 import { ourFunction } from "../../functions/formula/ours.ts";
 import {
@@ -27,6 +27,16 @@ export interface CellTelling {
 /** A smaller number in a formula only keeps rounding from making a difference. */
 const TOLERANCE = 1e-5;
 
+/** A part without what only keeps rounding from making a difference: +1E-9, *1.000000001. */
+export function withoutTolerance(node: Node): Node {
+  if (node.type !== "BinaryExpression") return node;
+  const [left, right] = node.arguments;
+  const by = constantOf(withoutTolerance(right));
+  const isSum = node.operator === "+" || node.operator === "-";
+  if (typeof by !== "number" || (!isSum && node.operator !== "*")) return node;
+  return Math.abs(isSum ? by : by - 1) < TOLERANCE ? withoutTolerance(left) : node;
+}
+
 /** A part by name; null where it has none that a person knows. */
 export async function nounOf(node: Node, telling: CellTelling): Promise<string | null> {
   const constant = constantOf(node);
@@ -36,9 +46,14 @@ export async function nounOf(node: Node, telling: CellTelling): Promise<string |
   if (node.type === "ReferenceIdentifier") return cellNoun(await telling.reader.cells(node.value));
   if (node.type === "UnaryExpression") return nounOf(node.arguments[0], telling);
   if (isLineNumber(node)) return "the number of this line";
-  if (node.type === "BinaryExpression" && node.operator === "&") return joined(node, telling);
+  const bare = withoutTolerance(node);
+  if (bare !== node) return nounOf(bare, telling);
+  if (node.type === "BinaryExpression")
+    return node.operator === "&" ? joined(node, telling) : workedNoun(node, telling);
   if (node.type !== "CallExpression") return null;
   if (calleeOf(node) === "ROW" && node.arguments.length === 0) return "the number of its row";
+  const extent = EXTENTS[calleeOf(node)];
+  if (extent) return extentNoun(node, extent, telling);
   const entry = ourFunction(node);
   if (entry) return `the answer of ${NAMESPACE}.${entry.id}`;
   if (calleeOf(node) === "SUMPRODUCT") return linesNoun(node, (part) => nounOf(part, telling));
@@ -56,6 +71,38 @@ export function isLineNumber(node: Node): boolean {
 /** "Landed" (M13 of Materials) */
 export function cellNoun({ name, place }: NamedCells): string {
   return name ? `"${name}" (${place})` : place;
+}
+
+/** Signs in words, and as on paper. */
+export const SIGNS: Record<string, { words: string; sign: string } | undefined> = {
+  "+": { words: "plus", sign: "+" },
+  "-": { words: "less", sign: "−" },
+  "*": { words: "times", sign: "×" },
+  "/": { words: "divided by", sign: "÷" },
+};
+
+/** A sum or product of two parts that have names; more cannot be followed within a sentence. */
+async function workedNoun(
+  { operator, arguments: parts }: Extract<Node, { type: "BinaryExpression" }>,
+  telling: CellTelling,
+): Promise<string | null> {
+  const sign = SIGNS[operator];
+  if (!sign || parts.some((part) => part.type === "BinaryExpression" && !isLineNumber(part)))
+    return null;
+  const nouns = await nounsOf(parts, telling);
+  return nouns && nouns.join(` ${sign.words} `);
+}
+
+const EXTENTS: Record<string, string | undefined> = { ROWS: "lines", COLUMNS: "columns" };
+
+/** ROWS and COLUMNS: how much room there is. */
+async function extentNoun(
+  { arguments: [range] }: Call,
+  words: string,
+  telling: CellTelling,
+): Promise<string | null> {
+  const noun = range ? await nounOf(range, telling) : null;
+  return noun && `the number of ${words} in ${noun}`;
 }
 
 /** A key that is put together: what it comes to, without the mark between its parts. */
@@ -160,8 +207,9 @@ const CRITERIA: [RegExp, (rest: string) => string][] = [
 ];
 
 async function criterionOf(node: Node, telling: CellTelling): Promise<string | null> {
-  const [[value = null] = []] = (await telling.ask(node)) ?? [];
-  if (isFault(value)) return null;
+  const grid = await telling.ask(node);
+  const value = grid ? onlyCell(grid) : undefined;
+  if (value === undefined || isFault(value)) return null;
   if (isBlank(value)) return "is blank";
   if (typeof value === "string" && !/^[<>=]|[?*]/.test(value)) return `is "${value}"`;
   const text = shown(value, { kind: "number" }, telling.digits);

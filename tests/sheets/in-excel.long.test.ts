@@ -87,9 +87,9 @@ test("parts of formulas are worked out alike, and nearly all cells have a senten
       `${told} cells have a reason or a working in words`,
   );
   expect(unlike).toEqual([]);
-  // When this was written: 42,704 parts, 74 not told; 7,583 of 7,986 cells, 3,356 before look-ups were read.
+  // When this was written: 42,973 parts, 74 not told; 7,775 of 7,986 cells, 3,356 before look-ups were read.
   expect(counts.asked).toBeGreaterThan(40_000);
-  expect(told / cells.length).toBeGreaterThan(0.9);
+  expect(told / cells.length).toBeGreaterThan(0.95);
 }, 600_000);
 
 test("through Excel's own requests, the sentences are those of the local sheet", async () => {

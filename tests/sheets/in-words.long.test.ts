@@ -75,9 +75,9 @@ test("every formula cell of the whole set", async () => {
     `${cells.length} cells were read, ${told} of them have a reason or a working in words`,
   );
   expect([...new Set(faults)]).toEqual([]);
-  // 7,986 when this was written, 7,589 of them with a reason or a working.
+  // 7,986 when this was written, 7,781 of them with a reason or a working.
   expect(cells.length).toBeGreaterThan(7000);
-  expect(told / cells.length).toBeGreaterThan(0.9);
+  expect(told / cells.length).toBeGreaterThan(0.95);
 }, 600_000);
 
 test("every example of every function", async () => {
