@@ -72,7 +72,7 @@ export const template: Template = {
           label: "Lines with a cost",
           formula: "=COUNT({packs.floz})",
           format: "0",
-          note: '=IF({priced}+{samples}={filled},"Every filled line is counted.","Left out: "&({filled}-{priced}-{samples})&". Look for ? and red cells; point at one for why.")',
+          note: '=IF({filled}=0,"",IF({priced}+{samples}={filled},"Every filled line is counted.","Left out: "&({filled}-{priced}-{samples})&". Look for ? and red cells; point at one for why."))',
         },
         {
           name: "samples",

@@ -77,7 +77,7 @@ export const template: Template = {
           label: "Batches in the book",
           format: "0",
           formula: "=COUNTA({batches.number})",
-          note: '=IF({filled}={counted},"every one has what was poured","with what was poured: "&{counted}&"; look under Said of this batch")',
+          note: '=IF({filled}=0,"no batch is booked yet",IF({filled}={counted},"every one has what was poured","with what was poured: "&{counted}&"; look under Said of this batch"))',
         },
         {
           name: "counted",

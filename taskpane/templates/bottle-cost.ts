@@ -276,7 +276,7 @@ export const template: Template = {
           label: "Sizes filled",
           format: "0",
           formula: '=SUMPRODUCT(--((({sizes.size}<>"")+({sizes.holds}<>""))>0))',
-          note: '=IF({filled}={counted},"every one has its cost","see where it says not known")',
+          note: '=IF({filled}=0,"no size is filled yet",IF({filled}={counted},"every one has its cost","see where it says not known"))',
         },
         {
           name: "counted",

@@ -72,7 +72,7 @@ export const template: Template = {
     "safe, skin, IFRA, legal, flammable, post, mail, ship, transport, dangerous goods, VOC, rules, allergens, body, candle, linen",
   step: 12,
   // No wider in all than a page can be read: what runs on has no columns to be repeated beside it.
-  widths: [206, 236, 64, 64, 76, 76, 70, 78, 96, 66, 84, 80, 60, 136, 76, 48],
+  widths: [206, 236, 64, 64, 76, 76, 70, 78, 96, 66, 84, 80, 60, 96, 76, 48],
   parts: partsFor(LINES),
   page: {
     landscape: true,

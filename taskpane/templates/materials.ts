@@ -47,7 +47,7 @@ export const template: Template = {
           label: "Lines filled",
           formula: '=SUMPRODUCT(--({materials.name:all}<>""))-1',
           format: "0",
-          note: '=IF({filled}={counted},"every one is priced or a sample","priced or a sample: "&{counted}&"; look under Said of this line, and above the first and below the last one that is counted")',
+          note: '=IF({filled}=0,"no line is filled yet",IF({filled}={counted},"every one is priced or a sample","priced or a sample: "&{counted}&"; look under Said of this line, and above the first and below the last one that is counted"))',
         },
         {
           name: "counted",

@@ -27,8 +27,8 @@ export const template: Template = {
     "what to charge, price, retail, wholesale, profit, margin, markup, raise prices, market stall, fees, charge enough, price too low, too cheap",
   step: 11,
   widths: [
-    236, 92, 92, 74, 74, 130, 74, 84, 96, 84, 84, 74, 84, 84, 84, 84, 84, 84, 84, 60, 60, 84, 84,
-    84, 84, 84, 220,
+    236, 92, 92, 74, 74, 130, 74, 84, 96, 84, 84, 74, 84, 84, 84, 84, 84, 84, 84, 60, 60, 84, 60,
+    96, 60, 60, 150,
   ],
   parts: [
     { text: "title", rows: ["Price list"] },
@@ -93,7 +93,7 @@ export const template: Template = {
           label: "Lines filled",
           formula: '=SUMPRODUCT(--({prices.recipe:all}<>""))-1',
           format: "0",
-          note: '=IF({filled}={counted},"every one is priced","see Said of this line")',
+          note: '=IF({filled}=0,"no line is filled yet",IF({filled}={counted},"every one is priced","see Said of this line"))',
         },
         {
           name: "counted",

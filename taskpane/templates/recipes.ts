@@ -100,7 +100,7 @@ export const template: Template = {
           label: "Lines filled",
           formula: '=SUMPRODUCT(--({recipes.recipe:all}<>""))-1',
           format: "0",
-          note: '=IF({filled}={counted},"every one has its share","with a share: "&{counted}&"; look under Said of this line, and above the first and below the last one that is counted")',
+          note: '=IF({filled}=0,"no line is filled yet",IF({filled}={counted},"every one has its share","with a share: "&{counted}&"; look under Said of this line, and above the first and below the last one that is counted"))',
         },
         {
           name: "counted",

@@ -37,7 +37,7 @@ export const template: Template = {
           label: "Sizes filled",
           formula: '=SUMPRODUCT(--({sizes.size:all}<>""))-1',
           format: "0",
-          note: '=IF({filled}={counted},"every one is priced","priced: "&{counted}&"; look under Said of this line, and above the first and below the last one that is counted")',
+          note: '=IF({filled}=0,"no size is filled yet",IF({filled}={counted},"every one is priced","priced: "&{counted}&"; look under Said of this line, and above the first and below the last one that is counted"))',
         },
         { name: "counted", label: "Sizes priced", formula: "=COUNT({sizes.pieces})", format: "0" },
       ],

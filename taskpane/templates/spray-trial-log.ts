@@ -56,7 +56,7 @@ export const template: Template = {
           label: "Lines that have hours",
           formula: '=SUMPRODUCT(({log.base}<>"")*({log.counts}<>""))',
           format: "0",
-          note: '=IF({filled}={counted},"every one","look beside the log")',
+          note: '=IF({filled}=0,"no line is filled yet",IF({filled}={counted},"every one","look beside the log"))',
         },
         {
           name: "longest",

@@ -33,7 +33,7 @@ export const template: Template = {
           label: "Lines filled",
           formula: "=COUNTA({weighed.batch})",
           format: "0",
-          note: '=IF({filled}={counted},"every one counts","counting: "&{counted}&"; look under Said of this line")',
+          note: '=IF({filled}=0,"no line is filled yet",IF({filled}={counted},"every one counts","counting: "&{counted}&"; look under Said of this line"))',
         },
         {
           name: "counted",

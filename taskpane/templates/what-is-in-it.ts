@@ -109,7 +109,7 @@ export const template: Template = {
           label: "Lines filled",
           formula: '=SUMPRODUCT(--({ingredients.ingredient:all}<>""))-1',
           format: "0",
-          note: '=IF({filled}={counted},"every one is in a base","in a base: "&{counted}&"; look under Said of this line, and above the first and below the last one that is counted")',
+          note: '=IF({filled}=0,"no line is filled yet",IF({filled}={counted},"every one is in a base","in a base: "&{counted}&"; look under Said of this line, and above the first and below the last one that is counted"))',
         },
         {
           name: "counted",

@@ -25,7 +25,7 @@ const GAPS = [
 ].join(",");
 
 export const ALLERGENS: Part[] = [
-  { gap: 1, text: "section", rows: ["Allergens in the product"] },
+  { gap: 1, paper: "new page", text: "section", rows: ["Allergens in the product"] },
   {
     list: "allergens",
     lines: LINES,
