@@ -11,7 +11,7 @@ import { checkWhole } from "../load/whole.ts";
  * @customfunction BOTTLECOST
  * @topic cost
  * @need What does one filled bottle cost me?
- * @words cost per bottle, cost of making, cost of goods, what it costs, packaging, each
+ * @words cost per bottle, cost of making, cost of goods, what it costs, packaging, each, wages
  * @param fill (amount) What goes into one bottle, above zero, in any unit of weight.
  * @param shares (share) One row or column: each ingredient's share of the finished batch, together
  * 100 % within 0.1 %; a blank is none.

@@ -15,7 +15,8 @@ import { type Intervals, compositionOf, lowHigh, richest } from "./intervals.ts"
  * @customfunction ALCOHOLVOLUME
  * @topic limits
  * @need How much alcohol is in my spray by volume?
- * @words alcohol percent, abv, shipping, post, dangerous goods, transport
+ * @words alcohol percent, alcohol content, how much alcohol, abv, shipping, post, dangerous goods,
+ * transport
  * @param shares (share) One column, or two for low and high: each ingredient's share of the product
  * by weight, together 100 %.
  * @param densities (density) One column with a line for each ingredient: g/mL.

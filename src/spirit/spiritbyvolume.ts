@@ -8,7 +8,7 @@ import { refuseFrozen, temperature, volumeShare } from "./mixture.ts";
  * @customfunction SPIRITBYVOLUME
  * @topic spirit
  * @need The data sheet gives alcohol by weight: what is that by volume?
- * @words abv, proof, alcohol percent, vodka, ethanol
+ * @words abv, proof, alcohol percent, alcohol content, vodka, ethanol
  * @param share (share) Ethanol by weight, 0 % to 100 %.
  * @param [celsius] (celsius) Temperature at which the strength by volume is told, -20 to 40
  * (default 20; United States gauging tables use 15.56).

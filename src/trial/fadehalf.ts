@@ -25,7 +25,8 @@ export const under = (hour: number): string => `under ${show(hour)}`;
  * @customfunction FADEHALF
  * @topic trial
  * @need How fast does this scent fade?
- * @words fade, wear off, half life, scent throw, longevity, weaker, smell, still there
+ * @words fade, wear off, half life, scent throw, longevity, weaker, smell, still there,
+ * evaporates, evaporation
  * @param hours (hours) One row or column: hours since spraying.
  * @param scores (score) One row or column as long as hours: strength as scored, zero or more, on
  * one scale.

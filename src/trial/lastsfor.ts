@@ -21,7 +21,7 @@ export type Fit = "scores" | "logs";
  * @topic trial
  * @need How many hours until this scent is too weak?
  * @words how long does it last, lasting, longevity, wear off, hours, scent throw, staying power,
- * smell, still there next day
+ * smell, still there next day, evaporates, evaporation, gone
  * @param hours (hours) One row or column: hours since spraying.
  * @param scores (score) One row or column as long as hours: strength as scored, zero or more, on
  * one scale.

@@ -13,7 +13,8 @@ import { at } from "../lists.ts";
  * @customfunction STANDING
  * @topic trial
  * @need Which base or oil comes out best on all counts?
- * @words best, winner, compare, rank, score, choose, decide, favourite, pros and cons
+ * @words best, winner, compare, rank, score, choose, decide, favourite, pros and cons,
+ * ratings, average rating, points, overall
  * @param scores (number) A table: a row for each candidate, a column for each criterion.
  * @param weights (number) One row or column with a weight for each criterion, zero or more.
  * @param [directions] (label) One row or column: "up" or "down" for each criterion (default: all on

@@ -9,7 +9,8 @@ import { chanceOfAtLeast, wholeTests } from "./trio.ts";
  * @customfunction TRIONEED
  * @topic trial
  * @need How many must find the odd one before I believe it?
- * @words blind test, smell the difference, sniff test, how many people, triangle test, tell apart
+ * @words blind test, smell the difference, sniff test, how many people, how many testers, triangle
+ * test, tell apart
  * @param tests (count) Tests made, 1 to 1000.
  * @param [alpha] (share) Chance of being fooled that you accept, above 0 % and below 100 % (default
  * 5 %).

@@ -221,7 +221,7 @@ export const template: Template = {
   title: "Bottle cost",
   use: "What one bottle of each size costs, line by line; its prices, retail and wholesale; what is kept, break-even and the split.",
   words:
-    "cost per bottle, cost of making, candle cost, labour, my time, packaging, fees, profit, break even, partner, share the profit, split the money",
+    "cost per bottle, cost of making, candle cost, labour, my time, hourly wage, pay myself, loss when pouring, waste, packaging, fees, profit, break even, partner, share the profit, split the money",
   step: 10,
   widths: [276, 130, 88, 88, 88, 88, 88, 108, 120, 116, 110, 110, 142, 104, 100, 124, 200],
   parts: [

@@ -16,7 +16,7 @@ export const template: Template = {
   title: "Materials",
   use: "Everything you buy, typed once: packs, prices, freight, what is on hand, limits. All other sheets draw from it.",
   words:
-    "stock, inventory, on hand, supplies, prices, reorder, running low, run out, expiry, expired, old, use by date, price per kilo, samples, suppliers, shipping, left, add a supplier, who sold it, bought from, enough, run out of base, oil or bottles",
+    "stock, inventory, on hand, supplies, wax, wick, data sheet, prices, reorder, running low, run out, expiry, expired, old, use by date, price per kilo, samples, suppliers, shipping, left, supplier list, add a supplier, who sold it, bought from, enough, run out of base, oil or bottles",
   step: 1,
   widths: [
     236, 104, 138, 100, 74, 66, 66, 74, 74, 82, 82, 66, 82, 82, 88, 88, 240, 92, 96, 92, 84, 84, 92,

@@ -24,7 +24,7 @@ export const template: Template = {
   title: "Price list",
   use: "Every recipe in every size: what it costs, what to ask retail and wholesale, what is kept, what a price change does.",
   words:
-    "what to charge, price, retail, wholesale, profit, margin, markup, raise prices, market stall, fees, charge enough, price too low, too cheap",
+    "what to charge, price, retail, wholesale, profit, margin, markup, raise prices, supplier raised prices, market stall, fees, charge enough, price too low, too cheap",
   step: 11,
   widths: [
     236, 92, 92, 74, 74, 130, 74, 84, 96, 84, 84, 74, 84, 84, 84, 84, 84, 84, 84, 60, 60, 84, 60,

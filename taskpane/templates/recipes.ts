@@ -34,7 +34,7 @@ export const template: Template = {
   title: "Recipes",
   use: "Recipes, one line an ingredient, any number of them: loads, kinds, the highest load of each kind.",
   words:
-    "recipe, formula, room spray, linen spray, body spray, diffuser, candle, new product, percentages",
+    "recipe, formula, room spray, linen spray, body spray, diffuser, candle, wax, wick, new product, new scent, percentages",
   step: 2,
   widths: [
     150, 104, 150, 90, 84, 92, 104, 92, 92, 92, 92, 92, 92, 188, 300, 84, 84, 74, 60, 150, 110, 110,
