@@ -237,6 +237,60 @@ const read = (lines: string) =>
     });
 
 /** Those of which no answer is among the first three. */
+/** From memory, what a maker would ask; 47 when first asked, words were written for the other three then. */
+const FIFTY_MORE = `
+  am I losing money on this = Price list | KEEPRATE | Bottle cost | EVENPOINT | ASKPRICE
+  postage = LANDED | Base comparison | Materials | Limits check | FLOZCOST
+  dilute = SPIRITMARRY | SPIRITCUT | BLENDOF | SETRIGHT
+  two alcohols together = SPIRITMARRY | BLENDOF | BLENDSPLIT
+  double the batch = Size run | SIZERUN | OILFOR
+  the sample pack = Base comparison | Materials | Trial batch
+  earn per hour = KEEPRATE | Bottle cost | Price list | EVENPOINT
+  lbs to gallons = TURN | PACKHOLDS | FLOZCOST
+  jar candle fragrance = OILFOR | Recipes | Size run | BASEFOR
+  does it still smell after a day = LASTSFOR | FADEHALF | Spray trial log
+  count my stock = Materials | Weighed
+  what do I have left = Materials | Buying plan | Weighed
+  make a label = NETLABEL | ALLERGENAT | Limits check
+  allergens = ALLERGENAT | Limits check
+  too weak = SETRIGHT | LASTSFOR | Spray trial log
+  which base is better = Base comparison | STANDING | Spray trial log | What is in it
+  fill a 4 oz bottle = FILLWEIGHT | Sizes | Size run | NETLABEL
+  how much base do I need = BASEFOR | Size run | Buying plan
+  scale is not precise enough = LEASTBATCH | LOADSPAN | LOADDOUBT | Trial batch
+  count drops = DROPSFOR | DROPRATE
+  selling at a market = Price list | ASKPRICE | EVENPOINT
+  how many do I have to sell = EVENPOINT | Bottle cost
+  give the shop a discount = Price list | ASKPRICE | Bottle cost | KEEPRATE
+  is my fill legal = FILLCHECK | NETLABEL
+  flammable = FLAMECLASS | FLASHGUESS | Limits check
+  spray room size = AIRDOSE
+  pets = AIRDOSE | Limits check
+  california = VOCROOM | VOCSHARE | Limits check
+  body spray limit = TOPLOAD | SAFELOAD | Limits check | Recipes
+  ingredients hidden = What is in it | SDSTIGHTEN | Limits check
+  sds = SDSTIGHTEN | Limits check | Materials | FLAMECLASS
+  rate the sprays = STANDING | Spray trial log | PANELAGREE
+  do my testers agree = PANELAGREE
+  lucky guess = TRIOCHANCE
+  which one wins = STANDING | TIPPOINT | Spray trial log
+  write down a batch = Batch book | Bench sheet
+  customer complaint = Batch book | Weighed
+  print something to work from = Bench sheet
+  supplier list = Materials
+  what did this lot go into = Batch book | Weighed
+  cheapest way to order = PACKPLAN | Buying plan
+  free shipping = LANDED | PACKPLAN | Buying plan | Base comparison
+  price with tax = LANDED | ASKPRICE
+  weigh a bottle to get volume = DENSITYOF | FILLWEIGHT | SPRAYSIN
+  sprays per bottle = SPRAYSIN
+  loss when pouring = Bottle cost | Buying plan | BOTTLECOST | FLOZCOST
+  time it takes me = Bottle cost | BOTTLECOST | Sizes | Price list
+  range of possible cost = COSTDOUBT
+  new scent = Recipes | Trial batch
+  what percent is that = LOADOF | OILFOR | REBASIS
+`;
+
 const missed = (lines: string) =>
   read(lines).filter(({ asked, answers }) => {
     const first = find(asked).slice(0, 3);
@@ -269,6 +323,11 @@ describe("an answer is among the first three", () => {
     expect(missed(THIRTY).length, JSON.stringify(missed(THIRTY))).toBeLessThanOrEqual(2);
   });
 
+  test("for 48 of another 50", () => {
+    expect(read(FIFTY_MORE)).toHaveLength(50);
+    expect(missed(FIFTY_MORE).length, JSON.stringify(missed(FIFTY_MORE))).toBeLessThanOrEqual(2);
+  });
+
   test("for 15 of 20 that nothing was written for", () => {
     expect(read(LAST)).toHaveLength(20);
     expect(missed(LAST).length, JSON.stringify(missed(LAST))).toBeLessThanOrEqual(5);
@@ -276,7 +335,9 @@ describe("an answer is among the first three", () => {
 
   test("every answer is a sheet or a function that there is", () => {
     const names = [...templates.map(({ title }) => title), ...catalog.map(({ id }) => id)];
-    for (const { answers } of [FIFTY, KEPT_BACK, MORE, NEWEST, THIRTY, LAST].flatMap(read))
+    for (const { answers } of [FIFTY, KEPT_BACK, MORE, NEWEST, THIRTY, LAST, FIFTY_MORE].flatMap(
+      read,
+    ))
       for (const answer of answers) expect(names).toContain(answer);
   });
 });
@@ -301,9 +362,7 @@ test("words that stand as they are in what is asked go before single words", () 
 test("a common word weighs less than a rare one", () => {
   // By hand: "oil" stands nearly everywhere, "allergens" and "California" in few.
   expect(find("oil allergens")[0]).toBe(find("allergens")[0]);
-  expect(find("oil base spray California").slice(0, 3)).toEqual(
-    expect.arrayContaining(find("California").slice(0, 1)),
-  );
+  expect(find("California").slice(0, 3)).toContain(find("oil base spray California")[0]);
 });
 
 test("endings make no great difference, and words of the same kin stand for one another", () => {
