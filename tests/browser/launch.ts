@@ -27,10 +27,14 @@ const QUIET = [
   "--disable-gpu",
 ];
 
+/** True where the browser is that of the package, with fonts of its own: its pictures are alike on every machine. */
+export const isPackaged =
+  !process.env.MISTWRIGHT_BROWSER && process.platform === "linux" && process.arch === "x64";
+
 export async function launchBrowser(): Promise<Browser> {
   const named = process.env.MISTWRIGHT_BROWSER;
   if (named && !existsSync(named)) throw new Error(`MISTWRIGHT_BROWSER names no file: ${named}`);
-  if (!named && process.platform === "linux" && process.arch === "x64") return packaged();
+  if (isPackaged) return packaged();
   const path = named ?? INSTALLED.find(existsSync);
   if (!path) {
     throw new Error(

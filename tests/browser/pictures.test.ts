@@ -6,7 +6,7 @@ import { pathToFileURL } from "node:url";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import { buildInto } from "./build";
-import { launchBrowser } from "./launch";
+import { isPackaged, launchBrowser } from "./launch";
 import { takePictures } from "./take-pictures";
 
 const FOLDER = "docs/pictures";
@@ -56,15 +56,20 @@ function difference(page: Page, pictures: Buffer[]): Promise<number> {
   );
 }
 
-test("no picture of the guides is old", async () => {
-  const address = inject("address");
-  const judge = await browser.newPage();
-  const taken: Record<string, number> = {};
-  const setUp = pathToFileURL(join(folder, "set-up.html")).href;
-  await takePictures(browser, { sheet: address, within: address, setUp }, async (name, png) => {
-    taken[name] = await difference(judge, [png, readFileSync(join(FOLDER, name))]);
-  });
-  const old = Object.keys(taken).filter((name) => (taken[name] ?? 0) > ALIKE);
-  expect(old, "run npm run pictures").toEqual([]);
-  expect(Object.keys(taken).sort()).toEqual(readdirSync(FOLDER).sort());
-}, 300_000);
+// Another browser has other letters.
+test.skipIf(!isPackaged)(
+  "no picture of the guides is old",
+  async () => {
+    const address = inject("address");
+    const judge = await browser.newPage();
+    const taken: Record<string, number> = {};
+    const setUp = pathToFileURL(join(folder, "set-up.html")).href;
+    await takePictures(browser, { sheet: address, within: address, setUp }, async (name, png) => {
+      taken[name] = await difference(judge, [png, readFileSync(join(FOLDER, name))]);
+    });
+    const old = Object.keys(taken).filter((name) => (taken[name] ?? 0) > ALIKE);
+    expect(old, "run npm run pictures").toEqual([]);
+    expect(Object.keys(taken).sort()).toEqual(readdirSync(FOLDER).sort());
+  },
+  300_000,
+);

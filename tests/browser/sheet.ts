@@ -19,8 +19,11 @@ export async function openSheet(
   options: BrowserContextOptions = {},
   /** What all that the page asks for must begin with. */
   within = address,
+  /** The day that it is. */
+  today?: Date,
 ): Promise<OpenSheet> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
+  if (today) await context.clock.setSystemTime(today);
   const page = await context.newPage();
   const trouble: string[] = [];
   page.on("console", (message) => {

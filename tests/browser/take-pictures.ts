@@ -13,6 +13,9 @@ const TALL = { width: 1180, height: 900 };
 /** So that every chart is in sight, wherever it stands on its sheet. */
 const HUGE = { width: 2600, height: 2400 };
 
+/** After the demo's last batch: what is past its use by is so on one day and not on another. */
+const TODAY = new Date(Date.UTC(2026, 10, 25, 12));
+
 type Clip = NonNullable<PageScreenshotOptions["clip"]>;
 type Take = (what: Page | Locator, name: string, clip?: Clip) => Promise<void>;
 
@@ -84,7 +87,7 @@ export async function takePictures(
     const png = await what.screenshot(clip && { clip });
     await keep(`${name.toLowerCase().replaceAll(" ", "-")}.png`, png);
   };
-  const open = () => openSheet(browser, sheet, VIEW, within);
+  const open = () => openSheet(browser, sheet, VIEW, within, TODAY);
   const first = await open();
   await takePane(first.page, take);
 
