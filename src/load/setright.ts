@@ -14,7 +14,8 @@ const NEAR = 1e-12;
  * @topic load
  * @need I poured too much (or too little) oil: what do I add?
  * @words mistake, too strong, too weak, weak spray, fix a batch, rescue, added too much, correct,
- * overpoured, too much fragrance, too little oil, spilled, went wrong, wrong amount
+ * overpoured, poured too much, too much oil, too much fragrance, too little oil, spilled, went
+ * wrong, wrong amount
  * @param oil (amount) Oil poured, zero or more, in any unit of weight.
  * @param base (amount) Base poured, zero or more, in the same unit.
  * @param load (share) Fragrance load wanted, 0 % to 100 %.

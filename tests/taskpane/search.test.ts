@@ -355,6 +355,8 @@ test("eight at most, none twice, and none for what nobody sells", () => {
 
 test("words that stand as they are in what is asked go before single words", () => {
   expect(find("What is in the base?")[0]).toBe("What is in it");
+  for (const asked of ["poured too much oil", "I poured too much", "too much oil"])
+    expect(find(asked)[0]).toBe("SETRIGHT");
   // "base" alone is asked more often of what is weighed and bought.
   expect(find("base")[0]).not.toBe("What is in it");
 });
