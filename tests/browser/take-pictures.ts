@@ -46,6 +46,8 @@ async function turnTo(page: Page, name: string) {
 
 /** The pane at work on the first sheet. */
 async function takePane(page: Page, take: Take) {
+  await page.getByRole("button", { name: "Insert Weighed" }).waitFor();
+  await page.waitForTimeout(1500);
   await take(page, "Start here");
   await page.getByRole("tab", { name: "Functions" }).click();
   await page.getByLabel("What do you need?").fill("poured too much oil");
