@@ -34,10 +34,19 @@ const IN_A_UNIT: ReadonlySet<Kind> = new Set(["amount", "weight", "volume", "num
 
 /** "Batch (g)" tells g, a number shown as $0.00 tells $, and one shown as 0.0% tells %. */
 export function unitIn(kind: Kind, labels: readonly string[], format: string): string | undefined {
-  const words = labels.map((label) => /\(([^()]+)\)\s*$/.exec(label)?.[1] ?? "");
-  // A format names the place after its currency: [$€-407].
-  if (kind === "money") return /[$€£¥₹]/.exec([...words, format.replace("[$", "[")].join(" "))?.[0];
+  const words = labels.map((label) => inBrackets(label) ?? "");
+  if (kind === "money") return currencyIn([...words, format].join(" "));
   if (kind === "number" && (words.includes("%") || format.includes("%"))) return "%";
   if (!IN_A_UNIT.has(kind)) return undefined;
   return unitShown(words.find((word) => UNIT_WORDS.has(unitWord(word))));
+}
+
+/** What a label ends with in brackets. */
+export function inBrackets(label: string): string | undefined {
+  return /\(([^()]+)\)\s*$/.exec(label)?.[1];
+}
+
+/** The sign of a currency in a label or a format, which names the place after it: [$€-407]. */
+export function currencyIn(text: string): string | undefined {
+  return /[$€£¥₹]/.exec(text.replace("[$", "["))?.[0];
 }

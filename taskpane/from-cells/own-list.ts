@@ -101,10 +101,12 @@ interface DrawnColumn {
 }
 
 /** Money that is a text, "$6.00", as the function reads it that adds freight to a price; freight may be zero. */
+const priceIn = (cell: string) => `MIST.LANDED(${cell},1,0)`;
+const freightIn = (cell: string) => `ROUND(MIST.LANDED(1,1,${cell})-1,6)`;
 const IN_FIGURES: Record<string, (cell: string) => string> = {
-  price: (cell) => `MIST.LANDED(${cell},1,0)`,
-  freight: (cell) => `ROUND(MIST.LANDED(1,1,${cell})-1,6)`,
-  freefrom: (cell) => `ROUND(MIST.LANDED(1,1,${cell})-1,6)`,
+  price: priceIn,
+  freight: freightIn,
+  freefrom: freightIn,
 };
 
 /** The columns of Materials that a column of the list fills: a pack's text fills size and unit. */

@@ -1,5 +1,5 @@
 /** A run is made: a bench sheet for the next batch, with what is chosen on Size run. */
-import type { CellValue, TypedCell, Workbook } from "../host/workbook.ts";
+import type { CellValue, Workbook } from "../host/workbook.ts";
 import { serialOf } from "../sheets/days.ts";
 import { completed, toldOf } from "../sheets/complete.ts";
 import { drawingOf } from "../sheets/drawing.ts";
@@ -61,13 +61,12 @@ async function unusedOf(workbook: Workbook, bench: readonly Other[]): Promise<Ot
 
 /** Types into the cells of a bench sheet in which nothing stands, in one step, and shows it. */
 async function onUnused(workbook: Workbook, { sheet, places }: Other, typed: Typed) {
-  const empty: TypedCell[] = [];
-  for (const { content, ...at } of cellsOf(typed, places)) {
-    const spot = { sheet, ...at };
-    const [[there = null] = []] = await workbook.read(spot, 1, 1);
-    if (isBlank(there)) empty.push({ spot, content });
-  }
-  await workbook.write(empty);
+  const cells = cellsOf(typed, places);
+  const rows = Math.max(...cells.map(({ row }) => row + 1));
+  const columns = Math.max(...cells.map(({ column }) => column + 1));
+  const there = await workbook.read({ sheet, row: 0, column: 0 }, rows, columns);
+  const empty = cells.filter(({ row, column }) => isBlank(there[row]?.[column]));
+  await workbook.write(empty.map(({ content, ...at }) => ({ spot: { sheet, ...at }, content })));
   await workbook.show(sheet);
   return { name: sheet, told: "" };
 }

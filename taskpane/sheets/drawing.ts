@@ -152,16 +152,17 @@ function paperOf(
   const areas = areasOf(parts);
   const rowsOf = (paper: Part["paper"]) =>
     parts.flatMap((part) => (part.paper === paper ? (areas.get(part)?.row ?? []) : []));
-  const breaks = rowsOf("new page");
+  const found = rowsOf("new page");
+  const breaks = found.length > 0 ? { breaks: found } : {};
   const [end] = rowsOf("left out from here");
-  if (end === undefined) return breaks.length > 0 ? { breaks } : {};
+  if (end === undefined) return breaks;
   const printed = cells.filter(({ row }) => row < end);
   const last = (numbers: number[]): [number, number] => [0, Math.max(...numbers)];
   const only = {
     rows: last(printed.map(({ row }) => row)),
     columns: last(printed.map(({ column }) => column)),
   };
-  return { ...(breaks.length > 0 && { breaks }), only };
+  return { ...breaks, only };
 }
 
 /** Columns as wide as their headings need, which in a list that grows have a filter's button beside them. */

@@ -5,6 +5,7 @@ import { shown } from "../../functions/working/shown.ts";
 import { ourCalls } from "../../functions/formula/ours.ts";
 import { type Node, calleeOf, childrenOf, constantOf } from "../../functions/formula/tree.ts";
 import { isTrue } from "./cells.ts";
+import { COMPARED } from "./compared.ts";
 import {
   type CellTelling,
   inARow,
@@ -36,7 +37,7 @@ export async function conditionTold(
   const noun = await nounOf(first, telling);
   if (!noun) return null;
   if (holds) return `${noun} ${name === "ISNUMBER" ? "is a number" : "holds words"}`;
-  const value = await one(first, telling);
+  const value = await telling.follower.one(first);
   if (value !== undefined && isBlank(value)) return `${noun} is blank`;
   return `${noun} ${name === "ISNUMBER" ? "holds no number" : "holds no words"}`;
 }
@@ -53,7 +54,7 @@ async function ofSeveral(
   for (const part of parts) {
     if (!part) return null;
     if (isOneEnough) {
-      const value = await one(part, telling);
+      const value = await telling.follower.one(part);
       if (value === undefined || isFault(value) || typeof value === "string") return null;
       if (isTrue(value) === holds) return conditionTold(part, holds, telling);
       continue;
@@ -87,7 +88,7 @@ async function comesOut(node: Node, does: boolean, telling: CellTelling): Promis
 
 /** What is looked for: the words in the cell. */
 export async function keyNoun(node: Node, telling: CellTelling): Promise<string | null> {
-  const value = await one(node, telling);
+  const value = await telling.follower.one(node);
   if (value === undefined || isFault(value)) return nounOf(node, telling);
   if (isBlank(value)) return "a blank";
   if (typeof value === "string") return `"${value.replaceAll("|", ", ")}"`;
@@ -96,22 +97,13 @@ export async function keyNoun(node: Node, telling: CellTelling): Promise<string 
   return shown(value, { kind: "number" }, telling.digits);
 }
 
-const COMPARED: Record<string, [string, string]> = {
-  "=": ["is", "is not"],
-  "<>": ["is not", "is"],
-  ">": ["is more than", "is not more than"],
-  "<": ["is less than", "is not less than"],
-  ">=": ["is at least", "is less than"],
-  "<=": ["is at most", "is more than"],
-};
-
 async function comparison(
   { operator, arguments: [left, right] }: Extract<Node, { type: "BinaryExpression" }>,
   holds: boolean,
   telling: CellTelling,
 ): Promise<string | null> {
-  const words = COMPARED[operator];
-  if (!words) return null;
+  const verb = COMPARED[operator]?.[holds ? "holds" : "fails"];
+  if (!verb) return null;
   if (isNoText(right)) {
     const noun = await nounOf(left, telling);
     const isBlankNow = (operator === "=") === holds;
@@ -119,7 +111,6 @@ async function comparison(
   }
   const counted = await countedNone(left, operator, right, holds, telling);
   if (counted) return counted;
-  const verb = words[holds ? 0 : 1];
   const [a, b] = [await valued(left, telling), await valued(right, telling)];
   return a && b ? `${a} ${verb} ${b}` : null;
 }
@@ -175,16 +166,11 @@ async function valued(given: Node, telling: CellTelling): Promise<string | null>
     const only = onlyCell(cells);
     return only === undefined ? noun : withValue(noun, quotedText(only, shows(telling.digits)));
   }
-  const value = await one(node, telling);
+  const value = await telling.follower.one(node);
   if (value === undefined || isFault(value)) return noun;
   return withValue(noun, quotedText(value, await shownLike(node, value, telling)));
 }
 
 function quotedText(value: CellValue, text: string): string {
   return typeof value === "string" && value !== "" ? `"${text}"` : text;
-}
-
-async function one(node: Node, { ask }: CellTelling): Promise<CellValue | undefined> {
-  const grid = await ask(node);
-  return grid ? onlyCell(grid) : undefined;
 }

@@ -120,14 +120,14 @@ export async function explain(workbook: Workbook, spot: Spot): Promise<Explained
   const look = await lookOf(workbook, spot);
   const offset = { row: spot.row - from.row, column: spot.column - from.column };
   const answers = new Map<Node, Grid>();
+  const reader = new CellReader(workbook, from);
   const calls: ExplainedCall[] = [];
   const isAlone = way.taken === found.at(-1);
   const comesOut = !isAlone && !isFault(value) && !isBlank(value);
   for (const node of found) {
-    const call = await explainCall(workbook, from, node, offset, answers);
+    const call = await explainCall(workbook, from, node, offset, answers, reader);
     calls.push(comesOut ? withoutMends(call) : call);
   }
-  const reader = new CellReader(workbook, from);
   const source = sourceIn(way.taken);
   const like = source === undefined ? undefined : await reader.cells(source);
   const saidOf = (node: Node, digits: Digits) => {
@@ -213,6 +213,7 @@ async function explainCall(
   node: Call,
   offset: Line,
   answers: Map<Node, Grid>,
+  reader: CellReader,
 ): Promise<ExplainedCall> {
   const entry = ourFunction(node);
   if (!entry) throw new Error(`${calleeOf(node)} is no function of ours`);
@@ -225,7 +226,7 @@ async function explainCall(
     row: lines.rows > 1 ? Math.min(offset.row, lines.rows - 1) : 0,
     column: lines.columns > 1 ? Math.min(offset.column, lines.columns - 1) : 0,
   };
-  const inputs = await inputsOf(workbook, from, entry, nodes);
+  const inputs = await inputsOf(workbook, from, entry, nodes, reader);
   return {
     entry,
     lines,

@@ -19,7 +19,7 @@ import { typedFormula } from "../../functions/formula/writer.ts";
 import type { Spot, Workbook } from "../host/workbook.ts";
 import { unitIn } from "../../functions/working/unit-in.ts";
 import { type Labels, labelsOf } from "./labels.ts";
-import { CellReader } from "./named-cells.ts";
+import type { CellReader } from "./named-cells.ts";
 import { cellNoun, inARow, referencesIn } from "./nouns.ts";
 
 export interface ShownInput {
@@ -53,11 +53,12 @@ export async function inputsOf(
   spot: Spot,
   entry: CatalogEntry,
   nodes: ArgumentNode[],
+  reader: CellReader,
 ): Promise<Inputs> {
   const asked: { param: Param; source: Source }[] = [];
   // In turn: a workbook that is asked all at once may mix its answers up.
   for (const [i, param] of entry.params.entries())
-    asked.push({ param, source: await sourceOf(workbook, spot, nodes[i] ?? null) });
+    asked.push({ param, source: await sourceOf(workbook, spot, nodes[i] ?? null, reader) });
   const units = new Map(
     asked.flatMap(({ param, source: { labels = [], format = "" } }): [string, string][] => {
       const unit = unitIn(param.kind, labels, format);
@@ -123,7 +124,12 @@ interface Source {
 }
 
 /** Where an argument comes from. */
-async function sourceOf(workbook: Workbook, spot: Spot, node: ArgumentNode): Promise<Source> {
+async function sourceOf(
+  workbook: Workbook,
+  spot: Spot,
+  node: ArgumentNode,
+  reader: CellReader,
+): Promise<Source> {
   if (!node) return { words: () => "left out" };
   const entry = ourFunction(node);
   if (entry) {
@@ -145,7 +151,6 @@ async function sourceOf(workbook: Workbook, spot: Spot, node: ArgumentNode): Pro
   }
   const alone = summedAlone(node);
   if (alone) return rangeSource(workbook, spot, alone);
-  const reader = new CellReader(workbook, spot);
   const nouns: string[] = [];
   for (const reference of referencesIn(node)) nouns.push(cellNoun(await reader.cells(reference)));
   const from = nouns.length > 0 ? `from ${inARow(nouns)}` : "in the formula";

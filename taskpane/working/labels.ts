@@ -3,6 +3,7 @@ import { UNIT_WORDS, unitWord } from "../../src/units.ts";
 import { type CellValue, isBlank } from "../../functions/bind/cell.ts";
 import { type Measure, unitShown } from "../../functions/working/measures.ts";
 import { type Digits, shown } from "../../functions/working/shown.ts";
+import { currencyIn, inBrackets } from "../../functions/working/unit-in.ts";
 import type { Spot, Workbook } from "../host/workbook.ts";
 
 /** How far up a heading may stand above a cell, and how many lines are read at a time. */
@@ -124,22 +125,24 @@ export function shownAs(
   digits: Digits,
   unknown: Measure = { kind: "number" },
 ): string {
-  if (typeof value === "number" && /y/i.test(look.format)) return dayShown(value);
+  if (typeof value === "number" && isDay(look)) return dayShown(value);
   return shown(value, measureOf(look) ?? unknown, digits);
 }
 
 /** True where a cell itself tells how its number is to be read. */
 export function tellsMeasure(look: CellLook): boolean {
-  return /y/i.test(look.format) || measureOf(look) !== undefined;
+  return isDay(look) || measureOf(look) !== undefined;
+}
+
+function isDay({ format }: CellLook): boolean {
+  return /y/i.test(format);
 }
 
 /** What a cell's number is measured in, where its labels or its format tell. */
 function measureOf({ labels, format }: CellLook): Measure | undefined {
   if (format.includes("%")) return { kind: "share" };
-  const words = labels.flatMap((label) => /\(([^()]+)\)\s*$/.exec(label)?.[1] ?? []);
-  // A format names the place after its currency: [$€-407].
-  for (const word of [...words, format.replace("[$", "[")]) {
-    const [unit] = /[$€£¥₹]/.exec(word) ?? [];
+  for (const word of [...labels.flatMap((label) => inBrackets(label) ?? []), format]) {
+    const unit = currencyIn(word);
     const [, per] = / per (.+)$/.exec(word) ?? [];
     if (unit) return { kind: "money", unit, per };
     if (word in IN_BRACKETS) return IN_BRACKETS[word];

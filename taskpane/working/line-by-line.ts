@@ -1,5 +1,6 @@
 /** SUMPRODUCT in words: lines that are counted, or products that are added up. */
 import { type Call, type Node, calleeOf, constantOf } from "../../functions/formula/tree.ts";
+import { COMPARED } from "./compared.ts";
 
 /** The name of a part, or null. */
 type NounOf = (node: Node) => Promise<string | null>;
@@ -30,15 +31,6 @@ function factorsOf(node: Node): Node[] {
   return constantOf(node) === 1 ? [] : [node];
 }
 
-const COMPARED: Record<string, string> = {
-  "=": "is",
-  "<>": "is not",
-  ">": "is more than",
-  "<": "is less than",
-  ">=": "is at least",
-  "<=": "is at most",
-};
-
 /** What a line must be to count: (A9:A20<>""), ISNUMBER(B9:B20), 1-ISNUMBER(B9:B20). */
 async function lineClause(node: Node, nounOf: NounOf): Promise<string | null> {
   if (node.type === "CallExpression") {
@@ -55,7 +47,7 @@ async function lineClause(node: Node, nounOf: NounOf): Promise<string | null> {
       ? clause.replace(/ is a number$/, " is no number")
       : null;
   }
-  const verb = COMPARED[node.operator];
+  const verb = COMPARED[node.operator]?.holds;
   const noun = verb && (await nounOf(left));
   if (!noun) return null;
   if (constantOf(right) === "") return `${noun} is ${verb === "is" ? "blank" : "filled in"}`;

@@ -1,6 +1,6 @@
 /** Parts of a formula as they are called in a sentence. */
 import { NAMESPACE } from "../../functions/catalog/entry.ts";
-import { type CellValue, isBlank, isFault, onlyCell } from "../../functions/bind/cell.ts";
+import { type CellValue, isBlank, isFault } from "../../functions/bind/cell.ts";
 import { type Digits, plain, shown } from "../../functions/working/shown.ts";
 import { ourFunction } from "../../functions/formula/ours.ts";
 import {
@@ -207,8 +207,7 @@ const CRITERIA: [RegExp, (rest: string) => string][] = [
 ];
 
 async function criterionOf(node: Node, telling: CellTelling): Promise<string | null> {
-  const grid = await telling.ask(node);
-  const value = grid ? onlyCell(grid) : undefined;
+  const value = await telling.follower.one(node);
   if (value === undefined || isFault(value)) return null;
   if (isBlank(value)) return "is blank";
   if (typeof value === "string" && !/^[<>=]|[?*]/.test(value)) return `is "${value}"`;
@@ -230,7 +229,7 @@ async function nounsOf(nodes: Call["arguments"], telling: CellTelling): Promise<
   return nouns;
 }
 
-export async function isOne(node: Node, { ask }: CellTelling): Promise<boolean> {
+async function isOne(node: Node, { ask }: CellTelling): Promise<boolean> {
   if (node.type === "ReferenceIdentifier") return !node.value.includes(":");
   const grid = await ask(node);
   return grid?.length === 1 && grid[0]?.length === 1;

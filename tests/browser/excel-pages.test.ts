@@ -1,25 +1,20 @@
 /** The pages of the add-in as a host serves them, with a stand-in for Excel's own script: axe finds nothing. */
-import { existsSync, mkdtempSync, readdirSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { existsSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 import type { Browser, BrowserContextOptions } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { foundByAxe, namelessOrTwice } from "./axe";
-import { buildInto } from "./build";
+import { built } from "./build";
 import { launchBrowser } from "./launch";
 
-const folder = mkdtempSync(join(tmpdir(), "mistwright-excel-"));
+const folder = built("excel");
 let browser: Browser;
 
 beforeAll(async () => {
-  await buildInto(folder, "excel");
   browser = await launchBrowser();
-}, 600_000);
-
-afterAll(async () => {
-  await browser?.close();
-  rmSync(folder, { recursive: true });
 });
+
+afterAll(() => browser?.close());
 
 /** As much of it as the pane asks for before a button is pressed; there is no workbook behind it. */
 const OFFICE = `

@@ -1,11 +1,10 @@
 /** The pictures of the guides, taken anew, look as those that are committed. */
-import { mkdtempSync, readFileSync, readdirSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { readFileSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
-import { buildInto } from "./build";
+import { built } from "./build";
 import { isPackaged, launchBrowser } from "./launch";
 import { takePictures } from "./take-pictures";
 
@@ -15,18 +14,14 @@ const SEEN = 64;
 /** Of 1,000 pixels so many may differ: none do where nothing changed, and 0.8 where a line reads otherwise. */
 const ALIKE = 0.1;
 
-const folder = mkdtempSync(join(tmpdir(), "mistwright-pictures-"));
+const folder = built("excel");
 let browser: Browser;
 
 beforeAll(async () => {
-  await buildInto(folder, "excel");
   browser = await launchBrowser();
-}, 600_000);
-
-afterAll(async () => {
-  await browser?.close();
-  rmSync(folder, { recursive: true });
 });
+
+afterAll(() => browser?.close());
 
 /** Pixels of 1,000 that differ, or all where the sizes do; drawn by the browser, which reads all sorts of PNG. */
 function difference(page: Page, pictures: Buffer[]): Promise<number> {
