@@ -37,7 +37,7 @@ export const template: Template = {
     "recipe, formula, room spray, linen spray, body spray, diffuser, candle, wax, wick, new product, new scent, percentages",
   step: 2,
   widths: [
-    150, 104, 150, 90, 84, 92, 104, 92, 92, 92, 92, 92, 92, 188, 300, 84, 84, 74, 60, 150, 110, 110,
+    150, 104, 150, 90, 84, 92, 104, 92, 92, 92, 92, 92, 92, 188, 300, 84, 74, 60, 150, 110, 110,
     110, 110, 60, 60, 120,
   ],
   parts: [
@@ -151,7 +151,7 @@ export const template: Template = {
           heading: "In one gram ($)",
           format: "0.00000",
           formula:
-            '=IF(ISNUMBER({share}),IF({share}=0,0,IF(ISNUMBER({pergram}),{share}*{pergram},"no price")),"")',
+            '=IF(ISNUMBER({share}),IF({share}=0,0,IF(ISNUMBER({line}),IF(ISNUMBER(INDEX({Materials!materials.perg},{line})),{share}*INDEX({Materials!materials.perg},{line}),"no price"),"no price")),"")',
         },
         {
           name: "volumepart",
@@ -190,14 +190,7 @@ export const template: Template = {
           heading: "Said of this line",
           look: "note",
           marks: [{ begins: "over", mark: "over" }],
-          formula: '=TEXTJOIN("; ",TRUE,{faults},IF({costpart}="no price","no price",""))',
-        },
-        {
-          name: "pergram",
-          hidden: true,
-          heading: "Lands at ($ per g)",
-          format: "0.0000",
-          formula: '=IF(ISNUMBER({line}),INDEX({Materials!materials.perg},{line}),"")',
+          formula: '=IF({costpart}="no price",TEXTJOIN("; ",TRUE,{faults},"no price"),{faults})',
         },
         {
           name: "rests",

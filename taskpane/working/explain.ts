@@ -8,7 +8,7 @@
  */
 import { at } from "../../src/lists.ts";
 import { cautionOf } from "../../functions/catalog/topics.ts";
-import { type CatalogEntry, NAMESPACE } from "../../functions/catalog/entry.ts";
+import type { CatalogEntry } from "../../functions/catalog/entry.ts";
 import { type Extent, type Line, lineOf, linesOf } from "../../functions/bind/arguments.ts";
 import {
   type CellValue,
@@ -199,11 +199,10 @@ function readTree(formula: string, place: string): Node {
 }
 
 function holdsNoFormula(place: string, value: CellValue): string {
-  if (value === null || value === "")
-    return `${place} is empty. Select a cell with a ${NAMESPACE} function.`;
+  const select = "Select a cell with a formula.";
+  if (value === null || value === "") return `${place} is empty. ${select}`;
   const what = typeof value === "number" ? "a number" : "a text";
   const said = typeof value === "string" && mentionsUs(value) ? ": a formula opens with =" : "";
-  const select = `Select a cell with a ${NAMESPACE} function.`;
   return `${place} holds ${what} that was typed in${said}. ${select}`;
 }
 

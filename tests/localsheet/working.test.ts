@@ -439,11 +439,11 @@ describe("a cell without a number gets the reason and the mend", () => {
 });
 
 test.each([
-  ["A9", "A9 of My sheet is empty. Select a cell with a MIST function."],
-  ["A1", "A1 of My sheet holds a number that was typed in. Select a cell with a MIST function."],
+  ["A9", "A9 of My sheet is empty. Select a cell with a formula."],
+  ["A1", "A1 of My sheet holds a number that was typed in. Select a cell with a formula."],
   [
     "A3",
-    "A3 of My sheet holds a text that was typed in: a formula opens with =. Select a cell with a MIST function.",
+    "A3 of My sheet holds a text that was typed in: a formula opens with =. Select a cell with a formula.",
   ],
 ])("%s has nothing to explain, and is told so", async (cell, text) => {
   const { explain } = sheetOf({ A1: "60", A3: "MIST.OILFOR(60,5%)" });
