@@ -42,6 +42,7 @@ import { headingsHeight } from "./heading-lines.ts";
 import { pageCommand } from "./pages.ts";
 import "./list-ranges.ts";
 import "./large-arrays.ts";
+import "./lean-calls.ts";
 import "./loud-errors.ts";
 import "./sheet-names.ts";
 import "./used-colors.ts";

@@ -238,13 +238,13 @@ export const template: Template = {
           heading: "The change adds ($)",
           format: "0.00",
           formula:
-            '=IF(OR({what}="",{change}="",{cost}=""),"",{change}*({grams}*SUMIFS({Recipes!recipes.costpart},{Recipes!recipes.first},{rline},{Recipes!recipes.material},{what})/(1-SUM({lost}))+SUM({piecesof})))',
+            '=IF(COUNT({change},{cost},{piecesof})=3,{change}*({grams}*SUMIFS({Recipes!recipes.costpart},{Recipes!recipes.first},{rline},{Recipes!recipes.material},{what})/(1-SUM({lost}))+{piecesof}),"")',
         },
         {
           name: "fees",
           heading: "Fees, retail ($)",
           format: "0.00",
-          formula: '=IF(OR(NOT(ISNUMBER({price})),{fee}="",{fixed}=""),"",{price}*{fee}+{fixed})',
+          formula: '=IF(COUNT({price},{fee},{fixed})=3,{price}*{fee}+{fixed},"")',
         },
         {
           name: "sline",
@@ -296,7 +296,7 @@ export const template: Template = {
           hidden: true,
           heading: "Said, but for prices",
           formula:
-            '=IF({recipe}="","",TEXTJOIN("; ",TRUE,IF({size}="","which size?",IF(ISNUMBER({sline}),"",{sline})),IF(ISNUMBER({rline}),"",{rline}),IF({grams}="density?","density of an ingredient is not known","")))',
+            '=IF({recipe}="",IF({size}="","","which recipe?"),TEXTJOIN("; ",TRUE,IF({size}="","which size?",IF(ISNUMBER({sline}),"",{sline})),IF(ISNUMBER({rline}),"",{rline}),IF({grams}="density?","density of an ingredient is not known",""),IF({work}="minutes?","minutes, or an hour of work?","")))',
         },
         // The last, so that it may run on.
         {
@@ -305,7 +305,7 @@ export const template: Template = {
           look: "note",
           marks: [{ begins: "below cost", mark: "over" }],
           formula:
-            '=IF({recipe}="",IF({size}="","","which recipe?"),TEXTJOIN("; ",TRUE,IF({kept}<0,"below cost at retail",""),IF({keptTrade}<0,"below cost at wholesale",""),{faults},IF({liquid}="no price","an ingredient has no price, or no share",""),IF({packaging}="no price","a piece has no price",""),IF({work}="minutes?","minutes, or an hour of work?",""),IF({own}="","",IF(ISNUMBER({ask}),"your own price; asked: "&TEXT({ask},"0.00"),""))))',
+            '=TEXTJOIN("; ",TRUE,IF({kept}<0,"below cost at retail",""),IF({keptTrade}<0,"below cost at wholesale",""),{faults},IF({liquid}="no price","an ingredient has no price, or no share",""),IF({packaging}="no price","a piece has no price",""),IF(AND(ISNUMBER({own}),ISNUMBER({ask})),"your own price; asked: "&TEXT({ask},"0.00"),""))',
         },
       ],
     },
