@@ -7,13 +7,16 @@ import { engine } from "./engine.ts";
 
 type Functions = typeof engine.registries.functionRegistry;
 type Description = ReturnType<Functions["get"]>;
-type Call = Functions["mapping"][string];
+/** A function as a formula calls it: `this` is the place that the formula stands in. */
+type Call = (this: unknown, ...inputs: unknown[]) => unknown;
 interface Cell {
   value: unknown;
   message?: string;
 }
 
 const functions = engine.registries.functionRegistry;
+// Its types tell a few kinds of inputs and answers apart; all of them are handed on here.
+const calls = functions.mapping as Record<string, unknown> as Record<string, Call>;
 const errors = engine.registries.errorTypes;
 
 const isGrid = (data: unknown): data is unknown[][] =>
@@ -35,7 +38,9 @@ function repeatsFrom({ args }: Description): number | undefined {
 }
 
 function lean(name: string, description: Description, full: Call): Call {
-  const { args, compute } = description;
+  const { args } = description;
+  // As above.
+  const compute = description.compute as Call;
   const first = repeatsFrom(description);
   if (first === undefined) return full;
   const repeated = args.length - first;
@@ -55,12 +60,18 @@ function lean(name: string, description: Description, full: Call): Call {
       if (isGrid(input)) {
         if (!arg.acceptMatrix) return true;
       } else if (arg.acceptMatrixOnly) return true;
-      else if (!arg.acceptErrors && isCell(input) && errors.has(input.value as string)) return true;
+      else if (
+        !arg.acceptErrors &&
+        isCell(input) &&
+        typeof input.value === "string" &&
+        errors.has(input.value)
+      )
+        return true;
     }
     return false;
   };
 
-  return function (this: ThisParameterType<Call>, ...inputs: Parameters<Call>) {
+  return function (...inputs) {
     if (needsSteps(inputs)) return full.apply(this, inputs);
     let result: unknown;
     try {
@@ -70,21 +81,21 @@ function lean(name: string, description: Description, full: Call): Call {
     }
     if (!isGrid(result)) return isCell(result) ? named(result) : { value: result };
     if (!isCell(result[0]?.[0])) return result.map((column) => column.map((value) => ({ value })));
-    for (const column of result) for (const cell of column) named(cell as Cell);
+    for (const column of result) for (const cell of column) if (isCell(cell)) named(cell);
     return result;
-  } as Call;
+  };
 }
 
 for (const name of functions.getKeys()) {
-  const full = functions.mapping[name];
-  if (full) functions.mapping[name] = lean(name, functions.get(name), full);
+  const full = calls[name];
+  if (full) calls[name] = lean(name, functions.get(name), full);
 }
 
 const replace = functions.replace.bind(functions);
 functions.replace = function (name, description) {
   replace(name, description);
   const key = name.toUpperCase();
-  const full = this.mapping[key];
-  if (full) this.mapping[key] = lean(key, this.get(key), full);
+  const full = calls[key];
+  if (full) calls[key] = lean(key, functions.get(key), full);
   return this;
 };

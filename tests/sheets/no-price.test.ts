@@ -31,7 +31,7 @@ test("a price taken out of Materials makes what stands on it unknown, in words, 
   }
   expect(await prices.at("prices.said")).toContain("an ingredient has no price");
 
-  await type("Materials", "materials.price", line, price);
+  await type("Materials", "materials.price", line, price as number);
   expect([
     await recipes.at("recipes.costpart", 1),
     await prices.at("prices.liquid"),
@@ -50,7 +50,7 @@ test("what a change adds is blank until it is said of what, and by how much", as
     await type("Price list", name, 0, null);
     expect(await prices.at("prices.more"), name).toBe("");
     expect(await prices.at("prices.then"), name).toBe("");
-    await type("Price list", name, 0, name === "what" ? what : change);
+    await type("Price list", name, 0, (name === "what" ? what : change) as string | number);
   }
   expect(await prices.at("prices.more")).toBe(added);
 });
