@@ -67,7 +67,7 @@ export function isEmptyRow(row: unknown): boolean {
 }
 
 /** Takes off the object that a host may put around a cell's value. */
-function unwrap(cell: unknown): CellValue {
+export function unwrap(cell: unknown): CellValue {
   if (cell === null || cell === undefined) return null;
   if (typeof cell === "number") {
     if (Number.isFinite(cell)) return cell;

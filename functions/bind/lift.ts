@@ -19,7 +19,9 @@ import {
   isBlank,
   isEmpty,
   isFault,
+  readerOf,
   settle,
+  unwrap,
 } from "./cell.ts";
 
 /**
@@ -29,8 +31,10 @@ export type Pure = (...args: never[]) => unknown;
 
 /** The worksheet form of a pure function: a grid comes back for anything that a host passes. */
 export function lift(entry: Bound, pure: Pure): (...args: unknown[]) => Grid {
+  const line = lineOfOne(entry);
   return (...args) => {
     try {
+      if (line?.takes(args)) return asGrid(answerOf(pure, line.given, undefined));
       return spill(
         entry,
         pure,
@@ -47,12 +51,38 @@ interface Given extends Argument {
   cell: CellValue;
 }
 
+/**
+ * A formula that is filled down is called for one line at a time, ten thousand times: its arguments are set out once for
+ * all these calls, as no function is called within itself. A function that reads a range whole has none.
+ */
+function lineOfOne({ params }: Bound) {
+  if (params.some(({ range }) => range)) return undefined;
+  const given = params.map((param): Given => {
+    return { param, grid: [], isStretched: false, read: readerOf(param), cell: null };
+  });
+  const money = given.filter(isMoney);
+  return {
+    given,
+    /** Whether all that is passed are single cells, which are then those of the line. */
+    takes(args: unknown[]): boolean {
+      if (args.some(Array.isArray)) return false;
+      for (const [i, arg] of given.entries()) arg.cell = unwrap(args[i]);
+      if (money.length > 1) refuseTwoCurrencies([money.map(({ cell }) => [cell])]);
+      return true;
+    },
+  };
+}
+
+const isMoney = ({ param }: Argument) => param.kind === "money";
+
 function spill(entry: Bound, pure: Pure, args: Given[]): Grid {
-  const isMoney = ({ param }: Argument) => param.kind === "money";
   refuseTwoCurrencies(args.filter(isMoney).map(({ grid }) => grid));
   const { rows, columns } = extentOf(args);
   const fault = args.find((arg) => arg.fault)?.fault;
-  const answer = (row: number, column: number) => answerOf(pure, args, fault, row, column);
+  const answer = (row: number, column: number) => {
+    for (const arg of args) if (!arg.param.range) arg.cell = at(arg.grid, row, column);
+    return answerOf(pure, args, fault);
+  };
   if (rows === 1 && columns === 1) return asGrid(answer(0, 0));
   if (!entry.returns.range)
     return eachLine(rows, columns, (row, column) => firstOf(answer(row, column)));
@@ -86,14 +116,7 @@ function firstOf(answer: Answer): CellValue {
  * The answer of a line: its inputs checked and read, the pure function called, all made safe.
  * `fault` is that of a range that is read whole.
  */
-function answerOf(
-  pure: Pure,
-  args: Given[],
-  fault: Fault | undefined,
-  row: number,
-  column: number,
-): Answer {
-  for (const arg of args) if (!arg.param.range) arg.cell = at(arg.grid, row, column);
+function answerOf(pure: Pure, args: Given[], fault: Fault | undefined): Answer {
   const first = args.find(isFaulty)?.cell ?? fault;
   if (isFault(first)) return first;
   if (args.every(isNothing)) return "";
