@@ -1,3 +1,4 @@
+import { saidOfSpaces } from "../sheets/columns.ts";
 import { PACK_UNITS, PIECE } from "../sheets/pack-units.ts";
 import { HELD, HELD_IN, packRead, saidOfPack } from "../sheets/read-packs.ts";
 import { DEMO_MATERIALS } from "./demo/materials.ts";
@@ -151,7 +152,7 @@ export const template: Template = {
           name: "said",
           heading: "Said of this line",
           look: "note",
-          formula: `=IF({name}="",IF(COUNTA({what},{supplier},{price})=0,"","which material?"),TEXTJOIN("; ",TRUE,IF({what}="","what is it?",""),IF({price}="",IF({standing}="sample only",IF(ISNUMBER({samplefloz}),"a sample only","a sample only: its price, size or density?"),"no price"),IF(ISNUMBER({landed}),"",{landed})),IF({size}="",IF({price}="","","pack size?"),${saidOfPack("pack")}),IF(OR({perg}="density?",AND({perfloz}="density?",{what}<>"wax")),"density? weigh a known volume",""),IF({key}="","",IF(MATCH({key},{materials.key},0)=ROW()-ROW({materials.name:head}),"","a line above is in use too: that one counts")),IF({sheetdate}="",IF(OR({what}="base",{what}="fragrance oil"),"no date of its data sheet",""),"")))`,
+          formula: `=IF({name}="",IF(COUNTA({what},{supplier},{price})=0,"","which material?"),TEXTJOIN("; ",TRUE,${saidOfSpaces("{name}")},IF({what}="","what is it?",""),IF({price}="",IF({standing}="sample only",IF(ISNUMBER({samplefloz}),"a sample only","a sample only: its price, size or density?"),"no price"),IF(ISNUMBER({landed}),"",{landed})),IF({size}="",IF({price}="","","pack size?"),${saidOfPack("pack")}),IF(OR({perg}="density?",AND({perfloz}="density?",{what}<>"wax")),"density? weigh a known volume",""),IF({key}="","",IF(MATCH({key},{materials.key},0)=ROW()-ROW({materials.name:head}),"","a line above is in use too: that one counts")),IF({sheetdate}="",IF(OR({what}="base",{what}="fragrance oil"),"no date of its data sheet",""),"")))`,
         },
         { name: "counted", heading: "Counted on hand (g or pieces)", demo: demo("counted") },
         {
