@@ -86,6 +86,8 @@ export class TypedComposer extends engine.stores.CellComposerStore {
       return `${nameOf(position)} takes one of these units, in any spelling: ${values.join(", ")}. "${typed}" is none of them.`;
     if (type === "isValueInList")
       return `${nameOf(position)} takes one of these words: ${values.join(", ")}. "${typed}" is none of them.`;
+    if (type === "isValueInRange")
+      return `${nameOf(position)} takes a name from ${placeOf(values[0])}. "${typed}" is not there: type it there first, or pick another from the drop-down.`;
     if (type !== "isBetween") return undefined;
     const format = this.getters.getCell(position)?.format ?? "";
     if (!isPercentage(format))
@@ -106,6 +108,12 @@ function showFirst(text: string) {
   const line = element("p", {}, element("span", {}, text));
   editor.replaceChildren(line);
   document.getSelection()?.collapse(line.firstChild?.firstChild ?? line, text.length);
+}
+
+/** The sheet of a list that is drawn on: its cells are in hidden columns, and tell a person nothing. */
+function placeOf(range = ""): string {
+  const sheet = engine.helpers.splitReference(range).sheetName;
+  return sheet ? `the list on ${sheet}` : "this sheet's list";
 }
 
 function nameOf({ col, row }: { col: number; row: number }): string {

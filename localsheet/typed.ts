@@ -32,7 +32,9 @@ export function readTyped(text: string, format: string, language: Language): Typ
     .replace(/^\+\s*(?=[\d.,$])/, "")
     .replace(/^\+(?=[A-Z(])/i, "=");
   if (typed.startsWith("=")) return { content: readableFormula(plainSigns(typed)) };
-  if (typed === "" || typed.startsWith("'")) return { content: text };
+  // A cell that looks empty is empty, and a name has no spaces around it: it would be another name.
+  if (typed === "") return { content: "" };
+  if (typed.startsWith("'")) return { content: text };
   const date = dateContent(typed, format, language);
   if (date !== undefined) return { content: date };
   const number = plainNumber(typed, language);
@@ -40,7 +42,7 @@ export function readTyped(text: string, format: string, language: Language): Typ
   // Where no format was chosen the engine takes one from a currency sign that it knows, so that it stays.
   const isKept =
     number && (format !== "" || number.comma || text.trim() !== typed || !KNOWN.test(typed));
-  const kept = isKept ? number.text : text;
+  const kept = isKept ? number.text : text.trim();
   return { content: kept, doubt: doubtOf(typed, format, number, language) };
 }
 

@@ -3,7 +3,7 @@ import type { CellValue, Workbook } from "../host/workbook.ts";
 import { Refused } from "../sheets/insert.ts";
 import type { Other } from "../sheets/names.ts";
 import { gramsOf } from "../sheets/pack-units.ts";
-import { type ListLine, isBlank, textOf, valuesAt } from "./sheet-lists.ts";
+import { inAnyCapitals, type ListLine, isBlank, textOf, valuesAt } from "./sheet-lists.ts";
 
 interface Form {
   recipe: string;
@@ -130,12 +130,12 @@ async function piecesOf(
 ) {
   const sizes = others.get("Sizes");
   if (!sizes) return undefined;
-  const names = (await valuesAt(workbook, sizes, "sizes.size")).map(textOf);
+  const names = (await valuesAt(workbook, sizes, "sizes.size")).map(textOf).map(inAnyCapitals);
   const taken = new Map<string, number>();
   for (const piece of PIECES) {
     const column = (await valuesAt(workbook, sizes, `sizes.${piece}`)).map(textOf);
     for (const { size, count } of filled) {
-      const line = names.indexOf(size);
+      const line = names.indexOf(inAnyCapitals(size));
       if (line < 0)
         throw new Refused(
           `Nothing was booked: ${size} is not on Sizes, so its bottles and labels cannot be counted.`,
@@ -146,7 +146,7 @@ async function piecesOf(
   }
   const lots = await lotsOf(workbook, others.get("Materials"));
   return [...taken].map(([material, grams]) => {
-    return { material, lot: lots.get(material) ?? "", grams };
+    return { material, lot: lots.get(inAnyCapitals(material)) ?? "", grams };
   });
 }
 
@@ -154,7 +154,9 @@ async function piecesOf(
 async function lotsOf(workbook: Workbook, materials: Other | undefined) {
   const lots = new Map<string, string>();
   if (!materials) return lots;
-  const names = (await valuesAt(workbook, materials, "materials.key")).map(textOf);
+  const names = (await valuesAt(workbook, materials, "materials.key"))
+    .map(textOf)
+    .map(inAnyCapitals);
   const column = (await valuesAt(workbook, materials, "materials.lot")).map(textOf);
   names.forEach((name, i) => {
     if (name !== "" && !lots.has(name)) lots.set(name, column[i] ?? "");

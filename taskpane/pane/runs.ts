@@ -8,7 +8,7 @@ import { template as benchSheet } from "../templates/bench-sheet.ts";
 import { templates } from "../templates/index.ts";
 import { template as weighed } from "../templates/weighed.ts";
 import { formOf, linesFor, missingIn } from "./run-form.ts";
-import { linesAdded, linesEmptied, textOf, valuesAt } from "./sheet-lists.ts";
+import { inAnyCapitals, linesAdded, linesEmptied, textOf, valuesAt } from "./sheet-lists.ts";
 
 /** Writes the run of the bench sheet that is shown into the Batch book and onto Weighed, in one step. */
 export async function bookRun(workbook: Workbook): Promise<string> {
@@ -19,8 +19,10 @@ export async function bookRun(workbook: Workbook): Promise<string> {
   const { book, lines } = listsIn(others, "Nothing was booked");
   const form = await formOf(workbook, bench);
   const missing = missingIn(form);
-  const known = (await valuesAt(workbook, book, "batches.number")).map(textOf);
-  if (form.number && known.includes(textOf(form.number)))
+  if (
+    form.number &&
+    (await linesOf(workbook, book, "batches.number", textOf(form.number))).length > 0
+  )
     missing.push(`batch ${form.number} is in the Batch book already`);
   if (missing.length > 0) throw new Refused(`Nothing was booked: ${missing.join("; ")}.`);
   const { batch, taken, without } = await linesFor(workbook, form, others);
@@ -50,7 +52,9 @@ export async function takeBack(workbook: Workbook, batch: string): Promise<strin
 
 async function linesOf(workbook: Workbook, on: Other, name: string, wanted: string) {
   const values = await valuesAt(workbook, on, name);
-  return values.flatMap((value, line) => (textOf(value) === wanted ? [line] : []));
+  return values.flatMap((value, line) =>
+    inAnyCapitals(textOf(value)) === inAnyCapitals(wanted) ? [line] : [],
+  );
 }
 
 function listsIn(others: ReadonlyMap<string, Other>, refused: string) {

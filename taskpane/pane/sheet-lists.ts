@@ -26,6 +26,9 @@ export const isBlank = (value: CellValue | undefined): boolean =>
 export const textOf = (value: CellValue | undefined): string =>
   isBlank(value) || typeof value === "object" ? "" : String(value).trim();
 
+/** A name as the look-ups of a sheet compare it: in any capitals. */
+export const inAnyCapitals = (name: string): string => name.toLowerCase();
+
 /** The columns of a list that people fill; the others are worked out. */
 export function typedColumns({ parts }: Template, list: string): string[] {
   const found = parts.find((part) => "list" in part && part.list === list);

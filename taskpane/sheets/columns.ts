@@ -31,3 +31,7 @@ export function recipeAndSize(
     },
   ];
 }
+
+/** Says of a name that it has a space too many: it looks like another one, and is not found by it. */
+export const saidOfSpaces = (name: string, what = "name") =>
+  `IF(LEN(TRIM(${name}))=LEN(${name}),"","a space too many in the ${what}")`;

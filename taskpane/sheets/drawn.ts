@@ -75,7 +75,7 @@ export function ofSize(column: string, size: string): string {
 export function gramsOf(holds: string, unit: string, density: string, overfill: string): string {
   const grams = `MIST.TURN(${holds},${unit},"g")`;
   const byVolume = `MIST.FILLWEIGHT(${holds},${unit},${density},SUM(${overfill}))`;
-  return `IF(ISERROR(${grams}),IF(ISNUMBER(${density}),${byVolume},"density?"),${grams}*(1+SUM(${overfill})))`;
+  return `IF(ISERROR(${grams}),IF(ISNUMBER(${density}),${byVolume},"density?"),IF(OR(SUM(${overfill})<0,SUM(${overfill})>1),"overfill?",${grams}*(1+SUM(${overfill}))))`;
 }
 
 /** Grams in one of a size; words where it is not known. */

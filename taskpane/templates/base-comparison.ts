@@ -104,7 +104,7 @@ export const template: Template = {
           demo: Array.from(
             { length: BASES },
             (_, i) =>
-              `=IF(COUNTIF({packs.turn},${i + 1})=0,"",${turned(i + 1)}&IF(COUNTIFS({packs.base},${turned(i + 1)},{packs.floz},">0")=0,": no price",""))`,
+              `=IF(COUNTIF({packs.turn},${i + 1})=0,"",${turned(i + 1)}&IF(COUNTIFS({packs.base},${turned(i + 1)},{packs.floz},">0")=0,": no cost",""))`,
           ),
         },
         {

@@ -230,6 +230,28 @@ describe("typing", () => {
     await page.context().close();
   });
 
+  test("a name that is on no list is told where the list is", async () => {
+    const { page } = await openSheet(browser, address);
+    const [materials, recipes] = ["Materials", "Recipes"].map((name) =>
+      templates.find(({ title }) => title === name),
+    ) as [Template, Template];
+    const first = (template: Template, name: string) =>
+      placeOf(template, name).replaceAll("$", "").split(":")[0] ?? "";
+    await page.getByLabel("Filled with the invented demo").uncheck();
+    await insert(page, "Materials");
+    await typeInto(page, first(materials, "materials.name"), "Kelp oil ");
+    await insert(page, "Recipes");
+    const cell = first(recipes, "recipes.material");
+    // The space that was typed behind it is no part of the name.
+    await typeInto(page, cell, "kelp oil");
+    expect(await shown(page, cell)).toBe("kelp oil");
+    await typeInto(page, cell, "Dulse oil");
+    await page
+      .getByText(`${cell} takes a name from the list on Materials. "Dulse oil" is not there`)
+      .waitFor();
+    await page.context().close();
+  });
+
   test("a refusal in an empty cell leaves the sheet the keyboard, too", async () => {
     const { page } = await openSheet(browser, address);
     const recipes = templates.find(({ title }) => title === "Recipes") as Template;

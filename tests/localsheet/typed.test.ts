@@ -93,6 +93,9 @@ describe("money and other numbers", () => {
     for (const typed of ["$46", "5%", "Rain on Slate", "1/2", "A-12", "3,4,5", "12 34"])
       expect(readTyped(typed, "", english)).toEqual({ content: typed, doubt: undefined });
     expect(readTyped("5,5", "", german).content).toBe("5.5");
+    // A name with a space behind it would be another name, and a lone space an empty cell that is not.
+    expect(readTyped(" Kelp oil ", "", english).content).toBe("Kelp oil");
+    expect(readTyped("  ", "0.00", english).content).toBe("");
     // The engine knows neither sign, and would keep words.
     expect(readTyped("\u00a546", "", english).content).toBe("46");
     expect(readTyped("\u221246", "", english).content).toBe("-46");

@@ -291,7 +291,7 @@ describe("a run", () => {
       /^poured in the book .* g, on Weighed .* g: look for what was changed$/,
     );
     await expect(bookRun(set.workbook)).rejects.toThrow("batch B-012 is in the Batch book already");
-    expect(await takeBack(set.workbook, " B-012 ")).toContain("and 7 lines on Weighed are empty");
+    expect(await takeBack(set.workbook, " b-012 ")).toContain("and 7 lines on Weighed are empty");
     expect(await Promise.all(stocked.map((each) => onHand(set, each)))).toEqual(before);
     expect(await set.at("Batch book", "filled")).toBe(10);
     await expect(takeBack(set.workbook, "B-012")).rejects.toThrow("there is no batch B-012");
@@ -397,6 +397,23 @@ describe("a run", () => {
     expect(await set.at("Weighed", "weighed.grams", 63)).toBeCloseTo(55.3 * OUNCE, 9);
     for (const [line, lot] of lots.entries())
       expect(await set.at("Weighed", "weighed.lot", 63 + line)).toBe(lot);
+  });
+
+  test("is booked with names in any capitals, as the sheets find them", async () => {
+    const { spotOf } = await set.on("Materials");
+    const names = await set.workbook.read(spotOf("materials.name", 0, 0), 60, 1);
+    const label = names.findIndex(([name]) => name === "Label");
+    await set.type("Materials", "materials.lot", label, "L-4");
+    await typeAcross(set, "sizes.size", ["2 FL OZ"]);
+    const { spotOf: onSizes } = await set.on("Sizes");
+    await set.workbook.write([{ spot: onSizes("sizes.label", 0, 0), content: "LABEL" }]);
+    show(set, "Bench sheet");
+    const before = Number(await onHand(set, "Label"));
+    await bookRun(set.workbook);
+    expect(Number(await onHand(set, "Label"))).toBeLessThan(before);
+    const filled = Number(await set.at("Weighed", "filled"));
+    const taken = await set.workbook.read(await set.spot("Weighed", "weighed.material"), filled, 2);
+    expect(taken).toContainEqual(["LABEL", "L-4"]);
   });
 
   test("is booked from no other sheet, and with no size that Sizes has not", async () => {
