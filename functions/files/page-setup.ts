@@ -23,7 +23,7 @@ export function withPageSetup(
     (top && `<oddHeader>${escaped(top)}</oddHeader>`) +
     (foot && `<oddFooter>${escaped(foot)}</oddFooter>`);
   const margins =
-    '<pageMargins left="0.5" right="0.5" top="0.9" bottom="0.75" header="0.3" footer="0.3"/>';
+    '<pageMargins left="0.25" right="0.25" top="0.9" bottom="0.75" header="0.3" footer="0.3"/>';
   const paper = `<pageSetup orientation="${orientation}" fitToWidth="${wide}" fitToHeight="0"/>`;
   return [
     ["pageMargins", margins],

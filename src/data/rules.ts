@@ -269,7 +269,7 @@ export const DUTIES: readonly Pointer[] = [
   {
     place: "United States",
     what: "Cosmetics of a small business (MoCRA)",
-    says: "Free of registration, listing and GMP; not of adverse-event records, proof of safety and labelling.",
+    says: "Free of registration, listing, GMP; not of adverse-event records, proof of safety, labels.",
     source: "FD&C Act s. 612",
     seen: SECONDARY,
   },
@@ -329,7 +329,7 @@ export const DUTIES: readonly Pointer[] = [
         place,
         what: "Allergens named on cosmetics",
         says: isUnion
-          ? "Leave-on over 0.001 %. The longer list: new products from 2026-07-31, all from 2028-07-31."
+          ? "Leave-on over 0.001 %. Longer list: new products 2026-07-31, all 2028-07-31."
           : "Leave-on over 0.001 %; look up which list of allergens holds.",
         source: isUnion ? "Regulation (EU) 2023/1545" : "UK cosmetics regulation",
         seen: isUnion ? SECONDARY : MEMORY,

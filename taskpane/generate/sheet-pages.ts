@@ -132,6 +132,7 @@ function paper(template: Template): string[] {
   if (!page) return [];
   const { landscape, caution, wide = 1, titleColumns } = page;
   const repeated = titleColumns ? ", the first column on each" : "";
-  const how = `${WIDE[wide - 1] ?? ""} wide${repeated}${landscape ? ", landscape" : ""}, with page numbers.`;
+  const why = wide > 1 ? ", so that it can be read" : "";
+  const how = `${WIDE[wide - 1] ?? ""} wide${why}${repeated}${landscape ? ", landscape" : ""}, with page numbers.`;
   return ["## On paper", "", caution ? `${how} Each page says: ${caution}` : how, ""];
 }

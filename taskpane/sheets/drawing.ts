@@ -209,8 +209,8 @@ function pageOf(
   };
 }
 
-/** Pixels across a page of Letter, half an inch free at both sides, printed as small as one still reads: 6 pt of 10. */
-const READABLE = { upright: (7.5 * 96) / 0.6, landscape: (10 * 96) / 0.6 };
+/** Pixels across a page of A4 or Letter, 0.25 in free at both sides, as small as one still reads: 5.6 pt of 10. */
+const READABLE = { upright: (7.75 * 96) / 0.56, landscape: (10.5 * 96) / 0.56 };
 
 /**
  * As many pages side by side as keep it readable; each repeats the columns that stay in sight. A sheet without such

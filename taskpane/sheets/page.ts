@@ -8,8 +8,8 @@ const LONGEST = 255;
 /** Characters of a line of the page's own text that fit across paper of the usual sizes. */
 const LINE = { upright: 90, landscape: 130 };
 
-/** Said at the foot of each page. */
-export const PAGE_NUMBER = "Page &P of &N";
+/** Said at the foot of each page: the sheet's name, which a second page has nowhere else, and its number. */
+export const PAGE_NUMBER = "&A, page &P of &N";
 
 /** What is printed where that is not all, as Excel writes it: $A$1:$O$90. */
 export function printedOf({ only }: DrawnPage): string | undefined {

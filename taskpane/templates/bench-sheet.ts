@@ -237,7 +237,7 @@ export const template: Template = {
         },
         {
           name: "togram",
-          heading: "To weigh (g)",
+          heading: "In grams (g)",
           format: "#,##0.0##",
           formula: `=IF(ISNUMBER({scale}),{scale}*${PER},"")`,
         },

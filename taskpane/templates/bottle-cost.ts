@@ -223,7 +223,7 @@ export const template: Template = {
   words:
     "cost per bottle, cost of making, candle cost, labour, my time, hourly wage, pay myself, loss when pouring, waste, packaging, fees, profit, break even, partner, share the profit, split the money",
   step: 10,
-  widths: [276, 130, 88, 88, 88, 88, 88, 108, 120, 116, 110, 110, 142, 104, 100, 124, 200],
+  widths: [254, 130, 84, 84, 84, 84, 84, 84, 84, 84, 84, 84, 84, 76, 76, 96, 240],
   parts: [
     { text: "title", rows: ["Bottle cost"] },
     {

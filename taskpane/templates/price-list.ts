@@ -134,7 +134,7 @@ export const template: Template = {
         },
       ],
     },
-    { room: "picture", beside: "split", skip: 1, rows: 7, columns: 5 },
+    { room: "picture", beside: "split", skip: 2, rows: 7, columns: 5 },
     {
       gap: 1,
       list: "prices",

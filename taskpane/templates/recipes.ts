@@ -38,8 +38,8 @@ export const template: Template = {
     "recipe, formula, room spray, linen spray, body spray, diffuser, candle, wax, wick, new product, new scent, percentages",
   step: 2,
   widths: [
-    150, 104, 150, 90, 84, 92, 104, 92, 92, 92, 92, 92, 92, 188, 300, 84, 74, 60, 150, 110, 110,
-    110, 110, 60, 60, 120,
+    144, 92, 140, 90, 84, 92, 96, 92, 92, 92, 92, 92, 92, 188, 290, 84, 74, 60, 150, 110, 110, 110,
+    110, 60, 60, 120,
   ],
   parts: [
     { text: "title", rows: ["Recipes"] },

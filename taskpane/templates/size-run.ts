@@ -66,7 +66,7 @@ export const template: Template = {
   words:
     "scale a recipe, resize, several sizes, sample sizes, make many bottles, double, multiply, how many bottles",
   step: 8,
-  widths: [240, 130, 88, 88, 88, 88, 88, 136, 104, 120, 112, 116, 124, 200],
+  widths: [240, 130, 88, 88, 88, 88, 88, 130, 84, 100, 100, 100, 100, 260],
   parts: [
     { text: "title", rows: ["Size run"] },
     {

@@ -210,6 +210,7 @@ export const template: Template = {
     },
     {
       gap: 1,
+      paper: "new page",
       table: "coarse",
       across: HEADS.length,
       heads: ["Where this scale is too coarse, one of these", ...HEADS],

@@ -46,7 +46,7 @@ describe("in a saved file", () => {
     expect(sheet).toContain('<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>');
     expect(sheet).toContain('<pageSetup orientation="landscape" fitToWidth="2" fitToHeight="0"/>');
     expect(sheet).toContain("<oddHeader>&amp;LWear gloves &amp;&amp; goggles.</oddHeader>");
-    expect(sheet).toContain("<oddFooter>&amp;CPage &amp;P of &amp;N</oddFooter>");
+    expect(sheet).toContain("<oddFooter>&amp;C&amp;A, page &amp;P of &amp;N</oddFooter>");
     expect(part("xl/workbook.xml")).toContain(
       `<definedName name="_xlnm.Print_Titles" localSheetId="1">'Offers &amp; more'!$A:$B,'Offers &amp; more'!$4:$4</definedName>`,
     );

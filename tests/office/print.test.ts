@@ -6,8 +6,8 @@ import { templates } from "../../taskpane/templates/index";
 import { LocalWorkbook, newModel, toXlsx } from "../localsheet/load-engine";
 import { canReadPaper, libreOffice, printed } from "./libreoffice";
 
-/** The least height of a printed line: LibreOffice makes it 1.15 times the size of the letters, here 6 points. */
-const LEAST = 6 * 1.15;
+/** The least height of a printed line: LibreOffice makes it 1.15 times the size of the letters, here 5.6 points. */
+const LEAST = 5.6 * 1.15;
 
 /** What stands in the rows of headings that each page repeats, of columns that are shown. */
 function headingsOf(template: (typeof templates)[number]): string[] {

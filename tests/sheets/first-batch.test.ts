@@ -122,7 +122,7 @@ test("the run: made, poured, told how to mend it, and booked", async () => {
   const bench = (words: string, line: number) => below("Bench sheet", words, line, sheet);
   await type("Bench sheet", tablesOf("6.")[1] ?? [], sheet);
   const [oil = "", base = ""] = [0.05, 0.95].map((share) => (12 * FILL * share).toFixed(1));
-  expect([await bench("To weigh (g)", 0), await bench("To weigh (g)", 1)]).toEqual([+oil, +base]);
+  expect([await bench("In grams (g)", 0), await bench("In grams (g)", 1)]).toEqual([+oil, +base]);
   expect(guide).toContain(`${oil} g of oil and ${base} g of base`);
 
   const [readings = [], filled = []] = tablesOf("7.");

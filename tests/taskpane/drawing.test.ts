@@ -33,19 +33,35 @@ test("of a column of several, all are hidden, and take no room on paper", () => 
       columns: [...oils.columns, { heading: ["a", "b"], formula: "=1", hidden: true as const }],
     },
   ];
-  // 1,400 pixels, of which 1,000 are hidden; on an upright page 1,200 fit, 7.5 x 96 / 0.6.
+  // 1,400 pixels, of which 1,000 are hidden; on an upright page 1,328 fit, 7.75 x 96 / 0.56.
   const drawing = drawn(parts, [400, 500, 500], { columns: 1 });
   expect(drawing.hidden).toEqual([1, 2]);
   expect(drawing.page).toEqual({});
 });
 
 test("a sheet wider than its page goes on a second, which repeats the columns that stay in sight", () => {
-  // Upright 1,200 pixels fit: 7.5 x 96 / 0.6.
-  const wide = drawn([oils], [400, 400, 401], { columns: 2, heads: "oils" });
+  // Upright 1,328 pixels fit: 7.75 x 96 / 0.56.
+  const wide = drawn([oils], [400, 400, 529], { columns: 2, heads: "oils" });
   expect(wide.page).toEqual({ wide: 2, titleColumns: [0, 1], titleRows: [0, 0] });
   expect(wide.frozen).toEqual({ rows: 1, columns: 2 });
-  const narrow = drawn([oils], [400, 400, 400], { columns: 2, heads: "oils" });
+  const narrow = drawn([oils], [400, 400, 528], { columns: 2, heads: "oils" });
   expect(narrow.page).toEqual({ titleRows: [0, 0] });
+});
+
+test("a template is one page wide, but for those that would be too small to read", () => {
+  const wider = templates.flatMap((template) => {
+    const { page: { wide = 1 } = {} } = drawingOf(template, false);
+    return wide > 1 ? [`${template.title}: ${wide}`] : [];
+  });
+  // By hand: the widths of these add up to 2,189 pixels and more, and 1,800 fit, 10.5 x 96 / 0.56.
+  expect(wider.sort()).toEqual([
+    "Base comparison: 2",
+    "Buying plan: 2",
+    "Materials: 3",
+    "Price list: 2",
+    "Spray trial log: 2",
+    "What is in it: 2",
+  ]);
 });
 
 test("a part begins a page, and what is left out is not printed", () => {

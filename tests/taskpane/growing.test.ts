@@ -114,7 +114,7 @@ describe("a new sheet on paper", () => {
       titleColumns: "$A:$B",
       titleRows: "$4:$4",
       leftHeader: "Wear gloves && goggles.",
-      centerFooter: "Page &P of &N",
+      centerFooter: "&A, page &P of &N",
     });
   });
 
@@ -132,7 +132,7 @@ describe("a new sheet on paper", () => {
       orientation: "Portrait",
       zoom: { horizontalFitToPages: 1 },
       area: "A1:E7",
-      centerFooter: "Page &P of &N",
+      centerFooter: "&A, page &P of &N",
     });
     expect(excel.sheet("Offers").frozen).toBeUndefined();
   });
