@@ -296,7 +296,7 @@ export const template: Template = {
           hidden: true,
           heading: "Said, but for prices",
           formula:
-            '=IF({recipe}="",IF({size}="","","which recipe?"),TEXTJOIN("; ",TRUE,IF({size}="","which size?",IF(ISNUMBER({sline}),"",{sline})),IF(ISNUMBER({rline}),"",{rline}),IF({grams}="density?","density of an ingredient is not known",""),IF({work}="minutes?","minutes, or an hour of work?","")))',
+            '=IF({recipe}="",IF({size}="","","which recipe?"),TEXTJOIN("; ",TRUE,IF({size}="","which size?",IF(ISNUMBER({sline}),"",{sline})),IF(ISNUMBER({rline}),"",{rline}),IF({grams}="density?","density of an ingredient is not known",""),IF({grams}="overfill?","overfill of this size? see Sizes",""),IF({work}="minutes?","minutes, or an hour of work?","")))',
         },
         // The last, so that it may run on.
         {
