@@ -14,28 +14,33 @@ const hidden = (name: string, heading: string, formula: string): Column => {
   return { name, hidden: true, heading, formula };
 };
 
-/** The columns that read the size and the unit of a line. */
-export function packRead(size = "{size}", unit = "{unit}"): Column[] {
+/** The columns that read the size and the unit of a line; those of a second size have a name before theirs. */
+export function packRead(size = "{size}", unit = "{unit}", of = ""): Column[] {
   const isText = `AND(ISTEXT(${size}),${size}<>"",${unit}="")`;
   const text = (to: string) => `MIST.PACKHOLDS(${size},"${to}")`;
   const isUnit = `OR(${unit}="${PIECE}",ISNUMBER(MIST.TURN(1,${unit},${unit})))`;
+  const whose = of && ` (${of})`;
   return [
     hidden(
-      "packtext",
-      "Its text holds (g or mL)",
+      `${of}packtext`,
+      `Its text holds (g or mL)${whose}`,
       `=IF(${isText},IF(ISERROR(${text("g")}),IF(ISERROR(${text("mL")}),"",${text("mL")}),${text("g")}),"")`,
     ),
     hidden(
-      "packtextin",
-      "Unit of its text",
-      `=IF(ISNUMBER({packtext}),IF(ISERROR(${text("g")}),"mL","g"),"")`,
+      `${of}packtextin`,
+      `Unit of its text${whose}`,
+      `=IF(ISNUMBER({${of}packtext}),IF(ISERROR(${text("g")}),"mL","g"),"")`,
     ),
     hidden(
-      "packheld",
-      "Size as it is read",
-      `=IF(${unit}="",{packtext},IF(ISNUMBER(${size}),${size},""))`,
+      `${of}packheld`,
+      `Size as it is read${whose}`,
+      `=IF(${unit}="",{${of}packtext},IF(ISNUMBER(${size}),${size},""))`,
     ),
-    hidden("packin", "Unit as it is read", `=IF(${unit}="",{packtextin},IF(${isUnit},${unit},""))`),
+    hidden(
+      `${of}packin`,
+      `Unit as it is read${whose}`,
+      `=IF(${unit}="",{${of}packtextin},IF(${isUnit},${unit},""))`,
+    ),
   ];
 }
 

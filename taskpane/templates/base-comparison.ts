@@ -230,7 +230,7 @@ export const template: Template = {
           heading: "Sample cost ($ per fl oz)",
           format: "0.000",
           formula:
-            '=IF({sampleprice}="","",MIST.FLOZCOST({sampleprice},{samplesize},{sampleunit},{density}))',
+            '=IF({sampleprice}="","",IF({samplepackin}="",MIST.FLOZCOST({sampleprice},{samplesize},{sampleunit},{density}),MIST.FLOZCOST({sampleprice},{samplepackheld},{samplepackin},{density})))',
         },
         {
           name: "disclosed",
@@ -310,6 +310,7 @@ export const template: Template = {
           formula: '=IF({nth}=1,COUNTIF({packs.nth:upto},1),"")',
         },
         ...packRead(),
+        ...packRead("{samplesize}", "{sampleunit}", "sample"),
       ],
     },
   ],

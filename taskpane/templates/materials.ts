@@ -229,7 +229,7 @@ export const template: Template = {
           heading: "Sample cost ($ per fl oz)",
           format: "0.000",
           formula:
-            '=IF({sampleprice}="","",IF(ISERROR(MIST.FLOZCOST({sampleprice},{samplesize},{sampleunit},{density})),"size, density?",MIST.FLOZCOST({sampleprice},{samplesize},{sampleunit},{density})))',
+            '=IF({sampleprice}="","",IF(ISERROR(MIST.FLOZCOST({sampleprice},{samplepackheld},{samplepackin},{density})),"size, density?",MIST.FLOZCOST({sampleprice},{samplepackheld},{samplepackin},{density})))',
         },
         { name: "days", heading: "Days to arrive (count)", demo: demo("days") },
         { name: "notes", heading: "Notes", demo: demo("notes") },
@@ -303,6 +303,7 @@ export const template: Template = {
             '=IF(ROW()-ROW({materials.name:head})>COUNT({materials.baseturn}),"",INDEX({materials.name},MATCH(ROW()-ROW({materials.name:head}),{materials.baseturn},0)))',
         },
         ...packRead(),
+        ...packRead("{samplesize}", "{sampleunit}", "sample"),
       ],
     },
   ],
