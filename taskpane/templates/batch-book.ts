@@ -36,7 +36,7 @@ export const template: Template = {
   words:
     "record, log, diary, poured, last month, lot numbers, recall, trace, what I made, history, who got it, complaint, which batch, where a bottle came from",
   step: 14,
-  widths: [180, 92, 140, 92, 220, 84, 84, 104, 92, 330, 220, 74, 74],
+  widths: [196, 92, 140, 92, 220, 84, 84, 104, 92, 330, 220, 74, 74],
   parts: [
     { text: "title", rows: ["Batch book"] },
     {

@@ -61,7 +61,7 @@ export const POINTERS: Part[] = [
 ];
 
 export const RULES: Part[] = [
-  { gap: 1, text: "section", rows: ["VOC rules, by weight"] },
+  { gap: 1, paper: "new page", text: "section", rows: ["VOC rules, by weight"] },
   {
     text: "note",
     rows: [
@@ -155,7 +155,7 @@ export const RULES: Part[] = [
 ];
 
 export const CATEGORIES: Part[] = [
-  { gap: 1, text: "section", rows: ["Categories of fragrance certificates"] },
+  { gap: 1, paper: "new page", text: "section", rows: ["Categories of fragrance certificates"] },
   {
     list: "categories",
     lines: SKIN_CATEGORIES.length + OWN_CATEGORIES,
