@@ -210,11 +210,13 @@ const SEASON = [RETAIL, TRADE].map(({ name }) => ({
 const OPEN = SEASON.map(({ isOpen }) => isOpen).join("+");
 
 const GRAMS = `MIST.TURN(${HELD},${HELD_IN},"g",{packdensity})`;
-const PER_GRAM = `=IF({landed}="",IF({material}="","","price?"),IF(NOT(ISNUMBER({landed})),"price?",IF(OR(${HELD}="",${HELD_IN}=""),"pack?",IF(AND({packdensity}="",ISERROR(${GRAMS})),"density?",{landed}/${GRAMS}/(1-SUM({packlost}))))))`;
+/** Pasted past the check of its cell, 3 is 300 % lost: what is left would cost less than nothing. */
+const TOO_MUCH = (lost: string) => `OR(SUM(${lost})<0,SUM(${lost})>=1)`;
+const PER_GRAM = `=IF({landed}="",IF({material}="","","price?"),IF(NOT(ISNUMBER({landed})),"price?",IF(OR(${HELD}="",${HELD_IN}=""),"pack?",IF(${TOO_MUCH("{packlost}")},"lost?",IF(AND({packdensity}="",ISERROR(${GRAMS})),"density?",{landed}/${GRAMS}/(1-SUM({packlost})))))))`;
 
 /** What is said of an ingredient. */
 const said = (more: string) =>
-  `=IF(AND({material}="",{load}=""),"",TEXTJOIN("; ",TRUE,${SHARE_SAID},IF({landed}="","no price",IF(ISNUMBER({landed}),"","its landed price: "&{landed})),IF({pergram}="pack?",IF({packsize}="","size and unit of the pack?",${saidOfPack("pack", "{packsize}", "{packunit}")}),""),IF({pergram}="density?","a pack by volume takes the density of the ingredient",""),IF(AND(ISNUMBER({landed}),{packlost}=""),"nothing lost of the pack is counted","")${more}))`;
+  `=IF(AND({material}="",{load}=""),"",TEXTJOIN("; ",TRUE,${SHARE_SAID},IF({landed}="","no price",IF(ISNUMBER({landed}),"","its landed price: "&{landed})),IF({pergram}="pack?",IF({packsize}="","size and unit of the pack?",${saidOfPack("pack", "{packsize}", "{packunit}")}),""),IF({pergram}="lost?","lost is from 0 % to below 100 %",""),IF({pergram}="density?","a pack by volume takes the density of the ingredient",""),IF(AND(ISNUMBER({landed}),{packlost}=""),"nothing lost of the pack is counted","")${more}))`;
 
 /** What one bottle of each size costs, what to ask, what is kept, when it pays. Demo data invented. */
 export const template: Template = {
@@ -261,7 +263,7 @@ export const template: Template = {
           limits: [0, 0.99],
           demo: 0.03,
           draw: ofPriceList("lost"),
-          note: '=IF({lost}="","blank: none lost","")',
+          note: `=IF({lost}="","blank: none lost",IF(${TOO_MUCH("{lost}")},"from 0 % to below 100 %",""))`,
         },
         {
           name: "hour",
@@ -316,8 +318,8 @@ export const template: Template = {
           label: "Liquid, with what is lost ($)",
           format: MONEY,
           marks: [{ begins: "not known", mark: "lacking" }],
-          formula: `=IF(${SIZED},IF(AND(ISNUMBER({sizes.fill:across}),${FILLED}>0,COUNT({liquids.cost:across})=${FILLED}),SUM({liquids.cost:across})/(1-SUM({lost})),"not known"),"")`,
-          note: `=IF(COUNTIF({costs.liquid},"not known")=0,"",IF(${FILLED}=0,"no ingredient is filled in","look at the fill, and under Said of this line below"))`,
+          formula: `=IF(${SIZED},IF(AND(ISNUMBER({sizes.fill:across}),${FILLED}>0,COUNT({liquids.cost:across})=${FILLED},NOT(${TOO_MUCH("{lost}")})),SUM({liquids.cost:across})/(1-SUM({lost})),"not known"),"")`,
+          note: `=IF(COUNTIF({costs.liquid},"not known")=0,"",IF(${FILLED}=0,"no ingredient is filled in","look at the fill, at what is lost, and under Said of this line below"))`,
         },
         {
           name: "lostof",

@@ -73,3 +73,33 @@ test("overfill of a size sold by weight", async () => {
   expect(await set.at("Price list", "prices.grams")).toBe("overfill?");
   expect(await set.at("Price list", "prices.cost")).toBe("");
 });
+
+test("lost in filling", async () => {
+  const set = await workshop();
+  for (const lost of [3, 1, -0.5]) {
+    await set.type("Price list", "lost", 0, lost);
+    expect(await set.at("Price list", "prices.liquid")).toBe("lost?");
+    expect(await set.at("Price list", "prices.cost")).toBe("");
+    expect(await set.at("Price list", "prices.said")).toContain("from 0 % to below 100 %");
+  }
+  // Blank is none lost: by hand 2.40 $, as above.
+  await set.type("Price list", "lost", 0, null);
+  expect(await set.at("Price list", "prices.cost")).toBeCloseTo(2.4, 10);
+});
+
+test("lost on Bottle cost: of the pack, and in filling", async () => {
+  const set = await wholeSet(true, ["Bottle cost"]);
+  const bottle = await set.on("Bottle cost");
+  const [liquid, pack] = [await bottle.at("costs.liquid"), await bottle.at("liquids.pergram")];
+  expect(liquid).toBeGreaterThan(0);
+  expect(pack).toBeGreaterThan(0);
+  const lost = (await bottle.at("lost")) as number;
+  await set.type("Bottle cost", "lost", 0, 3);
+  expect(await bottle.at("costs.liquid")).toBe("not known");
+  await set.type("Bottle cost", "lost", 0, lost);
+  expect(await bottle.at("costs.liquid")).toBe(liquid);
+  await set.type("Bottle cost", "liquids.packlost", 0, 3);
+  expect(await bottle.at("liquids.pergram")).toBe("lost?");
+  expect(await bottle.at("liquids.said")).toContain("from 0 % to below 100 %");
+  expect(await bottle.at("costs.liquid")).toBe("not known");
+});
