@@ -36,9 +36,15 @@ export function tell(
 export function notFollowing(
   book: Books,
   fixed: readonly { sheet: string; cell: string }[],
+  /** Whether a fixed value is another one now: one that is not still says what is true. */
+  isOther: (sheet: string, cell: string) => boolean = () => true,
 ): Set<string> {
   const still = new Set(
-    fixed.flatMap(({ sheet, cell }) => cellsIn(cell).map((name) => `${sheet}!${name}`)),
+    fixed.flatMap(({ sheet, cell }) =>
+      cellsIn(cell)
+        .filter((name) => isOther(sheet, name))
+        .map((name) => `${sheet}!${name}`),
+    ),
   );
   const formulas = [...book].flatMap(([sheet, cells]) =>
     [...cells].flatMap(([cell, { formula }]) =>
