@@ -35,3 +35,6 @@ export function recipeAndSize(
 /** Says of a name that it has a space too many: it looks like another one, and is not found by it. */
 export const saidOfSpaces = (name: string, what = "name") =>
   `IF(LEN(TRIM(${name}))=LEN(${name}),"","a space too many in the ${what}")`;
+
+/** Pasted past the check of its cell, 3 is 300 % lost: what is left would cost less than nothing. */
+export const isTooMuchLost = (lost: string) => `OR(SUM(${lost})<0,SUM(${lost})>=1)`;

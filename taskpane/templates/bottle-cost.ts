@@ -1,4 +1,4 @@
-import { PERCENT, TYPED_OVER } from "../sheets/columns.ts";
+import { isTooMuchLost, PERCENT, TYPED_OVER } from "../sheets/columns.ts";
 import { densityOf, ofMaterial, ofSize } from "../sheets/drawn.ts";
 import { PACK_UNITS } from "../sheets/pack-units.ts";
 import { HELD, HELD_IN, packRead, saidOfPack } from "../sheets/read-packs.ts";
@@ -210,9 +210,7 @@ const SEASON = [RETAIL, TRADE].map(({ name }) => ({
 const OPEN = SEASON.map(({ isOpen }) => isOpen).join("+");
 
 const GRAMS = `MIST.TURN(${HELD},${HELD_IN},"g",{packdensity})`;
-/** Pasted past the check of its cell, 3 is 300 % lost: what is left would cost less than nothing. */
-const TOO_MUCH = (lost: string) => `OR(SUM(${lost})<0,SUM(${lost})>=1)`;
-const PER_GRAM = `=IF({landed}="",IF({material}="","","price?"),IF(NOT(ISNUMBER({landed})),"price?",IF(OR(${HELD}="",${HELD_IN}=""),"pack?",IF(${TOO_MUCH("{packlost}")},"lost?",IF(AND({packdensity}="",ISERROR(${GRAMS})),"density?",{landed}/${GRAMS}/(1-SUM({packlost})))))))`;
+const PER_GRAM = `=IF({landed}="",IF({material}="","","price?"),IF(NOT(ISNUMBER({landed})),"price?",IF(OR(${HELD}="",${HELD_IN}=""),"pack?",IF(${isTooMuchLost("{packlost}")},"lost?",IF(AND({packdensity}="",ISERROR(${GRAMS})),"density?",{landed}/${GRAMS}/(1-SUM({packlost})))))))`;
 
 /** What is said of an ingredient. */
 const said = (more: string) =>
@@ -263,7 +261,7 @@ export const template: Template = {
           limits: [0, 0.99],
           demo: 0.03,
           draw: ofPriceList("lost"),
-          note: `=IF({lost}="","blank: none lost",IF(${TOO_MUCH("{lost}")},"from 0 % to below 100 %",""))`,
+          note: `=IF({lost}="","blank: none lost",IF(${isTooMuchLost("{lost}")},"from 0 % to below 100 %",""))`,
         },
         {
           name: "hour",
@@ -318,7 +316,7 @@ export const template: Template = {
           label: "Liquid, with what is lost ($)",
           format: MONEY,
           marks: [{ begins: "not known", mark: "lacking" }],
-          formula: `=IF(${SIZED},IF(AND(ISNUMBER({sizes.fill:across}),${FILLED}>0,COUNT({liquids.cost:across})=${FILLED},NOT(${TOO_MUCH("{lost}")})),SUM({liquids.cost:across})/(1-SUM({lost})),"not known"),"")`,
+          formula: `=IF(${SIZED},IF(AND(ISNUMBER({sizes.fill:across}),${FILLED}>0,COUNT({liquids.cost:across})=${FILLED},NOT(${isTooMuchLost("{lost}")})),SUM({liquids.cost:across})/(1-SUM({lost})),"not known"),"")`,
           note: `=IF(COUNTIF({costs.liquid},"not known")=0,"",IF(${FILLED}=0,"no ingredient is filled in","look at the fill, at what is lost, and under Said of this line below"))`,
         },
         {

@@ -1,4 +1,4 @@
-import { saidOfSpaces } from "../sheets/columns.ts";
+import { isTooMuchLost, saidOfSpaces } from "../sheets/columns.ts";
 import { PACK_UNITS, PIECE } from "../sheets/pack-units.ts";
 import { HELD, HELD_IN, packRead, saidOfPack } from "../sheets/read-packs.ts";
 import { DEMO_MATERIALS } from "./demo/materials.ts";
@@ -8,12 +8,9 @@ const UNITS = [...PACK_UNITS, PIECE];
 const demo = <K extends keyof (typeof DEMO_MATERIALS)[number]>(key: K) =>
   DEMO_MATERIALS.map((line) => line[key] ?? null);
 
-/** Pasted past the check of the cell, 5 is 500 %: all of the pack would be lost, and more. */
-const TOO_MUCH_LOST = "OR(SUM({lost})<0,SUM({lost})>=1)";
-
 /** What a pack lands at for one of something, or what is missing to say it. */
 const each = (turned: string) =>
-  `=IF(OR(NOT(ISNUMBER({landed})),${HELD_IN}="",${HELD_IN}="piece",SUM(${HELD})<=0),"",IF(${TOO_MUCH_LOST},"lost?",IF(ISERROR(${turned}),"density?",${turned})))`;
+  `=IF(OR(NOT(ISNUMBER({landed})),${HELD_IN}="",${HELD_IN}="piece",SUM(${HELD})<=0),"",IF(${isTooMuchLost("{lost}")},"lost?",IF(ISERROR(${turned}),"density?",${turned})))`;
 
 /** Everything that is bought, one line each: the sheet that all others draw from. */
 export const template: Template = {
@@ -149,13 +146,13 @@ export const template: Template = {
           name: "perpiece",
           heading: "Lands at ($ per piece)",
           format: "0.000",
-          formula: `=IF(OR(NOT(ISNUMBER({landed})),${HELD_IN}<>"piece",SUM(${HELD})<=0),"",IF(${TOO_MUCH_LOST},"lost?",{landed}/${HELD}/(1-SUM({lost}))))`,
+          formula: `=IF(OR(NOT(ISNUMBER({landed})),${HELD_IN}<>"piece",SUM(${HELD})<=0),"",IF(${isTooMuchLost("{lost}")},"lost?",{landed}/${HELD}/(1-SUM({lost}))))`,
         },
         {
           name: "said",
           heading: "Said of this line",
           look: "note",
-          formula: `=IF({name}="",IF(COUNTA({what},{supplier},{price})=0,"","which material?"),TEXTJOIN("; ",TRUE,${saidOfSpaces("{name}")},IF({what}="","what is it?",""),IF({price}="",IF({standing}="sample only",IF(ISNUMBER({samplefloz}),"a sample only","a sample only: its price, size or density?"),"no price"),IF(ISNUMBER({landed}),"",{landed})),IF({size}="",IF({price}="","","pack size?"),${saidOfPack("pack")}),IF(${TOO_MUCH_LOST},"lost is from 0 % to below 100 %",""),IF(OR({perg}="density?",AND({perfloz}="density?",{what}<>"wax")),"density? weigh a known volume",""),IF({key}="","",IF(MATCH({key},{materials.key},0)=ROW()-ROW({materials.name:head}),"","a line above is in use too: that one counts")),IF({sheetdate}="",IF(OR({what}="base",{what}="fragrance oil"),"no date of its data sheet",""),"")))`,
+          formula: `=IF({name}="",IF(COUNTA({what},{supplier},{price})=0,"","which material?"),TEXTJOIN("; ",TRUE,${saidOfSpaces("{name}")},IF({what}="","what is it?",""),IF({price}="",IF({standing}="sample only",IF(ISNUMBER({samplefloz}),"a sample only","a sample only: its price, size or density?"),"no price"),IF(ISNUMBER({landed}),"",{landed})),IF({size}="",IF({price}="","","pack size?"),${saidOfPack("pack")}),IF(${isTooMuchLost("{lost}")},"lost is from 0 % to below 100 %",""),IF(OR({perg}="density?",AND({perfloz}="density?",{what}<>"wax")),"density? weigh a known volume",""),IF({key}="","",IF(MATCH({key},{materials.key},0)=ROW()-ROW({materials.name:head}),"","a line above is in use too: that one counts")),IF({sheetdate}="",IF(OR({what}="base",{what}="fragrance oil"),"no date of its data sheet",""),"")))`,
         },
         { name: "counted", heading: "Counted on hand (g or pieces)", demo: demo("counted") },
         {

@@ -1,4 +1,4 @@
-import { recipeAndSize } from "../sheets/columns.ts";
+import { isTooMuchLost, recipeAndSize } from "../sheets/columns.ts";
 import { densityOf, gramsOf } from "../sheets/drawn.ts";
 import type { Template } from "../sheets/template.ts";
 
@@ -14,8 +14,6 @@ const DEMO: [recipe: string, size: string, own: number | null][] = [
 ];
 
 const ofSize = (column: string) => `INDEX({Sizes!sizes.${column}},{sline})`;
-/** Pasted past the check of its cell, 3 is 300 %: the liquid would cost less than nothing. */
-const LOST_TOO_MUCH = "OR(SUM({lost})<0,SUM({lost})>=1)";
 const all = "COUNT({liquid},{packaging},{work})=3";
 
 const asked = (margin: string, fee: string, fixed: string) =>
@@ -154,7 +152,7 @@ export const template: Template = {
           name: "liquid",
           heading: "Liquid ($)",
           format: "0.00",
-          formula: `=IF(COUNT({grams},{rline})<2,"",IF(${LOST_TOO_MUCH},"lost?",IF({unknown}+COUNTIFS({Recipes!recipes.first},{rline},{Recipes!recipes.costpart},"no price")>0,"no price",{grams}*SUMIFS({Recipes!recipes.costpart},{Recipes!recipes.first},{rline})/(1-SUM({lost})))))`,
+          formula: `=IF(COUNT({grams},{rline})<2,"",IF(${isTooMuchLost("{lost}")},"lost?",IF({unknown}+COUNTIFS({Recipes!recipes.first},{rline},{Recipes!recipes.costpart},"no price")>0,"no price",{grams}*SUMIFS({Recipes!recipes.costpart},{Recipes!recipes.first},{rline})/(1-SUM({lost})))))`,
         },
         {
           name: "packaging",
@@ -296,7 +294,7 @@ export const template: Template = {
           name: "faults",
           hidden: true,
           heading: "Said, but for prices",
-          formula: `=IF({recipe}="",IF({size}="","","which recipe?"),TEXTJOIN("; ",TRUE,IF({size}="","which size?",IF(ISNUMBER({sline}),"",{sline})),IF(ISNUMBER({rline}),"",{rline}),IF({grams}="density?","density of an ingredient is not known",""),IF({grams}="overfill?","overfill of this size? see Sizes",""),IF({work}="minutes?","minutes, or an hour of work?",""),IF(${LOST_TOO_MUCH},"lost in filling is from 0 % to below 100 %","")))`,
+          formula: `=IF({recipe}="",IF({size}="","","which recipe?"),TEXTJOIN("; ",TRUE,IF({size}="","which size?",IF(ISNUMBER({sline}),"",{sline})),IF(ISNUMBER({rline}),"",{rline}),IF({grams}="density?","density of an ingredient is not known",""),IF({grams}="overfill?","overfill of this size? see Sizes",""),IF({work}="minutes?","minutes, or an hour of work?",""),IF(${isTooMuchLost("{lost}")},"lost in filling is from 0 % to below 100 %","")))`,
         },
         // The last, so that it may run on.
         {
