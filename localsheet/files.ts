@@ -20,6 +20,7 @@ import type { Model } from "./engine.ts";
 import { mapFormulas } from "./open.ts";
 import { nameOf } from "./growing.ts";
 import { pagesOf, withPage } from "./pages.ts";
+import type { DrawnPage } from "../taskpane/sheets/drawing.ts";
 import { printedOf, titlesOf } from "../taskpane/sheets/page.ts";
 
 export { fromXlsx, namesIn } from "./open.ts";
@@ -244,7 +245,7 @@ function withNames(xml: string, model: Model): string {
 function pageNamesOf(model: Model): string[] {
   const pages = pagesOf(model);
   return model.getters.getSheetIds().flatMap((id, i) => {
-    const page = pages[id] ?? {};
+    const page = withOwnColumns(model, id, pages[id]);
     const { columns, rows } = titlesOf(page);
     const sheet = inQuotes(model.getters.getSheetName(id));
     const name = (is: string, ...ranges: (string | undefined)[]) => {
@@ -254,8 +255,17 @@ function pageNamesOf(model: Model): string[] {
         `<definedName name="_xlnm.${is}" localSheetId="${i}">${escaped(there)}</definedName>`,
       ];
     };
-    return [...name("Print_Area", printedOf(page)), ...name("Print_Titles", columns, rows)];
+    return [...name("Print_Area", ...printedOf(page)), ...name("Print_Titles", columns, rows)];
   });
+}
+
+/** What a maker has written to the right of what was drawn goes to paper, too. */
+function withOwnColumns({ getters }: Model, sheetId: string, page: DrawnPage = {}): DrawnPage {
+  let { last } = page;
+  if (last === undefined) return page;
+  for (const cell of getters.getCells(sheetId))
+    if (cell.isFormula || cell.content) last = Math.max(last, getters.getCellPosition(cell.id).col);
+  return { ...page, last };
 }
 
 /** The names of ranges, and what they stand for as files have it. */

@@ -1,6 +1,6 @@
 /** What drawn sheets have on paper: kept with the workbook, followed by undo, and written when it is saved. */
 import { type PageSetup, withPageSetup } from "../functions/files/page-setup.ts";
-import { PAGE_NUMBER, cautionOf } from "../taskpane/sheets/page.ts";
+import { MARGINS, PAGE_NUMBER, cautionOf } from "../taskpane/sheets/page.ts";
 import type { DrawnPage } from "../taskpane/sheets/drawing.ts";
 import { type CoreCommand, type Model, type WorkbookData, engine } from "./engine.ts";
 
@@ -63,10 +63,12 @@ function moved(page: DrawnPage, change: CoreCommand | SetPage): DrawnPage {
     return place >= (position === "before" ? base : base + 1) ? place + quantity : place;
   };
   const both = ([first, last]: [number, number]): [number, number] => [to(first), to(last)];
-  const { titleRows, titleColumns, breaks, only } = page;
+  const { last, sections, titleRows, titleColumns, breaks, only } = page;
   if (change.dimension === "COL")
     return {
       ...page,
+      ...(last !== undefined && { last: to(last) }),
+      ...(sections && { sections: sections.map(to) }),
       ...(titleColumns && { titleColumns: both(titleColumns) }),
       ...(only && { only: { ...only, columns: both(only.columns) } }),
     };
@@ -95,6 +97,7 @@ export function withPage(xml: string, page: DrawnPage | undefined): string {
   const caution = cautionOf(page);
   const setup: PageSetup = {
     landscape: page.landscape ?? false,
+    margins: MARGINS,
     wide: page.wide ?? 1,
     top: caution && `&L${caution}`,
     foot: `&C${PAGE_NUMBER}`,

@@ -5,6 +5,8 @@ import { elementsOf } from "./texts.ts";
 
 export interface PageSetup {
   landscape: boolean;
+  /** In inches. */
+  margins: Readonly<Record<"left" | "right" | "top" | "bottom" | "header" | "footer", number>>;
   /** Pages side by side. */
   wide: number;
   /** At the top and the foot of each page, with the codes of files: &C opens the middle, &P is the page. */
@@ -16,17 +18,16 @@ export interface PageSetup {
 
 export function withPageSetup(
   xml: string,
-  { landscape, wide, top, foot, breaks = [] }: PageSetup,
+  { landscape, margins, wide, top, foot, breaks = [] }: PageSetup,
 ): string {
   const orientation = landscape ? "landscape" : "portrait";
   const texts =
     (top && `<oddHeader>${escaped(top)}</oddHeader>`) +
     (foot && `<oddFooter>${escaped(foot)}</oddFooter>`);
-  const margins =
-    '<pageMargins left="0.25" right="0.25" top="0.9" bottom="0.75" header="0.3" footer="0.3"/>';
+  const free = Object.entries(margins).map(([side, inches]) => ` ${side}="${inches}"`);
   const paper = `<pageSetup orientation="${orientation}" fitToWidth="${wide}" fitToHeight="0"/>`;
   return [
-    ["pageMargins", margins],
+    ["pageMargins", `<pageMargins${free.join("")}/>`],
     ["pageSetup", paper],
     ["headerFooter", `<headerFooter>${texts}</headerFooter>`],
     ...(breaks.length > 0 ? [["rowBreaks", breaksOf(breaks)]] : []),

@@ -125,14 +125,17 @@ function charts({ title: sheet, charts: all = [] }: Template): string[] {
   return ["## Pictures", "", ...told, "", ...shown, ""];
 }
 
-const WIDE = ["One page", "Two pages", "Three pages"];
+const SECTIONS = ["", " each of its two sections", " each of its three sections"];
 
 function paper(template: Template): string[] {
   const { page } = drawingOf(template, false);
   if (!page) return [];
-  const { landscape, caution, wide = 1, titleColumns } = page;
-  const repeated = titleColumns ? ", the first column on each" : "";
-  const why = wide > 1 ? ", so that it can be read" : "";
-  const how = `${WIDE[wide - 1] ?? ""} wide${why}${repeated}${landscape ? ", landscape" : ""}, with page numbers.`;
+  const { landscape, caution, sections = [], titleColumns = [0, 0] } = page;
+  const repeated = titleColumns[1] > 0 ? "the first two columns" : "the first column";
+  const parts =
+    sections.length > 0
+      ? `,${SECTIONS[sections.length] ?? ""} on pages of its own with ${repeated}, so that it can be read`
+      : "";
+  const how = `One page wide${parts}${landscape ? ", landscape" : ""}, with page numbers.`;
   return ["## On paper", "", caution ? `${how} Each page says: ${caution}` : how, ""];
 }

@@ -1,6 +1,6 @@
 /** A new sheet on paper, and what stays in sight when it is scrolled. */
 import { cellName } from "../../functions/formula/addresses.ts";
-import { PAGE_NUMBER, cautionOf, printedOf, titlesOf } from "../sheets/page.ts";
+import { MARGINS, PAGE_NUMBER, cautionOf, printedOf, titlesOf } from "../sheets/page.ts";
 import type { PlacedDrawing } from "../sheets/drawing.ts";
 import { rangeOf } from "./orders.ts";
 import { isSupported } from "./run.ts";
@@ -22,14 +22,15 @@ function orderFrozen(sheet: Excel.Worksheet, { frozen }: PlacedDrawing) {
   else if (columns > 0) freezePanes.freezeColumns(columns);
 }
 
-/** As many pages wide as keep it readable, and as many long as it takes. What may grow has no end at a row. */
+/** Each section one page wide, and as many long as it takes: its columns have no end, as lists grow. */
 function orderPaper(sheet: Excel.Worksheet, drawing: PlacedDrawing) {
-  const { page = {}, lists = [] } = drawing;
+  const { page = {} } = drawing;
   const layout = sheet.pageLayout;
   layout.orientation = page.landscape ? "Landscape" : "Portrait";
-  layout.zoom = { horizontalFitToPages: page.wide ?? 1 };
-  const area = rangeOf(sheet, drawing);
-  layout.setPrintArea(printedOf(page) ?? (lists.length > 0 ? area.getEntireColumn() : area));
+  layout.zoom = { horizontalFitToPages: 1 };
+  layout.setPrintMargins("Inches", MARGINS);
+  const printed = printedOf(page);
+  if (printed.length > 0) layout.setPrintArea(sheet.getRanges(printed.join(",")));
   for (const row of page.breaks ?? []) sheet.horizontalPageBreaks.add(cellName(row, 0));
   const { columns, rows } = titlesOf(page);
   if (columns) layout.setPrintTitleColumns(columns);

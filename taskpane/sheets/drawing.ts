@@ -79,18 +79,22 @@ export interface DrawnList extends Area {
   reach: number;
 }
 
-/** A sheet on paper: as many pages wide as keep it readable, as many tall as it takes, numbered. */
+/** A sheet on paper: each section one page wide and as many tall as it takes, numbered. */
 export interface DrawnPage {
   landscape?: boolean;
-  /** Pages side by side, where that is more than one. */
+  /** The last column that is printed. */
+  last?: number;
+  /** Columns at which a section begins, where there is more than one. */
+  sections?: number[];
+  /** Of a sheet that was drawn before there were sections: pages side by side. */
   wide?: number;
-  /** Columns that every page repeats, the first and the last. */
+  /** Columns that every section repeats, the first and the last. */
   titleColumns?: [number, number];
   /** Rows that every page repeats, the first and the last. */
   titleRows?: [number, number];
   /** Rows at which a page begins. */
   breaks?: number[];
-  /** What is printed, the first and the last, where that is not all. */
+  /** The rows and columns that are printed, the first and the last, where the rows are not all. */
   only?: { rows: [number, number]; columns: [number, number] };
   /** What every page says. */
   caution?: string;
@@ -122,15 +126,19 @@ export function drawingOf(
   });
   const shownCells = cells.filter(({ column }) => !hidden.has(column));
   const room = roomForHeadings(widths, shownCells, lists);
-  const shown = room.map((width, i) => (hidden.has(i) ? 0 : width));
-  const paper = paperOf(partsThere(parts, others), cells);
+  const columns = Math.max(
+    widths.length,
+    ...cells.map((cell) => cell.column + 1),
+    ...ends.map((at) => at.column + at.columns),
+  );
+  const paper = {
+    last: columns - 1,
+    ...sectionsOf(page, laid.places),
+    ...paperOf(partsThere(parts, others), cells),
+  };
   return {
     rows: Math.max(...cells.map((cell) => cell.row + 1), ...ends.map((at) => at.row + at.rows)),
-    columns: Math.max(
-      widths.length,
-      ...cells.map((cell) => cell.column + 1),
-      ...ends.map((at) => at.column + at.columns),
-    ),
+    columns,
     cells,
     rules: blocks.filter((block) => block.words ?? block.limits).map(ruleOf),
     marks: blocks.flatMap((block) =>
@@ -140,7 +148,7 @@ export function drawingOf(
     widths: room,
     ...(laid.hidden.length > 0 && { hidden: laid.hidden }),
     ...(lists.length > 0 && { lists }),
-    ...(page && pageOf(page, laid.places, shown, paper)),
+    ...(page && pageOf(page, laid.places, paper)),
   };
 }
 
@@ -188,8 +196,7 @@ const MOST_FROZEN = 13;
 function pageOf(
   { landscape = false, caution, heads, columns = 0 }: NonNullable<Template["page"]>,
   places: Places,
-  widths: readonly number[],
-  paper: Pick<DrawnPage, "breaks" | "only">,
+  paper: Partial<DrawnPage>,
 ) {
   const place = heads === undefined ? undefined : places.get(heads);
   if (heads !== undefined && !place) throw new Error(`page: nothing has the name "${heads}"`);
@@ -198,7 +205,6 @@ function pageOf(
   return {
     page: {
       ...(landscape && { landscape }),
-      ...acrossPages(widths, landscape, columns),
       ...(caution !== undefined && { caution }),
       ...(titleRows && { titleRows }),
       ...paper,
@@ -209,23 +215,16 @@ function pageOf(
   };
 }
 
-/** Pixels across a page of A4 or Letter, 0.25 in free at both sides, as small as one still reads: 5.6 pt of 10. */
-const READABLE = { upright: (7.75 * 96) / 0.56, landscape: (10.5 * 96) / 0.56 };
-
-/**
- * As many pages side by side as keep it readable; each repeats the columns that stay in sight. A sheet without such
- * columns has sentences that run from one side to the other, which a second page would cut in two.
- */
-function acrossPages(
-  widths: readonly number[],
-  landscape: boolean,
-  columns: number,
-): Partial<DrawnPage> {
-  const page = landscape ? READABLE.landscape : READABLE.upright;
-  const across = (all: readonly number[]) => all.reduce((sum, width) => sum + width, 0);
-  const repeated = across(widths.slice(0, columns));
-  const wide = Math.ceil((across(widths) - repeated) / (page - repeated));
-  return wide > 1 && columns > 0 ? { wide, titleColumns: [0, columns - 1] } : {};
+/** The sections of a list too wide for one page: side by side on the sheet, one after another on paper. */
+function sectionsOf(page: Template["page"], places: Places): Partial<DrawnPage> {
+  if (!page?.sections) return {};
+  const { begin, repeat } = page.sections;
+  const sections = begin.map((name) => {
+    const place = places.get(name);
+    if (!place) throw new Error(`page: nothing has the name "${name}"`);
+    return place.column;
+  });
+  return { sections, titleColumns: [0, repeat - 1] };
 }
 
 /** Where the things stand that a template names, where it is inserted alone: "load" at $B$19. */
@@ -305,7 +304,7 @@ export function placed(drawing: Drawing, row: number, column: number): PlacedDra
 }
 
 function movedPage(
-  { titleRows, titleColumns, breaks, only, ...page }: DrawnPage,
+  { last, sections, titleRows, titleColumns, breaks, only, ...page }: DrawnPage,
   row: number,
   column: number,
 ): DrawnPage {
@@ -314,6 +313,8 @@ function movedPage(
   };
   return {
     ...page,
+    ...(last !== undefined && { last: column + last }),
+    ...(sections && { sections: sections.map((each) => column + each) }),
     ...(titleRows && { titleRows: by(row, titleRows) }),
     ...(titleColumns && { titleColumns: by(column, titleColumns) }),
     ...(breaks && { breaks: breaks.map((each) => row + each) }),

@@ -11,19 +11,37 @@ const LINE = { upright: 90, landscape: 130 };
 /** Said at the foot of each page: the sheet's name, which a second page has nowhere else, and its number. */
 export const PAGE_NUMBER = "&A, page &P of &N";
 
-/** What is printed where that is not all, as Excel writes it: $A$1:$O$90. */
-export function printedOf({ only }: DrawnPage): string | undefined {
-  if (!only) return undefined;
+/** Free at the sides of each page, in inches: at the top and the foot with room for their texts. */
+export const MARGINS = {
+  left: 0.25,
+  right: 0.25,
+  top: 0.9,
+  bottom: 0.75,
+  header: 0.3,
+  footer: 0.3,
+};
+
+/** What is printed, section by section, as Excel writes it: $A:$L and $M:$P without an end, or $A$1:$O$90. */
+export function printedOf({ only, sections = [], last }: DrawnPage): string[] {
+  if (!only) {
+    if (last === undefined) return [];
+    const ends = [...sections, last + 1];
+    return ends.map((end, i) => columnsNamed([sections[i - 1] ?? 0, end - 1]));
+  }
   const [[top, bottom], [left, right]] = [only.rows, only.columns];
-  return `${cellName(top, left)}:${cellName(bottom, right)}`.replace(/[A-Z]+/g, "$$$&$$");
+  return [`${cellName(top, left)}:${cellName(bottom, right)}`.replace(/[A-Z]+/g, "$$$&$$")];
 }
 
 /** What each page repeats, as Excel writes it: $A:$B and $12:$12. */
 export function titlesOf({ titleRows, titleColumns }: DrawnPage) {
   return {
-    columns: titleColumns?.map((column) => `$${cellName(0, column).slice(0, -1)}`).join(":"),
+    columns: titleColumns && columnsNamed(titleColumns),
     rows: titleRows?.map((row) => `$${row + 1}`).join(":"),
   };
+}
+
+function columnsNamed(columns: readonly number[]): string {
+  return columns.map((column) => `$${cellName(0, column).slice(0, -1)}`).join(":");
 }
 
 /** The caution at the top of each page, by lines; an & is doubled there, as one alone opens a code. */

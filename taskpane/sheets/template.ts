@@ -20,7 +20,7 @@ const Chart = z.strictObject({
   over: range,
 });
 
-/** How a sheet is printed: as many pages wide as it takes to be read, with page numbers. */
+/** How a sheet is printed: one page wide, with page numbers; a wide one section after section. */
 const Page = z.strictObject({
   landscape: z.optional(z.boolean()),
   /** What every page says; Excel takes 255 characters. */
@@ -29,6 +29,10 @@ const Page = z.strictObject({
   heads: z.optional(z.string()),
   /** Columns at the left that stay in sight. */
   columns: z.optional(z.int().check(z.positive())),
+  /** Of a list too wide for a page: the columns that begin a section, and how many of the first each repeats. */
+  sections: z.optional(
+    z.strictObject({ begin: z.array(z.string()), repeat: z.int().check(z.positive()) }),
+  ),
 });
 
 export const TemplateSchema = z.strictObject({

@@ -328,6 +328,7 @@ export const template: Template = {
     landscape: true,
     heads: "packs",
     columns: 1,
+    sections: { begin: ["packs.disclosed"], repeat: 2 },
     caution: "Not disclosed means not known, not harmless: the safety data sheet comes first.",
   },
 };

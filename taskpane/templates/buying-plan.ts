@@ -10,7 +10,7 @@ export const template: Template = {
   words:
     "what to buy, shopping list, order, supplies, reorder, free shipping, packs, run short, run out, enough, not enough",
   step: 9,
-  widths: [208, 148, 110, 110, 124, 114, 128, 136, 134, 128, 72, 104, 138, 150, 134, 114, 150, 300],
+  widths: [200, 140, 76, 76, 80, 84, 92, 90, 90, 88, 60, 68, 92, 84, 80, 84, 106, 208],
   parts: [
     { text: "title", rows: ["Buying plan"] },
     {

@@ -308,6 +308,7 @@ export const template: Template = {
     landscape: true,
     heads: "materials",
     columns: 1,
+    sections: { begin: ["materials.counted", "materials.flash"], repeat: 2 },
     caution: "Flammable liquids: the safety data sheet and local rules come first.",
   },
 };

@@ -318,5 +318,10 @@ export const template: Template = {
       over: "{picture}",
     },
   ],
-  page: { landscape: true, heads: "prices", columns: 1 },
+  page: {
+    landscape: true,
+    heads: "prices",
+    columns: 1,
+    sections: { begin: ["prices.askTrade"], repeat: 2 },
+  },
 };

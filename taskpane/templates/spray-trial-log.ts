@@ -88,6 +88,7 @@ export const template: Template = {
     landscape: true,
     heads: "log",
     columns: 1,
+    sections: { begin: ["log.scores"], repeat: 1 },
     caution: "Air moving, no flame or spark, not on skin; keep pets and children away until dry.",
   },
 };

@@ -256,6 +256,7 @@ export const template: Template = {
     landscape: true,
     heads: "ingredients",
     columns: 1,
+    sections: { begin: ["ingredients.place4"], repeat: 2 },
     caution: "Not disclosed is not harmless: the safety data sheet comes first.",
   },
 };

@@ -40,13 +40,16 @@ describe("in a saved file", () => {
     expect(part("xl/tables/table2.xml")).toContain('displayName="Offers_2"');
   });
 
-  test("the pages are two side by side, across, with title columns and rows, its caution and its number", async () => {
+  test("the pages are one section after another, with title columns and rows, its caution and its number", async () => {
     const part = await parts(await drawn());
     const sheet = part("xl/worksheets/sheet1.xml");
     expect(sheet).toContain('<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>');
-    expect(sheet).toContain('<pageSetup orientation="landscape" fitToWidth="2" fitToHeight="0"/>');
+    expect(sheet).toContain('<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/>');
     expect(sheet).toContain("<oddHeader>&amp;LWear gloves &amp;&amp; goggles.</oddHeader>");
     expect(sheet).toContain("<oddFooter>&amp;C&amp;A, page &amp;P of &amp;N</oddFooter>");
+    expect(part("xl/workbook.xml")).toContain(
+      `<definedName name="_xlnm.Print_Area" localSheetId="1">'Offers &amp; more'!$A:$C,'Offers &amp; more'!$D:$E</definedName>`,
+    );
     expect(part("xl/workbook.xml")).toContain(
       `<definedName name="_xlnm.Print_Titles" localSheetId="1">'Offers &amp; more'!$A:$B,'Offers &amp; more'!$4:$4</definedName>`,
     );
@@ -74,6 +77,27 @@ describe("in a saved file", () => {
       '<rowBreaks count="1" manualBreakCount="1"><brk id="3" max="16383" man="1"/></rowBreaks>',
     );
     expect(part("xl/workbook.xml")).toContain("'Offers'!$A$1:$B$7</definedName>");
+  });
+
+  test("columns put in, taken out and written beside stay on paper, in the section around them", async () => {
+    const model = await drawn();
+    const sheetId = model.getters.getActiveSheetId();
+    const where = { sheetId, sheetName: "Offers & more", dimension: "COL" };
+    const printed = async () =>
+      /Print_Area" localSheetId="1">([^<]*)</
+        .exec((await parts(model))("xl/workbook.xml"))?.[1]
+        ?.replaceAll("'Offers &amp; more'!", "");
+    // By hand: sections A to C and D to E; a column before D is the last of the first.
+    const before = { ...where, base: 3, position: "before", quantity: 1 };
+    model.dispatch("ADD_COLUMNS_ROWS", { type: "ADD_COLUMNS_ROWS", ...before } as never);
+    expect(await printed()).toBe("$A:$D,$E:$F");
+    const first = { ...where, base: 0, position: "before", quantity: 1 };
+    model.dispatch("ADD_COLUMNS_ROWS", { type: "ADD_COLUMNS_ROWS", ...first } as never);
+    expect(await printed()).toBe("$A:$E,$F:$G");
+    model.dispatch("REMOVE_COLUMNS_ROWS", { ...where, elements: [0, 5] } as never);
+    expect(await printed()).toBe("$A:$D,$E:$E");
+    model.dispatch("UPDATE_CELL", { sheetId, col: 8, row: 0, content: "mine" });
+    expect(await printed()).toBe("$A:$D,$E:$I");
   });
 
   test("title rows follow rows that are put in above, and come back by undo", async () => {

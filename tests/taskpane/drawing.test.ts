@@ -5,6 +5,7 @@ import { linesOf } from "../../taskpane/sheets/headings";
 import { lay } from "../../taskpane/sheets/lay";
 import type { List, Part } from "../../taskpane/sheets/parts";
 import type { Template } from "../../taskpane/sheets/template";
+import { printedOf } from "../../taskpane/sheets/page";
 import { templates } from "../../taskpane/templates/index";
 
 const oils: List = {
@@ -26,42 +27,67 @@ test("what stands beside a list begins beside its headings", () => {
   expect([row, column]).toEqual([1, 2]);
 });
 
-test("of a column of several, all are hidden, and take no room on paper", () => {
+test("of a column of several, all are hidden", () => {
   const parts = [
     {
       ...oils,
       columns: [...oils.columns, { heading: ["a", "b"], formula: "=1", hidden: true as const }],
     },
   ];
-  // 1,400 pixels, of which 1,000 are hidden; on an upright page 1,328 fit, 7.75 x 96 / 0.56.
   const drawing = drawn(parts, [400, 500, 500], { columns: 1 });
   expect(drawing.hidden).toEqual([1, 2]);
-  expect(drawing.page).toEqual({});
 });
 
-test("a sheet wider than its page goes on a second, which repeats the columns that stay in sight", () => {
-  // Upright 1,328 pixels fit: 7.75 x 96 / 0.56.
-  const wide = drawn([oils], [400, 400, 529], { columns: 2, heads: "oils" });
-  expect(wide.page).toEqual({ wide: 2, titleColumns: [0, 1], titleRows: [0, 0] });
-  expect(wide.frozen).toEqual({ rows: 1, columns: 2 });
-  const narrow = drawn([oils], [400, 400, 528], { columns: 2, heads: "oils" });
-  expect(narrow.page).toEqual({ titleRows: [0, 0] });
-});
-
-test("a template is one page wide, but for those that would be too small to read", () => {
-  const wider = templates.flatMap((template) => {
-    const { page: { wide = 1 } = {} } = drawingOf(template, false);
-    return wide > 1 ? [`${template.title}: ${wide}`] : [];
+test("a list too wide for a page is printed section after section, each with the first columns", () => {
+  const columns = ["oil", "price", "lot"].map((name) => ({ name, heading: name, demo: [1] }));
+  const sections = { begin: ["oils.price", "oils.lot"], repeat: 1 };
+  const page = { columns: 2, heads: "oils", sections };
+  const drawing = drawn([{ ...oils, columns }], [100, 100, 100, 100], page);
+  expect(drawing.page).toEqual({
+    last: 3,
+    sections: [1, 2],
+    titleColumns: [0, 0],
+    titleRows: [0, 0],
   });
-  // By hand: the widths of these add up to 2,189 pixels and more, and 1,800 fit, 10.5 x 96 / 0.56.
-  expect(wider.sort()).toEqual([
-    "Base comparison: 2",
-    "Buying plan: 2",
-    "Materials: 3",
-    "Price list: 2",
-    "Spray trial log: 2",
-    "What is in it: 2",
-  ]);
+  expect(drawing.frozen).toEqual({ rows: 1, columns: 2 });
+  expect(printedOf(drawing.page ?? {})).toEqual(["$A:$A", "$B:$B", "$C:$D"]);
+  // ECMA-376 part 1, 18.2.5: a print area of several ranges, each a page of its own.
+  const moved = placed(drawing, 0, 1);
+  expect(moved.page).toMatchObject({ last: 4, sections: [2, 3] });
+  expect(() => drawn([oils], [100], { sections: { begin: ["oils.lot"], repeat: 1 } })).toThrow(
+    'page: nothing has the name "oils.lot"',
+  );
+});
+
+/** Pixels across a page of A4 or Letter, 0.25 in free at both sides, as small as one still reads: 5.6 pt of 10. */
+const READABLE = { upright: (7.75 * 96) / 0.56, landscape: (10.5 * 96) / 0.56 };
+
+/** How wide each section of a template is on paper, with the columns that it repeats. */
+function sectionsOf(template: Template) {
+  const { page = {}, widths, hidden = [] } = drawingOf(template, false);
+  const shown = widths.map((width, i) => (hidden.includes(i) ? 0 : width));
+  const across = (from: number, to: number) => shown.slice(from, to).reduce((a, b) => a + b, 0);
+  const begins = [0, ...(page.sections ?? [])];
+  const repeated = across(0, (page.titleColumns?.[1] ?? -1) + 1);
+  return begins.map((from, i) => ({
+    width: across(from, begins[i + 1] ?? shown.length) + (i > 0 ? repeated : 0),
+    most: page.landscape ? READABLE.landscape : READABLE.upright,
+  }));
+}
+
+test("a template's sections are one page wide each, and can be read", () => {
+  for (const template of templates)
+    for (const [i, { width, most }] of sectionsOf(template).entries())
+      expect(width, `${template.title}, section ${i + 1}`).toBeLessThanOrEqual(most);
+});
+
+test("no chart of a template lies in two sections", () => {
+  for (const template of templates) {
+    const { charts, page: { sections = [] } = {} } = drawingOf(template, false);
+    for (const { title, over } of charts)
+      for (const begin of sections)
+        expect(over.column < begin && begin < over.column + over.columns, title).toBe(false);
+  }
 });
 
 test("a part begins a page, and what is left out is not printed", () => {
@@ -75,6 +101,7 @@ test("a part begins a page, and what is left out is not printed", () => {
   const { page } = drawn(parts, [100, 100], { heads: "oils" });
   // By hand: rows 1 title, 3 section, 4 heading, 5 and 6 oils; the workings in row 8 have a second column.
   expect(page).toEqual({
+    last: 1,
     titleRows: [3, 3],
     breaks: [2],
     only: { rows: [0, 5], columns: [0, 0] },

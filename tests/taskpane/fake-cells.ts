@@ -258,6 +258,7 @@ export function rangesOf(excel: FakeExcel) {
       format: format(name, areas),
       dataValidation: dataValidation(name, areas),
       conditionalFormats: marks(name, areas),
+      toJSON: () => areas.map(addressOf).join(","),
     };
   }
 

@@ -51,6 +51,7 @@ export function paperOf(sheet: FakeSheet): Thing {
       {
         headersFooters: { defaultForAllPages: texts },
         setPrintArea: (range: unknown) => set("area")(area(range)),
+        setPrintMargins: (unit: string, margins: object) => set("margins")([unit, margins]),
         setPrintTitleRows: set("titleRows"),
         setPrintTitleColumns: set("titleColumns"),
       },

@@ -44,7 +44,8 @@ export const growing: Drawing = {
   lists: [{ ...place(3, 0, LINES.length + 1, 5), name: "Offers", reach: 2000 }],
   page: {
     landscape: true,
-    wide: 2,
+    last: 4,
+    sections: [3],
     titleColumns: [0, 1],
     titleRows: [3, 3],
     caution: "Wear gloves & goggles.",

@@ -105,12 +105,18 @@ describe("a list that grows", () => {
 });
 
 describe("a new sheet on paper", () => {
-  test("has what the drawing says: two pages wide, columns and headings on each, the list's columns without an end", async () => {
+  const margins = [
+    "Inches",
+    { left: 0.25, right: 0.25, top: 0.9, bottom: 0.75, header: 0.3, footer: 0.3 },
+  ];
+
+  test("has what the drawing says: its sections one page wide each, columns and headings on each, without an end", async () => {
     await drawNew();
     expect(excel.sheet("Offers").page).toEqual({
       orientation: "Landscape",
-      zoom: { horizontalFitToPages: 2 },
-      area: "A1:E1048576",
+      zoom: { horizontalFitToPages: 1 },
+      margins,
+      area: "A1:C1048576,D1:E1048576",
       titleColumns: "$A:$B",
       titleRows: "$4:$4",
       leftHeader: "Wear gloves && goggles.",
@@ -122,7 +128,7 @@ describe("a new sheet on paper", () => {
     const only: DrawnPage["only"] = { rows: [0, 5], columns: [0, 1] };
     await drawNew({ ...growing, page: { breaks: [2, 4], only } });
     // A break stands above the cell that it is given.
-    expect(excel.sheet("Offers").page).toMatchObject({ area: "$A$1:$B$6", breaks: ["A3", "A5"] });
+    expect(excel.sheet("Offers").page).toMatchObject({ area: "A1:B6", breaks: ["A3", "A5"] });
   });
 
   test("is one page wide with a page number where the drawing says nothing", async () => {
@@ -131,7 +137,7 @@ describe("a new sheet on paper", () => {
     expect(excel.sheet("Offers").page).toEqual({
       orientation: "Portrait",
       zoom: { horizontalFitToPages: 1 },
-      area: "A1:E7",
+      margins,
       centerFooter: "&A, page &P of &N",
     });
     expect(excel.sheet("Offers").frozen).toBeUndefined();
