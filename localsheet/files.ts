@@ -15,6 +15,7 @@ import { inQuotes } from "../functions/formula/sheet-names.ts";
 import { needsArray, unknownToExcel } from "../functions/files/written-formula.ts";
 import { storedFormula } from "../functions/formula/writer.ts";
 import { absoluteAll } from "../functions/formula/references.ts";
+import { labelKnown } from "./chart-labels.ts";
 import { toExcelError } from "./custom-functions.ts";
 import type { Model } from "./engine.ts";
 import { mapFormulas } from "./open.ts";
@@ -46,7 +47,11 @@ export async function written(model: Model): Promise<SavedFile> {
     return [file.path, valid(partOf(file.path, file.content, model, lost))];
   });
   const book = Package.of(Object.fromEntries(parts));
-  for (const [path] of parts) if (path.startsWith("xl/charts/")) orderChart(book.root(path));
+  for (const [path] of parts) {
+    if (!path.startsWith("xl/charts/")) continue;
+    labelKnown(book.root(path), model);
+    orderChart(book.root(path));
+  }
   quoteTexts(book, parts);
   nameTables(book, model);
   return { bytes: book.save(), lost };

@@ -2,7 +2,7 @@
  * A drawing as orders to Excel: contents and number formats as arrays over the whole rectangle, where null
  * leaves a cell as it is; looks, rules and widths once for all cells that have them alike.
  */
-import { CHART_COLORS, LOOKS, MARK_PAINT, PAINT } from "../sheets/looks.ts";
+import { CHART_COLORS, LOOKS, MARK_PAINT, PAINT, labelFormat } from "../sheets/looks.ts";
 import {
   type Area,
   type DrawnCell,
@@ -11,11 +11,13 @@ import {
   type DrawnRule,
   type PlacedDrawing,
   addressOf,
+  isWithin,
 } from "../sheets/drawing.ts";
 import type { Look } from "../sheets/block.ts";
 import { quoted } from "../../functions/formula/sheet-names.ts";
 import { areUnits } from "../sheets/pack-units.ts";
 import { alike, rectangles } from "./rectangles.ts";
+import { isSupported } from "./run.ts";
 
 /** Points in a pixel: templates measure widths in pixels, Excel in points. */
 export const POINTS = 0.75;
@@ -36,7 +38,7 @@ export function order(
     orderMark(together(marks).conditionalFormats, marks[0]);
   whole.setColumnProperties(columnsOf(drawing));
   orderPaint(drawing, whole, together);
-  for (const chart of drawing.charts) orderChart(sheet, chart);
+  for (const chart of drawing.charts) orderChart(sheet, drawing.cells, chart);
 }
 
 export function rangeOf(sheet: Excel.Worksheet, { row, column, rows, columns }: Area): Excel.Range {
@@ -150,6 +152,7 @@ function orderMark(marks: Excel.ConditionalFormatCollection, { begins, mark }: D
 
 function orderChart(
   sheet: Excel.Worksheet,
+  cells: readonly DrawnCell[],
   { kind, title, unit, labels, series, over }: DrawnChart,
 ) {
   const [first] = series;
@@ -164,7 +167,11 @@ function orderChart(
     if (j > 0) drawn.setValues(rangeOf(sheet, values));
     drawn.name = name;
     drawn.setXAxisValues(rangeOf(sheet, labels));
-    if (kind !== "lines") drawn.hasDataLabels = true;
+    if (kind !== "lines") {
+      drawn.hasDataLabels = true;
+      const { format } = cells.find((cell) => isWithin(cell, values)) ?? {};
+      if (isSupported("1.8")) drawn.dataLabels.numberFormat = labelFormat(format);
+    }
     // Beyond our colours, Excel's own.
     const color = CHART_COLORS[j];
     if (!color) return;

@@ -107,8 +107,9 @@ export function drawingOf(
   others: Others = NO_OTHERS,
 ): Drawing {
   const { parts, widths, charts = [], page } = TemplateSchema.parse(template);
-  // Text that runs on to the right is cut where the columns end that stay in sight: it begins after them.
-  const laid = lay(parts, others, page?.columns);
+  // Text that runs on to the right is cut where the columns end that stay in sight, or that each section on paper
+  // repeats: it begins after them.
+  const laid = lay(parts, others, page?.sections?.repeat ?? page?.columns);
   const { blocks } = laid;
   const area = (text: string) => areaNamed(resolvedRange(text, laid.places));
   const drawnCharts = charts.map((chart) => ({

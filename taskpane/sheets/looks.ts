@@ -41,3 +41,11 @@ export const MARK_PAINT: Record<Mark, Required<Pick<Paint, "fill" | "ink" | "bol
 
 /** The series of a chart, in turn: apart in lightness too, for those who do not see the hue. */
 export const CHART_COLORS = ["#2F7A78", "#B5651D"];
+
+/**
+ * How the number at a bar is written, from its cells' format: not at all where it is zero. Programs draw the blank
+ * text of a formula as a zero, too, and what is not known must not read as nothing.
+ */
+export function labelFormat(format = "General"): string {
+  return `${format};-${format};`;
+}

@@ -37,17 +37,17 @@ export const template: Template = {
   step: 5,
   widths: [
     194, 136, 60, 52, 62, 66, 62, 150, 62, 54, 78, 84, 78, 68, 62, 62, 84, 106, 62, 74, 84, 84, 84,
-    74, 74, 230, 120, 60, 60, 60,
+    74, 74, 330, 300, 60, 60, 60,
   ],
   parts: [
     { text: "title", rows: ["Base comparison"] },
     {
       text: "note",
       rows: [
-        "One line a pack on offer. Type over the cream cells; blue ones are drawn. Spare lines may stay blank.",
-        "A pound is not 16 fluid ounces: a pack sold by weight needs its density. Weigh a known volume: MIST.DENSITYOF.",
-        "Freight is of one order, shared by its packs, and free from a sum. Blank is not known: type 0 where there is none.",
-        "Not disclosed means not known, not harmless: ask for the safety data sheet before you pour.",
+        "One line a pack on offer. Type over cream cells; blue are drawn. Spare lines may stay blank.",
+        "A pound is not 16 fluid ounces: a pack by weight needs its density. Weigh it: MIST.DENSITYOF.",
+        "Freight is of one order, shared by its packs. Blank is not known: type 0 where there is none.",
+        "Not disclosed is not known, not harmless: get the safety data sheet before you pour.",
       ],
     },
     {

@@ -187,5 +187,10 @@ export const template: Template = {
       ],
     },
   ],
-  page: { landscape: true, heads: "batches", columns: 1 },
+  page: {
+    landscape: true,
+    heads: "batches",
+    columns: 1,
+    caution: "Flammable liquids: the safety data sheet and local rules come first.",
+  },
 };

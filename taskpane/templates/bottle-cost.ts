@@ -496,5 +496,11 @@ export const template: Template = {
       over: "{picture}",
     },
   ],
-  page: { landscape: true, heads: "liquids", columns: 1 },
+  page: {
+    landscape: true,
+    heads: "liquids",
+    columns: 1,
+    caution:
+      "Your own figures: look up taxes and fees, and what must stand on a label, where you sell.",
+  },
 };

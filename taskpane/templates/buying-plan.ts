@@ -10,7 +10,7 @@ export const template: Template = {
   words:
     "what to buy, shopping list, order, supplies, reorder, free shipping, packs, run short, run out, enough, not enough",
   step: 9,
-  widths: [200, 140, 76, 76, 80, 84, 92, 90, 90, 88, 60, 68, 92, 84, 80, 84, 106, 208],
+  widths: [184, 136, 70, 70, 80, 80, 90, 88, 88, 86, 56, 64, 92, 82, 72, 82, 96, 268],
   parts: [
     { text: "title", rows: ["Buying plan"] },
     {

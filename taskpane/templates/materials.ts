@@ -29,16 +29,14 @@ export const template: Template = {
     {
       text: "note",
       rows: [
-        "One line a pack on offer: base, oil, wax, bottle, label. Other sheets find a material by its name.",
-        "Packs of one material have one name: mark one as in use (so is a blank), the others as offers.",
-        "A blank is not 0: type 0 where it costs nothing. A size may be a text: 4 x 250 mL, its unit blank.",
+        "One line a pack on offer: base, oil, wax, bottle, label. Other sheets find it by its name.",
+        "Packs of a material have one name: one is in use (so is a blank), the others are offers.",
+        "A blank is not 0: type 0 for no cost. A size may be a text, its unit blank: 4 x 250 mL.",
       ],
     },
     {
       text: "caution",
-      rows: [
-        "Flammable liquids: keep closed, cool, away from flame. The supplier's data sheet comes first.",
-      ],
+      rows: ["Flammable: keep closed, cool, far from flame. The safety data sheet comes first."],
     },
     {
       gap: 1,

@@ -28,15 +28,15 @@ export const template: Template = {
   step: 11,
   widths: [
     236, 92, 92, 74, 74, 130, 74, 84, 96, 84, 84, 74, 84, 84, 84, 84, 84, 84, 84, 60, 60, 84, 60,
-    96, 60, 60, 150,
+    96, 60, 60, 420,
   ],
   parts: [
     { text: "title", rows: ["Price list"] },
     {
       text: "note",
       rows: [
-        "Pick a recipe and a size on each line; costs are drawn. Your own price overrides the asking price.",
-        "Margin is on the price. A cost that is not known stays blank and is said: it is never taken for nothing.",
+        "Pick a recipe and a size on each line: costs are drawn. Your own price counts before ours.",
+        "Margin is on the price. A cost not known stays blank and is said: never taken for nothing.",
       ],
     },
     {
@@ -322,6 +322,8 @@ export const template: Template = {
     landscape: true,
     heads: "prices",
     columns: 1,
+    caution:
+      "Your own figures: look up taxes and fees, and what must stand on a label, where you sell.",
     sections: { begin: ["prices.askTrade"], repeat: 2 },
   },
 };

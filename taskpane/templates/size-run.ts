@@ -285,5 +285,11 @@ export const template: Template = {
       ],
     },
   ],
-  page: { landscape: true, heads: "liquids", columns: 1 },
+  page: {
+    landscape: true,
+    heads: "liquids",
+    columns: 1,
+    caution:
+      "Flammable: no flame or spark near, air moving, gloves. The safety data sheet and local rules come first.",
+  },
 };

@@ -109,5 +109,10 @@ export const template: Template = {
       ],
     },
   ],
-  page: { landscape: true, heads: "sizes", columns: 1 },
+  page: {
+    landscape: true,
+    heads: "sizes",
+    columns: 1,
+    caution: "Net contents, warnings and maker on the label: look up the rules where you sell.",
+  },
 };

@@ -12,7 +12,7 @@ export const template: Template = {
   step: 7,
   widths: [
     214, 112, 112, 74, 92, 92, 92, 92, 128, 96, 92, 92, 92, 58, 58, 58, 58, 58, 58, 58, 58, 58, 84,
-    84, 84, 84, 84, 84, 84, 240,
+    84, 84, 84, 84, 84, 84, 420,
   ],
   parts: [
     { text: "title", rows: ["Spray trial log"] },

@@ -138,5 +138,9 @@ export const template: Template = {
       ],
     },
   ],
-  page: { heads: "weighed", columns: 2 },
+  page: {
+    heads: "weighed",
+    columns: 2,
+    caution: "Flammable liquids: the safety data sheet and local rules come first.",
+  },
 };

@@ -88,7 +88,7 @@ export const template: Template = {
     116,
     136,
     ...BASES.flatMap(() => [84, 84, 84]),
-    260,
+    440,
     ...BASES.flatMap(() => [60, 60]),
     60,
   ],
@@ -97,9 +97,9 @@ export const template: Template = {
     {
       text: "note",
       rows: [
-        "One line an ingredient: its place on the label, its range, or both. 0 to 0 %: not in it; blank: not known.",
-        "Limits check reads what it is, VOC part, density, hazardous: as the data sheet says, else blank.",
-        "Undisclosed: 100 % less the lows at most, less the highs at least. It may do harm: ask for the data sheet.",
+        "An ingredient a line: place on label, range, or both. 0 to 0 %: not in; blank: not known.",
+        "Limits check reads what it is, VOC part, density, hazardous: by the data sheet, else blank.",
+        "Undisclosed: 100 % less the lows at most, less the highs at least. It may do harm: ask.",
       ],
     },
     {

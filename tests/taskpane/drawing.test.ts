@@ -81,6 +81,11 @@ test("a template's sections are one page wide each, and can be read", () => {
       expect(width, `${template.title}, section ${i + 1}`).toBeLessThanOrEqual(most);
 });
 
+test("each page of a template says a caution", () => {
+  const silent = templates.filter((template) => !drawingOf(template, false).page?.caution);
+  expect(silent.map(({ title }) => title)).toEqual([]);
+});
+
 test("no chart of a template lies in two sections", () => {
   for (const template of templates) {
     const { charts, page: { sections = [] } = {} } = drawingOf(template, false);

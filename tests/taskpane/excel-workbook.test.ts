@@ -53,6 +53,8 @@ describe("on Excel", () => {
     expect(sheet.widths.get(0)).toBeCloseTo((drawn.widths[0] ?? 0) * 0.75);
     expect(excel.activated).toBe("Base comparison");
     expect(sheet.charts.size).toBe(1);
+    // A zero, as which the blank text of a formula is drawn, has no number: the third part of a format is empty.
+    expect(sheet.labels).toEqual(["0.000;-0.000;"]);
   });
 
   test("a list that stands in cells is told by those cells, and moves with them", async () => {

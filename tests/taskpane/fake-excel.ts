@@ -36,6 +36,8 @@ export interface FakeSheet {
   rules: { over: string; rule: string }[];
   widths: Map<number, number>;
   charts: Set<string>;
+  /** How the numbers at the bars of its charts are written. */
+  labels: unknown[];
   marks: FakeMark[];
   tables: FakeTable[];
   /** What was set on its page, by name, and what stays in sight. */
@@ -361,7 +363,7 @@ export class FakeExcel {
 
   private charts(name: string): Thing {
     const anything = () => settable({});
-    const { charts } = this.sheet(name);
+    const { charts, labels } = this.sheet(name);
     const chart = (id: string): Thing => ({ id, delete: () => void charts.delete(id) });
     return {
       items: [...charts].map(chart),
@@ -370,6 +372,7 @@ export class FakeExcel {
         charts.add(crypto.randomUUID());
         const series = () =>
           settable({
+            dataLabels: settable({}, { numberFormat: (format) => void labels.push(format) }),
             setValues: nothing,
             setXAxisValues: nothing,
             format: { fill: { setSolidColor: nothing }, line: anything() },
@@ -458,7 +461,15 @@ function loadedOf(thing: Thing, asked: unknown[]): object {
 
 export function newSheet(name: string): FakeSheet {
   return {
-    ...{ name, cells: new Map(), rules: [], widths: new Map(), charts: new Set(), marks: [] },
+    ...{
+      name,
+      cells: new Map(),
+      rules: [],
+      widths: new Map(),
+      charts: new Set(),
+      labels: [],
+      marks: [],
+    },
     ...{ tables: [], page: {} },
   };
 }
