@@ -1,4 +1,5 @@
 /** The engine's own page element, with our cell editor in it. */
+import "./heading-letters.ts";
 import { TypedComposer } from "./composer.ts";
 import { type Model, engine } from "./engine.ts";
 import { plain } from "./words.ts";

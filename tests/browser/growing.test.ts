@@ -5,6 +5,11 @@ import { growing } from "../taskpane/growing-list";
 import { launchBrowser } from "./launch";
 import { clickCell, filterButton, openSheet, spotOf, valueOf } from "./sheet";
 
+declare global {
+  /** What was written in the row of letters. */
+  var letters: string[];
+}
+
 const address = inject("address");
 let browser: Browser;
 
@@ -152,6 +157,38 @@ test("Materials sorted and filtered by its menus: lines stay whole, and the coun
     .toBe(before.filter(({ text }) => /Slate|Cedar|Salt/.test(text)).length);
   // What is out of sight still counts.
   expect(await counts()).toEqual(filled);
+  expect(trouble).toEqual([]);
+  await page.context().close();
+});
+
+test("scrolled past its headings, a list has their words where its columns' letters were", async () => {
+  const { page, trouble } = await openSheet(browser, address);
+  await drawList(page);
+  // What the page writes in the row of letters, 26 pixels high, since it was last asked.
+  await page.evaluate(() => {
+    const { prototype } = CanvasRenderingContext2D;
+    const plainly = prototype.fillText;
+    globalThis.letters = [];
+    prototype.fillText = function (text, x, y, ...rest) {
+      if (y < 26) globalThis.letters.push(text);
+      plainly.call(this, text, x, y, ...rest);
+    };
+  });
+  const written = async () => {
+    await page.evaluate(() => void globalThis.letters.splice(0));
+    await page.mouse.move(400, 400);
+    await page.mouse.wheel(0, 23);
+    await page.waitForTimeout(300);
+    return page.evaluate(() => globalThis.letters);
+  };
+  const words = ["Offer", "Price, $", "Load", "Oil, $", "Kind"];
+  // One row away: the headings, in the fourth, are in sight.
+  expect(await written()).not.toEqual(expect.arrayContaining(words));
+  await page.mouse.wheel(0, 3 * 23);
+  expect(await written()).toEqual(expect.arrayContaining(words));
+  // Below the last of its lines the letters are alone again.
+  await page.mouse.wheel(0, 6 * 23);
+  expect(await written()).not.toEqual(expect.arrayContaining(words));
   expect(trouble).toEqual([]);
   await page.context().close();
 });
