@@ -162,6 +162,10 @@ function excel(host) {
       taskpane: "./taskpane/excel.ts",
       "set-up": "./taskpane/set-up/set-up.ts",
     },
+    // Functions before all else: alike code comes to stand together, which gzip makes use of.
+    optimization: {
+      minimizeOptions: { javascript: { compress: { passes: 2, hoist_funs: true } } },
+    },
     // The manifest calls the first two files by their names; the page adds what is in them.
     output: { path: here("dist/excel"), clean: true, ...PARTS },
     plugins: [

@@ -77,6 +77,18 @@ export function positiveShare(argument: string, value: number): number {
   return value;
 }
 
+/** What is left of a whole once a share of it, below 100 %, is taken off. */
+export function rest(argument: string, value: number): number {
+  if (share(argument, value) < 1) return 1 - value;
+  throw new CalcError(`${argument} must be below 100 %, got 100 %`);
+}
+
+/** A whole number above zero: of readings, of strokes. */
+export function whole(argument: string, value: number): number {
+  if (Number.isInteger(positive(argument, value))) return value;
+  throw new CalcError(`${argument} must be a whole number, got ${show(value)}`);
+}
+
 /** The most that a density can be, g/mL: above all that goes into a spray or a candle. */
 const DENSEST = 3;
 

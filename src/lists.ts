@@ -95,6 +95,11 @@ export function askedWhere(
   return (argument, value, index) => (isAsked(index) ? guard : none)(argument, value, index);
 }
 
+/** For lists beside this one: where it has something. */
+export function usedIn(amounts: readonly number[]): (index: number) => boolean {
+  return (index) => (amounts[index] ?? 0) > 0;
+}
+
 /** An answer for each cell of a range, laid out as the range is. */
 export function laidOutAs(range: readonly unknown[], answers: number[]): number[][] {
   return range.length === 1 ? [answers] : answers.map((answer) => [answer]);
@@ -111,6 +116,11 @@ export function sameLength(
   throw new CalcError(
     `${b} must have as many cells as ${a}, got ${listB.length} and ${listA.length}`,
   );
+}
+
+/** Each number times the one beside it in a list that is as long. */
+export function products(values: readonly number[], beside: readonly number[]): number[] {
+  return values.map((value, i) => value * at(beside, i));
 }
 
 /** Sum of a list. */

@@ -53,10 +53,12 @@ export function amountOf(
 /** Two currencies are never added up or compared: refuses cells of which texts name more than one. */
 export function refuseTwoCurrencies(grids: readonly (readonly (readonly unknown[])[])[]): void {
   const texts = new Map<string, string>();
-  for (const row of grids.flat()) {
-    for (const text of row) {
-      const currency = typeof text === "string" && moneyIn(text)?.currency;
-      if (currency) texts.set(currency, text);
+  for (const grid of grids) {
+    for (const row of grid) {
+      for (const text of row) {
+        const currency = typeof text === "string" && moneyIn(text)?.currency;
+        if (currency) texts.set(currency, text);
+      }
     }
   }
   const [one, other] = texts.values();

@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { gzipSync } from "node:zlib";
 
 /** Kilobytes after gzip. The functions are loaded with every workbook that uses them. */
-const BUDGET: Record<string, number> = { "functions.js": 24, "taskpane.js": 35 };
+const BUDGET: Record<string, number> = { "functions.js": 23.5, "taskpane.js": 35 };
 
 for (const [name, limit] of Object.entries(BUDGET)) {
   const size = gzipSync(readFileSync(`dist/excel/${name}`)).length / 1000;

@@ -1,5 +1,6 @@
 /** The arguments of a call, and its lines: a call whose arguments are ranges has several. */
 import type { Bound } from "../catalog/entry.ts";
+import { WORD_KINDS } from "../catalog/kinds.ts";
 import {
   type CellValue,
   type Fault,
@@ -10,22 +11,56 @@ import {
   isEmptyRow,
   isFault,
   onlyCell,
-  readerOf,
   readRange,
+  readSingle,
+  readWord,
 } from "./cell.ts";
 
-/** An argument of a call as its lines see it. What is the same for all lines is worked out once. */
-export interface Argument {
-  param: BoundParam;
-  grid: Grid;
-  /** Of a range that is read whole: the first error in it, and whether it holds nothing. */
-  fault?: Fault | undefined;
-  isNothing?: boolean;
+/**
+ * An argument of a call as its lines see it. What is the same for all lines is worked out once. All are made alike,
+ * with the same members: ten thousand lines look into them.
+ */
+export class Argument {
+  /** Its cell of the line that is looked at; a range that is read whole has none. */
+  cell: CellValue = null;
   /** One cell for many lines: like a unit that is typed once, it does not fill a line. */
-  isStretched: boolean;
-  /** Reads it for the pure function; a range that is read whole, once for all lines. */
-  read: (cell: CellValue) => unknown;
+  isStretched = false;
+  /** A required number or what stands for one. A line on which none is filled is a spare line of a table, not a mistake. */
+  readonly isQuantity: boolean;
+  /** The first error in a range that is read whole. */
+  readonly fault: Fault | undefined;
+  private readonly isWord: boolean;
+  private readonly isNothingWhole: boolean;
+  private isRead = false;
+  private whole: unknown;
+
+  constructor(
+    readonly param: BoundParam,
+    readonly grid: Grid,
+  ) {
+    this.isWord = WORD_KINDS.has(param.kind);
+    this.isQuantity = !param.optional && !this.isWord;
+    this.fault = param.range ? firstFault(grid) : undefined;
+    this.isNothingWhole = param.range && grid.every(isEmptyLine);
+  }
+
+  /** What the pure function gets for it on this line; a range that is read whole is read once for all lines. */
+  read(): unknown {
+    const { param, cell } = this;
+    if (this.isWord) return readWord(param, cell);
+    if (!param.range) return readSingle(param, cell);
+    if (!this.isRead) this.whole = readRange(param, this.grid);
+    this.isRead = true;
+    return this.whole;
+  }
+
+  /** Whether nothing is filled in for this line. */
+  isNothing(): boolean {
+    return this.param.range ? this.isNothingWhole : isEmpty(this.cell);
+  }
 }
+
+const isEmptyLine = (row: CellValue[]) => row.every(isEmpty);
 
 /** How many lines a call has, down and across. */
 export interface Extent {
@@ -42,28 +77,17 @@ export interface Line {
 /** The arguments of a call, as many as the function has. */
 export function argumentsOf(entry: Bound, args: readonly unknown[]): Argument[] {
   const filled = withoutSpareEnds(args);
-  const given = entry.params.map((param, i) => ({ param, grid: gridOf(filled[i]) }));
+  const given = entry.params.map((param, i) => new Argument(param, gridOf(filled[i])));
   const { rows, columns } = extentOf(given);
-  return given.map(({ param, grid }) => {
-    if (param.range) return { param, grid, isStretched: false, ...ofWholeRange(param, grid) };
-    const isStretched = rows * columns > 1 && onlyCell(grid) !== undefined;
-    return { param, grid, isStretched, read: readerOf(param) };
-  });
+  if (rows * columns > 1) {
+    for (const each of given)
+      each.isStretched = !each.param.range && onlyCell(each.grid) !== undefined;
+  }
+  return given;
 }
-
-function ofWholeRange(param: BoundParam, grid: Grid) {
-  let reading: { value: unknown } | undefined;
-  return {
-    fault: firstFault(grid),
-    isNothing: grid.every((row) => row.every(isEmpty)),
-    read: () => (reading ??= { value: readRange(param, grid) }).value,
-  };
-}
-
-type Given = Pick<Argument, "param" | "grid">;
 
 /** How many lines these arguments make together. */
-export function extentOf(args: readonly Given[]): Extent {
+export function extentOf(args: readonly Argument[]): Extent {
   let [rows, columns] = [1, 1];
   for (const { param, grid } of args) {
     if (param.range) continue;
@@ -106,9 +130,10 @@ export function at(grid: Grid, row: number, column: number): CellValue {
 
 /** What the pure function gets for a call of one line; what is left out is undefined. */
 export function inputsOf(entry: Bound, args: readonly unknown[]): unknown[] {
-  return argumentsOf(entry, args).map(({ param, grid, read }) =>
-    read(param.range ? null : at(grid, 0, 0)),
-  );
+  return argumentsOf(entry, args).map((arg) => {
+    if (!arg.param.range) arg.cell = at(arg.grid, 0, 0);
+    return arg.read();
+  });
 }
 
 /** How many lines a call has, down and across. */

@@ -5,7 +5,7 @@
 import { BLANK, CalcError } from "../../src/errors.ts";
 import { amountOf, moneyIn } from "../../src/written-money.ts";
 import type { Bound } from "../catalog/entry.ts";
-import { WORD_KINDS, isLeftOutAtZero, isRefusedAtZero } from "../catalog/kinds.ts";
+import { isLeftOutAtZero, isRefusedAtZero } from "../catalog/kinds.ts";
 
 /** An error in a cell. Only #VALUE! and #N/A carry a text in Excel. */
 export interface Fault {
@@ -100,18 +100,15 @@ export function onlyCell(grid: Grid): CellValue | undefined {
   return grid.length === 1 && grid[0]?.length === 1 ? grid[0][0] : undefined;
 }
 
-/** Reads single cells as a function asks for them; what may be left out is undefined where it is blank. */
-export function readerOf(param: BoundParam): (cell: CellValue) => unknown {
-  if (WORD_KINDS.has(param.kind)) return (cell) => readWord(param, cell);
-  return (cell) => (typeof cell === "number" && cell !== 0 ? cell : readSingle(param, cell));
-}
-
-function readWord({ optional }: BoundParam, cell: CellValue): string | undefined {
+/** A single cell read as a word; what may be left out is undefined where it is blank. */
+export function readWord({ optional }: BoundParam, cell: CellValue): string | undefined {
   if (!isEmpty(cell)) return textOf(cell);
   return optional ? undefined : "";
 }
 
-function readSingle(param: BoundParam, cell: CellValue): number | string | undefined {
+/** A single cell read as a number, or as a pack's text. */
+export function readSingle(param: BoundParam, cell: CellValue): number | string | undefined {
+  if (typeof cell === "number" && cell !== 0) return cell;
   if (param.kind === "pack" && typeof cell === "string" && !isBlank(cell)) return cell;
   if (param.optional && (isBlank(cell) || (cell === 0 && isLeftOutAtZero(param)))) return undefined;
   if (cell === 0 && isRefusedAtZero(param)) throw new CalcError(zeroDegrees(param));

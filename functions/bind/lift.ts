@@ -6,20 +6,17 @@
  * stretches; unequal lengths give #N/A where one of them has ended.
  */
 import { BlankError, CalcError } from "../../src/errors.ts";
+import { flat } from "../../src/lists.ts";
 import { refuseTwoCurrencies } from "../../src/written-money.ts";
 import type { Bound } from "../catalog/entry.ts";
-import { WORD_KINDS } from "../catalog/kinds.ts";
-import { type Argument, argumentsOf, at, extentOf } from "./arguments.ts";
+import { Argument, argumentsOf, at, extentOf } from "./arguments.ts";
 import {
   type CellValue,
   type Fault,
   type Grid,
-  type BoundParam,
   faultOf,
   isBlank,
-  isEmpty,
   isFault,
-  readerOf,
   settle,
   unwrap,
 } from "./cell.ts";
@@ -35,20 +32,11 @@ export function lift(entry: Bound, pure: Pure): (...args: unknown[]) => Grid {
   return (...args) => {
     try {
       if (line?.takes(args)) return asGrid(answerOf(pure, line.given, undefined));
-      return spill(
-        entry,
-        pure,
-        argumentsOf(entry, args).map((arg) => ({ ...arg, cell: null })),
-      );
+      return spill(entry, pure, argumentsOf(entry, args));
     } catch (error) {
       return [[faultOf(error)]];
     }
   };
-}
-
-/** An argument with its cell of the line that is looked at; a range that is read whole has none. */
-interface Given extends Argument {
-  cell: CellValue;
 }
 
 /**
@@ -57,9 +45,7 @@ interface Given extends Argument {
  */
 function lineOfOne({ params }: Bound) {
   if (params.some(({ range }) => range)) return undefined;
-  const given = params.map((param): Given => {
-    return { param, grid: [], isStretched: false, read: readerOf(param), cell: null };
-  });
+  const given = params.map((param) => new Argument(param, []));
   const money = given.filter(isMoney);
   return {
     given,
@@ -74,9 +60,10 @@ function lineOfOne({ params }: Bound) {
 }
 
 const isMoney = ({ param }: Argument) => param.kind === "money";
+const gridOfOne = ({ grid }: Argument) => grid;
 
-function spill(entry: Bound, pure: Pure, args: Given[]): Grid {
-  refuseTwoCurrencies(args.filter(isMoney).map(({ grid }) => grid));
+function spill(entry: Bound, pure: Pure, args: Argument[]): Grid {
+  refuseTwoCurrencies(args.filter(isMoney).map(gridOfOne));
   const { rows, columns } = extentOf(args);
   const fault = args.find((arg) => arg.fault)?.fault;
   const answer = (row: number, column: number) => {
@@ -95,9 +82,11 @@ function spill(entry: Bound, pure: Pure, args: Given[]): Grid {
 /** Columns are long: nothing is made for a line but its answer. */
 function eachLine<T>(rows: number, columns: number, give: (row: number, column: number) => T) {
   const all: T[][] = [];
-  const across = count(columns);
-  const giveAt = (column: number) => give(all.length, column);
-  while (all.length < rows) all.push(across.map(giveAt));
+  for (let row = 0; row < rows; row++) {
+    const line = [give(row, 0)];
+    for (let column = 1; column < columns; column++) line.push(give(row, column));
+    all.push(line);
+  }
   return all;
 }
 
@@ -116,12 +105,13 @@ function firstOf(answer: Answer): CellValue {
  * The answer of a line: its inputs checked and read, the pure function called, all made safe.
  * `fault` is that of a range that is read whole.
  */
-function answerOf(pure: Pure, args: Given[], fault: Fault | undefined): Answer {
-  const first = args.find(isFaulty)?.cell ?? fault;
-  if (isFault(first)) return first;
+function answerOf(pure: Pure, args: Argument[], fault: Fault | undefined): Answer {
+  for (const { cell } of args) if (isFault(cell)) return cell;
+  if (fault) return fault;
   if (args.every(isNothing)) return "";
   try {
-    const inputs = args.map(inputOf);
+    const inputs: unknown[] = [];
+    for (const arg of args) inputs.push(arg.read());
     // Even if the function could do with a zero.
     const blank = args.find(isUnknown);
     if (blank) throw new BlankError(blank.param.name, "blank");
@@ -135,27 +125,18 @@ function answerOf(pure: Pure, args: Given[], fault: Fault | undefined): Answer {
   }
 }
 
-const inputOf = ({ read, cell }: Given) => read(cell);
-const isFaulty = ({ cell }: Given) => isFault(cell);
-const isNothing = ({ isNothing: isWholeNothing, cell }: Given) => isWholeNothing ?? isEmpty(cell);
+const isNothing = (arg: Argument) => arg.isNothing();
 
 /** A required number that was left blank. */
-function isUnknown({ param, cell }: Given): boolean {
-  return isQuantity(param) && !param.range && isBlank(cell);
+function isUnknown({ isQuantity, param, cell }: Argument): boolean {
+  return isQuantity && !param.range && isBlank(cell);
 }
 
 /** True for a line of which no required quantity is filled: of its own, where it has any. */
-function isSpare(args: Given[]): boolean {
-  const quantities = args.filter(({ param }) => isQuantity(param));
+function isSpare(args: Argument[]): boolean {
+  const quantities = args.filter(({ isQuantity }) => isQuantity);
   const own = quantities.filter(({ isStretched }) => !isStretched);
   return (own.length > 0 ? own : quantities).every(isNothing);
-}
-
-/**
- * A required quantity. A line on which none is filled is a spare line of a table, not a mistake.
- */
-function isQuantity({ optional, kind }: BoundParam): boolean {
-  return !optional && !WORD_KINDS.has(kind);
 }
 
 /**
@@ -163,20 +144,21 @@ function isQuantity({ optional, kind }: BoundParam): boolean {
  * a column of lines, and down a row of them; over a whole grid of lines it has no room.
  */
 function join(entry: Bound, blocks: Grid[][]): Grid {
-  const answers = blocks.map((row) => row.map((block) => block.flat()));
-  const length = answers.flat().reduce((most, answer) => Math.max(most, answer.length), 0);
-  if (!entry.returns.range || length === 1) return answers.map((row) => row.flat());
+  const answers = blocks.map((row) => row.map((block) => flat(block)));
+  const lines = flat(answers);
+  const length = lines.reduce((most, { length }) => Math.max(most, length), 0);
+  if (length === 1) return answers.map((row) => [...flat(row)]);
   const isColumn = answers.every((row) => row.length === 1);
   if (!isColumn && answers.length > 1) {
     throw new CalcError(`${entry.id} answers with ${length} cells: give it one row or one column`);
   }
-  const lines = answers.flat().map((answer) => padded(answer, length));
-  return isColumn ? lines : transposed(lines, length);
+  const filled = lines.map((cells) => padded(cells, length));
+  return isColumn ? filled : transposed(filled, length);
 }
 
 /** A line that failed shows its error, and a blank line its blank, in every cell of the answer. */
-function padded(cells: CellValue[], width: number): CellValue[] {
-  return cells.length === width ? cells : count(width).flatMap(() => cells.slice(0, 1));
+function padded(cells: readonly CellValue[], width: number): CellValue[] {
+  return cells.length === width ? [...cells] : count(width).flatMap(() => cells.slice(0, 1));
 }
 
 function transposed(lines: Grid, length: number): Grid {

@@ -42,35 +42,15 @@ export const WORD_KINDS: ReadonlySet<Kind> = new Set(["unit", "choice"]);
  * - blank: there is no such thing, so it is a blank passed as one
  * - unclear: both are likely and the answers differ, so it is refused with what to type instead;
  *   where nothing stands in for a blank, it is one
+ *
+ * docs/errors.md has every kind under what its zero means, and a test holds the two together.
  */
-export const ZERO: Record<Kind, "zero" | "blank" | "unclear"> = {
-  amount: "zero",
-  weight: "zero",
-  volume: "zero",
-  share: "zero",
-  density: "blank",
-  money: "zero",
-  count: "zero",
-  celsius: "unclear",
-  drops: "zero",
-  rate: "zero",
-  hours: "zero",
-  dose: "zero",
-  score: "zero",
-  limit: "zero",
-  yesno: "blank",
-  label: "blank",
-  worded: "zero",
-  category: "zero",
-  number: "zero",
-  unit: "blank",
-  choice: "blank",
-  pack: "zero",
-};
-
-export function isKind(word: string): word is Kind {
-  return Object.hasOwn(ZERO, word);
+export function zeroOf(kind: Kind): "zero" | "blank" | "unclear" {
+  if (kind === "celsius") return "unclear";
+  return BLANK_AT_ZERO.has(kind) ? "blank" : "zero";
 }
+
+const BLANK_AT_ZERO: ReadonlySet<Kind> = new Set(["density", "yesno", "label", ...WORD_KINDS]);
 
 interface Asked {
   kind: Kind;
@@ -83,10 +63,10 @@ interface Asked {
  * its words.
  */
 export function isLeftOutAtZero({ kind, optional, default: fallback }: Asked): boolean {
-  return optional && (ZERO[kind] === "blank" || (kind === "celsius" && fallback === undefined));
+  return optional && (BLANK_AT_ZERO.has(kind) || (kind === "celsius" && fallback === undefined));
 }
 
 /** True where a zero is refused, as nobody can tell whether it is one. */
 export function isRefusedAtZero(param: Asked): boolean {
-  return ZERO[param.kind] === "unclear" && !isLeftOutAtZero(param);
+  return zeroOf(param.kind) === "unclear" && !isLeftOutAtZero(param);
 }

@@ -1,6 +1,6 @@
 /** The list that the functions' bundle is made of: the catalog without its texts. */
 import type { Param, SourceEntry } from "../catalog/entry.ts";
-import { WORD_KINDS, ZERO } from "../catalog/kinds.ts";
+import { WORD_KINDS, zeroOf } from "../catalog/kinds.ts";
 import { CODE_HEADER } from "./headers.ts";
 
 export function boundList(entries: readonly SourceEntry[]): string {
@@ -10,7 +10,7 @@ export function boundList(entries: readonly SourceEntry[]): string {
     "",
     "export const list: readonly Listed[] = [",
     ...entries.map(({ id, name, params, returns }) => {
-      const texts = `"${id}", "${params.map(written).join(", ")}"`;
+      const texts = `"${id}", "${params.map(written).join(" ")}"`;
       return `  [${texts}, src.${name}${returns.range ? ", true" : ""}],`;
     }),
     "];",
@@ -20,18 +20,18 @@ export function boundList(entries: readonly SourceEntry[]): string {
 
 /** An argument as `functions/bind/listed.ts` reads it. */
 function written(param: Param): string {
-  const marks = {
-    [param.kind]: !isReadAsNumber(param),
-    range: param.range,
-    mixed: param.mixed,
-    optional: param.optional,
+  const { name, range, mixed, optional, kind } = param;
+  const marks = [
+    range && (mixed ? "[*]" : "[]"),
+    optional && "?",
+    !isReadAsNumber(param) && `:${kind}`,
     // Told where a zero is refused.
-    [`=${param.default}`]: param.kind === "celsius" && param.default !== undefined,
-  };
-  return [param.name, ...Object.keys(marks).filter((mark) => marks[mark])].join(" ");
+    kind === "celsius" && param.default !== undefined && `=${param.default}`,
+  ];
+  return name + marks.filter(Boolean).join("");
 }
 
 /** Numbers of all kinds are read alike where a zero is a zero, and a text none. */
 function isReadAsNumber({ kind }: Param): boolean {
-  return ZERO[kind] === "zero" && !WORD_KINDS.has(kind) && kind !== "pack" && kind !== "money";
+  return zeroOf(kind) === "zero" && !WORD_KINDS.has(kind) && kind !== "pack" && kind !== "money";
 }

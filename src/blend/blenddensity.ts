@@ -1,5 +1,5 @@
 import { BlankError, amount, density, isBlankNumber } from "../errors.ts";
-import { askedWhere, at, flat, list, sameLength, sum } from "../lists.ts";
+import { askedWhere, at, flat, list, sameLength, sum, usedIn } from "../lists.ts";
 
 /**
  * Density of a mixture, its volumes taken as additive.
@@ -35,8 +35,7 @@ export function blendDensity(weights: number[][], densities: number[][]): number
   sameLength("weights", flat(weights), "densities", given);
   const isPart = (i: number) => !isBlankNumber(at(given, i));
   const each = list("weights", weights, askedWhere(isPart, amount));
-  const isUsed = (i: number) => (each[i] ?? 0) > 0;
-  const gml = list("densities", densities, askedWhere(isUsed, density, amount));
+  const gml = list("densities", densities, askedWhere(usedIn(each), density, amount));
   const whole = sum(each);
   if (whole === 0) throw new BlankError("the sum of weights");
   return whole / sum(each.map((weight, i) => (weight ? weight / at(gml, i) : 0)));

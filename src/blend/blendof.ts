@@ -1,5 +1,5 @@
 import { BlankError, amount, isBlankNumber, number } from "../errors.ts";
-import { askedWhere, at, flat, list, sameLength, sum } from "../lists.ts";
+import { askedWhere, at, flat, list, sameLength, sum, usedIn } from "../lists.ts";
 
 /**
  * Weighted mean of several lots: strength, density by volume, cost by amount.
@@ -36,8 +36,7 @@ export function blendOf(amounts: number[][], values: number[][]): number {
   sameLength("amounts", flat(amounts), "values", given);
   const isLot = (i: number) => !isBlankNumber(at(given, i));
   const weights = list("amounts", amounts, askedWhere(isLot, amount));
-  const isUsed = (i: number) => (weights[i] ?? 0) > 0;
-  const each = list("values", values, askedWhere(isUsed, number));
+  const each = list("values", values, askedWhere(usedIn(weights), number));
   const whole = sum(weights);
   if (whole === 0) throw new BlankError("the sum of amounts");
   return sum(weights.map((weight, i) => (weight / whole) * at(each, i)));

@@ -1,5 +1,5 @@
-import { CalcError, amount, positive, share } from "../errors.ts";
-import { askedWhere, at, list, orZero, sameLength, sum } from "../lists.ts";
+import { amount, positive, rest, share } from "../errors.ts";
+import { askedWhere, at, list, orZero, sameLength, sum, usedIn } from "../lists.ts";
 import { checkWhole } from "../load/whole.ts";
 
 /**
@@ -49,11 +49,9 @@ export function bottleCost(
 ): number {
   const parts = list("shares", shares, orZero(share));
   const whole = checkWhole(parts);
-  const isUsed = (i: number) => (parts[i] ?? 0) > 0;
-  const costs = list("unitcosts", unitcosts, askedWhere(isUsed, positive, amount));
+  const costs = list("unitcosts", unitcosts, askedWhere(usedIn(parts), positive, amount));
   sameLength("shares", parts, "unitcosts", costs);
-  const kept = 1 - share("loss", loss);
-  if (kept === 0) throw new CalcError("loss must be below 100 %, got 100 %");
+  const kept = rest("loss", loss);
   const perUnit = sum(parts.map((part, i) => (part / whole) * at(costs, i)));
   return (positive("fill", fill) * perUnit) / kept + amount("packaging", packaging);
 }

@@ -1,5 +1,5 @@
 import type { Cell } from "../cells.ts";
-import { CalcError, amount, positive, share } from "../errors.ts";
+import { CalcError, amount, positive, rest } from "../errors.ts";
 import { packHolds } from "../measure/packholds.ts";
 import { toFluidOunces, unitOf } from "../units.ts";
 
@@ -61,9 +61,7 @@ export function flozCost(
 ): number {
   const paid = positive("price", price) + amount("freight", freight);
   const ounces = ouncesIn(size, unit, density);
-  const kept = 1 - share("loss", loss);
-  if (kept === 0) throw new CalcError("loss must be below 100 %, got 100 %");
-  return paid / (ounces * kept);
+  return paid / (ounces * rest("loss", loss));
 }
 
 /** The pack in fluid ounces: a number and its unit, or a text that says both. */

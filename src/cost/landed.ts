@@ -1,5 +1,15 @@
 import { amount, positive, share } from "../errors.ts";
-import { askedWhere, at, laidOutAs, list, orZero, sameLength, sum } from "../lists.ts";
+import {
+  askedWhere,
+  at,
+  laidOutAs,
+  list,
+  orZero,
+  products,
+  sameLength,
+  sum,
+  usedIn,
+} from "../lists.ts";
 import { travelsFree } from "./money.ts";
 
 /**
@@ -64,13 +74,13 @@ export function landed(
   weights?: number[][],
 ): number[][] {
   const ordered = list("counts", counts, orZero(amount));
-  const needed = askedWhere((i) => (ordered[i] ?? 0) > 0, positive, amount);
+  const needed = askedWhere(usedIn(ordered), positive, amount);
   const each = list("prices", prices, needed);
   sameLength("prices", each, "counts", ordered);
-  const goods = each.map((price, i) => price * at(ordered, i));
+  const goods = products(each, ordered);
   const heavy = weights && list("weights", weights, needed);
   if (heavy) sameLength("prices", each, "weights", heavy);
-  const keys = heavy ? heavy.map((weight, i) => weight * at(ordered, i)) : goods;
+  const keys = heavy ? products(heavy, ordered) : goods;
   const paid = freightFor(sum(goods), amount("freight", freight), amount("freeover", freeover));
   const rate = share("tax", tax);
   const whole = sum(keys);

@@ -1,6 +1,6 @@
 import { type Cells, flagsOf } from "../cells.ts";
 import { density } from "../errors.ts";
-import { at, list, sameLength, sum } from "../lists.ts";
+import { at, list, sameLength, sum, usedIn } from "../lists.ts";
 import { type Intervals, compositionOf, lowHigh, richest } from "./intervals.ts";
 
 /**
@@ -42,7 +42,7 @@ export function alcoholVolume(
   const gml = list("densities", densities, (name, value, i) =>
     parts.highs[i] === 0 && !value ? 1 : density(name, value),
   );
-  const counts = flagsOf("isalcohol", isalcohol, (i) => (parts.highs[i] ?? 0) > 0);
+  const counts = flagsOf("isalcohol", isalcohol, usedIn(parts.highs));
   sameLength("shares", parts.lows, "densities", gml);
   sameLength("shares", parts.lows, "isalcohol", counts);
   const most = greatestPart(parts, gml, counts);

@@ -7,7 +7,7 @@
  * That is the exact answer of the linear programme.
  */
 import { CalcError, isBlankNumber, share, showShare } from "../errors.ts";
-import { at, flat, list, sameLength, sum } from "../lists.ts";
+import { at, flat, list, products, sameLength, sum } from "../lists.ts";
 import { checkWhole } from "../load/whole.ts";
 
 export interface Intervals {
@@ -131,7 +131,7 @@ export function byWorth(worth: readonly number[], counts: (line: number) => bool
 
 /** The most that the mixture can have of something, each component having so much of it. */
 export function mostOf(parts: Intervals, weights: readonly number[]): number {
-  return sum(richest(parts, weights).map((part, i) => part * at(weights, i)));
+  return sum(products(richest(parts, weights), weights));
 }
 
 /** One cell, or a low and a high. */

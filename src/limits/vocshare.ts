@@ -1,6 +1,6 @@
 import { type Cells, flagsOf } from "../cells.ts";
 import { CalcError, share, showShare } from "../errors.ts";
-import { sameLength } from "../lists.ts";
+import { sameLength, usedIn } from "../lists.ts";
 import { countedVoc } from "./exemption.ts";
 import { compositionOf, intervalsOf, lowHigh } from "./intervals.ts";
 
@@ -87,7 +87,7 @@ function fragranceLines(fragrance: Cells, shares: number[]): boolean[] {
   const isShare = typeof first === "number" && (shares.length > 1 || (first !== 0 && first !== 1));
   if (isShare && fragrance.flat().length === 1)
     throw new CalcError(`fragrance must be yes or no, ${FLAGS}, got ${showShare(first)}`);
-  const lines = flagsOf("fragrance", fragrance, (i) => (shares[i] ?? 0) > 0);
+  const lines = flagsOf("fragrance", fragrance, usedIn(shares));
   sameLength("shares", shares, "fragrance", lines);
   return lines;
 }

@@ -4,7 +4,7 @@
  * "finished": oil / (oil + base). "base": oil / base. 5 % of the base is 4.76 % of the finished
  * batch, so every load function asks which is meant and says which it takes when it is not told.
  */
-import { CalcError, choice } from "../errors.ts";
+import { BlankError, CalcError, amount, choice } from "../errors.ts";
 
 export type Basis = "finished" | "base";
 
@@ -27,4 +27,11 @@ export function loadFromFinished(share: number, basis: Basis): number {
   throw new CalcError(
     "load must be below 100 % to be told as a share of the base, got 100 %: there is no base",
   );
+}
+
+/** Oil and base together, of which there must be something. */
+export function together(oil: number, base: number): number {
+  const poured = amount("oil", oil) + amount("base", base);
+  if (poured === 0) throw new BlankError("oil and base together");
+  return poured;
 }

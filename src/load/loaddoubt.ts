@@ -1,5 +1,5 @@
-import { BlankError, CalcError, amount, positive, show } from "../errors.ts";
-import { type Basis, basisOf } from "./basis.ts";
+import { CalcError, positive, show, whole } from "../errors.ts";
+import { type Basis, basisOf, together } from "./basis.ts";
 
 /**
  * Fragrance load with its uncertainty from the steps of the scale.
@@ -56,22 +56,18 @@ export function loadDoubt(
   basis: Basis = "finished",
   readings = 1,
 ): number[][] {
-  const poured = amount("oil", oil) + amount("base", base);
-  if (poured === 0) throw new BlankError("oil and base together");
+  const poured = together(oil, base);
   const step = positive("readability", readability);
-  const whole = basisOf("basis", basis) === "finished" ? poured : base;
-  if (!Number.isInteger(positive("readings", readings))) {
-    throw new CalcError(`readings must be a whole number, got ${show(readings)}`);
-  }
-  const least = LEAST_STEPS * step * Math.sqrt(readings);
+  const of = basisOf("basis", basis) === "finished" ? poured : base;
+  const least = LEAST_STEPS * step * Math.sqrt(whole("readings", readings));
   if (base < least * (1 - 1e-9)) {
     throw new CalcError(
       `base must be ${show(least)} or more for a step of ${show(step)}, got ${show(base)}: ` +
         `weigh more, or take LOADSPAN`,
     );
   }
-  const load = oil / whole;
-  const doubt = (step * Math.sqrt(readings / 12) * Math.hypot(oil, base)) / whole ** 2;
+  const load = oil / of;
+  const doubt = (step * Math.sqrt(readings / 12) * Math.hypot(oil, base)) / of ** 2;
   return [[load, doubt, Math.max(0, load - 2 * doubt), load + 2 * doubt]];
 }
 

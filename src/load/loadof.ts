@@ -1,5 +1,5 @@
-import { BlankError, amount, positive } from "../errors.ts";
-import { type Basis, basisOf } from "./basis.ts";
+import { positive } from "../errors.ts";
+import { type Basis, basisOf, together } from "./basis.ts";
 
 /**
  * Fragrance load that was really poured.
@@ -27,8 +27,7 @@ import { type Basis, basisOf } from "./basis.ts";
  * @example LOADOF(3, 60, "base") // => 5%
  */
 export function loadOf(oil: number, base: number, basis: Basis = "finished"): number {
-  const poured = amount("oil", oil) + amount("base", base);
-  if (poured === 0) throw new BlankError("oil and base together");
+  const poured = together(oil, base);
   if (basisOf("basis", basis) === "finished") return oil / poured;
   return oil / positive("base", base);
 }

