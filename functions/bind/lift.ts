@@ -95,9 +95,11 @@ function spill(entry: Bound, pure: Pure, args: Given[]): Grid {
 /** Columns are long: nothing is made for a line but its answer. */
 function eachLine<T>(rows: number, columns: number, give: (row: number, column: number) => T) {
   const all: T[][] = [];
-  const across = count(columns);
-  const giveAt = (column: number) => give(all.length, column);
-  while (all.length < rows) all.push(across.map(giveAt));
+  for (let row = 0; row < rows; row++) {
+    const line: T[] = [];
+    for (let column = 0; column < columns; column++) line.push(give(row, column));
+    all.push(line);
+  }
   return all;
 }
 
@@ -117,9 +119,13 @@ function firstOf(answer: Answer): CellValue {
  * `fault` is that of a range that is read whole.
  */
 function answerOf(pure: Pure, args: Given[], fault: Fault | undefined): Answer {
-  const first = args.find(isFaulty)?.cell ?? fault;
-  if (isFault(first)) return first;
-  if (args.every(isNothing)) return "";
+  let isFilled = false;
+  for (const arg of args) {
+    if (isFault(arg.cell)) return arg.cell;
+    isFilled ||= !isNothing(arg);
+  }
+  if (fault) return fault;
+  if (!isFilled) return "";
   try {
     const inputs = args.map(inputOf);
     // Even if the function could do with a zero.
@@ -136,12 +142,11 @@ function answerOf(pure: Pure, args: Given[], fault: Fault | undefined): Answer {
 }
 
 const inputOf = ({ read, cell }: Given) => read(cell);
-const isFaulty = ({ cell }: Given) => isFault(cell);
 const isNothing = ({ isNothing: isWholeNothing, cell }: Given) => isWholeNothing ?? isEmpty(cell);
 
 /** A required number that was left blank. */
 function isUnknown({ param, cell }: Given): boolean {
-  return isQuantity(param) && !param.range && isBlank(cell);
+  return isBlank(cell) && isQuantity(param) && !param.range;
 }
 
 /** True for a line of which no required quantity is filled: of its own, where it has any. */
