@@ -3,6 +3,7 @@
  *
  * The engine hands ranges over by columns, Office.js by rows: this is where they are turned.
  */
+import { withoutSpareEnds } from "../functions/bind/arguments.ts";
 import { catalog } from "../functions/catalog/catalog.ts";
 import { NAMESPACE } from "../functions/catalog/entry.ts";
 import { KINDS } from "../functions/catalog/kinds.ts";
@@ -23,6 +24,7 @@ export const functionsHost: FunctionsHost<CellError> = {
   associate(id, run) {
     const entry = catalog.find((candidate) => candidate.id === id);
     if (!entry) throw new Error(`${id} is not in the catalog`);
+    const isByLine = !entry.returns.range && !entry.params.some(({ range }) => range);
     engine.addFunction(`${NAMESPACE}.${id}`, {
       description: entry.summary,
       category: "Mistwright",
@@ -36,7 +38,8 @@ export const functionsHost: FunctionsHost<CellError> = {
         acceptErrors: true,
         optional: param.optional,
       })),
-      compute: (...args) => toEngine(run(...args.map(toRows))),
+      compute: (...args) =>
+        isByLine && areColumns(args) ? inColumn(run, args) : toEngine(run(...args.map(toRows))),
     });
   },
 };
@@ -53,7 +56,32 @@ export function toExcelError(code: string): string {
   return IN_EXCEL[code] ?? code;
 }
 
-function toRows(argument: EngineCell | EngineCell[][] | undefined): unknown {
+type Argument = EngineCell | EngineCell[][] | undefined;
+
+/** Whether single columns are among the arguments, and nothing wider. */
+function areColumns(args: readonly Argument[]): boolean {
+  const ranges = args.filter(Array.isArray);
+  return ranges.length > 0 && ranges.every(({ length }) => length === 1);
+}
+
+type Run = Parameters<typeof functionsHost.associate>[1];
+
+/**
+ * What gives a cell for each line gives the same cells where the lines lie side by side: so nothing is made for a line
+ * of ten thousand but its answer.
+ */
+function inColumn(run: Run, args: readonly Argument[]) {
+  const columns = withoutSpareEnds(args.map(toColumn));
+  const answers = run(...columns.map((column) => (Array.isArray(column) ? [column] : column)));
+  const [cells = []] = answers;
+  return cells.length === 1 ? toEngineCell(cells[0]) : [cells.map(toEngineCell)];
+}
+
+function toColumn(argument: Argument): unknown {
+  return Array.isArray(argument) ? argument[0]?.map(toExcelValue) : toExcelValue(argument);
+}
+
+function toRows(argument: Argument): unknown {
   if (!Array.isArray(argument)) return toExcelValue(argument);
   const rows: unknown[][] = [];
   // One for all rows: columns are long.

@@ -1,17 +1,16 @@
 /** The site of the docs, built for a folder of a host: its pages, its links, its way through them, its search. */
-import { spawnSync } from "node:child_process";
-import { mkdtempSync, readFileSync, readdirSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join, resolve } from "node:path";
+import { existsSync, readFileSync, readdirSync } from "node:fs";
+import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import type { DefaultTheme } from "vitepress";
 import MiniSearch from "minisearch";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { expect, test } from "vitest";
 import { sidebar } from "../docs/.vitepress/sidebar";
 import { catalog } from "../functions/catalog/catalog";
+import { builtSite } from "./site";
 
 const BASE = "/mistwright/";
-const site = mkdtempSync(join(tmpdir(), "mistwright-site-"));
+const site = builtSite(BASE);
 
 const filesIn = (folder: string, ending: string) =>
   readdirSync(folder, { recursive: true, encoding: "utf8" }).filter((name) =>
@@ -20,16 +19,6 @@ const filesIn = (folder: string, ending: string) =>
 /** Every page of docs, by its name without an ending. */
 const pages = filesIn("docs", ".md").map((name) => name.slice(0, -".md".length));
 const html = (page: string) => readFileSync(join(site, `${page}.html`), "utf8");
-
-beforeAll(() => {
-  // A link to a page that is not there makes it fail.
-  const vitepress = resolve("node_modules/vitepress/bin/vitepress.js");
-  const build = [vitepress, "build", "docs", "--outDir", site, "--base", BASE];
-  const { status, stdout, stderr } = spawnSync("node", build, { encoding: "utf8" });
-  expect(status, stdout + stderr).toBe(0);
-}, 240_000);
-
-afterAll(() => rmSync(site, { recursive: true }));
 
 const linksOf = (items: readonly DefaultTheme.SidebarItem[]): string[] =>
   items.flatMap(({ link, items: inner = [] }) => [...(link ? [link] : []), ...linksOf(inner)]);
@@ -48,15 +37,30 @@ test("every page is built at the address of its help page, with its title", () =
   }
 });
 
-test("links within the site lead to a page and a heading that are there", () => {
+test("links within the site lead to a page and a heading, or a picture, that are there", () => {
   for (const page of pages) {
     for (const [, path = "", hash] of html(page).matchAll(
       /<a[^>]* href="\/mistwright\/([^"#]*)(?:#([^"]+))?"/g,
     )) {
+      if (path.endsWith(".png")) {
+        expect(existsSync(join(site, path)), path).toBe(true);
+        continue;
+      }
       const to = path === "" ? "index" : path.replace(/\.html$/, "");
       expect(pages, `${page} links to ${path}`).toContain(to);
       if (hash) expect(html(to), `${page} links to ${path}#${hash}`).toContain(`id="${hash}"`);
     }
+  }
+});
+
+test("every picture leads to itself, large, by a link that says so", () => {
+  for (const page of pages) {
+    const texts = readFileSync(`docs/${page}.md`, "utf8").matchAll(/!\[([^\]]*)\]/g);
+    const links = html(page).matchAll(
+      /<a class="enlarged" href="([^"]+)" aria-label="([^"]+)"><img src="\1"/g,
+    );
+    const names = [...links].map(([, , name = ""]) => name.replaceAll("&#39;", "'"));
+    expect(names, page).toEqual([...texts].map(([, text]) => `Enlarge the picture: ${text}`));
   }
 });
 

@@ -5,6 +5,7 @@
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitepress";
+import { enlargeable } from "./enlargeable.ts";
 import { ALL_FUNCTIONS, ALL_SHEETS, sidebar } from "./sidebar.ts";
 import { withWords } from "./words.ts";
 
@@ -31,7 +32,8 @@ export default defineConfig({
     ["link", { rel: "icon", href: icon }],
   ],
   // Braces in the guides are grids of a sheet, not attributes of an element.
-  markdown: { attrs: { disable: true } },
+  markdown: { attrs: { disable: true }, config: enlargeable },
+  vue: { template: { transformAssetUrls: { Enlarged: ["src"] } } },
   themeConfig: {
     logo: icon,
     nav: [

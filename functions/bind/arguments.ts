@@ -101,7 +101,7 @@ export function extentOf(args: readonly Argument[]): Extent {
 const TALL = 10_000;
 
 /** Whole columns without the blank lines below the last that is filled in any of them. */
-function withoutSpareEnds(args: readonly unknown[]): readonly unknown[] {
+export function withoutSpareEnds(args: readonly unknown[]): readonly unknown[] {
   const isTall = (arg: unknown) => Array.isArray(arg) && arg.length >= TALL;
   if (!args.some(isTall)) return args;
   const rows = Math.max(1, ...args.map((arg) => (Array.isArray(arg) ? filledRows(arg) : 1)));
