@@ -4,16 +4,11 @@
  * typed after it makes two, and no number any more; ours leaves the text alone and reads it at the end.
  */
 import { element } from "../taskpane/pane/elements.ts";
-import { areUnits, listedUnit } from "../taskpane/sheets/pack-units.ts";
+import { listedUnit } from "../taskpane/sheets/pack-units.ts";
+import { composing } from "./composing.ts";
 import { engine } from "./engine.ts";
-import { type Language, languageOf } from "./language.ts";
-import { isPercentage, readTyped } from "./typed.ts";
-
-/** Set by the page before the editor is made, since the engine makes it. */
-export const composing: { doubt: (text?: string) => void; language: Language } = {
-  doubt: () => undefined,
-  language: languageOf("en-US"),
-};
+import { readInCell, unitsAt } from "./read-in-cell.ts";
+import { isPercentage } from "./typed.ts";
 
 /** What the engine's editor asks of itself, and keeps to itself in its types. */
 interface Inner {
@@ -57,17 +52,17 @@ export class TypedComposer extends engine.stores.CellComposerStore {
   }
 
   private reading() {
-    const unit = listedUnit(this._currentContent, this.units());
-    if (unit !== undefined) return { content: unit };
-    const format = this.getters.getCell(this.currentEditedCell)?.format ?? "";
-    return readTyped(this._currentContent, format, composing.language);
+    return readInCell(
+      this.getters,
+      this.currentEditedCell,
+      this._currentContent,
+      composing.language,
+    );
   }
 
   /** The units that the cell takes, in any spelling; none where it takes other things. */
   private units(): string[] {
-    const { criterion } = this.getters.getValidationRuleForCell(this.currentEditedCell) ?? {};
-    const { type, values = [] } = criterion ?? {};
-    return type === "isValueInList" && areUnits(values) ? values : [];
+    return unitsAt(this.getters, this.currentEditedCell);
   }
 
   private isNoUnit(): boolean {

@@ -42,8 +42,13 @@ export function readTyped(text: string, format: string, language: Language): Typ
   // Where no format was chosen the engine takes one from a currency sign that it knows, so that it stays.
   const isKept =
     number && (format !== "" || number.comma || text.trim() !== typed || !KNOWN.test(typed));
-  const kept = isKept ? number.text : text.trim();
+  const kept = isKept ? number.text : plainSpaces(text.trim());
   return { content: kept, doubt: doubtOf(typed, format, number, language) };
+}
+
+/** Web pages have spaces that look like plain ones, and marks that are not seen: a name with them is another name. */
+function plainSpaces(words: string): string {
+  return words.replace(/[\u200b\u200c\u2060\ufeff\u00ad]/g, "").replace(/[^\S\n]/g, " ");
 }
 
 const SIGNS: Record<string, string> = { "\u2212": "-", "\u00d7": "*", "\u00f7": "/" };
