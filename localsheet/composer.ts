@@ -88,7 +88,7 @@ export class TypedComposer extends engine.stores.CellComposerStore {
     if (!isPercentage(format))
       return `${nameOf(position)} takes a number from ${values[0]} to ${values[1]}. "${typed}" is not one.`;
     const [low, high] = values.map((value) => `${Number(value) * 100} %`);
-    return `${nameOf(position)} takes a percentage from ${low} to ${high}. "${typed}" is not one: type 5 %.`;
+    return `${nameOf(position)} takes a percentage from ${low} to ${high}. "${typed}" ${rangeIn(typed) ?? "is not one: type 5 %"}.`;
   }
 }
 
@@ -103,6 +103,15 @@ function showFirst(text: string) {
   const line = element("p", {}, element("span", {}, text));
   editor.replaceChildren(line);
   document.getSelection()?.collapse(line.firstChild?.firstChild ?? line, text.length);
+}
+
+/** What a data sheet's range is, typed into the cell of one number; undefined where it is none. */
+function rangeIn(typed: string): string | undefined {
+  if (/\d\s*%?\s*(-|\u2013|\u2014|to)\s*\d/i.test(typed))
+    return "is a range: type its low and its high, each into its own cell";
+  if (/^[<>\u2264\u2265]/.test(typed))
+    return "is one end of a range: type the number alone, as its low or as its high";
+  return undefined;
 }
 
 /** The sheet of a list that is drawn on: its cells are in hidden columns, and tell a person nothing. */
