@@ -11,6 +11,7 @@
 import type { Language } from "./language.ts";
 import { readableFormula } from "./readable-formula.ts";
 import { isoDate } from "./typed-dates.ts";
+import { hoursIn } from "./typed-hours.ts";
 
 export interface TypedText {
   content: string;
@@ -37,6 +38,8 @@ export function readTyped(text: string, format: string, language: Language): Typ
   if (typed.startsWith("'")) return { content: text };
   const date = dateContent(typed, format, language);
   if (date !== undefined) return { content: date };
+  const hours = hoursIn(typed, format, (figures) => plainNumber(figures, language)?.value);
+  if (hours !== undefined) return { content: tidy(hours) };
   const number = plainNumber(typed, language);
   if (isPercentage(format)) return percentage(typed, number, language);
   // Where no format was chosen the engine takes one from a currency sign that it knows, so that it stays.
