@@ -1,4 +1,7 @@
-/** A formula that shows nothing is no wrong pick: the engine would mark its cell as if something wrong stood there. */
+/**
+ * A formula that shows nothing is no wrong pick, nor is a cell that a person empties as they edit it: the engine would
+ * mark the one, and refuse the other.
+ */
 import { engine } from "./engine.ts";
 
 const NAME = "data_validation_ui";
@@ -14,7 +17,8 @@ class ValidationOfWhatShows extends Validation {
   getRuleErrorForCellValue(value: unknown, ...where: unknown[]): string | undefined {
     // The engine's types keep it private.
     const plain = Validation.prototype as unknown as Inside;
-    return value === "" ? undefined : plain.getRuleErrorForCellValue.call(this, value, ...where);
+    const isBlank = value === "" || value === null;
+    return isBlank ? undefined : plain.getRuleErrorForCellValue.call(this, value, ...where);
   }
 }
 

@@ -4,16 +4,11 @@
  * typed after it makes two, and no number any more; ours leaves the text alone and reads it at the end.
  */
 import { element } from "../taskpane/pane/elements.ts";
-import { areUnits, listedUnit } from "../taskpane/sheets/pack-units.ts";
+import { listedUnit } from "../taskpane/sheets/pack-units.ts";
+import { composing } from "./composing.ts";
 import { engine } from "./engine.ts";
-import { type Language, languageOf } from "./language.ts";
-import { isPercentage, readTyped } from "./typed.ts";
-
-/** Set by the page before the editor is made, since the engine makes it. */
-export const composing: { doubt: (text?: string) => void; language: Language } = {
-  doubt: () => undefined,
-  language: languageOf("en-US"),
-};
+import { readInCell, unitsAt } from "./read-in-cell.ts";
+import { isPercentage } from "./typed.ts";
 
 /** What the engine's editor asks of itself, and keeps to itself in its types. */
 interface Inner {
@@ -57,17 +52,17 @@ export class TypedComposer extends engine.stores.CellComposerStore {
   }
 
   private reading() {
-    const unit = listedUnit(this._currentContent, this.units());
-    if (unit !== undefined) return { content: unit };
-    const format = this.getters.getCell(this.currentEditedCell)?.format ?? "";
-    return readTyped(this._currentContent, format, composing.language);
+    return readInCell(
+      this.getters,
+      this.currentEditedCell,
+      this._currentContent,
+      composing.language,
+    );
   }
 
   /** The units that the cell takes, in any spelling; none where it takes other things. */
   private units(): string[] {
-    const { criterion } = this.getters.getValidationRuleForCell(this.currentEditedCell) ?? {};
-    const { type, values = [] } = criterion ?? {};
-    return type === "isValueInList" && areUnits(values) ? values : [];
+    return unitsAt(this.getters, this.currentEditedCell);
   }
 
   private isNoUnit(): boolean {
@@ -93,7 +88,7 @@ export class TypedComposer extends engine.stores.CellComposerStore {
     if (!isPercentage(format))
       return `${nameOf(position)} takes a number from ${values[0]} to ${values[1]}. "${typed}" is not one.`;
     const [low, high] = values.map((value) => `${Number(value) * 100} %`);
-    return `${nameOf(position)} takes a percentage from ${low} to ${high}. "${typed}" is not one: type 5 %.`;
+    return `${nameOf(position)} takes a percentage from ${low} to ${high}. "${typed}" ${rangeIn(typed) ?? "is not one: type 5 %"}.`;
   }
 }
 
@@ -108,6 +103,15 @@ function showFirst(text: string) {
   const line = element("p", {}, element("span", {}, text));
   editor.replaceChildren(line);
   document.getSelection()?.collapse(line.firstChild?.firstChild ?? line, text.length);
+}
+
+/** What a data sheet's range is, typed into the cell of one number; undefined where it is none. */
+function rangeIn(typed: string): string | undefined {
+  if (/\d\s*%?\s*(-|\u2013|\u2014|to)\s*\d/i.test(typed))
+    return "is a range: type its low and its high, each into its own cell";
+  if (/^[<>\u2264\u2265]/.test(typed))
+    return "is one end of a range: type the number alone, as its low or as its high";
+  return undefined;
 }
 
 /** The sheet of a list that is drawn on: its cells are in hidden columns, and tell a person nothing. */

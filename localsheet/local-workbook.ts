@@ -38,6 +38,7 @@ import "./blank-picks.ts";
 import "./concat.ts";
 import "./frozen-paste.ts";
 import "./growing.ts";
+import "./text-paste.ts";
 import { headingsHeight } from "./heading-lines.ts";
 import { pageCommand } from "./pages.ts";
 import "./list-ranges.ts";

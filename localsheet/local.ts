@@ -7,7 +7,7 @@ import { found } from "../taskpane/pane/elements.ts";
 import { mountPane } from "../taskpane/pane/pane.ts";
 import { drawingOf } from "../taskpane/sheets/drawing.ts";
 import { goAround } from "./around.ts";
-import { composing } from "./composer.ts";
+import { composing } from "./composing.ts";
 import { languageOf } from "./language.ts";
 import { functionsHost } from "./custom-functions.ts";
 import { ask } from "./dialog.ts";

@@ -11,6 +11,7 @@
 import type { Language } from "./language.ts";
 import { readableFormula } from "./readable-formula.ts";
 import { isoDate } from "./typed-dates.ts";
+import { hoursIn } from "./typed-hours.ts";
 
 export interface TypedText {
   content: string;
@@ -37,13 +38,20 @@ export function readTyped(text: string, format: string, language: Language): Typ
   if (typed.startsWith("'")) return { content: text };
   const date = dateContent(typed, format, language);
   if (date !== undefined) return { content: date };
+  const hours = hoursIn(typed, format, (figures) => plainNumber(figures, language)?.value);
+  if (hours !== undefined) return { content: tidy(hours) };
   const number = plainNumber(typed, language);
   if (isPercentage(format)) return percentage(typed, number, language);
   // Where no format was chosen the engine takes one from a currency sign that it knows, so that it stays.
   const isKept =
     number && (format !== "" || number.comma || text.trim() !== typed || !KNOWN.test(typed));
-  const kept = isKept ? number.text : text.trim();
+  const kept = isKept ? number.text : plainSpaces(text.trim());
   return { content: kept, doubt: doubtOf(typed, format, number, language) };
+}
+
+/** Web pages have spaces that look like plain ones, and marks that are not seen: a name with them is another name. */
+function plainSpaces(words: string): string {
+  return words.replace(/[\u200b\u200c\u2060\ufeff\u00ad]/g, "").replace(/[^\S\n]/g, " ");
 }
 
 const SIGNS: Record<string, string> = { "\u2212": "-", "\u00d7": "*", "\u00f7": "/" };

@@ -61,7 +61,7 @@ export const template: Template = {
         {
           name: "longest",
           label: "Outlasting the hours counts as (h)",
-          formula: "=MAX({hours},{log.counts})+1",
+          formula: '=IF(OR({filled}=0,COUNT({hours})=0),"",MAX({hours})+1)',
           format: "0",
         },
       ],

@@ -20,22 +20,30 @@ const inMaterials = (column: string) => {
   return `=IF({base}="","",IF(COUNTIF({Materials!materials.key},{base})>0,${said("key")},IF(COUNTIF({Materials!materials.name},{base})>0,${said("name")},"not in Materials")))`;
 };
 
+const lows = (k: number) => `SUMIFS({ingredients.low${k}},{ingredients.in${k}},1)`;
+const areTooMuch = (k: number) => `${lows(k)}>1.0000001`;
+/** Lines that hold words where a percent is asked for, how many. */
+const unread = (k: number) => `SUMPRODUCT(ISTEXT({ingredients.in${k}})*({ingredients.in${k}}<>""))`;
+/** A high that was pasted as 5 for 5 %. */
+const isAbove = (k: number) => `COUNTIF({ingredients.high${k}},">1")>0`;
+
 /** Lows that are missing take nothing off what may be undisclosed; a high that is missing may be anything. */
 const most = (k: number) =>
   whereNamed(
     k,
-    `IF(SUMPRODUCT(({ingredients.in${k}}=1)*ISNUMBER({ingredients.low${k}}))=0,"not known",MAX(0,1-SUMIFS({ingredients.low${k}},{ingredients.in${k}},1)))`,
+    `IF(OR(SUMPRODUCT(({ingredients.in${k}}=1)*ISNUMBER({ingredients.low${k}}))=0,${areTooMuch(k)}),"not known",MAX(0,1-${lows(k)}))`,
   );
 const least = (k: number) =>
   whereNamed(
     k,
-    `IF(OR(SUM({ingredients.in${k}})=0,SUMPRODUCT(ISTEXT({ingredients.in${k}})*({ingredients.in${k}}<>""))>0,SUMPRODUCT(({ingredients.in${k}}=1)*(1-ISNUMBER({ingredients.high${k}})))>0),"not known",MAX(0,1-SUMIFS({ingredients.high${k}},{ingredients.in${k}},1)))`,
+    `IF(OR(SUM({ingredients.in${k}})=0,${unread(k)}>0,${isAbove(k)},SUMPRODUCT(({ingredients.in${k}}=1)*(1-ISNUMBER({ingredients.high${k}})))>0),"not known",MAX(0,1-SUMIFS({ingredients.high${k}},{ingredients.in${k}},1)))`,
   );
 const saidOfBase = (k: number) => {
+  const twice = `SUMPRODUCT(({ingredients.in${k}}=1)*(COUNTIFS({ingredients.ingredient},{ingredients.ingredient},{ingredients.in${k}},1)>1))`;
   const wordless = `SUMPRODUCT(({ingredients.in${k}}=1)*({ingredients.word}=""))`;
   return whereNamed(
     k,
-    `TEXTJOIN("; ",TRUE,IF(COUNTIF({bases.base},${named(k)})>1,"stands here twice",""),IF(SUM({ingredients.in${k}})=0,"nothing of it is typed yet",""),IF(SUMIFS({ingredients.low${k}},{ingredients.in${k}},1)>1.0000001,"its lows come to more than 100 %",""),IF(${wordless}=0,"",${wordless}&" without your word"),IF(AND(INDEX({bases.disclosed},${k})="all named",INDEX({bases.most},${k})>0),"all are named: open is how much of each",""),IF(AND(INDEX({bases.disclosed},${k})="all named",SUM(INDEX({bases.least},${k}))>0),"all named? its highs do not come to 100 %",""))`,
+    `TEXTJOIN("; ",TRUE,IF(COUNTIF({bases.base},${named(k)})>1,"stands here twice",""),IF(${unread(k)}=0,IF(SUM({ingredients.in${k}})=0,"nothing of it is typed yet",""),"not counted, words for a number: "&${unread(k)}),IF(${twice}=0,"","an ingredient counts twice"),IF(${areTooMuch(k)},"its lows come to more than 100 %",""),IF(${wordless}=0,"",${wordless}&" without your word"),IF(AND(INDEX({bases.disclosed},${k})="all named",INDEX({bases.most},${k})>0),"all are named: open is how much of each",""),IF(AND(INDEX({bases.disclosed},${k})="all named",SUM(INDEX({bases.least},${k}))>0),"all named? its highs do not come to 100 %",""))`,
   );
 };
 
@@ -68,6 +76,9 @@ const isIn = (k: number): Column => ({
   formula: `=IF({ingredient}="","",IF(OR({place${k}}<>"",SUM({high${k}})>0,AND({high${k}}="",{low${k}}<>"")),1,0))`,
 });
 
+const tooMuch = ofEach(
+  (k) => `IF(COUNTIF({low${k}}:{high${k}},">1")>0,"more than 100 % in base ${k}","")`,
+).join(",");
 const upsideDown = ofEach(
   (k) =>
     `IF(AND({low${k}}<>"",{high${k}}<>"",{low${k}}>{high${k}}),"low is above high in base ${k}","")`,
@@ -238,7 +249,7 @@ export const template: Template = {
           name: "said",
           heading: "Said of this line",
           look: "note",
-          formula: `=IF({ingredient}="",IF(COUNTA({word},{place1}:{high6})=0,"","which ingredient?"),TEXTJOIN("; ",TRUE,IF({inbases}=0,"in which base?",""),IF({word}="","like, avoid or ask?",""),IF(COUNTIF({ingredients.ingredient},{ingredient})>1,"stands here twice",""),${upsideDown}))`,
+          formula: `=IF({ingredient}="",IF(COUNTA({word},{place1}:{high6})=0,"","which ingredient?"),TEXTJOIN("; ",TRUE,IF({inbases}=0,"in which base?",""),IF({word}="","like, avoid or ask?",""),IF(COUNTIF({ingredients.ingredient},{ingredient})>1,"stands here twice",""),${tooMuch},${upsideDown}))`,
         },
         ...BASES.map(isIn),
         ...BASES.map(nth),

@@ -230,6 +230,32 @@ describe("typing", () => {
     await page.context().close();
   });
 
+  test("a data sheet's range typed into one cell is told that it is two numbers; a pick is emptied", async () => {
+    const { page } = await openSheet(browser, address);
+    const title = "What is in it";
+    const sheet = templates.find((each) => each.title === title) as Template;
+    const [low, word] = ["ingredients.low1", "ingredients.word"].map(
+      (name) => placeOf(sheet, name).replaceAll("$", "").split(":")[0],
+    ) as [string, string];
+    await insert(page, title);
+    for (const [typed, said] of [
+      ["10-20 %", "is a range"],
+      ["0.5 to 1.5%", "is a range"],
+      ["<5", "is one end of a range"],
+      ["trace", "is not one: type 5 %"],
+    ] as const) {
+      await typeInto(page, low, typed);
+      await page.getByText(`"${typed}" ${said}`).waitFor();
+      await page.keyboard.press("Escape");
+    }
+    await clickCell(page, word);
+    for (const key of ["F2", "Control+A", "Backspace", "Enter"]) await page.keyboard.press(key);
+    expect(await shown(page, word)).toBe("");
+    await typeInto(page, word, " ");
+    expect(await shown(page, word)).toBe("");
+    await page.context().close();
+  });
+
   test("a name that is on no list is told where the list is", async () => {
     const { page } = await openSheet(browser, address);
     const [materials, recipes] = ["Materials", "Recipes"].map((name) =>

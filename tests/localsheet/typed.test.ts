@@ -102,6 +102,44 @@ describe("money and other numbers", () => {
   });
 });
 
+describe("hours, in a cell whose format has an h", () => {
+  const HOURS = '0.0" h"';
+
+  // By hand: an hour has 60 minutes.
+  test.each([
+    ["2", "2"],
+    ["2 h", "2"],
+    ["2h", "2"],
+    ["1.5 hrs", "1.5"],
+    ["24 hours", "24"],
+    ["1:30", "1.5"],
+    ["1h30", "1.5"],
+    ["1 h 30 min", "1.5"],
+    ["90 min", "1.5"],
+    ["90m", "1.5"],
+    ["0:45", "0.75"],
+  ])("%s is %s", (typed, content) => {
+    expect(readTyped(typed, HOURS, english).content).toBe(content);
+  });
+
+  test("a comma is read by the language", () => {
+    expect(readTyped("1,5 h", HOURS, german).content).toBe("1.5");
+  });
+
+  test.each(["all day", "<1", "1:75", "half an hour"])(
+    "%s stays words, and is said back",
+    (typed) => {
+      const { content, doubt } = readTyped(typed, HOURS, english);
+      expect(content).toBe(typed);
+      expect(doubt).toContain("is kept as words");
+    },
+  );
+
+  test("elsewhere a time stays as typed", () => {
+    expect(readTyped("1:30", "0.0", english).content).toBe("1:30");
+  });
+});
+
 describe("dates", () => {
   const DATE = "yyyy-mm-dd";
   test.each([

@@ -102,6 +102,66 @@ describe("alone", () => {
     expect(card(log, "said")).toEqual(["", "", ""]);
   });
 
+  test("a flat line that falls by a hair counts as outlasting, not as the thousands of hours of its curve", async () => {
+    const log = await sheet();
+    const { at } = log;
+    score(log, 2, [7, 7, 7, 6, 7, 7, 7, 6, 7]);
+    // By scipy's curve_fit, apart from this sheet: the curve is at 2 after 3315 h.
+    expect(at("log.lasts", 2)).toBeGreaterThan(1000);
+    expect([at("log.counts", 2), at("card.cloth", 1), at("longest")]).toEqual(["over 48", 49, 49]);
+    expect(at("faded")).toMatch(
+      /it is not too weak at the last hour \(a guess by the curve: after [\d.]+ h\)\.$/,
+    );
+  });
+
+  test("zeros at every hour are known: it lasts no time", async () => {
+    const log = await sheet();
+    const { at } = log;
+    score(log, 2, [0, 0, 0, 0]);
+    expect([at("log.counts", 2), at("log.said", 2), at("card.cloth", 1)]).toEqual([
+      0,
+      "nothing smelled: 0 h",
+      0,
+    ]);
+  });
+
+  test("a score of 7/10 that became a day counts for nothing, and is told", async () => {
+    const log = await sheet();
+    const { at } = log;
+    // By hand: 2026-07-10 as a sheet counts days.
+    score(log, 2, [46213, 5, 4, 2, 1, 1, 0]);
+    expect(["half", "halflow", "lasts", "counts"].map((name) => at(`log.${name}`, 2))).toEqual([
+      "",
+      "",
+      "",
+      "",
+    ]);
+    expect(at("log.said", 2)).toBe("a score above 10: 7/10 is a day, type 7");
+    expect(at("faded")).toBe("The chosen line has a score above 10: read beside it why.");
+    expect([at("start"), at("curve.fit")]).toEqual(["", ""]);
+    expect(at("card.cloth", 1)).toBe("no hours");
+  });
+
+  test("hours that are words or times of day, or do not rise, are told over them", async () => {
+    const { at, put } = await sheet();
+    const said = () => String(at("hoursnote"));
+    expect(said()).toMatch(/^Hours after spraying/);
+    put("hours", "2 h", 0, 2);
+    expect(said()).toMatch(/^Hours are numbers/);
+    // 1:30 is 1.5 / 24 of a day.
+    put("hours", 1.5 / 24, 0, 2);
+    expect(said()).toMatch(/^An hour is below 0.1/);
+    put("hours", 0.5, 0, 2);
+    expect(said()).toMatch(/^The hours do not rise/);
+    put("hours", 1.5, 0, 2);
+    expect(said()).toMatch(/^Hours after spraying/);
+  });
+
+  test("an empty log says nothing of hours that are outlasted", async () => {
+    const { at } = await oneSheet("Spray trial log", false);
+    expect(at("longest")).toBe("");
+  });
+
   test("no line, several lines, a blank and a scent that outlasts the hours are told", async () => {
     const log = await sheet();
     const { at, put } = log;

@@ -50,6 +50,56 @@ describe("alone", () => {
     expect(ofBase(list, 2)[1]).toBe(1);
   });
 
+  test("words where a percent is asked for are counted beside the base, and take nothing off", async () => {
+    const { at, put } = await sheet(false);
+    put("bases.base", "Fen base");
+    for (const [line, [low, high]] of [
+      [0.2, 0.3],
+      ["10-20 %", null],
+      ["<5", 0.05],
+    ].entries()) {
+      put("ingredients.ingredient", `Part ${line}`, line);
+      put("ingredients.word", "avoid", line);
+      put("ingredients.low1", low, line);
+      put("ingredients.high1", high, line);
+    }
+    // By hand: one line is read, 100 less 20 %.
+    expect([at("bases.named"), at("bases.avoided"), at("bases.most")]).toEqual([1, 1, 0.8]);
+    expect(at("bases.said")).toBe("not counted, words for a number: 2");
+  });
+
+  test("an ingredient that stands twice in a base is told beside it, one of another base is not", async () => {
+    const { at, put } = await sheet(false);
+    put("bases.base", "Fen base");
+    put("bases.base", "Moor base", 1);
+    for (const [line, [name, base]] of [
+      ["Gum", 1],
+      ["gum", 1],
+      ["Gum", 2],
+    ].entries()) {
+      put("ingredients.ingredient", name as string, line);
+      put("ingredients.word", "like", line);
+      put(`ingredients.low${base}`, 0.1, line);
+    }
+    expect([at("bases.said"), at("bases.said", 1)]).toEqual(["an ingredient counts twice", ""]);
+  });
+
+  test("a percent above 100 is told on its line, and what is undisclosed is not known then", async () => {
+    const { at, put } = await sheet(false);
+    put("bases.base", "Fen base");
+    put("ingredients.ingredient", "Gum");
+    put("ingredients.word", "like");
+    // By hand: 5 that was meant as 5 % leaves no room for anything undisclosed, which nobody said.
+    put("ingredients.low1", 5);
+    expect([at("bases.most"), at("bases.least")]).toEqual(["not known", "not known"]);
+    expect(at("bases.said")).toBe("its lows come to more than 100 %");
+    expect(at("ingredients.said")).toBe("more than 100 % in base 1");
+    put("ingredients.low1", 0.05);
+    put("ingredients.high1", 8);
+    expect(at("bases.least")).toBe("not known");
+    expect(at("ingredients.said")).toBe("more than 100 % in base 1");
+  });
+
   test("what does not hold together is said", async () => {
     const { at, put } = await sheet();
     expect([at("bases.said", 0), at("bases.said", 1)]).toEqual([
@@ -59,7 +109,7 @@ describe("alone", () => {
     put("ingredients.low1", 0.9, 0);
     expect(at("ingredients.said", 0)).toBe("low is above high in base 1");
     expect(at("bases.said", 0)).toContain("its lows come to more than 100 %");
-    expect(at("bases.most", 0)).toBe(0);
+    expect(at("bases.most", 0)).toBe("not known");
     put("ingredients.low1", 0.1, 0);
     put("ingredients.high1", 0.2, 0);
     expect(at("bases.said", 0)).toContain("all named? its highs do not come to 100 %");

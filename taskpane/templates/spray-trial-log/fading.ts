@@ -6,6 +6,8 @@ const chosen = (column: string) => `INDEX({log.${column}},MAX(1,SUM({shown})))`;
 const marks = `INDEX({log.scores},MAX(1,SUM({shown})),0)`;
 const told = (column: string) =>
   `IF(ISNUMBER(${chosen(column)}),TEXT(${chosen(column)},"0.0"),${chosen(column)})`;
+const areTooHigh = `MAX(${marks})>10`;
+const where = `IF(${chosen("where")}="room","in the room","on "&${chosen("where")})`;
 const isOver = (column: string) => `LEFT(${chosen(column)},4)="over"`;
 
 /** One line of the log, in a sentence for whoever reads only that. */
@@ -14,18 +16,19 @@ const fading =
   `IF(${isOver("half")},"it does not fade within the hours","more than half of it is gone by the second hour scored"))`;
 const lasting =
   `IF(ISERROR(${chosen("lasts")}),"it is too weak from the start",` +
-  `IF(ISNUMBER(${chosen("lasts")}),"it is too weak after "&TEXT(${chosen("lasts")},"0.0")&" h",` +
+  `IF(ISNUMBER(${chosen("lasts")}),IF(${isOver("counts")},"it is not too weak at the last hour (a guess by the curve: after ","it is too weak after ")&TEXT(${chosen("lasts")},"0.0")&IF(${isOver("counts")}," h)"," h"),` +
   `IF(${isOver("lasts")},"it is not too weak at the last of them","it is too weak in "&${chosen("lasts")}&" h")))`;
 const sentence =
   `=IF(COUNT(${marks})<3,"The chosen line has fewer than three scores.",` +
+  `IF(${areTooHigh},"The chosen line has a score above 10: read beside it why.",` +
   `IF(ISERROR(${chosen("half")}),"The chosen line has no half-life: hold the pointer over it to read why.",` +
-  `${chosen("code")}&", "&${chosen("base")}&" with "&${chosen("oil")}&" on "&${chosen("where")}&": "&${fading}&` +
+  `${chosen("code")}&", "&${chosen("base")}&" with "&${chosen("oil")}&" "&${where}&": "&${fading}&` +
   `" (95 %: "&${told("halflow")}&" to "&${told("halfhigh")}&"), and "&` +
-  `IF(SUM({weak})<=0,"type the score that is too weak, to see how long it lasts",${lasting})&"."))`;
+  `IF(SUM({weak})<=0,"type the score that is too weak, to see how long it lasts",${lasting})&".")))`;
 
 /** By way of a floor that every falling curve comes to; what does not fade keeps its mean. */
 const start =
-  `=IF(OR(COUNT(${marks})<3,ISERROR(${chosen("half")})),"",IF(ISNUMBER(${chosen("half")}),` +
+  `=IF(OR(COUNT(${marks})<3,${areTooHigh},ISERROR(${chosen("half")})),"",IF(ISNUMBER(${chosen("half")}),` +
   `0.001*2^(INDEX(MIST.LASTSFOR({hours},${marks},0.001,{least},"scores"),1,1)/${chosen("half")}),` +
   `IF(${isOver("half")},AVERAGE(${marks}),INDEX(${marks},1,1))))`;
 

@@ -10,7 +10,20 @@ const WORDS = 13;
 const demo = <K extends keyof (typeof DEMO_TRIALS)[number]>(key: K) =>
   DEMO_TRIALS.map((line) => line[key] ?? null);
 
-const hasScores = "COUNT({scores})>2";
+/** Typed as 7/10, a score is a day, and its number one of thousands. */
+const areTooHigh = "MAX({scores})>10";
+const hasScores = `AND(COUNT({scores})>2,NOT(${areTooHigh}))`;
+
+const hour = (i: number) => `INDEX({hours},1,${i})`;
+const doNotRise = HOURS.slice(1)
+  .map((_, i) => `AND(ISNUMBER(${hour(i + 2)}),${hour(i + 1)}>${hour(i + 2)})`)
+  .join(",");
+/** Over the hours: what they are, or what is wrong with them. */
+const hoursNote =
+  '=IF(COUNTA({hours})>COUNT({hours}),"Hours are numbers: type 1.5 for 1:30, 24 for a whole day",' +
+  'IF(COUNTIFS({hours},">0",{hours},"<0.1")>0,"An hour is below 0.1: 1:30 is a time of day, type 1.5",' +
+  `IF(OR(${doNotRise}),"The hours do not rise from the first to the last",` +
+  '"Hours after spraying, of each score: type over them where yours differ")))';
 const fit = {
   half: "MIST.FADEHALF({hours},{scores},{least})",
   lasts: 'MIST.LASTSFOR({hours},{scores},{weak},{least},"scores")',
@@ -32,14 +45,14 @@ export const log: Part[] = [
     skip: WORDS - 5,
     text: "note",
     name: "hoursnote",
-    rows: ["Hours after spraying, of each score: type over them where yours differ"],
+    rows: [hoursNote],
   },
   {
     block: "hours",
     beside: "hoursnote",
     skip: 4,
     look: "input",
-    format: '0" h"',
+    format: '0.0" h"',
     rows: [HOURS],
   },
   {
@@ -127,18 +140,20 @@ export const log: Part[] = [
       fitted("lastslow", "Lasts, low (h)", "lasts", 2),
       fitted("lastshigh", "Lasts, high (h)", "lasts", 3),
       {
-        // The hours, nothing where it is too weak from the start, or the words.
+        // The hours, none where it is too weak from the start, or the words; beyond the last hour they are a guess.
         name: "counts",
         heading: "Counts (h)",
         format: "0.0",
-        formula: `=IF(ISNUMBER({lasts}),{lasts},IF(OR(COUNT({scores})<3,ISERROR({half}),SUM({weak})<=0),"",IF(ISERROR({lasts}),0,IF(LEFT({lasts},4)="over",{lasts},0))))`,
+        formula:
+          `=IF(OR(NOT(${hasScores}),SUM({weak})<=0),"",IF(MAX({scores})=0,0,IF(ISERROR({half}),"",IF(ISERROR({lasts}),0,` +
+          'IF(ISNUMBER({lasts}),IF({lasts}>MAX({hours}),"over "&MAX({hours}),{lasts}),IF(LEFT({lasts},4)="over",{lasts},0))))))',
       },
       {
         name: "said",
         heading: "Said of this line",
         look: "note",
         formula:
-          '=IF(COUNTA({code},{base},{scores})=0,"",TEXTJOIN("; ",TRUE,IF({base}="","which base?",""),IF({where}="","cloth or room?",""),IF(COUNT({scores})<3,"fewer than three scores",IF({counts}="","no hours",""))))',
+          '=IF(COUNTA({code},{base},{scores})=0,"",TEXTJOIN("; ",TRUE,IF({base}="","which base?",""),IF({where}="","cloth or room?",""),IF(COUNT({scores})<3,"fewer than three scores",IF(MAX({scores})>10,"a score above 10: 7/10 is a day, type 7",IF({counts}="","no hours",IF(MAX({scores})=0,"nothing smelled: 0 h",""))))))',
       },
     ],
   },
