@@ -46,7 +46,7 @@ export const template: Template = {
       rows: [
         "One line a pack on offer. Type over cream cells; blue are drawn. Spare lines may stay blank.",
         "A pound is not 16 fl oz: a pack by weight needs its density. Weigh it: MIST.DENSITYOF.",
-        "Freight is of one order, shared by its packs. Blank is not known: type 0 where there is none.",
+        "Freight is of one order, shared by its packs. Blank is not known: type 0 where it is free.",
         "Not disclosed is not known, not harmless: get the safety data sheet before you pour.",
       ],
     },

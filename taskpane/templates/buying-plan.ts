@@ -10,7 +10,7 @@ export const template: Template = {
   words:
     "what to buy, shopping list, order, supplies, reorder, free shipping, packs, run short, run out, enough, not enough",
   step: 9,
-  widths: [184, 136, 70, 70, 80, 80, 90, 88, 88, 86, 56, 64, 92, 82, 72, 82, 96, 268],
+  widths: [198, 136, 70, 70, 80, 80, 90, 88, 88, 86, 56, 64, 92, 82, 72, 82, 96, 254],
   parts: [
     { text: "title", rows: ["Buying plan"] },
     {

@@ -91,7 +91,7 @@ describe.each(templates)("$title", (template) => {
     const lefts = drawing.widths.map((_, i) =>
       drawing.widths.slice(0, i).reduce((a, b) => a + b, 0),
     );
-    const indent = template.page?.columns ?? 0;
+    const indent = template.page?.sections?.repeat ?? template.page?.columns ?? 0;
     for (const { row, column, look, content } of drawing.cells) {
       if (typeof content !== "string" || content.startsWith("=") || column !== indent) continue;
       if (look !== "note" && look !== "caution") continue;
