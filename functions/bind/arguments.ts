@@ -17,15 +17,17 @@ import {
 } from "./cell.ts";
 
 /**
- * An argument of a call as its lines see it. What is the same for all lines is worked out once. All are made alike,
- * with the same members: ten thousand lines look into them.
+ * An argument of a call as its lines see it. What is the same for all lines is worked out once. All
+ * are made alike, with the same members: ten thousand lines look into them.
  */
 export class Argument {
   /** Its cell of the line that is looked at; a range that is read whole has none. */
   cell: CellValue = null;
   /** One cell for many lines: like a unit that is typed once, it does not fill a line. */
   isStretched = false;
-  /** A required number or what stands for one. A line on which none is filled is a spare line of a table, not a mistake. */
+  /**
+   * A required quantity. A line on which none is filled is a spare line of a table, not a mistake.
+   */
   readonly isQuantity: boolean;
   /** The first error in a range that is read whole. */
   readonly fault: Fault | undefined;
@@ -41,14 +43,13 @@ export class Argument {
     this.isWord = WORD_KINDS.has(param.kind);
     this.isQuantity = !param.optional && !this.isWord;
     this.fault = param.range ? firstFault(grid) : undefined;
-    this.isNothingWhole = param.range && grid.every(isEmptyLine);
+    this.isNothingWhole = param.range && grid.every((row) => row.every(isEmpty));
   }
 
-  /** What the pure function gets for it on this line; a range that is read whole is read once for all lines. */
+  /** What the pure function gets for it; a range that is read whole is read once for all lines. */
   read(): unknown {
     const { param, cell } = this;
-    if (this.isWord) return readWord(param, cell);
-    if (!param.range) return readSingle(param, cell);
+    if (!param.range) return this.isWord ? readWord(param, cell) : readSingle(param, cell);
     if (!this.isRead) this.whole = readRange(param, this.grid);
     this.isRead = true;
     return this.whole;
@@ -59,8 +60,6 @@ export class Argument {
     return this.param.range ? this.isNothingWhole : isEmpty(this.cell);
   }
 }
-
-const isEmptyLine = (row: CellValue[]) => row.every(isEmpty);
 
 /** How many lines a call has, down and across. */
 export interface Extent {
