@@ -21,7 +21,7 @@ export const recipe = (lines: number): Part[] => [
         label: "Recipe",
         words: "{Recipes!recipes.picks}",
         demo: "Rain room",
-        note: `=IF({recipe}="","Pick one, or type all below.",IF({ingredients}+{rests}+{loadcount}>${lines},"It has "&({ingredients}+{rests}+{loadcount})&" ingredients, only ${lines} fit: not all of it is here.","Its oils come with the skin limits of its kind, its base with its ingredients."))`,
+        note: `=IF({recipe}="","Pick one, or type all below.",IF({ingredients}+{rests}+{loadcount}>${lines},"It has "&({ingredients}+{rests}+{loadcount})&" ingredients, only ${lines} fit: not all of it is here.","Oils come with the skin limits of its kind, the base with its ingredients."))`,
       },
       {
         name: "kindofrecipe",
