@@ -37,6 +37,7 @@ export const template: Template = {
       rows: [
         "Pick a recipe and a size on each line; costs are drawn. Your own price overrides the asking price.",
         "Margin is on the price. A cost that is not known stays blank and is said: it is never taken for nothing.",
+        "Wholesale is asked for without fees: where there are any, Bottle cost takes them, and asks for more.",
       ],
     },
     {

@@ -244,7 +244,19 @@ describe("the category that the limits were read for", () => {
   test("a body mist for VOC that is a room spray for skin is asked about", async () => {
     const { of } = await sheet({ [IS.kind]: "body mist (up to 7 % fragrance)" });
     expect(of(`C${row("skin")}`)).toBe(
-      "For VOC it is a body mist (up to 7 % fragrance), for skin a room spray: is that meant?",
+      "For VOC a body mist (up to 7 % fragrance), for skin a room spray: is that meant?",
+    );
+  });
+
+  test.each([
+    ["candle", "room spray (pump)", true],
+    ["reed diffuser", "linen or fabric spray (pump)", true],
+    ["candle", "room scent (solid or gel)", false],
+    ["linen spray", "room spray (pump)", false],
+  ])("a %s for skin that is a %s for VOC is asked about: %s", async (skin, kind, isAsked) => {
+    const { of } = await sheet({ [IS.skin]: skin, [IS.kind]: kind });
+    expect(of(`C${row("skin")}`)).toBe(
+      isAsked ? `For VOC a ${kind}, for skin a ${skin}: is that meant?` : "",
     );
   });
 });

@@ -97,12 +97,12 @@ const LIMITED: Record<string, Limit> = {
     room: unless("{missingvoc}", ofRule("room")),
     why: told(
       "{missingvoc}",
-      `IF(COUNT({looked.room})=0,"",IF({federal}="","Strictest: ","Strictest of "&{soldin}&" and "&{federal}&": ")&${ofRule("place")}&", "&${STRICTEST_KIND}&".")&` +
+      `TRIM(IF(COUNT({looked.room})=0,"",IF({federal}="","Strictest: ","Strictest of "&{soldin}&" and "&{federal}&": ")&${ofRule("place")}&", "&${STRICTEST_KIND}&".")&` +
         `IF(${anyRule(UNLISTED)}," Not listed: "&TEXTJOIN("; ",TRUE,${ofEach(
           ({ line, kind }) =>
             `IF({looked.words:${line}}="${UNLISTED}",{looked.place:${line}}&", "&${kind},"")`,
         ).join(",")})&". Look it up.","")&` +
-        `IF(${isUnread(ofRule("place"), STRICTEST_KIND)}," Not read whole: read it.","")`,
+        `IF(${isUnread(ofRule("place"), STRICTEST_KIND)}," Not read whole: read it.",""))`,
     ),
   },
   alcohol: {
