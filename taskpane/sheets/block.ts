@@ -16,6 +16,7 @@ export const LOOKS = [
   "drawn",
   "result",
   "answer",
+  "passage",
 ] as const;
 
 /** How a cell can be marked by the words that its text opens with; see looks.ts, too. */

@@ -32,9 +32,15 @@ export function recipeAndSize(
   ];
 }
 
-/** Says of a name that it has a space too many: it looks like another one, and is not found by it. */
-export const saidOfSpaces = (name: string, what = "name") =>
-  `IF(LEN(TRIM(${name}))=LEN(${name}),"","a space too many in the ${what}")`;
+/** The space of web pages that does not break. */
+const OF_WEB = "\u00a0";
+
+/** Says of a name that it has a space too many, or one of a web page: it looks like another one, and is not found by it. */
+export function saidOfSpaces(name: string, what = "name"): string {
+  const without = (space: string) => `SUBSTITUTE(${name},"${OF_WEB}","${space}")`;
+  const isPlain = `LEN(${without("")})=LEN(${name})`;
+  return `IF(LEN(TRIM(${without(" ")}))=LEN(${name}),IF(${isPlain},"","a web page's space in the ${what}: type a plain one"),"a space too many in the ${what}")`;
+}
 
 /** Pasted past the check of its cell, 3 is 300 % lost: what is left would cost less than nothing. */
 export const isTooMuchLost = (lost: string) => `OR(SUM(${lost})<0,SUM(${lost})>=1)`;

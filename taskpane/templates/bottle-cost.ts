@@ -68,6 +68,8 @@ interface Channel {
   /** Its margin, and its fees on the price and on each sale: what the demo types, and what draws them. */
   demo: number[];
   draws: string[];
+  /** What there is to say where nothing is missing. */
+  otherwise: string;
 }
 
 const ofPriceList = (name: string) => `=IF({Price list!${name}}="","",{Price list!${name}})`;
@@ -81,6 +83,7 @@ const RETAIL: Channel = {
   sold: [60, 90, 20],
   demo: [0.5, 0.065, 0.3],
   draws: ["margin", "fee", "fixed"].map(ofPriceList),
+  otherwise: '""',
 };
 const TRADE: Channel = {
   name: "trade",
@@ -91,14 +94,25 @@ const TRADE: Channel = {
   sold: [20, 40, 0],
   demo: [0.25, 0, 0],
   draws: [ofPriceList("trade")],
+  otherwise:
+    'IF(SUM({tradefee},{tradefixed})>0,"Price list asks for less: it knows no fees of wholesale","")',
 };
 
 /** What is asked of all sizes alike; what is kept of each. */
-function prices({ name, words, prefix, column, own, sold, demo, draws }: Channel): Part[] {
+function prices({
+  name,
+  words,
+  prefix,
+  column,
+  own,
+  sold,
+  demo,
+  draws,
+  otherwise,
+}: Channel): Part[] {
   const [margin, fee, fixed] = ["margin", "fee", "fixed"].map((each) => `{${prefix}${each}}`);
   const field = (at: number) => ({ demo: demo[at], ...(draws[at] && { draw: draws[at] }) });
   const isKnown = `ISNUMBER(${COST})`;
-  const lacking = `IF(COUNT(${margin},${fee},${fixed})=3,"","an asking price takes a margin and both fees: 0 if none")`;
   return [
     {
       gap: 1,
@@ -109,7 +123,7 @@ function prices({ name, words, prefix, column, own, sold, demo, draws }: Channel
           label: `Margin wanted, ${words} (%)`,
           ...PERCENT,
           ...field(0),
-          note: `=${lacking}`,
+          note: `=IF(COUNT(${margin},${fee},${fixed})<3,"an asking price takes a margin and both fees: 0 if none",${otherwise})`,
         },
         {
           name: `${prefix}fee`,

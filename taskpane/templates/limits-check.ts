@@ -18,14 +18,15 @@ const HEAD: Part[] = [
     text: "note",
     rows: [
       "Type over the cream cells. Composition by weight, as the safety data sheets give it: ranges may stay ranges.",
-      "What is not disclosed is not nothing: give it a line, from the least to the most that it could be. A blank is never taken for a zero or a no.",
+      "What is not disclosed is not nothing: give it a line, from the least to the most that it could be.",
+      "A blank is never taken for a zero or a no.",
       "Numbers marked estimate are estimates. Rules that were not read whole say so: look them up.",
     ],
   },
   {
     text: "caution",
     rows: [
-      "This sheet is arithmetic. The safety data sheet, the oil's certificate, a test or a licensed person decides.",
+      "Arithmetic only: the safety data sheet, the certificate, a test or a licensed person decides.",
     ],
   },
 ];
@@ -35,11 +36,15 @@ const CAUTIONS: Part[] = [
   {
     text: "caution",
     rows: [
-      "Air and fire: pour and spray with air moving, away from flames, pilot lights, heaters and sparks. Keep it closed and cool.",
-      "Cloth and wood: spray a hidden spot first, let it dry, look for stain, film and colour. Finishes and silk are at risk.",
+      "Air and fire: pour and spray with air moving, away from flames, pilot lights, heaters and sparks.",
+      "Keep it closed and cool.",
+      "Cloth and wood: spray a hidden spot first, let it dry, look for stain, film and colour.",
+      "Finishes and silk are at risk.",
       "Skin: a room or linen spray is not a body mist. Skin use has its own category, limits and labelling.",
-      "Pets and children: keep away until dry, out of reach, and never on bedding of pets; some oils are toxic to cats and birds.",
-      "Law: labels, storage, transport and sale have rules where you are. Ask the authority, the carrier and your insurer.",
+      "Pets and children: keep away until dry, out of reach, and never on bedding of pets.",
+      "Some oils are toxic to cats and birds.",
+      "Law: labels, storage, transport and sale have rules where you are.",
+      "Ask the authority, the carrier and your insurer.",
     ],
   },
 ];
@@ -76,6 +81,7 @@ export const template: Template = {
   parts: partsFor(LINES),
   page: {
     landscape: true,
+    columns: 1,
     caution:
       "Arithmetic, with estimates: the safety data sheet, the certificate, a test or a licensed person decides.",
   },

@@ -37,6 +37,7 @@ export const template: Template = {
       rows: [
         "Pick a recipe and a size on each line: costs are drawn. Your own price counts before ours.",
         "Margin is on the price. A cost not known stays blank and is said: never taken for nothing.",
+        "Wholesale is asked without fees: where there are any, Bottle cost takes them and asks more.",
       ],
     },
     {

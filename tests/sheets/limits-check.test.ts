@@ -42,6 +42,8 @@ const READ_SECOND = `B${row("readsecond")}`;
 const [SKIN, VOC, ALCOHOL, WATER, HAZARD, CARRIED] = [0, 1, 2, 3, 4, 5].map((i) =>
   row("limits.words", i),
 );
+/** The cell under the limits that says why, of the limit in a row. */
+const why = (limit: number) => `B${row("reasons.why") + limit - SKIN}`;
 const RULE = row("looked.words");
 const TEST = row("measured.value");
 const [LOAD_SKIN, LOAD_VOC, LOAD_SUPPLIER] = [0, 1, 2].map((i) => row("loads.load", i));
@@ -94,7 +96,7 @@ describe("certificates: the sum of share over limit, line by line", () => {
       [used, used, 1, 1 - used].map((value) => expect.closeTo(value, 12)),
     );
     expect(of(`B${SKIN}`)).toBe("Within the limit");
-    expect(of(`G${SKIN}`)).toBe("Rain on Slate uses most of it, 37.5 %, by a limit of 8 %.");
+    expect(of(why(SKIN))).toBe("Rain on Slate uses most of it, 37.5 %, by a limit of 8 %.");
     // By hand: three parts and one part of the fragrance, 1 / (0.75 / 0.08 + 0.25 / 1).
     expect(of(`C${LOAD_SKIN}`)).toBeCloseTo(1 / (0.75 / 0.08 + 0.25), 12);
   });
@@ -105,7 +107,7 @@ describe("certificates: the sum of share over limit, line by line", () => {
     expect(of(`B${SKIN}`)).toBe("Doubt: lies on both sides (?)");
     // By hand: 5 / 4, and 50 / 100.
     expect(all(`C${SKIN}`, `D${SKIN}`)).toEqual([0, expect.closeTo(1.25 + 0.5, 12)]);
-    expect(of(`G${SKIN}`)).toBe("Oil A uses most of it, 125 %, by a limit of 4 %.");
+    expect(of(why(SKIN))).toBe("Oil A uses most of it, 125 %, by a limit of 4 %.");
     put({ [`C${PART + 1}`]: "4.5%" });
     expect(of(`B${SKIN}`)).toBe("Over the limit (!)");
     // At the limit is within it.
@@ -146,7 +148,7 @@ describe("certificates: the sum of share over limit, line by line", () => {
   test("an oil that is not approved is over when it is in, and in doubt when it may be", async () => {
     const { of, put } = await sheet({ [`I${SLATE}`]: "not approved" });
     expect(of(`B${SKIN}`)).toBe("Over the limit (!)");
-    expect(of(`G${SKIN}`)).toBe("Rain on Slate is not approved for this category.");
+    expect(of(why(SKIN))).toBe("Rain on Slate is not approved for this category.");
     expect(of(`C${LOAD_SKIN}`)).toBe("none");
     put({ [`C${SLATE}`]: "0%" });
     expect(of(`B${SKIN}`)).toBe("Doubt: lies on both sides (?)");
@@ -157,7 +159,7 @@ describe("certificates: the sum of share over limit, line by line", () => {
   test("a limit of 98 % is said back in words beside it", async () => {
     const { of, put } = await sheet({ [`I${SLATE}`]: "0.98" });
     expect(of(`O${SLATE}`)).toBe("limit 98 % (if 0.98 is printed, type 0.98%)");
-    expect(of(`G${SKIN}`)).toMatch(/by a limit of 98 %\.$/);
+    expect(of(why(SKIN))).toMatch(/by a limit of 98 %\.$/);
     put({ [`I${SLATE}`]: "0.98%" });
     expect(of(`O${SLATE}`)).toBe("");
     // By hand: 3 / 0.98.
@@ -183,7 +185,7 @@ describe("the category that the limits were read for", () => {
     put({ [IS.skin]: "body mist" });
     expect(of(CATEGORY)).toBe("2");
     expect(of(`B${SKIN}`)).toBe("No verdict: limits are void");
-    expect(of(`G${SKIN}`)).toBe(
+    expect(of(why(SKIN))).toBe(
       "Void: the limits were read for 10B, this product needs 2: read the certificates again.",
     );
     expect(all(`C${SKIN}`, `D${SKIN}`, `F${SKIN}`, `C${LOAD_SKIN}`, `C${LOWEST}`)).toEqual([
@@ -206,7 +208,7 @@ describe("the category that the limits were read for", () => {
 
   test("limits of which nobody says what they were read for are void", async () => {
     const { of } = await sheet({ [READ_FOR]: "" });
-    expect(of(`G${SKIN}`)).toBe(
+    expect(of(why(SKIN))).toBe(
       "Void: the limits were read for no category, this product needs 10B: read the certificates again.",
     );
   });
@@ -216,13 +218,13 @@ describe("the category that the limits were read for", () => {
     expect(of(CATEGORY)).toBe("10A and 10B: the lower limit");
     expect(of(`B${SKIN}`)).toBe("No verdict: limits are void");
     put({ [READ_SECOND]: "10A" });
-    expect(of(`G${SKIN}`)).toBe(
+    expect(of(why(SKIN))).toBe(
       "Missing: the limit on the certificate, beside Rain on Slate, Attic Cedar.",
     );
     put({ [`J${SLATE}`]: "not limited", [`J${CEDAR}`]: "2%" });
     // By hand: 8 % is lower than not limited, 2 % than not limited.
     expect(of(`D${SKIN}`)).toBeCloseTo(0.03 / 0.08 + 0.01 / 0.02, 12);
-    expect(of(`G${SKIN}`)).toMatch(/Of 10A and 10B the lower limit was taken\.$/);
+    expect(of(why(SKIN))).toMatch(/Of 10A and 10B the lower limit was taken\.$/);
     // Both columns stay: a room spray takes the one for 10B.
     put({ [IS.skin]: "room spray" });
     expect(of(`D${SKIN}`)).toBeCloseTo(0.03 / 0.08 + 0.01, 12);
@@ -234,7 +236,7 @@ describe("the category that the limits were read for", () => {
     expect(choices(model, IS.skin)).toContain("sock spray");
     expect(choices(model, READ_FOR)).toContain("X9");
     put({ [IS.skin]: "sock spray" });
-    expect(of(`G${SKIN}`)).toMatch(/^Void: .* this product needs X9/);
+    expect(of(why(SKIN))).toMatch(/^Void: .* this product needs X9/);
     put({ [READ_FOR]: "X9" });
     expect(of(`B${SKIN}`)).toBe("Within the limit");
   });
@@ -242,7 +244,19 @@ describe("the category that the limits were read for", () => {
   test("a body mist for VOC that is a room spray for skin is asked about", async () => {
     const { of } = await sheet({ [IS.kind]: "body mist (up to 7 % fragrance)" });
     expect(of(`C${row("skin")}`)).toBe(
-      "For VOC it is a body mist (up to 7 % fragrance), for skin a room spray: is that meant?",
+      "For VOC a body mist (up to 7 % fragrance), for skin a room spray: is that meant?",
+    );
+  });
+
+  test.each([
+    ["candle", "room spray (pump)", true],
+    ["reed diffuser", "linen or fabric spray (pump)", true],
+    ["candle", "room scent (solid or gel)", false],
+    ["linen spray", "room spray (pump)", false],
+  ])("a %s for skin that is a %s for VOC is asked about: %s", async (skin, kind, isAsked) => {
+    const { of } = await sheet({ [IS.skin]: skin, [IS.kind]: kind });
+    expect(of(`C${row("skin")}`)).toBe(
+      isAsked ? `For VOC a ${kind}, for skin a ${skin}: is that meant?` : "",
     );
   });
 });
@@ -272,7 +286,7 @@ describe("a blank is told, by line and in words, and never taken for a zero or a
       const isWithheld = withheld.includes(row);
       expect(of(`B${row}`) === "No verdict", `B${row}`).toBe(isWithheld);
       expect(of(`C${row}`) === "", `C${row}`).toBe(isWithheld);
-      if (isWithheld) expect(of(`G${row}`), `G${row}`).toContain("beside Attic Cedar");
+      if (isWithheld) expect(of(why(row)), why(row)).toContain("beside Attic Cedar");
     }
   });
 
@@ -280,7 +294,7 @@ describe("a blank is told, by line and in words, and never taken for a zero or a
     const { all, of, put } = await sheet({ [`H${SLATE}`]: "", [`H${UNDISCLOSED}`]: "no" });
     expect(of(`O${SLATE}`)).toBe("missing: hazardous or not");
     expect(all(`B${HAZARD}`, `B${CARRIED}`)).toEqual(["No verdict", "No verdict"]);
-    expect(of(`G${HAZARD}`)).toBe(
+    expect(of(why(HAZARD))).toBe(
       "Not known: hazardous or not (read the data sheet, or ask), beside Rain on Slate.",
     );
     put({ [`H${SLATE}`]: "not known" });
@@ -306,7 +320,7 @@ describe("a blank is told, by line and in words, and never taken for a zero or a
       "missing: what it is, low, high, VOC part, low, VOC part, high, density",
     );
     put({ [`A${SPARE}`]: "", [`B${SPARE}`]: "other" });
-    expect(of(`G${SKIN}`)).toBe("Missing: what it is, its low or its high, beside line 6.");
+    expect(of(why(SKIN))).toBe("Missing: what it is, its low or its high, beside line 6.");
   });
 
   test("a zero that was typed is a zero, and asks for nothing more", async () => {
@@ -337,7 +351,7 @@ describe("a blank is told, by line and in words, and never taken for a zero or a
     [IS.skin, "Missing: the kind of product, for skin.", SKIN],
   ])("%s left blank", async (cell, words, row) => {
     const { all } = await sheet({ [cell]: "" });
-    expect(all(`B${row}`, `G${row}`)).toEqual(["No verdict", words]);
+    expect(all(`B${row}`, why(row))).toEqual(["No verdict", words]);
   });
 
   test("a limit on the load that is not known leaves no lowest", async () => {
@@ -379,7 +393,7 @@ describe("VOC", () => {
     // and 3 % undisclosed, as water cannot go below 68 %, less 2 points.
     expect(all(`C${VOC}`, `D${VOC}`)).toEqual([expect.closeTo(0.17, 12), expect.closeTo(0.3, 12)]);
     expect(of(`B${VOC}`)).toBe("Doubt: lies on both sides (?)");
-    expect(of(`G${VOC}`)).toBe(
+    expect(of(why(VOC))).toBe(
       "Strictest of California and United States: California, room spray (pump). Not read whole: read it.",
     );
     expect(all(`C${LOWEST}`, `D${LOWEST}`)).toEqual([0, "what VOC leaves room for"]);
@@ -433,7 +447,7 @@ describe("VOC", () => {
     const { all, of, put } = await sheet({ [IS.kind]: "room spray (manual aerosol)" });
     expect(of(`E${VOC}`)).toBe(0.1);
     expect(of(`B${VOC}`)).toBe("Over the limit (!)");
-    expect(of(`G${VOC}`)).toContain("Not listed: United States, room spray (manual aerosol).");
+    expect(of(why(VOC))).toContain("Not listed: United States, room spray (manual aerosol).");
     put({ [IS.day]: "2027-01-01" });
     expect(of(`E${VOC}`)).toBe(0.05);
     put({ [IS.place]: "Maryland" });
@@ -462,7 +476,7 @@ describe("VOC", () => {
     expect(of(`E${VOC}`)).toBe(0.12);
     // A blank exemption is none: two points more than before.
     expect(of(`C${VOC}`)).toBeCloseTo(0.19, 12);
-    expect(of(`G${VOC}`)).toBe("Strictest: Avalon, sock spray. Not read whole: read it.");
+    expect(of(why(VOC))).toBe("Strictest: Avalon, sock spray. Not read whole: read it.");
     put({ [IS.day]: "2025-12-31" });
     expect(of(`B${VOC}`)).toBe("No rule is listed");
     put(own(OWN_RULE, { E: "" }));
@@ -485,7 +499,7 @@ describe("VOC", () => {
     const loose = { A: "Oregon", B: "room spray (pump)", C: "25%", D: "2%", F: "United States" };
     const { all, of, put } = await sheet({ ...own(OWN_RULE, loose), [IS.place]: "Oregon" });
     expect(of(`E${VOC}`)).toBe(0.18);
-    expect(of(`G${VOC}`)).toMatch(
+    expect(of(why(VOC))).toMatch(
       /^Strictest of Oregon and United States: United States, room spray \(pump\)\./,
     );
     expect(all(`A${RULE}`, `E${RULE}`, `A${RULE + 2}`, `E${RULE + 2}`)).toEqual([
@@ -496,10 +510,10 @@ describe("VOC", () => {
     ]);
     put(own(OWN_RULE, { C: "10%" }));
     expect(of(`E${VOC}`)).toBe(0.1);
-    expect(of(`G${VOC}`)).toMatch(/^Strictest of Oregon and United States: Oregon,/);
+    expect(of(why(VOC))).toMatch(/^Strictest of Oregon and United States: Oregon,/);
     put(own(OWN_RULE, { C: "25%", F: "" }));
     expect(of(`E${VOC}`)).toBe(0.25);
-    expect(of(`G${VOC}`)).toMatch(/^Strictest: Oregon,/);
+    expect(of(why(VOC))).toMatch(/^Strictest: Oregon,/);
   });
 
   test("a rule that is over outweighs another that has more room but less certainty", async () => {
@@ -529,7 +543,7 @@ describe("VOC", () => {
     expect(of(`E${VOC}`)).toBe(0.18);
     put({ [IS.second]: "linen or fabric spray (pump)" });
     expect(of(`E${VOC}`)).toBe(0.06);
-    expect(of(`G${VOC}`)).toBe(
+    expect(of(why(VOC))).toBe(
       "Strictest: Canada, linen or fabric spray (pump). Not read whole: read it.",
     );
     put({ [IS.second]: "linen or fabric spray (aerosol)" });
@@ -546,7 +560,7 @@ describe("VOC", () => {
     expect(of(`E${VOC}`)).toBe(0.06);
     put({ [IS.place]: "New York" });
     expect(of(`B${VOC}`)).toBe("No rule is listed");
-    expect(of(`G${VOC}`)).toContain("Not listed: New York, linen or fabric spray (pump).");
+    expect(of(why(VOC))).toContain("Not listed: New York, linen or fabric spray (pump).");
   });
 
   test("where a body mist's fragrance is all uncounted, the alcohol still counts", async () => {
@@ -556,7 +570,7 @@ describe("VOC", () => {
     });
     // By hand: 25 % alcohol and 3 % undisclosed, none of the 4 % oil.
     expect(of(`D${VOC}`)).toBeCloseTo(0.28, 12);
-    expect(of(`G${VOC}`)).toBe("Strictest: Canada, body mist (up to 7 % fragrance).");
+    expect(of(why(VOC))).toBe("Strictest: Canada, body mist (up to 7 % fragrance).");
   });
 
   test("duties of the place, and of its country, are counted", async () => {
@@ -588,12 +602,12 @@ describe("aqueous alcohol in transport", () => {
       "Within: there is none",
       "Within the exception",
     ]);
-    expect(of(`G${CARRIED}`)).toMatch(/A trained shipper decides\.$/);
+    expect(of(why(CARRIED))).toMatch(/A trained shipper decides\.$/);
   });
 
   test("is lost by an oil that is hazardous itself", async () => {
     const { all } = await sheet({ ...weak("14%", "82%"), [`H${SLATE}`]: "yes" });
-    expect(all(`B${HAZARD}`, `G${HAZARD}`, `B${CARRIED}`)).toEqual([
+    expect(all(`B${HAZARD}`, why(HAZARD), `B${CARRIED}`)).toEqual([
       "Outside: there is one (!)",
       "By its data sheet: Rain on Slate. The exception is lost.",
       "Outside the exception (!)",
@@ -705,7 +719,7 @@ describe("a measured flash point", () => {
       const { all } = await sheet(measured(value, unit));
       expect(all(`B${TEST + 3}`, `E${TEST + 3}`)).toEqual([
         word,
-        expect.stringMatching(/A cosmetic is outside it\.$/),
+        "16 CFR 1500.3(c)(6); not of cosmetics.",
       ]);
     },
   );

@@ -135,7 +135,7 @@ describe("a base that is named in part, and a recipe of two more", () => {
   test("a density that nobody disclosed is asked for; typed over, that is said", async () => {
     const at = here(set);
     expect(await at("limits.words", ALCOHOL)).toBe("No verdict");
-    expect(await at("limits.why", ALCOHOL)).toBe(
+    expect(await at("reasons.why", ALCOHOL)).toBe(
       "Missing: a density from 0 to 3 g/mL, beside Not disclosed in Fen Mist.",
     );
     await set.type("Limits check", "parts.density", 3, 1);
@@ -255,7 +255,7 @@ describe("a row more of ingredients is one number", () => {
     expect(at("sum.low")).toBeCloseTo(1, 12);
     expect(at("limits.high", SKIN)).toBeCloseTo(2, 12);
     expect(at("limits.high", VOC)).toBeCloseTo(1 / n, 12);
-    expect(at("limits.why", HAZARD)).toBe(
+    expect(at("reasons.why", HAZARD)).toBe(
       `By its data sheet: Oil ${n - 1}. The exception is lost.`,
     );
   });

@@ -31,3 +31,18 @@ test("a space behind a name is said on its line, and a recipe that lost its oil 
   expect(second).toContain("a space too many in the recipe's name");
   expect(second).toContain("not in Materials, or not in use");
 });
+
+test("a space of a web page in a name is said on its line", async () => {
+  const set = await wholeSet(false, ["Materials", "Recipes", "Sizes"]);
+  await set.type("Materials", "materials.name", 0, "Fen\u00a0base");
+  await set.type("Materials", "materials.name", 1, "Kelp oil");
+  await set.type("Sizes", "sizes.size", 0, "Small\u00a0tin");
+  await set.type("Recipes", "recipes.recipe", 0, "Sea\u00a0mist");
+  const said = "a web page's space in the";
+  expect(await set.at("Materials", "materials.said", 0)).toContain(
+    `${said} name: type a plain one`,
+  );
+  expect(await set.at("Materials", "materials.said", 1)).not.toContain("space");
+  expect(await set.at("Sizes", "sizes.said", 0)).toContain(said);
+  expect(await set.at("Recipes", "recipes.said", 0)).toContain(`${said} recipe's name`);
+});

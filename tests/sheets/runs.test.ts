@@ -141,6 +141,17 @@ describe("the bench sheet", () => {
     expect(await bench(set, "loads.low", 1)).toBeCloseTo(53.9 / (53.9 + 950.05), 12);
     expect(await bench(set, "loads.high", 1)).toBeCloseTo(54.1 / (54.1 + 949.95), 12);
     expect(await bench(set, "verdict")).toBe("off: it is from 5.37% to 5.39%, the recipe has 5.0%");
+    // By hand: on a scale of 0.001 g, 50.02 of 1000.02 g are from 5.0018 to 5.0020 %, 5.0 % as printed.
+    await set.type("Bench sheet", "step", 0, 0.001);
+    await set.type("Bench sheet", "pours.reading", 0, 40.02);
+    expect(await bench(set, "verdict")).toMatch(
+      /^off: it is from 5\.001\d% to 5\.002%, the recipe has 5\.0%$/,
+    );
+    await set.type("Bench sheet", "pours.reading", 0, 40.2);
+    // By hand: 50.2 of 1000.2 g.
+    expect(await bench(set, "verdict")).toBe("off: it is 5.02%, the recipe has 5.0%");
+    await set.type("Bench sheet", "step", 0, 0.1);
+    await set.type("Bench sheet", "pours.reading", 0, 44);
     // By hand: 44 of 40 g is 1.1 of the batch: 11 g of cedar and 1045 g of base.
     expect(await bench(set, "pours.add")).toBe(0);
     expect(await bench(set, "pours.add", 1)).toBe(1);

@@ -54,11 +54,16 @@ export function loadsOf(column: string) {
 /** The load that the recipe asks for. */
 export const ASKED = `=IF(OR(${lacks("share")},${sum("share", REST)}<=0),"",${byBasis(sum("share", OIL), `${sum("share", OIL)}/${sum("share", REST)}`)})`;
 
-const from = (which: "first" | "last") =>
-  `TEXT({loads.low:${which}},"0.0#%")&" to "&IF(ISNUMBER({loads.high:${which}}),TEXT({loads.high:${which}},"0.0#%"),"no end")`;
+/** From the low to the high, or the one figure where both are alike as shown. */
+function from(which: "first" | "last", one = "", digits = '"0.0#%"') {
+  const [low, high] = ["low", "high"].map((end) => `TEXT({loads.${end}:${which}},${digits})`);
+  return `IF(ISNUMBER({loads.high:${which}}),IF(${low}=${high},"${one}"&${low},"from "&${low}&" to "&${high}),"from "&${low}&" to no end")`;
+}
+/** As many digits as tell the load that was poured from the one that was asked for. */
+const TOLD_APART = `IF(OR(TEXT({loads.low:last},"0.0#%")=TEXT({asked},"0.0#%"),TEXT({loads.high:last},"0.0#%")=TEXT({asked},"0.0#%")),"0.0###%","0.0#%")`;
 
 /** Whether the load can come out as planned on this scale. */
-export const COARSE = `=IF(OR(NOT(ISNUMBER({loads.low:first})),SUM({asked})<=0),"",IF(IF(ISNUMBER({loads.high:first}),MAX({loads.high:first}-{asked},{asked}-{loads.low:first})<=${ALLOWED}*{asked}+0.000000001,FALSE),"fine enough: the load comes out from "&${from("first")},"too coarse: the load can be from "&${from("first")}&"; make "&TEXT(ROUNDUP(ROUND(MIST.LEASTBATCH(MINIFS({pours.share},{pours.what},"fragrance oil",{pours.share},">0"),{step},${ALLOWED}),6),0),"#,##0")&" "&{unit}&" or more, or take a finer scale"))`;
+export const COARSE = `=IF(OR(NOT(ISNUMBER({loads.low:first})),SUM({asked})<=0),"",IF(IF(ISNUMBER({loads.high:first}),MAX({loads.high:first}-{asked},{asked}-{loads.low:first})<=${ALLOWED}*{asked}+0.000000001,FALSE),"fine enough: the load comes out "&${from("first", "at ")},"too coarse: the load can be "&${from("first")}&"; make "&TEXT(ROUNDUP(ROUND(MIST.LEASTBATCH(MINIFS({pours.share},{pours.what},"fragrance oil",{pours.share},">0"),{step},${ALLOWED}),6),0),"#,##0")&" "&{unit}&" or more, or take a finer scale"))`;
 
 /** What the readings say of the load. */
-export const VERDICT = `=IF(COUNT({pours.reading})=0,"no reading yet",IF({missing}>0,"readings are missing: "&{missing},IF(OR(NOT(ISNUMBER({loads.low:last})),{asked}=""),"",IF(AND({asked}>={loads.low:last}-0.000000001,{asked}<=SUM({loads.high:last})+0.000000001),"as the recipe, as far as this scale can tell","off: it is from "&${from("last")}&", the recipe has "&TEXT({asked},"0.0#%")))))`;
+export const VERDICT = `=IF(COUNT({pours.reading})=0,"no reading yet",IF({missing}>0,"readings are missing: "&{missing},IF(OR(NOT(ISNUMBER({loads.low:last})),{asked}=""),"",IF(AND({asked}>={loads.low:last}-0.000000001,{asked}<=SUM({loads.high:last})+0.000000001),"as the recipe, as far as this scale can tell","off: it is "&${from("last", "", TOLD_APART)}&", the recipe has "&TEXT({asked},"0.0#%")))))`;

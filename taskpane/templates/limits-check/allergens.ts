@@ -92,8 +92,10 @@ export const ALLERGENS: Part[] = [
   {
     text: "note",
     rows: [
-      "Share of the oil x share of the allergen in it. What several oils bring of one allergen adds up, so give it a line for each of them.",
-      "0.001 % is the threshold for cosmetics that stay on the skin, in the European Union and Canada, seen in secondary texts only.",
+      "Share of the oil x share of the allergen in it.",
+      "What several oils bring of one allergen adds up, so give it a line for each of them.",
+      "0.001 % is the threshold for cosmetics that stay on the skin, in the European Union and Canada.",
+      "It was seen in secondary texts only.",
     ],
   },
 ];

@@ -97,12 +97,12 @@ const LIMITED: Record<string, Limit> = {
     room: unless("{missingvoc}", ofRule("room")),
     why: told(
       "{missingvoc}",
-      `IF(COUNT({looked.room})=0,"",IF({federal}="","Strictest: ","Strictest of "&{soldin}&" and "&{federal}&": ")&${ofRule("place")}&", "&${STRICTEST_KIND}&".")&` +
+      `TRIM(IF(COUNT({looked.room})=0,"",IF({federal}="","Strictest: ","Strictest of "&{soldin}&" and "&{federal}&": ")&${ofRule("place")}&", "&${STRICTEST_KIND}&".")&` +
         `IF(${anyRule(UNLISTED)}," Not listed: "&TEXTJOIN("; ",TRUE,${ofEach(
           ({ line, kind }) =>
             `IF({looked.words:${line}}="${UNLISTED}",{looked.place:${line}}&", "&${kind},"")`,
         ).join(",")})&". Look it up.","")&` +
-        `IF(${isUnread(ofRule("place"), STRICTEST_KIND)}," Not read whole: read it.","")`,
+        `IF(${isUnread(ofRule("place"), STRICTEST_KIND)}," Not read whole: read it.",""))`,
     ),
   },
   alcohol: {
@@ -210,22 +210,27 @@ export const LIMITS: Part[] = [
         format: PERCENT,
         demo: ofLimits("room"),
       },
-      {
-        name: "why",
-        heading: wide("Why, and who decides", 6),
-        look: "note",
-        demo: ofLimits("why"),
-      },
+    ],
+  },
+  // Under the limits, where there is room for a sentence.
+  {
+    list: "reasons",
+    lines: Object.keys(LIMITED),
+    columns: [
+      { heading: "Why, and who decides", look: "label", demo: ofLimits("what") },
+      { name: "why", heading: wide(null, 5), look: "note", demo: ofLimits("why") },
     ],
   },
   {
     text: "note",
     rows: [
-      "Skin: the sum of share / limit over the oils, 100 % at most. VOC: a state's stricter limit holds beside the federal one; see rule by rule, below.",
+      "Skin: the sum of share / limit over the oils, 100 % at most.",
+      "VOC: a state's stricter limit holds beside the federal one; see rule by rule, below.",
       "Transport: at most 24 % alcohol by volume, at least 50 % water and no other hazardous material.",
       "The rule says 50 percent of water, not whether by weight or by volume, so the lesser of the two is compared.",
       "What is not disclosed may be alcohol, or water, or neither: the highs count it, the lows do not.",
-      "The words come first. Dark is over or outside, amber is in doubt, pale is within, slanted grey says that something is missing or not listed.",
+      "The words come first. Dark is over or outside, amber is in doubt, pale is within.",
+      "Slanted grey says that something is missing or not listed.",
     ],
   },
 ];
@@ -319,7 +324,8 @@ export const VOC_BY_RULE: Part[] = [
   {
     text: "note",
     rows: [
-      "A state's stricter limit holds beside the federal one, and of several kinds or dates the lowest: each line here has a limit of its own to keep.",
+      "A state's stricter limit holds beside the federal one, and of several kinds or dates the lowest.",
+      "Each line here has a limit of its own to keep.",
     ],
   },
 ];

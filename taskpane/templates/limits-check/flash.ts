@@ -59,10 +59,12 @@ export const FLASH_POINTS: Part[] = [
   {
     text: "note",
     rows: [
-      "Vapour pressure over alcohol and water. Against the one published table it is off by 1.4 degrees on average and 2.1 at most if that table",
-      "is by volume, by 1.8 and 5.8 if by weight; which it is, is disputed, so the cautious value is shown. Its constants are from memory.",
-      "Fragrance oil, glycols and other solvents are not in it and can move it either way. What is not disclosed is taken for alcohol in it.",
-      "It decides no class: a closed-cup test does. Type what the test, or a data sheet of this very mixture, says:",
+      "Vapour pressure over alcohol and water; its constants are from memory. Against the one published table",
+      "it is off by 1.4 degrees on average and 2.1 at most if that table is by volume, by 1.8 and 5.8 if by weight.",
+      "Which it is, is disputed, so the cautious value is shown.",
+      "Fragrance oil, glycols and other solvents are not in it and can move it either way.",
+      "What is not disclosed is taken for alcohol in it. It decides no class: a closed-cup test does.",
+      "Type what the test, or a data sheet of this very mixture, says:",
     ],
   },
   {
@@ -133,8 +135,8 @@ export const FLASH_POINTS: Part[] = [
         name: "why",
         look: "note",
         demo: [
-          `=IF(${isBlank("point")},"","By the measured value."&IF({flash.cautious:estimate}="",""," The estimate beside it: "&ROUND({flash.lowest:estimate},0)&" to "&ROUND({flash.highest:estimate},0)&" C, which decides nothing."))`,
-          `=IF(${isBlank("point")},"","16 CFR 1500.3(c)(6): extremely flammable to -6.7 C, flammable below 37.8 C, combustible to 65.6 C. A cosmetic is outside it.")`,
+          `=IF(${isBlank("point")},"","By the measured value"&IF({flash.cautious:estimate}="","",", not "&ROUND({flash.lowest:estimate},0)&" to "&ROUND({flash.highest:estimate},0)&" C")&".")`,
+          `=IF(${isBlank("point")},"","16 CFR 1500.3(c)(6); not of cosmetics.")`,
         ],
       },
     ],
@@ -142,7 +144,8 @@ export const FLASH_POINTS: Part[] = [
   {
     text: "note",
     rows: [
-      "Storage, fire codes and transport have cut-offs of their own. A category is a class of the liquid, never a leave to ship or to sell it.",
+      "Storage, fire codes and transport have cut-offs of their own.",
+      "A category is a class of the liquid, never a leave to ship or to sell it.",
     ],
   },
 ];

@@ -21,7 +21,7 @@ export const recipe = (lines: number): Part[] => [
         label: "Recipe",
         words: "{Recipes!recipes.picks}",
         demo: "Rain room",
-        note: `=IF({recipe}="","Pick one, or type all below.",IF({ingredients}+{rests}+{loadcount}>${lines},"It has "&({ingredients}+{rests}+{loadcount})&" ingredients, only ${lines} fit: not all of it is here.","Its oils come with the skin limits of its kind, its base with its ingredients."))`,
+        note: `=IF({recipe}="","Pick one, or type all below.",IF({ingredients}+{rests}+{loadcount}>${lines},"It has "&({ingredients}+{rests}+{loadcount})&" ingredients, only ${lines} fit: not all of it is here.","Oils come with the skin limits of its kind, the base with its ingredients."))`,
       },
       {
         name: "kindofrecipe",
@@ -33,13 +33,14 @@ export const recipe = (lines: number): Part[] => [
         name: "base",
         label: "Base or wax, the rest of it",
         draw: `=${ofRest("material", "{recipe}")}`,
-        note: '=IF({recipe}="","",IF({base}="","Which one?",IF({ingredients}=0,"What is in it does not say: it stands below as a whole, as not disclosed.",{ingredients}&" ingredients by What is in it"&IF({rests}=1,", and what is not disclosed","")&IF({openends}=0,".",". Without a whole range: "&{openends}&", taken as from 0 % or up to what the others leave."))))',
+        note: '=IF({recipe}="","",IF({base}="","Which one?",IF({ingredients}=0,"What is in it does not say: it stands below as a whole, as not disclosed.",{ingredients}&" ingredients by What is in it"&IF({rests}=1,", and what is not disclosed.","."))))',
       },
       {
         name: "basepart",
         label: "Its share of the batch (%)",
         format: "0.0%",
         draw: `=${ofRest("share", "{recipe}")}`,
+        note: '=IF(OR({recipe}="",{openends}=0),"","Without a whole range: "&{openends}&", from 0 % or up to what others leave.")',
       },
       {
         name: "basevoc",
@@ -60,6 +61,7 @@ export const recipe = (lines: number): Part[] => [
 ];
 
 const duties = (place: string) => `COUNTIF({duties.place},${place})`;
+const isSpray = (kind: string) => `COUNTIF(${kind},"*spray*")+COUNTIF(${kind},"*mist*")>0`;
 const isMist = (kind: string) => `(LEFT(${kind},9)="body mist")`;
 
 export const PRODUCT: Part[] = [
@@ -97,7 +99,7 @@ export const PRODUCT: Part[] = [
         words: "{categories.product}",
         demo: "room spray",
         draw: "={recipekind}",
-        note: `=IF(OR({kind}="",{skin}=""),"",IF(${isMist("{kind}")}=${isMist("{skin}")},"","For VOC it is a "&{kind}&", for skin a "&{skin}&": is that meant?"))`,
+        note: `=IF(OR({kind}="",{skin}=""),"",IF(AND(${isMist("{kind}")}=${isMist("{skin}")},OR(${isSpray("{skin}")},NOT(${isSpray("{kind}")}))),"","For VOC a "&{kind}&", for skin a "&{skin}&": is that meant?"))`,
       },
       {
         name: "needed",

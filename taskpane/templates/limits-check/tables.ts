@@ -11,7 +11,7 @@ import {
   VOC_RULES,
 } from "../../../src/data/rules.ts";
 import { serialOf } from "../../sheets/days.ts";
-import type { Part } from "../../sheets/parts.ts";
+import type { Column, Part } from "../../sheets/parts.ts";
 import { wide } from "./words.ts";
 
 /** Cream lines below the rules and below the categories. */
@@ -29,34 +29,38 @@ export function serial(day: string): number {
 const said = ({ says, seen }: Pointer) => `${says} (${seen})`;
 const saidWhere = ({ says, source, seen }: Pointer) => `${says} (${source}; ${seen})`;
 
+/** Sentences in the wide column, with what they are of before and behind them: whole in sight beside the pane. */
+const pointers = (
+  of: { name?: string; heading: string; demo: string[] },
+  says: string[],
+  about: { heading: string; demo: string[] },
+): Column[] => [
+  { ...of, look: "passage" },
+  { heading: "What it says", look: "passage", demo: says },
+  { ...about, heading: wide(about.heading, 4), look: "note" },
+];
+
 export const POINTERS: Part[] = [
-  {
-    gap: 1,
-    text: "section",
-    rows: ["Transport and label in the United States: where to look"],
-  },
+  { gap: 1, text: "section", rows: ["Transport and label in the United States"] },
   {
     list: "carriage",
     lines: CARRIAGE.length,
-    columns: [
-      { heading: "Where", look: "label", demo: CARRIAGE.map(({ source }) => source) },
-      { heading: "What", look: "label", demo: CARRIAGE.map(({ what }) => what) },
-      { heading: wide("What it says", 4), look: "note", demo: CARRIAGE.map(said) },
-    ],
+    columns: pointers(
+      { heading: "Where to look", demo: CARRIAGE.map(({ source }) => source) },
+      CARRIAGE.map(said),
+      { heading: "Of what", demo: CARRIAGE.map(({ what }) => what) },
+    ),
   },
-  {
-    gap: 1,
-    text: "section",
-    rows: ["Duties to look up, by place: pointers, not advice, and not all of them"],
-  },
+  { gap: 1, text: "section", rows: ["Duties to look up, by place"] },
+  { text: "note", rows: ["Pointers, not advice, and not all of them."] },
   {
     list: "duties",
     lines: DUTIES.length,
-    columns: [
-      { name: "place", heading: "Place", look: "label", demo: DUTIES.map(({ place }) => place) },
-      { heading: "Duty", look: "label", demo: DUTIES.map(({ what }) => what) },
-      { heading: wide("What it says", 4), look: "note", demo: DUTIES.map(saidWhere) },
-    ],
+    columns: pointers(
+      { name: "place", heading: "Place", demo: DUTIES.map(({ place }) => place) },
+      DUTIES.map(saidWhere),
+      { heading: "Duty", demo: DUTIES.map(({ what }) => what) },
+    ),
   },
 ];
 
@@ -66,7 +70,8 @@ export const RULES: Part[] = [
     text: "note",
     rows: [
       "Some rules of some places, not all. Of those that hold on the day the strictest counts; one without a date holds.",
-      "Add your own in the cream lines: they can then be picked above. A blank exemption is none. Where a rule sets no limit, type none as the limit.",
+      "Add your own in the cream lines: they can then be picked above.",
+      "A blank exemption is none. Where a rule sets no limit, type none as the limit.",
       "How it was seen says what was not read in the rule: read it before you rely on a line.",
       "A place or kind that is not on the list shows no limit, which does not mean that there is none.",
       "Name the country beside a state, and its rule is looked at, too.",
