@@ -14,6 +14,7 @@ import { type Case, type Times, medianTime } from "./measure";
 import { packPlan } from "./packplan";
 import { page } from "./page";
 import { type Row, heading, told } from "./table";
+import { typing } from "./typing";
 import { workbook } from "./workbook";
 
 const CASES: Record<string, Case> = {
@@ -23,6 +24,7 @@ const CASES: Record<string, Case> = {
   ...packPlan,
   ...calls,
   ...page,
+  ...typing,
   ...handOver,
   ...bundles,
 };

@@ -4,14 +4,18 @@ import { fileURLToPath } from "node:url";
 export default {
   mode: "production",
   devtool: false,
-  target: "node",
+  target: "node20",
   entry: { bench: "./tests/bench/bench.ts" },
   output: {
     path: fileURLToPath(new URL("../../dist/bench", import.meta.url)),
     filename: "[name].cjs",
   },
-  // Loaded as its package ships it.
-  externals: { highs: "commonjs highs" },
+  // Loaded as their packages ship them.
+  externals: {
+    highs: "commonjs highs",
+    "playwright-core": "commonjs playwright-core",
+    "@sparticuz/chromium": "import @sparticuz/chromium",
+  },
   optimization: { minimize: false },
   resolve: { extensions: [".ts", ".js"], extensionAlias: { ".js": [".ts", ".js"] } },
   module: {
