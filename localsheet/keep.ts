@@ -20,6 +20,8 @@ const AT_LATEST_MS = 5000;
  * page is out of sight, or after a longer rest. The changes beside it hold the work until then.
  */
 const SLOW_MS = 150;
+/** So many cells take longer than that; which is known before the first write, that it stops no one at a key. */
+const MANY_CELLS = 10_000;
 const LONG_REST_MS = 60_000;
 
 /** Changes that take more room than this are not put aside one by one: the whole is written at once. */
@@ -144,9 +146,15 @@ export class Transport extends engine.LocalTransportService {
   }
 }
 
+const withText = (message: Message) => ({ message, text: JSON.stringify(message) });
+
+function cellsIn({ getters }: Model): number {
+  return getters.getSheetIds().reduce((sum, id) => sum + getters.getCells(id).length, 0);
+}
+
 /** Writes one workbook down, as it changes. */
 export class Keeper {
-  private changes: { message: Message; text: string }[] = [];
+  private changes: ReturnType<typeof withText>[] = [];
   private timer = 0;
   private dirtySince = 0;
   private isSlow = false;
@@ -159,7 +167,11 @@ export class Keeper {
     private readonly model: Model,
     transport: Transport,
     private readonly told: (isKept: boolean) => void,
+    /** What was recalled beside the whole: it stays there until a whole holds it. */
+    recalled: readonly Message[],
   ) {
+    this.changes = recalled.map(withText);
+    this.isSlow = cellsIn(model) > MANY_CELLS;
     transport.heard = (message) => this.changed(message);
     this.start();
   }
@@ -190,7 +202,7 @@ export class Keeper {
 
   private changed(message: Message): void {
     if (this.stopped) return;
-    this.changes.push({ message, text: JSON.stringify(message) });
+    this.changes.push(withText(message));
     this.dirtySince ||= Date.now();
     const isAside = this.isOfWhole(message) ? this.putWholeAside() : this.putAside();
     if (isAside) this.told(true);

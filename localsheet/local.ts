@@ -235,7 +235,8 @@ async function start() {
   tellOpening(opening);
   if (!writes) onlyRead(model);
   else if (opening.isKept) {
-    sheet.keeper = new Keeper(model, transport, (isKept) => tellKept(sheet, isKept));
+    const told = (isKept: boolean) => tellKept(sheet, isKept);
+    sheet.keeper = new Keeper(model, transport, told, opening.changes ?? []);
     void offerBack(sheet);
     if (opening.good) void rememberGood(opening.good).catch(() => undefined);
   } else say("Not kept", true);

@@ -16,6 +16,8 @@ export interface Opening {
   isKept: boolean;
   /** What opened, to fall back on another time. */
   good?: Kept;
+  /** The changes after it that opened with it. */
+  changes?: Message[];
   /** What the person should know. */
   trouble?: string;
   /** What did not open, to be saved as a file. */
@@ -61,7 +63,7 @@ async function firstKept(demo: () => Promise<object>, writes: boolean): Promise<
 function opened(kept: Kept, changes: Message[], make: Make): Opening | undefined {
   if (!isWhole(kept)) return undefined;
   try {
-    return { model: make(kept.data, changes), isKept: true, good: kept };
+    return { model: make(kept.data, changes), isKept: true, good: kept, changes };
   } catch {
     if (changes.length === 0) return undefined;
   }

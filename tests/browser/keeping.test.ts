@@ -300,6 +300,31 @@ describe("a store that fails is told in words", () => {
   });
 });
 
+test("changes that were recalled beside the whole are kept with those that follow", async () => {
+  const { page } = await openSheet(browser, address);
+  await written(page);
+  // As if the page were always killed before the whole is written.
+  const neverWhole = () =>
+    page.evaluate(() => {
+      IDBObjectStore.prototype.put = () => {
+        throw new Error("killed");
+      };
+    });
+  for (const [cell, text] of [
+    ["B17", "90"],
+    ["B18", "10%"],
+    ["A30", "third"],
+  ] as const) {
+    await neverWhole();
+    await typeInto(page, cell, text);
+    await page.reload();
+    await ready(page);
+  }
+  // By hand: 10 % of 90.
+  expect([await shown(page, "B19"), await shown(page, "A30")]).toEqual(["9", "third"]);
+  await page.context().close();
+});
+
 test("start anew gives an empty workbook, or the demo", async () => {
   const { page } = await openSheet(browser, address);
   await typeInto(page, "B17", "90");
