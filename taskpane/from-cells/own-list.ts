@@ -19,7 +19,10 @@ interface OwnColumn {
 
 /** What of Materials a list may have, and words that its heading may be known by. */
 export const OWN_COLUMNS: Record<string, OwnColumn> = {
-  name: { label: "Material", words: ["material", "item", "product", "ingredient", "name", "what"] },
+  name: {
+    label: "Material",
+    words: ["material", "item", "product", "ingredient", "name", "thing", "what"],
+  },
   supplier: { label: "Supplier", words: ["supplier", "vendor", "from", "shop", "bought"] },
   price: { label: "Price of a pack", words: ["price", "cost", "paid", "$"] },
   size: {
@@ -30,14 +33,14 @@ export const OWN_COLUMNS: Record<string, OwnColumn> = {
   unit: { label: "Pack unit", words: ["unit", "uom", "measure"] },
   pack: {
     label: "Pack as one text (4 x 250 mL)",
-    words: ["size", "pack", "contents", "amount", "quantity", "weight", "volume"],
+    words: ["size", "pack", "contents", "comes", "amount", "quantity", "weight", "volume"],
     holds: "texts",
   },
   density: { label: "Density", words: ["density", "g/ml", "gravity", "sg", "s.g"] },
   packs: { label: "Packs in the order", words: ["packs", "count", "number", "ordered"] },
   freight: {
     label: "Freight of the order",
-    words: ["freight", "shipping", "postage", "delivery", "=ship"],
+    words: ["freight", "shipping", "postage", "delivery", "=ship", "=post"],
   },
   freefrom: { label: "Freight free from", words: ["free from", "free over", "free"] },
   lost: { label: "Lost", words: ["lost", "loss", "waste"] },
@@ -91,7 +94,7 @@ export async function drawFromOwnList(
     }),
   );
   await workbook.write(cells);
-  return `Materials draws ${list.last - list.head} lines from "${list.sheet}", and the next ${SPARE_LINES} that you type there.`;
+  return `Materials draws ${list.last - list.head} lines from "${list.sheet}", and the next ${SPARE_LINES} that you type there. Add lines at its foot, and do not sort it: what you type on Materials stays on its row.`;
 }
 
 interface DrawnColumn {

@@ -37,6 +37,8 @@ const filled = {
   draw: z.optional(formula),
   /** Words may be typed here beside numbers: "not limited", a pack's text. */
   worded: z.optional(z.literal(true)),
+  /** A person's own list may draw it: then it holds an empty text where nothing is known. */
+  ownDraws: z.optional(z.literal(true)),
 };
 
 /** Lines of text, or of headings. */

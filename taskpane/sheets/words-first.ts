@@ -38,7 +38,7 @@ export function wordsFirst(parts: readonly Part[]): Part[] {
 
 /** Of what is typed or drawn, and is a number by its format, its limits or the demo. */
 function asks({ name, label, cell }: Member): [string, Asks][] {
-  const { look = "input", format = "", limits, words, worded, formula, draw } = cell;
+  const { look = "input", format = "", limits, words, worded, formula, draw, ownDraws } = cell;
   const demo = [cell.demo].flat(2);
   if (!name || typeof label !== "string" || label.startsWith("=")) return [];
   if (look !== "input" || formula !== undefined || words || worded) return [];
@@ -46,7 +46,7 @@ function asks({ name, label, cell }: Member): [string, Asks][] {
   if (!isNumber) return [];
   const what = format.includes("y") ? "a date" : format.includes("%") ? "a percent" : "a number";
   const said = `type ${what}: ${label.replaceAll('"', '""')}`;
-  return [[name, { said, isDrawn: draw !== undefined }]];
+  return [[name, { said, isDrawn: draw !== undefined || ownDraws === true }]];
 }
 
 /** Of a column whose formulas are told line by line, those as well. */

@@ -8,6 +8,9 @@ const UNITS = [...PACK_UNITS, PIECE];
 const demo = <K extends keyof (typeof DEMO_MATERIALS)[number]>(key: K) =>
   DEMO_MATERIALS.map((line) => line[key] ?? null);
 
+/** What a price list of the maker's own may draw. */
+const OWN_DRAWS = { ownDraws: true } as const;
+
 /** What a pack lands at for one of something, or what is missing to say it. */
 const each = (turned: string) =>
   `=IF(OR(NOT(ISNUMBER({landed})),${HELD_IN}="",${HELD_IN}="piece",SUM(${HELD})<=0),"",IF(${isTooMuchLost("{lost}")},"lost?",IF(ISERROR(${turned}),"density?",${turned})))`;
@@ -103,24 +106,45 @@ export const template: Template = {
           words: ["in use", "offer", "sample only"],
           demo: demo("standing"),
         },
-        { name: "price", heading: "Price of a pack ($)", format: "0.00", demo: demo("price") },
+        {
+          name: "price",
+          ...OWN_DRAWS,
+          heading: "Price of a pack ($)",
+          format: "0.00",
+          demo: demo("price"),
+        },
         { name: "size", heading: "Pack size", worded: true, demo: demo("size") },
         { name: "unit", heading: "Pack unit", words: UNITS, demo: demo("unit") },
-        { name: "density", heading: "Density (g/mL)", format: "0.000", demo: demo("density") },
-        { name: "packs", heading: "Packs in the order (count)", demo: demo("packs") },
+        {
+          name: "density",
+          ...OWN_DRAWS,
+          heading: "Density (g/mL)",
+          format: "0.000",
+          demo: demo("density"),
+        },
+        { name: "packs", ...OWN_DRAWS, heading: "Packs in the order (count)", demo: demo("packs") },
         {
           name: "freight",
+          ...OWN_DRAWS,
           heading: "Freight of the order ($)",
           format: "0.00",
           demo: demo("freight"),
         },
         {
           name: "freefrom",
+          ...OWN_DRAWS,
           heading: "Freight free from ($)",
           format: "0.00",
           demo: demo("freefrom"),
         },
-        { name: "lost", heading: "Lost (%)", format: "0%", limits: [0, 1], demo: demo("lost") },
+        {
+          name: "lost",
+          ...OWN_DRAWS,
+          heading: "Lost (%)",
+          format: "0%",
+          limits: [0, 1],
+          demo: demo("lost"),
+        },
         {
           name: "landed",
           heading: "Landed pack ($)",
@@ -150,7 +174,7 @@ export const template: Template = {
           name: "said",
           heading: "Said of this line",
           look: "note",
-          formula: `=IF({name}="",IF(COUNTA({what},{supplier},{price})=0,"","which material?"),TEXTJOIN("; ",TRUE,${saidOfSpaces("{name}")},IF({what}="","what is it?",""),IF({price}="",IF({standing}="sample only",IF(ISNUMBER({samplefloz}),"a sample only","a sample only: its price, size or density?"),"no price"),IF(ISNUMBER({landed}),"",{landed})),IF({size}="",IF({price}="","","pack size?"),${saidOfPack("pack")}),IF(${isTooMuchLost("{lost}")},"lost is from 0 % to below 100 %",""),IF(OR({perg}="density?",AND({perfloz}="density?",{what}<>"wax")),"density? weigh a known volume",""),IF(SUM({onhand})<0,"on hand is below zero: count it anew",""),IF({key}="","",IF(MATCH({key},{materials.key},0)=ROW()-ROW({materials.name:head}),"","a line above is in use too: that one counts")),IF({sheetdate}="",IF(OR({what}="base",{what}="fragrance oil"),"no date of its data sheet",""),"")))`,
+          formula: `=IF({name}="",IF({what}&{supplier}&{price}="","","which material?"),TEXTJOIN("; ",TRUE,${saidOfSpaces("{name}")},IF({what}="","what is it?",""),IF({price}="",IF({standing}="sample only",IF(ISNUMBER({samplefloz}),"a sample only","a sample only: its price, size or density?"),"no price"),IF(ISNUMBER({landed}),"",{landed})),IF({size}="",IF({price}="","","pack size?"),${saidOfPack("pack")}),IF(${isTooMuchLost("{lost}")},"lost is from 0 % to below 100 %",""),IF(OR({perg}="density?",AND({perfloz}="density?",{what}<>"wax")),"density? weigh a known volume",""),IF(SUM({onhand})<0,"on hand is below zero: count it anew",""),IF({key}="","",IF(MATCH({key},{materials.key},0)=ROW()-ROW({materials.name:head}),"","a line above is in use too: that one counts")),IF({sheetdate}="",IF(OR({what}="base",{what}="fragrance oil"),"no date of its data sheet",""),"")))`,
         },
         { name: "counted", heading: "Counted on hand (g or pieces)", demo: demo("counted") },
         {

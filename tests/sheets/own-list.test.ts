@@ -132,3 +132,19 @@ test("prices that are texts are drawn as money, and one that is no price is said
   const said = await column("said", 4);
   expect(said.slice(2)).toEqual(Array(2).fill("type a number: Price of a pack ($)"));
 });
+
+test("a line without a price, and lines that are spare, are not told as words", async () => {
+  const written = [
+    ["Vendor", "Item", "Cost", "Qty", "Unit", "Shipping", "Packs", "Density"],
+    ["Alder Row", "Alder Clear", 46, 1, "lb", 0, 1, 0.9],
+    ["Alder Row", "Alder Soft", null, 1, "lb", null, null, null],
+    ["Alder Row", "Alder Last", 12, 1, "lb", 0, 1, 0.9],
+  ];
+  const { workbook, list, materials, column } = await withOwnList(written);
+  await drawFromOwnList(workbook, materials, list, proposed(list));
+  const [first, second, , spare] = (await column("said", 4)).map(String);
+  expect(first).not.toContain("type a");
+  expect(second).toContain("no price");
+  expect(spare).toBe("");
+  expect(await column("landed", 4)).toEqual([46, "", 12, ""]);
+});
