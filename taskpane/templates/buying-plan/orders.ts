@@ -122,7 +122,7 @@ export const ORDER_PARTS: Part[] = [
         formula: said(`,${UNLIKE}`),
         alone: said(""),
       },
-      { heading: [null, null, null, null, null] },
+      { heading: [null, null, null, null, null, null, null] },
       TYPED_OVER,
     ],
   },

@@ -217,7 +217,7 @@ export const LIMITS: Part[] = [
     list: "reasons",
     lines: Object.keys(LIMITED),
     columns: [
-      { heading: "Why, and who decides", look: "label", demo: ofLimits("what") },
+      { name: "what", heading: "Why, and who decides", look: "label", demo: ofLimits("what") },
       { name: "why", heading: wide(null, 5), look: "note", demo: ofLimits("why") },
     ],
   },
