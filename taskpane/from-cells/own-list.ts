@@ -81,7 +81,7 @@ export async function drawFromOwnList(
       const place = materials.places.get(`materials.${column}`);
       if (!place)
         throw new Error(`Materials has no column for "${OWN_COLUMNS[key]?.label ?? key}"`);
-      return { place, from, formula };
+      return { column, place, from, formula };
     }),
   );
   if (!chosen.has("name")) throw new Error("choose which column names the material");
@@ -93,8 +93,39 @@ export async function drawFromOwnList(
       return { spot, content: `=IF(${cell}="","",${formula(cell)})` };
     }),
   );
-  await workbook.write(cells);
-  return `Materials draws ${list.last - list.head} lines from "${list.sheet}", and the next ${SPARE_LINES} that you type there. Add lines at its foot, and do not sort it: what you type on Materials stays on its row.`;
+  await workbook.write([...cells, ...guards(materials, list, columns, lines)]);
+  return `Materials draws ${list.last - list.head} lines from "${list.sheet}", and the next ${SPARE_LINES} that you type there. Add lines at its foot: what you type on Materials stays on its row, and is told where your list is sorted.`;
+}
+
+/**
+ * Each line is drawn from a row. So that a list that is sorted, or a line put in within it, is told: the names that
+ * the lines had, and how many filled lines of the list no line of Materials looks at.
+ */
+function guards(
+  { sheet, places }: Other,
+  list: FoundList,
+  columns: readonly { column: string; from: FoundColumn; place: Place }[],
+  lines: number,
+): TypedCell[] {
+  const [drawnAs, leftOut] = [places.get("materials.drawnas"), places.get("materials.leftout")];
+  const names = columns.find(({ column }) => column === "name");
+  // A Materials of an earlier version has no room for them.
+  if (!drawnAs || !leftOut || !names) return [];
+  const filled = (on: string, row: number, column: number) => {
+    const ends = [cellName(row, column), cellName(row + lines - 1, column)];
+    const range = ends.map((end) => end.replace(/([A-Z]+)/, "$$$1$$")).join(":");
+    return `COUNTIF(${quoted(on)}!${range},"?*")`;
+  };
+  const { from, place } = names;
+  const there = filled(list.sheet, list.first, from.column);
+  const here = filled(sheet, place.row, place.column);
+  return [
+    { spot: { sheet, row: leftOut.row, column: leftOut.column }, content: `=${there}-${here}` },
+    ...from.values.flatMap((value, i): TypedCell[] => {
+      const spot = { sheet, row: drawnAs.row + i, column: drawnAs.column };
+      return isBlank(value) ? [] : [{ spot, content: String(value) }];
+    }),
+  ];
 }
 
 interface DrawnColumn {

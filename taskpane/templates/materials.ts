@@ -49,7 +49,7 @@ export const template: Template = {
           label: "Lines filled",
           formula: '=SUMPRODUCT(--({materials.name:all}<>""))-1',
           format: "0",
-          note: '=IF({filled}=0,"no line is filled yet",IF({filled}={counted},"every one is priced or a sample","priced or a sample: "&{counted}&"; look under Said of this line, and above the first and below the last one that is counted"))',
+          note: '=IF(SUM({materials.leftout})>0,"lines of your own list that are not drawn: "&SUM({materials.leftout}),IF({filled}=0,"no line is filled yet",IF({filled}={counted},"every one is priced or a sample","priced or a sample: "&{counted}&"; look under Said of this line, and above the first and below the last one that is counted")))',
         },
         {
           name: "counted",
@@ -174,7 +174,7 @@ export const template: Template = {
           name: "said",
           heading: "Said of this line",
           look: "note",
-          formula: `=IF({name}="",IF({what}&{supplier}&{price}="","","which material?"),TEXTJOIN("; ",TRUE,${saidOfSpaces("{name}")},IF({what}="","what is it?",""),IF({price}="",IF({standing}="sample only",IF(ISNUMBER({samplefloz}),"a sample only","a sample only: its price, size or density?"),"no price"),IF(ISNUMBER({landed}),"",{landed})),IF({size}="",IF({price}="","","pack size?"),${saidOfPack("pack")}),IF(${isTooMuchLost("{lost}")},"lost is from 0 % to below 100 %",""),IF(OR({perg}="density?",AND({perfloz}="density?",{what}<>"wax")),"density? weigh a known volume",""),IF(SUM({onhand})<0,"on hand is below zero: count it anew",""),IF({key}="","",IF(MATCH({key},{materials.key},0)=ROW()-ROW({materials.name:head}),"","a line above is in use too: that one counts")),IF({sheetdate}="",IF(OR({what}="base",{what}="fragrance oil"),"no date of its data sheet",""),"")))`,
+          formula: `=IF({name}="",IF({what}&{supplier}&{price}="","","which material?"),TEXTJOIN("; ",TRUE,IF(OR({drawnas}="",{drawnas}={name}),"","your own list has this material where "&{drawnas}&" was: sort it back, what is typed here may be of that one"),${saidOfSpaces("{name}")},IF({what}="","what is it?",""),IF({price}="",IF({standing}="sample only",IF(ISNUMBER({samplefloz}),"a sample only","a sample only: its price, size or density?"),"no price"),IF(ISNUMBER({landed}),"",{landed})),IF({size}="",IF({price}="","","pack size?"),${saidOfPack("pack")}),IF(${isTooMuchLost("{lost}")},"lost is from 0 % to below 100 %",""),IF(OR({perg}="density?",AND({perfloz}="density?",{what}<>"wax")),"density? weigh a known volume",""),IF(SUM({onhand})<0,"on hand is below zero: count it anew",""),IF({key}="","",IF(MATCH({key},{materials.key},0)=ROW()-ROW({materials.name:head}),"","a line above is in use too: that one counts")),IF({sheetdate}="",IF(OR({what}="base",{what}="fragrance oil"),"no date of its data sheet",""),"")))`,
         },
         { name: "counted", heading: "Counted on hand (g or pieces)", demo: demo("counted") },
         {
@@ -321,6 +321,9 @@ export const template: Template = {
           formula:
             '=IF(ROW()-ROW({materials.name:head})>COUNT({materials.baseturn}),"",INDEX({materials.name},MATCH(ROW()-ROW({materials.name:head}),{materials.baseturn},0)))',
         },
+        // What the pane writes where Materials draws from a list of the maker's own (from-cells/own-list.ts).
+        { name: "drawnas", hidden: true, heading: "Drawn from your own list as", demo: [] },
+        { name: "leftout", hidden: true, heading: "Lines of it left out", demo: [] },
         ...packRead(),
         ...packRead("{samplesize}", "{sampleunit}", "sample"),
       ],

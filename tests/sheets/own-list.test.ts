@@ -45,7 +45,7 @@ async function withOwnList(own: (string | number | null)[][] = OWN) {
     const spot = { sheet: materials.sheet, row: place.row, column: place.column };
     return (await workbook.read(spot, lines, 1)).map(([value]) => value);
   };
-  return { workbook, sheet, list, materials, column };
+  return { model, workbook, sheet, list, materials, column };
 }
 
 test("headings of a maker's own are proposed for what they are", async () => {
@@ -147,4 +147,38 @@ test("a line without a price, and lines that are spare, are not told as words", 
   expect(second).toContain("no price");
   expect(spare).toBe("");
   expect(await column("landed", 4)).toEqual([46, "", 12, ""]);
+});
+
+test("a list that is sorted after something was typed beside is told, line by line", async () => {
+  const { workbook, sheet, list, materials, column } = await withOwnList();
+  await drawFromOwnList(workbook, materials, list, proposed(list));
+  const told = async () =>
+    (await column("said")).map((text) => /where (.*) was/.exec(String(text))?.[1]);
+  expect(await told()).toEqual([undefined, undefined, undefined]);
+  // Sorted by the name, the third line comes second.
+  const [, second = [], third = []] = OWN.slice(3);
+  await workbook.write(
+    [third, second].flatMap((line, i) =>
+      line.map((content, at) => ({ spot: { sheet, row: 4 + i, column: at }, content })),
+    ),
+  );
+  expect(await column("name")).toEqual(["Alder Clear", "Attic Cedar", "Rain on Slate"]);
+  expect(await told()).toEqual([undefined, "Rain on Slate", "Attic Cedar"]);
+});
+
+test("a line put in within the list is not drawn, and that is told", async () => {
+  const { model, workbook, sheet, list, materials, column } = await withOwnList();
+  await drawFromOwnList(workbook, materials, list, proposed(list));
+  const note = async () => {
+    const place = materials.places.get("filled");
+    const spot = { ...place, sheet: materials.sheet, row: place?.row ?? 0, column: 2 };
+    return (await workbook.read(spot, 1, 1))[0]?.[0];
+  };
+  expect(await note()).not.toContain("own list");
+  const sheetId = model.getters.getSheetIdByName(sheet) ?? "";
+  const put = { dimension: "ROW", base: 5, quantity: 1, position: "before" } as const;
+  model.dispatch("ADD_COLUMNS_ROWS", { ...put, sheetId, sheetName: sheet });
+  await workbook.write([{ spot: { sheet, row: 5, column: 1 }, content: "Salt Orchard" }]);
+  expect(await column("name")).toEqual(["Alder Clear", "Rain on Slate", "Attic Cedar"]);
+  expect(await note()).toBe("lines of your own list that are not drawn: 1");
 });
