@@ -123,7 +123,8 @@ function guards(
     { spot: { sheet, row: leftOut.row, column: leftOut.column }, content: `=${there}-${here}` },
     ...from.values.flatMap((value, i): TypedCell[] => {
       const spot = { sheet, row: drawnAs.row + i, column: drawnAs.column };
-      return isBlank(value) ? [] : [{ spot, content: String(value) }];
+      const isName = typeof value === "string" || typeof value === "number";
+      return isName && !isBlank(value) ? [{ spot, content: value }] : [];
     }),
   ];
 }
