@@ -35,6 +35,7 @@ import { toXlsx } from "./files.ts";
 import { giveWorkbook } from "../taskpane/host/give.ts";
 import { formulaCells } from "./formula-cells.ts";
 import "./blank-picks.ts";
+import "./blanks-last.ts";
 import "./concat.ts";
 import "./frozen-paste.ts";
 import "./growing.ts";
