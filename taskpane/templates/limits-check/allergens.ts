@@ -3,7 +3,8 @@ import type { Part } from "../../sheets/parts.ts";
 import { BOTH, MARKED, NONE, missing, wide } from "./words.ts";
 
 const PERCENT = "0.0000%";
-const LINES = 4;
+// As many as the European Union has long asked to name, from memory.
+const LINES = 26;
 
 const INPUTS = "COUNTA({allergen},{inoil},{threshold},{oil})";
 const IS_THERE = "COUNTIF({work.name},{oil})>0";
