@@ -3,6 +3,7 @@
  * that 5 in a percent cell is 500 %, takes the cell's looks and format away, so that what is typed later is read for
  * no format, and empties the line below where the text ends with a new line, as that of spreadsheets does.
  */
+import { cellName } from "../functions/formula/addresses.ts";
 import { composing } from "./composing.ts";
 import { engine } from "./engine.ts";
 import { readInCell } from "./read-in-cell.ts";
@@ -28,6 +29,7 @@ class TextPaste<T, T1> extends Cells<T, T1> {
       super.pasteZone(...all);
       return;
     }
+    const doubts: string[] = [];
     for (const [down, line] of lines.entries())
       for (const [across, { content }] of line.entries()) {
         const to = { sheetId, col: left + across, row: top + down };
@@ -35,7 +37,11 @@ class TextPaste<T, T1> extends Cells<T, T1> {
         const like = this.getters.getCell(to) ? to : { ...to, row: top };
         const read = readInCell(this.getters, like, content, composing.language);
         this.dispatch("UPDATE_CELL", { ...to, content: read.content });
+        if (read.doubt) doubts.push(`${cellName(to.row, to.col)}: ${read.doubt}`);
       }
+    const [first, ...more] = doubts;
+    const others = more.length > 0 ? ` And ${more.length} more that were pasted.` : "";
+    composing.doubt(first && first + others);
   }
 
   override convertTextToClipboardData(text: string) {

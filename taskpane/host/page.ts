@@ -30,7 +30,8 @@ function orderPaper(sheet: Excel.Worksheet, drawing: PlacedDrawing) {
   layout.zoom = { horizontalFitToPages: 1 };
   layout.setPrintMargins("Inches", MARGINS);
   const printed = printedOf(page);
-  if (printed.length > 0) layout.setPrintArea(sheet.getRanges(printed.join(",")));
+  if (printed.length > 0)
+    layout.setPrintArea(sheet.getRanges(printed.join(",").replaceAll("$", "")));
   for (const row of page.breaks ?? []) sheet.horizontalPageBreaks.add(cellName(row, 0));
   const { columns, rows } = titlesOf(page);
   if (columns) layout.setPrintTitleColumns(columns);

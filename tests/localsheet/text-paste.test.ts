@@ -1,5 +1,6 @@
 /** Text pasted from elsewhere is read as if it were typed in each cell, and leaves the cell's looks and format. */
 import { describe, expect, test } from "vitest";
+import { composing } from "../../localsheet/composing";
 import type { Model } from "../../localsheet/engine";
 import { PAINT } from "../../taskpane/sheets/looks";
 import { growing } from "../taskpane/growing-list";
@@ -85,4 +86,17 @@ describe("names of web pages", () => {
     paste(model, `${name}\t20\t5%`, "A5");
     expect(read(model, "A5")).toBe("Fen base");
   });
+});
+
+test("what is in doubt is said of the first cell, and how many more there are", async () => {
+  const model = await drawn();
+  const said: (string | undefined)[] = [];
+  composing.doubt = (text) => void said.push(text);
+  paste(model, "Fen\t20\t0.05\nMoor\t30\t0.06\nMarsh\t40\t5", "A5");
+  paste(model, "Fen\t20\t5", "A5");
+  composing.doubt = () => undefined;
+  expect(said).toEqual([
+    expect.stringMatching(/^C5: 0.05 was read as 5 %.* And 1 more that were pasted\.$/),
+    undefined,
+  ]);
 });
