@@ -488,7 +488,7 @@ function draw(sheetId: string, drawing: PlacedDrawing, newId: () => string): Com
         size,
       };
     }),
-    ...headingCommands(sheetId, drawing),
+    ...wrappedCommands(sheetId, drawing),
     ...drawing.rules.map((rule) => ruleCommand(sheetId, rule, newId)),
     ...drawing.marks.map((mark) => markCommand(sheetId, mark, newId)),
     ...drawing.charts.map((chart) => chartCommand(sheetId, chart, drawing, newId)),
@@ -527,21 +527,24 @@ function hide(sheetId: string, { hidden = [] }: PlacedDrawing): Command[] {
   return [{ type: "HIDE_COLUMNS_ROWS", sheetId, dimension: "COL", elements: hidden }];
 }
 
-/** Rows of headings as tall as their lines are, beside the filters' buttons where there are such. */
-function headingCommands(sheetId: string, drawing: PlacedDrawing): Command[] {
+/**
+ * Rows of headings and of sentences over lines, as tall as their lines are, beside the filters' buttons where there
+ * are such: a file that is saved where no page has drawn them has these heights, too.
+ */
+function wrappedCommands(sheetId: string, drawing: PlacedDrawing): Command[] {
   const { cells, lists = [], hidden = [], widths } = drawing;
   const shown = cells.filter(
     ({ look, column, content }) =>
-      look === "heading" && content !== null && !hidden.includes(column),
+      look && PAINT[look].wrap && content !== null && !hidden.includes(column),
   );
   return [...new Set(shown.map(({ row }) => row))].flatMap((row) => {
     const isBeside = lists.some((list) => list.row === row);
-    const headings = shown
+    const texts = shown
       .filter((cell) => cell.row === row && !String(cell.content).startsWith("="))
       .map(({ column, content }) => {
         return { text: String(content), width: widths[column - drawing.column] ?? 0, isBeside };
       });
-    const size = headingsHeight(headings);
+    const size = headingsHeight(texts);
     if (size <= ROW_HEIGHT + 2) return [];
     return [{ type: "RESIZE_COLUMNS_ROWS", sheetId, dimension: "ROW", elements: [row], size }];
   });

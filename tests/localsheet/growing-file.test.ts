@@ -79,6 +79,17 @@ describe("in a saved file", () => {
     expect(part("xl/workbook.xml")).toContain("'Offers'!$A$1:$B$7</definedName>");
   });
 
+  test("a row of sentences over lines is as tall as they are, though no page has drawn them", async () => {
+    const model = newModel();
+    const content = "Consumer chemicals have a classification, a label and a pack of their own.";
+    const cells = [{ row: 2, column: 1, content, look: "passage" as const }];
+    const drawing = { ...growing, cells, widths: [100, 236], lists: [], page: {} };
+    await new LocalWorkbook(model).drawOnNewSheet("Duties", drawing);
+    const sheet = (await parts(model))("xl/worksheets/sheet1.xml");
+    // By hand: some 74 letters of 8 pixels and fewer, three lines of 226; 3 x 18 + 8 pixels are 46.5 points.
+    expect(sheet).toMatch(/<row r="3"[^>]* ht="46.5"/);
+  });
+
   test("columns put in, taken out and written beside stay on paper, in the section around them", async () => {
     const model = await drawn();
     const sheetId = model.getters.getActiveSheetId();
