@@ -2,6 +2,7 @@
  * Sorted, blank lines stand last, as in Excel: the engine's filters take a blank for a zero and put it first. The
  * spare lines of a list, whose formulas show nothing, are blank, too.
  */
+import { gettersWith } from "./engine-parts.ts";
 import { type Model, engine } from "./engine.ts";
 
 const NAME = "sort";
@@ -13,14 +14,12 @@ const { getters: ofNone } = new engine.Model();
 const BLANK = ofNone.getEvaluatedCell({ sheetId: ofNone.getActiveSheetId(), row: 0, col: 0 });
 
 function blankWhereNothingShows(getters: Model["getters"]): Model["getters"] {
-  const own: Partial<Model["getters"]> = {
+  return gettersWith(getters, {
     getEvaluatedCell: (position) => {
       const cell = getters.getEvaluatedCell(position);
       return cell.value === "" ? BLANK : cell;
     },
-  };
-  // What is made from getters has all of theirs.
-  return Object.assign(Object.create(getters) as Model["getters"], own);
+  });
 }
 
 plugins.replace(

@@ -3,6 +3,7 @@
  * share it. The engine's own puts a % behind the first figure typed into a percent cell, so that a sign
  * typed after it makes two, and no number any more; ours leaves the text alone and reads it at the end.
  */
+import { cellName } from "../functions/formula/addresses.ts";
 import { element } from "../taskpane/pane/elements.ts";
 import { listedUnit } from "../taskpane/sheets/pack-units.ts";
 import { composing } from "./composing.ts";
@@ -38,7 +39,7 @@ export class TypedComposer extends engine.stores.CellComposerStore {
     // The engine's types keep it private.
     if ((this as unknown as Inner).canStopEdition() && !this.isNoUnit()) {
       super.stopEdition(direction);
-      if (wasEdited) composing.doubt(doubt && `${nameOf(position)}: ${doubt}`);
+      if (wasEdited) composing.doubt(doubt && `${cellName(position.row, position.col)}: ${doubt}`);
       return;
     }
     const refusal = this.refusal(position);
@@ -78,17 +79,17 @@ export class TypedComposer extends engine.stores.CellComposerStore {
     const typed = this._currentContent.trim();
     const { type, values = [] } = rule?.criterion ?? {};
     if (this.units().length > 0)
-      return `${nameOf(position)} takes one of these units, in any spelling: ${values.join(", ")}. "${typed}" is none of them.`;
+      return `${cellName(position.row, position.col)} takes one of these units, in any spelling: ${values.join(", ")}. "${typed}" is none of them.`;
     if (type === "isValueInList")
-      return `${nameOf(position)} takes one of these words: ${values.join(", ")}. "${typed}" is none of them.`;
+      return `${cellName(position.row, position.col)} takes one of these words: ${values.join(", ")}. "${typed}" is none of them.`;
     if (type === "isValueInRange")
-      return `${nameOf(position)} takes a name from ${placeOf(values[0])}. "${typed}" is not there: type it there first, or pick another from the drop-down.`;
+      return `${cellName(position.row, position.col)} takes a name from ${placeOf(values[0])}. "${typed}" is not there: type it there first, or pick another from the drop-down.`;
     if (type !== "isBetween") return undefined;
     const format = this.getters.getCell(position)?.format ?? "";
     if (!isPercentage(format))
-      return `${nameOf(position)} takes a number from ${values[0]} to ${values[1]}. "${typed}" is not one.`;
+      return `${cellName(position.row, position.col)} takes a number from ${values[0]} to ${values[1]}. "${typed}" is not one.`;
     const [low, high] = values.map((value) => `${Number(value) * 100} %`);
-    return `${nameOf(position)} takes a percentage from ${low} to ${high}. "${typed}" ${rangeIn(typed) ?? "is not one: type 5 %"}.`;
+    return `${cellName(position.row, position.col)} takes a percentage from ${low} to ${high}. "${typed}" ${rangeIn(typed) ?? "is not one: type 5 %"}.`;
   }
 }
 
@@ -118,8 +119,4 @@ function rangeIn(typed: string): string | undefined {
 function placeOf(range = ""): string {
   const sheet = engine.helpers.splitReference(range).sheetName;
   return sheet ? `the list on ${sheet}` : "this sheet's list";
-}
-
-function nameOf({ col, row }: { col: number; row: number }): string {
-  return engine.helpers.toXC(col, row);
 }

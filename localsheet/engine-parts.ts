@@ -2,7 +2,16 @@
  * Parts of the engine that its types keep private: what knows ranges and what shortens the changes of a step, which no
  * registry holds, and what knows sheets. What is put into them holds for every workbook that is made later.
  */
-import { engine } from "./engine.ts";
+import { type Model, engine } from "./engine.ts";
+
+/** A workbook's getters with some of our own before them. */
+export function gettersWith(
+  getters: Model["getters"],
+  own: Partial<Model["getters"]>,
+): Model["getters"] {
+  // What is made from getters has all of theirs.
+  return Object.assign(Object.create(getters) as Model["getters"], own);
+}
 
 export interface Getters {
   getSheetIds: () => string[];

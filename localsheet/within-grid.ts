@@ -3,6 +3,7 @@
  * engine would go through a million rows of them after each change; it looks at those of its grid alone, since
  * below there is nothing. The rules themselves keep their ranges.
  */
+import { gettersWith } from "./engine-parts.ts";
 import { type Model, engine } from "./engine.ts";
 
 type Getters = Model["getters"];
@@ -30,8 +31,7 @@ function withinGrid(getters: Getters): Getters {
         .getDataValidationRules(sheetId)
         .map((rule) => ({ ...rule, ranges: rule.ranges.map(ended) })),
   };
-  // What is made from getters has all of theirs.
-  return Object.assign(Object.create(getters) as Getters, own);
+  return gettersWith(getters, own);
 }
 
 const plugins = engine.registries.coreViewsPluginRegistry;

@@ -199,8 +199,7 @@ function pageOf(
   places: Places,
   paper: Partial<DrawnPage>,
 ) {
-  const place = heads === undefined ? undefined : places.get(heads);
-  if (heads !== undefined && !place) throw new Error(`page: nothing has the name "${heads}"`);
+  const place = heads === undefined ? undefined : namedOnPage(places, heads);
   const head = place && (place.head ?? place.row);
   const titleRows: [number, number] | undefined = head === undefined ? undefined : [head, head];
   return {
@@ -220,12 +219,14 @@ function pageOf(
 function sectionsOf(page: Template["page"], places: Places): Partial<DrawnPage> {
   if (!page?.sections) return {};
   const { begin, repeat } = page.sections;
-  const sections = begin.map((name) => {
-    const place = places.get(name);
-    if (!place) throw new Error(`page: nothing has the name "${name}"`);
-    return place.column;
-  });
+  const sections = begin.map((name) => namedOnPage(places, name).column);
   return { sections, titleColumns: [0, repeat - 1] };
+}
+
+function namedOnPage(places: Places, name: string) {
+  const place = places.get(name);
+  if (!place) throw new Error(`page: nothing has the name "${name}"`);
+  return place;
 }
 
 /** Where the things stand that a template names, where it is inserted alone: "load" at $B$19. */

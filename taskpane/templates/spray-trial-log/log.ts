@@ -152,8 +152,7 @@ export const log: Part[] = [
         name: "said",
         heading: "Said of this line",
         look: "note",
-        formula:
-          '=IF(COUNTA({code},{base},{scores})=0,"",TEXTJOIN("; ",TRUE,IF({base}="","which base?",""),IF({where}="","cloth or room?",""),IF(COUNT({scores})<3,"fewer than three scores",IF(MAX({scores})>10,"a score above 10: 7/10 is a day, type 7",IF({counts}="","no hours",IF(MAX({scores})=0,"nothing smelled: 0 h",""))))))',
+        formula: `=IF(COUNTA({code},{base},{scores})=0,"",TEXTJOIN("; ",TRUE,IF({base}="","which base?",""),IF({where}="","cloth or room?",""),IF(COUNT({scores})<3,"fewer than three scores",IF(${areTooHigh},"a score above 10: 7/10 is a day, type 7",IF({counts}="","no hours",IF(MAX({scores})=0,"nothing smelled: 0 h",""))))))`,
       },
     ],
   },
