@@ -49,5 +49,6 @@ export const CHART_COLORS = ["#2F7A78", "#B5651D"];
  * text of a formula as a zero, too, and what is not known must not read as nothing.
  */
 export function labelFormat(format = "General"): string {
-  return `${format};-${format};`;
+  const [above = "", below = `-${above}`] = format.split(";");
+  return `${above};${below};`;
 }

@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import { strFromU8, unzipSync } from "fflate";
 import type { Model } from "../../localsheet/engine";
 import { LocalWorkbook, newModel, toXlsx, write } from "./load-engine";
+import { labelFormat } from "../../taskpane/sheets/looks";
 import type { Drawing } from "../../taskpane/sheets/drawing";
 
 /** Two bases, of which the second has no cost: one column of formulas, one of numbers. */
@@ -68,4 +69,10 @@ test("in a file bars of formulas have no number at zero, those of typed numbers 
   });
   // ECMA-376 part 1, 18.8.31: the third section of a format is for zeros.
   expect(formats).toEqual(["0.000;-0.000;", undefined]);
+});
+
+test("a format that says how it writes what is below zero keeps that, and nothing at zero", () => {
+  expect(labelFormat("0.00;[Red]-0.00")).toBe("0.00;[Red]-0.00;");
+  expect(labelFormat("0.00;(0.00);free;@")).toBe("0.00;(0.00);");
+  expect(labelFormat()).toBe("General;-General;");
 });
