@@ -135,7 +135,7 @@ export const FLASH_POINTS: Part[] = [
         name: "why",
         look: "note",
         demo: [
-          `=IF(${isBlank("point")},"","By the measured value"&IF({flash.cautious:estimate}="","",", not "&ROUND({flash.lowest:estimate},0)&" to "&ROUND({flash.highest:estimate},0)&" C")&".")`,
+          `=IF(${isBlank("point")},"","By the measured value"&IF({flash.cautious:estimate}="","",", not the estimate: "&ROUND({flash.lowest:estimate},0)&" to "&ROUND({flash.highest:estimate},0)&" C")&".")`,
           `=IF(${isBlank("point")},"","16 CFR 1500.3(c)(6); not of cosmetics.")`,
         ],
       },
