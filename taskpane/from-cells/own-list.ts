@@ -3,186 +3,229 @@
  * formulas, so that the list stays the one place where a price is typed.
  */
 import { isBlank } from "../../functions/bind/cell.ts";
-import { cellName } from "../../functions/formula/addresses.ts";
-import type { Workbook, TypedCell } from "../host/workbook.ts";
-import { quoted } from "../../functions/formula/sheet-names.ts";
-import type { Other, Place } from "../sheets/names.ts";
-import type { FoundColumn, FoundList } from "./list.ts";
-import { matched } from "./matching.ts";
+import { readCellName } from "../../functions/formula/addresses.ts";
+import type { CellValue, TypedCell, Workbook } from "../host/workbook.ts";
+import { type Other, type Place, resolved } from "../sheets/names.ts";
+import { type FoundColumn, type FoundList, textOf } from "./list.ts";
+import { OWN_COLUMNS, drawnColumns } from "./own-columns.ts";
+import { type OwnLine, beyond, findingColumns, ownLines, ownRange, paired } from "./own-lines.ts";
 
-interface OwnColumn {
-  label: string;
-  words: readonly string[];
-  /** Whether its cells are texts or numbers, where that tells it from another column. */
-  holds?: "texts" | "numbers";
-}
-
-/** What of Materials a list may have, and words that its heading may be known by. */
-export const OWN_COLUMNS: Record<string, OwnColumn> = {
-  name: {
-    label: "Material",
-    words: ["material", "item", "product", "ingredient", "name", "thing", "what"],
-  },
-  supplier: { label: "Supplier", words: ["supplier", "vendor", "from", "shop", "bought"] },
-  price: { label: "Price of a pack", words: ["price", "cost", "paid", "$"] },
-  size: {
-    label: "Pack size",
-    words: ["size", "amount", "quantity", "qty", "weight", "volume"],
-    holds: "numbers",
-  },
-  unit: { label: "Pack unit", words: ["unit", "uom", "measure"] },
-  pack: {
-    label: "Pack as one text (4 x 250 mL)",
-    words: ["size", "pack", "contents", "comes", "amount", "quantity", "weight", "volume"],
-    holds: "texts",
-  },
-  density: { label: "Density", words: ["density", "g/ml", "gravity", "sg", "s.g"] },
-  packs: { label: "Packs in the order", words: ["packs", "count", "number", "ordered"] },
-  freight: {
-    label: "Freight of the order",
-    words: ["freight", "shipping", "postage", "delivery", "=ship", "=post"],
-  },
-  freefrom: { label: "Freight free from", words: ["free from", "free over", "free"] },
-  lost: { label: "Lost", words: ["lost", "loss", "waste"] },
-  lot: { label: "Lot", words: ["lot", "batch"] },
-};
-
-/** Lines that are drawn below the last filled one, for those that are typed later. */
+/** Lines that look for their name in the list, below the last filled one: for names that are typed later. */
 export const SPARE_LINES = 50;
 
-/** Which column of a list each of Materials seems to be. */
-export function proposed({ columns }: FoundList): Map<string, FoundColumn> {
-  const wanted = Object.entries(OWN_COLUMNS).map(([key, { words, holds }]) => ({
-    key,
-    words,
-    fits: (column: FoundColumn) => !holds || (holds === "texts") === holdsTexts(column),
-  }));
-  return matched(wanted, columns);
+/** So far below its last line the list may grow, where nothing else stands. */
+const ROOM_BELOW = 1000;
+
+/** The columns of Materials that may draw from it. */
+const DRAWN_COLUMNS = Object.keys(OWN_COLUMNS).filter((key) => key !== "name" && key !== "pack");
+
+/** What Materials draws from already: the sheet, and which of its columns is what. */
+export interface DrawnBefore {
+  sheet: string;
+  columns: Map<string, number>;
 }
 
-/** Whether the first filled cell of a column holds a text. */
-function holdsTexts({ values }: FoundColumn): boolean {
-  const first = values.find((value) => !isBlank(value));
-  return typeof first === "string" && Number.isNaN(Number(first));
+/** What of Materials was drawn before, by its own formulas. */
+class Drawn {
+  private constructor(
+    private readonly workbook: Workbook,
+    private readonly materials: Other,
+    private readonly formulas: ReadonlyMap<string, string>,
+  ) {}
+
+  static async read(workbook: Workbook, materials: Other): Promise<Drawn> {
+    const own = (await workbook.formulas()).filter(({ spot }) => spot.sheet === materials.sheet);
+    const formulas = own.map(({ spot: { row, column }, formula }) => [`${row} ${column}`, formula]);
+    return new Drawn(workbook, materials, new Map(formulas as [string, string][]));
+  }
+
+  place(column: string): Place {
+    const place = this.materials.places.get(`materials.${column}`);
+    if (place) return place;
+    throw new Error(
+      "this Materials is of an earlier version: insert an empty one, and draw on that one",
+    );
+  }
+
+  formula(column: string, line: number): string | undefined {
+    const place = this.place(column);
+    return this.formulas.get(`${place.row + line} ${place.column}`);
+  }
+
+  async values(column: string): Promise<CellValue[]> {
+    const { row, column: at, rows } = this.place(column);
+    const spot = { sheet: this.materials.sheet, row, column: at };
+    return (await this.workbook.read(spot, rows, 1)).map(([value]) => value ?? null);
+  }
+
+  /** The lines that draw, from the first: none where nothing was drawn. */
+  get lines(): number {
+    const { rows } = this.place("ownrow");
+    let last = rows;
+    while (last > 0 && this.formula("ownrow", last - 1) === undefined) last--;
+    return last;
+  }
+
+  /** The sheet and the column that a column of Materials looks at. */
+  from(column: string, line: number): { sheet: string; column: number } | null {
+    const formula = this.formula(column, line) ?? "";
+    const [, inQuotes, bare, letters] =
+      /INDEX\((?:'((?:[^']|'')+)'|([^'!(),]+))!\$([A-Z]+)\$/.exec(formula) ?? [];
+    const sheet = inQuotes?.replaceAll("''", "'") ?? bare;
+    return sheet && letters ? { sheet, column: readCellName(`${letters}1`).column } : null;
+  }
+
+  /** The same of the first of its lines that draws. */
+  fromAny(column: string) {
+    for (let line = 0; line < this.lines; line++) {
+      const from = this.from(column, line);
+      if (from) return from;
+    }
+    return null;
+  }
+
+  before(): DrawnBefore | null {
+    const name = this.fromAny("ownname");
+    if (!name) return null;
+    const columns = new Map([["name", name.column]]);
+    for (const key of Object.keys(OWN_COLUMNS)) {
+      const isPack = this.formula("size", 0)?.includes("MIST.PACKHOLDS") ?? false;
+      if (key === "name" || (isPack ? key === "size" || key === "unit" : key === "pack")) continue;
+      const from = this.fromAny(key === "pack" ? "size" : key);
+      if (from) columns.set(key, from.column);
+    }
+    return { sheet: name.sheet, columns };
+  }
 }
 
-/** The cells of Materials that draw from the list; refuses where lines of Materials are filled already. */
+/** What Materials draws from, or null. */
+export async function drawnBefore(
+  workbook: Workbook,
+  materials: Other,
+): Promise<DrawnBefore | null> {
+  if (!materials.places.has("materials.ownrow")) return null;
+  return (await Drawn.read(workbook, materials)).before();
+}
+
+/**
+ * Writes the names of the list on Materials, and cells that draw the rest by the name. Where that was done before,
+ * adds the lines that are new. Refuses where lines of Materials are filled already; what was typed over a drawn
+ * cell stays.
+ */
 export async function drawFromOwnList(
   workbook: Workbook,
   materials: Other,
   list: FoundList,
   chosen: ReadonlyMap<string, FoundColumn>,
 ): Promise<string> {
-  const lines = list.last - list.head + SPARE_LINES;
+  const named = chosen.get("name");
+  if (!named) throw new Error("choose which column names the material");
   if (chosen.has("pack") && (chosen.has("size") || chosen.has("unit")))
     throw new Error("choose the pack as one text, or its size and unit, not both");
-  const columns = [...chosen].flatMap(([key, from]) =>
-    drawnColumns(key, from).map(({ column, formula }) => {
-      const place = materials.places.get(`materials.${column}`);
-      if (!place)
-        throw new Error(`Materials has no column for "${OWN_COLUMNS[key]?.label ?? key}"`);
-      return { column, place, from, formula };
-    }),
-  );
-  if (!chosen.has("name")) throw new Error("choose which column names the material");
-  await refuseFilled(workbook, materials.sheet, columns, lines);
-  const cells = columns.flatMap(({ place, from, formula }) =>
-    Array.from({ length: lines }, (_, i): TypedCell => {
-      const cell = `${quoted(list.sheet)}!${cellName(list.first + i, from.column)}`;
-      const spot = { sheet: materials.sheet, row: place.row + i, column: place.column };
-      return { spot, content: `=IF(${cell}="","",${formula(cell)})` };
-    }),
-  );
-  await workbook.write([...cells, ...guards(materials, list, columns, lines)]);
-  return `Materials draws ${list.last - list.head} lines from "${list.sheet}", and the next ${SPARE_LINES} that you type there. Add lines at its foot: what you type on Materials stays on its row, and is told where your list is sorted.`;
-}
+  const drawn = await Drawn.read(workbook, materials);
+  const before = drawn.before();
+  if (before && before.sheet !== list.sheet)
+    throw new Error(
+      `Materials draws from "${before.sheet}" already. For another list insert an empty Materials.`,
+    );
+  const end = await endOf(workbook, list);
+  const rangeOf = (column: FoundColumn) => ownRange(list, column, end);
+  const columns = [...chosen]
+    .filter(([key]) => key !== "name")
+    .flatMap(([key, from]) =>
+      drawnColumns(key, from).map(({ column, formula }) => {
+        const cell = `INDEX(${rangeOf(from)},{ownrow})`;
+        return { column, formula: `=IF(ISNUMBER({ownrow}),IF(${cell}="","",${formula(cell)}),"")` };
+      }),
+    );
 
-/**
- * Each line is drawn from a row. So that a list that is sorted, or a line put in within it, is told: the names that
- * the lines had, and how many filled lines of the list no line of Materials looks at.
- */
-function guards(
-  { sheet, places }: Other,
-  list: FoundList,
-  columns: readonly { column: string; from: FoundColumn; place: Place }[],
-  lines: number,
-): TypedCell[] {
-  const [drawnAs, leftOut] = [places.get("materials.drawnas"), places.get("materials.leftout")];
-  const names = columns.find(({ column }) => column === "name");
-  // A Materials of an earlier version has no room for them.
-  if (!drawnAs || !leftOut || !names) return [];
-  const filled = (on: string, row: number, column: number) => {
-    const ends = [cellName(row, column), cellName(row + lines - 1, column)];
-    const range = ends.map((end) => end.replace(/([A-Z]+)/, "$$$1$$")).join(":");
-    return `COUNTIF(${quoted(on)}!${range},"?*")`;
+  const own = ownLines(list, chosen);
+  const names = before ? await drawn.values("name") : [];
+  const keys = before ? await drawn.values("drawnas") : [];
+  const filled = names.findLastIndex((name) => !isBlank(name)) + 1;
+  const there = names.slice(0, filled).map((name, i) => ({ name, drawnAs: keys[i] ?? null }));
+  const pairs = paired(own, there);
+  const fresh = own.filter((line) => !pairs.includes(line));
+  const { rows: most } = drawn.place("name");
+  if (filled + fresh.length > most)
+    throw new Error(`Materials has room for ${most} lines; with your list it would have more`);
+  const last = Math.max(drawn.lines, Math.min(most, filled + fresh.length + SPARE_LINES));
+  if (!before) await refuseFilled(workbook, drawn, materials.sheet, columns, last);
+
+  const { sheet, places } = materials;
+  const write = (column: string, line: number, content: TypedCell["content"]): TypedCell => {
+    const { row, column: at } = drawn.place(column);
+    const here = { of: "materials", line };
+    const isFormula = typeof content === "string" && content.startsWith("=");
+    const text = isFormula ? resolved(content, places, here, new Map()) : content;
+    return { spot: { sheet, row: row + line, column: at }, content: text };
   };
-  const { from, place } = names;
-  const there = filled(list.sheet, list.first, from.column);
-  const here = filled(sheet, place.row, place.column);
-  return [
-    { spot: { sheet, row: leftOut.row, column: leftOut.column }, content: `=${there}-${here}` },
-    ...from.values.flatMap((value, i): TypedCell[] => {
-      const spot = { sheet, row: drawnAs.row + i, column: drawnAs.column };
-      const isName = typeof value === "string" || typeof value === "number";
-      return isName && !isBlank(value) ? [{ spot, content: value }] : [];
-    }),
+  const lines = Array.from({ length: last }, (_, line) => line);
+  const finding = Object.entries(findingColumns(chosen, rangeOf));
+  const cells = finding.flatMap(([column, formula]) =>
+    lines.map((line) =>
+      column === "leftout" && line === 0
+        ? write(column, line, `${formula}+${beyond(rangeOf(named))}`)
+        : write(column, line, formula),
+    ),
+  );
+  for (const { column, formula } of columns) {
+    const values = before ? await drawn.values(column) : [];
+    const isFree = (line: number) =>
+      isBlank(values[line] ?? null) || drawn.formula(column, line) !== undefined;
+    cells.push(...lines.filter(isFree).map((line) => write(column, line, formula)));
+  }
+  // What was chosen before, and is no more.
+  const gone = DRAWN_COLUMNS.filter((each) => columns.every(({ column }) => column !== each));
+  for (const column of gone)
+    for (const line of lines) if (drawn.from(column, line)) cells.push(write(column, line, null));
+
+  const placed: [number, OwnLine][] = [
+    ...pairs.flatMap((line, i): [number, OwnLine][] => (line ? [[i, line]] : [])),
+    ...fresh.map((line, i): [number, OwnLine] => [filled + i, line]),
   ];
+  for (const [i, { name, key }] of placed) {
+    if (i >= filled) cells.push(write("name", i, name));
+    cells.push(write("drawnas", i, key));
+  }
+  await workbook.write(cells);
+  return before ? saidAgain(list, fresh, pairs) : saidFirst(list, fresh);
 }
 
-interface DrawnColumn {
-  column: string;
-  /** What stands there, of a filled cell of the list. */
-  formula: (cell: string) => string;
+function saidFirst({ sheet }: FoundList, fresh: readonly OwnLine[]): string {
+  return `Materials draws ${fresh.length} lines from "${sheet}", found by their names: sort it as you like. What you add there is told at the head of Materials: draw again, or type its name below the last line.`;
 }
 
-/** Money that is a text, "$6.00", as the function reads it that adds freight to a price; freight may be zero. */
-const priceIn = (cell: string) => `MIST.LANDED(${cell},1,0)`;
-const freightIn = (cell: string) => `ROUND(MIST.LANDED(1,1,${cell})-1,6)`;
-const IN_FIGURES: Record<string, (cell: string) => string> = {
-  price: priceIn,
-  freight: freightIn,
-  freefrom: freightIn,
-};
+function saidAgain(
+  { sheet }: FoundList,
+  fresh: readonly OwnLine[],
+  pairs: readonly (OwnLine | null)[],
+): string {
+  const gone = pairs.filter((line) => line === null).length;
+  const more = gone > 0 ? ` ${gone} of Materials are not in it; they stay, and are told.` : "";
+  return `${fresh.length} lines of "${sheet}" were new to Materials, ${pairs.length - gone} were there.${more}`;
+}
 
-/** The columns of Materials that a column of the list fills: a pack's text fills size and unit. */
-function drawnColumns(key: string, { values }: FoundColumn): DrawnColumn[] {
-  const inFigures = IN_FIGURES[key];
-  if (inFigures && values.some((value) => typeof value === "string"))
-    // What does not read as money stays a text, and Materials says so.
-    return [
-      {
-        column: key,
-        formula: (cell) => `IF(ISTEXT(${cell}),IFERROR(${inFigures(cell)},${cell}),${cell})`,
-      },
-    ];
-  if (key !== "pack") return [{ column: key, formula: (cell) => cell }];
-  const inOunces = (cell: string, unit: string) => `MIST.PACKHOLDS(${cell},"${unit}")`;
-  // A weight does not read in fluid ounces without a density. What reads in neither stays as it is,
-  // without a unit, and Materials asks for one.
-  const either = (cell: string, volume: string, weight: string, none: string) =>
-    `IF(ISERROR(${inOunces(cell, "floz")}),` +
-    `IF(ISERROR(${inOunces(cell, "oz")}),${none},${weight}),${volume})`;
-  return [
-    {
-      column: "size",
-      formula: (cell) => either(cell, inOunces(cell, "floz"), inOunces(cell, "oz"), cell),
-    },
-    { column: "unit", formula: (cell) => either(cell, '"floz"', '"oz"', '""') },
-  ];
+/** The first row below the list where something else stands, or one far down. */
+async function endOf(workbook: Workbook, { sheet, last, columns }: FoundList): Promise<number> {
+  const [first, final] = [columns[0]?.column ?? 0, columns.at(-1)?.column ?? 0];
+  const below = { sheet, row: last + 1, column: first };
+  const cells = await workbook.read(below, ROOM_BELOW, final - first + 1);
+  const found = cells.findIndex((line) => line.some((cell) => textOf(cell) !== ""));
+  return last + 1 + (found < 0 ? ROOM_BELOW : found);
 }
 
 async function refuseFilled(
   workbook: Workbook,
+  drawn: Drawn,
   sheet: string,
-  columns: readonly { place: Place }[],
+  columns: readonly { column: string }[],
   lines: number,
 ) {
-  for (const { place } of columns) {
-    const filled = await workbook.firstFilled(
-      { sheet, row: place.row, column: place.column },
-      lines,
-      1,
-    );
+  for (const column of ["name", ...columns.map((each) => each.column)]) {
+    const place = drawn.place(column);
+    const spot = { sheet, row: place.row, column: place.column };
+    const filled = await workbook.firstFilled(spot, lines, 1);
     if (filled)
       throw new Error(
         `Nothing was drawn: ${filled} of "${sheet}" is filled. Insert Materials empty first, or take its lines out.`,

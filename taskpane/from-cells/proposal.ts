@@ -6,7 +6,7 @@ import { moneyIn } from "../../src/written-money.ts";
 import { blockText } from "./cells.ts";
 import { type FoundColumn, type FoundList, textOf } from "./list.ts";
 import { matched } from "./matching.ts";
-import { OWN_COLUMNS } from "./own-list.ts";
+import { OWN_COLUMNS } from "./own-columns.ts";
 
 /** Arguments that price lists know by a word of their own. */
 const LIKE: Record<string, string> = { loss: "lost", freeover: "freefrom", need: "size" };

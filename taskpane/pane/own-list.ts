@@ -2,7 +2,8 @@
 import type { Workbook } from "../host/workbook.ts";
 import { findSheets } from "../sheets/find.ts";
 import { type FoundColumn, type FoundList, mainList } from "../from-cells/list.ts";
-import { OWN_COLUMNS, drawFromOwnList, proposed } from "../from-cells/own-list.ts";
+import { OWN_COLUMNS, proposed } from "../from-cells/own-columns.ts";
+import { type DrawnBefore, drawFromOwnList, drawnBefore } from "../from-cells/own-list.ts";
 import { templates } from "../templates/index.ts";
 import { element } from "./elements.ts";
 import type { Tell } from "./tell.ts";
@@ -16,12 +17,15 @@ export function ownListPart(workbook: Workbook, tell: Tell): HTMLElement {
   const said = element("p", { role: "status", id: "own-list-said" });
   let list: FoundList | null = null;
   let selects = new Map<string, HTMLSelectElement>();
+  let before: DrawnBefore | null = null;
 
   const look = async () => {
     const ours = await findSheets(workbook, templates);
+    const materials = ours.get("Materials");
+    before = materials ? await drawnBefore(workbook, materials) : null;
     const own = new Set([...ours.values()].map(({ sheet }) => sheet));
     const names = (await workbook.sheetNames()).filter((name) => !own.has(name));
-    const now = sheets.value;
+    const now = sheets.value || before?.sheet || "";
     sheets.replaceChildren(...names.map((name) => element("option", { value: name }, name)));
     if (names.includes(now)) sheets.value = now;
     await read();
@@ -32,7 +36,7 @@ export function ownListPart(workbook: Workbook, tell: Tell): HTMLElement {
     columns.replaceChildren();
     said.textContent = list ? "" : "No list with headings was found on that sheet.";
     if (!list) return;
-    const guess = proposed(list);
+    const guess = chosenBefore(list, before) ?? proposed(list);
     const rows = Object.entries(OWN_COLUMNS).map(([key, { label }]) => {
       const select = choices(list?.columns ?? [], guess.get(key));
       selects.set(key, select);
@@ -47,7 +51,12 @@ export function ownListPart(workbook: Workbook, tell: Tell): HTMLElement {
       const materials = (await findSheets(workbook, templates)).get("Materials");
       if (!materials) throw new Error("Insert Materials empty first: it is not in the workbook.");
       if (!list) throw new Error("Choose a sheet with a list first.");
-      return drawFromOwnList(workbook, materials, list, chosen(selects, list.columns));
+      // Read anew: lines may have been added since.
+      const now = await mainList(workbook, list.sheet);
+      if (!now) throw new Error(`No list with headings is on "${list.sheet}" any more.`);
+      const said = await drawFromOwnList(workbook, materials, now, chosen(selects, now.columns));
+      before = await drawnBefore(workbook, materials);
+      return said;
     }),
   );
   const details = element(
@@ -57,7 +66,7 @@ export function ownListPart(workbook: Workbook, tell: Tell): HTMLElement {
     element(
       "p",
       {},
-      "Choose its columns once; Materials then draws from it, and prices are typed there only.",
+      "Choose its columns once; Materials then draws from it, and prices are typed there only. Draw again for lines that you add.",
     ),
     element("label", {}, "Sheet: ", sheets),
     said,
@@ -82,6 +91,16 @@ function choices(
   );
   if (guess) select.value = String(guess.column);
   return select;
+}
+
+/** The columns as they were chosen before, where Materials draws from this list already. */
+function chosenBefore(list: FoundList, before: DrawnBefore | null) {
+  if (before?.sheet !== list.sheet) return null;
+  const found = [...before.columns].flatMap(([key, at]): [string, FoundColumn][] => {
+    const column = list.columns.find((each) => each.column === at);
+    return column ? [[key, column]] : [];
+  });
+  return new Map(found);
 }
 
 function chosen(selects: ReadonlyMap<string, HTMLSelectElement>, columns: readonly FoundColumn[]) {

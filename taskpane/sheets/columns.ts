@@ -35,11 +35,23 @@ export function recipeAndSize(
 /** The space of web pages that does not break. */
 const OF_WEB = "\u00a0";
 
-/** Says of a name that it has a space too many, or one of a web page: it looks like another one, and is not found by it. */
-export function saidOfSpaces(name: string, what = "name"): string {
+/** Characters that a search takes for any others, and those that open a comparison. */
+const WILD = ["*", "?", "~"];
+const COMPARING = ["<", ">", "="];
+
+/**
+ * Says of a name what makes it look like another one and not be found by it, a space too many or one of a web page,
+ * or be found by others' names.
+ */
+export function saidOfName(name: string, what = "name"): string {
   const without = (space: string) => `SUBSTITUTE(${name},"${OF_WEB}","${space}")`;
   const isPlain = `LEN(${without("")})=LEN(${name})`;
-  return `IF(LEN(TRIM(${without(" ")}))=LEN(${name}),IF(${isPlain},"","a web page's space in the ${what}: type a plain one"),"a space too many in the ${what}")`;
+  const isTame = `LEN(${WILD.reduce((text, wild) => `SUBSTITUTE(${text},"${wild}","")`, name)})=LEN(${name})`;
+  const compares = COMPARING.map((sign) => `LEFT(${name})="${sign}"`).join(",");
+  return (
+    `IF(LEN(TRIM(${without(" ")}))=LEN(${name}),IF(${isPlain},"","a web page's space in the ${what}: type a plain one"),"a space too many in the ${what}"),` +
+    `IF(OR(NOT(${isTame}),${compares}),"a * ? or ~ in the ${what}, or < > = before it, may find another line: leave it out","")`
+  );
 }
 
 /** Pasted past the check of its cell, 3 is 300 % lost: what is left would cost less than nothing. */

@@ -1,4 +1,4 @@
-import { isTooMuchLost, saidOfSpaces } from "../sheets/columns.ts";
+import { isTooMuchLost, saidOfName } from "../sheets/columns.ts";
 import { PACK_UNITS, PIECE } from "../sheets/pack-units.ts";
 import { HELD, HELD_IN, packRead, saidOfPack } from "../sheets/read-packs.ts";
 import { DEMO_MATERIALS } from "./demo/materials.ts";
@@ -49,7 +49,7 @@ export const template: Template = {
           label: "Lines filled",
           formula: '=SUMPRODUCT(--({materials.name:all}<>""))-1',
           format: "0",
-          note: '=IF(SUM({materials.leftout})>0,"lines of your own list that are not drawn: "&SUM({materials.leftout}),IF({filled}=0,"no line is filled yet",IF({filled}={counted},"every one is priced or a sample","priced or a sample: "&{counted}&"; look under Said of this line, and above the first and below the last one that is counted")))',
+          note: '=IF(SUM({materials.leftout})=0,"","of your own list not here: "&SUM({materials.leftout})&IFERROR(", "&INDEX({materials.ownname},MATCH(1,{materials.leftout},0)),"")&"; draw from it again, or type the name below the last line; ")&IF({filled}=0,"no line is filled yet",IF({filled}={counted},"every one is priced or a sample","priced or a sample: "&{counted}&"; look under Said of this line, and above the first and below the last one that is counted"))',
         },
         {
           name: "counted",
@@ -174,7 +174,7 @@ export const template: Template = {
           name: "said",
           heading: "Said of this line",
           look: "note",
-          formula: `=IF({name}="",IF({what}&{supplier}&{price}="","","which material?"),TEXTJOIN("; ",TRUE,IF(OR({drawnas}="",{drawnas}={name}),"","your own list has this material where "&{drawnas}&" was: sort it back, what is typed here may be of that one"),${saidOfSpaces("{name}")},IF({what}="","what is it?",""),IF({price}="",IF({standing}="sample only",IF(ISNUMBER({samplefloz}),"a sample only","a sample only: its price, size or density?"),"no price"),IF(ISNUMBER({landed}),"",{landed})),IF({size}="",IF({price}="","","pack size?"),${saidOfPack("pack")}),IF(${isTooMuchLost("{lost}")},"lost is from 0 % to below 100 %",""),IF(OR({perg}="density?",AND({perfloz}="density?",{what}<>"wax")),"density? weigh a known volume",""),IF(SUM({onhand})<0,"on hand is below zero: count it anew",""),IF({key}="","",IF(MATCH({key},{materials.key},0)=ROW()-ROW({materials.name:head}),"","a line above is in use too: that one counts")),IF({sheetdate}="",IF(OR({what}="base",{what}="fragrance oil"),"no date of its data sheet",""),"")))`,
+          formula: `=IF({name}="",IF({what}&{supplier}&{price}="","","which material?"),TEXTJOIN("; ",TRUE,IF(AND(ISTEXT({ownrow}),{price}=""),{ownrow},""),${saidOfName("{name}")},IF({what}="","what is it?",""),IF({price}="",IF({standing}="sample only",IF(ISNUMBER({samplefloz}),"a sample only","a sample only: its price, size or density?"),"no price"),IF(ISNUMBER({landed}),"",{landed})),IF({size}="",IF({price}="","","pack size?"),${saidOfPack("pack")}),IF(${isTooMuchLost("{lost}")},"lost is from 0 % to below 100 %",""),IF(OR({perg}="density?",AND({perfloz}="density?",{what}<>"wax")),"density? weigh a known volume",""),IF(SUM({onhand})<0,"on hand is below zero: count it anew",""),IF({key}="","",IF(MATCH({key},{materials.key},0)=ROW()-ROW({materials.name:head}),"","a line above is in use too: that one counts")),IF({sheetdate}="",IF(OR({what}="base",{what}="fragrance oil"),"no date of its data sheet",""),"")))`,
         },
         { name: "counted", heading: "Counted on hand (g or pieces)", demo: demo("counted") },
         {
@@ -323,7 +323,10 @@ export const template: Template = {
         },
         // What the pane writes where Materials draws from a list of the maker's own (from-cells/own-list.ts).
         { name: "drawnas", hidden: true, heading: "Drawn from your own list as", demo: [] },
-        { name: "leftout", hidden: true, heading: "Lines of it left out", demo: [] },
+        { name: "ownrow", hidden: true, heading: "Stands in it at", demo: [] },
+        { name: "ownname", hidden: true, heading: "Its lines, by name", demo: [] },
+        { name: "ownkey", hidden: true, heading: "Its lines, by name and pack", demo: [] },
+        { name: "leftout", hidden: true, heading: "Its lines left out", demo: [] },
         ...packRead(),
         ...packRead("{samplesize}", "{sampleunit}", "sample"),
       ],

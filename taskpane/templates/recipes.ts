@@ -1,5 +1,5 @@
 import { DEMO_KINDS, DEMO_RECIPES } from "./demo/recipes.ts";
-import { saidOfSpaces } from "../sheets/columns.ts";
+import { saidOfName } from "../sheets/columns.ts";
 import type { Column } from "../sheets/parts.ts";
 import type { Template } from "../sheets/template.ts";
 
@@ -291,7 +291,7 @@ export const template: Template = {
           name: "faults",
           hidden: true,
           heading: "Said, but for prices",
-          formula: `=IF({recipe}="",IF(COUNTA({material},{load})=0,"","which recipe?"),TEXTJOIN("; ",TRUE,${saidOfSpaces("{recipe}", "recipe's name")},IF(AND(ISNUMBER({highest}),ISNUMBER({share}),SUM({share})>SUM({highest})+0.0000001),IF({limit}={highest},"over the certificate limit",IF({basemax}={highest},"over what the base takes","over your highest load")),""),${SPAN_SAID},IF({material}="","which material?",IF(ISNUMBER({line}),"",{line})),IF({kindof}="","what kind is it?",""),IF(ISNUMBER({share}),"",{share}),IF(AND({volumepart}="no density",{kindof}<>"candle"),"no density",""),IF({limit}="not known","certificate limit not known",""),IF({rests}=1,"",IF({rests}=0,"no line is the rest: leave one load blank","two loads are blank")),IF({total}=0,"no load is typed: all of it is this one","")))`,
+          formula: `=IF({recipe}="",IF(COUNTA({material},{load})=0,"","which recipe?"),TEXTJOIN("; ",TRUE,${saidOfName("{recipe}", "recipe's name")},IF(AND(ISNUMBER({highest}),ISNUMBER({share}),SUM({share})>SUM({highest})+0.0000001),IF({limit}={highest},"over the certificate limit",IF({basemax}={highest},"over what the base takes","over your highest load")),""),${SPAN_SAID},IF({material}="","which material?",IF(ISNUMBER({line}),"",{line})),IF({kindof}="","what kind is it?",""),IF(ISNUMBER({share}),"",{share}),IF(AND({volumepart}="no density",{kindof}<>"candle"),"no density",""),IF({limit}="not known","certificate limit not known",""),IF({rests}=1,"",IF({rests}=0,"no line is the rest: leave one load blank","two loads are blank")),IF({total}=0,"no load is typed: all of it is this one","")))`,
         },
         {
           // A number for each recipe: lines are told apart by numbers faster than by names.

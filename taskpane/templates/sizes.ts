@@ -1,4 +1,4 @@
-import { saidOfSpaces } from "../sheets/columns.ts";
+import { saidOfName } from "../sheets/columns.ts";
 import { PACK_UNITS } from "../sheets/pack-units.ts";
 import { packRead, saidOfPack } from "../sheets/read-packs.ts";
 import { DEMO_SIZES } from "./demo/recipes.ts";
@@ -75,7 +75,7 @@ export const template: Template = {
           name: "said",
           heading: "Said of this line",
           look: "note",
-          formula: `=IF({size}="",IF(COUNTA({holds},{bottle})=0,"","which size?"),TEXTJOIN("; ",TRUE,${saidOfSpaces("{size}")},IF({holds}="","how much does it hold?",${saidOfPack("its", "{holds}")}),IF({overfill}="","overfill blank: none",IF(AND({overfill}>=0,{overfill}<=1),"","overfill is from 0 % to 100 %")),IF({minutes}="","minutes of work? type 0 if none",""),IF({bottlecost}="no price","price of "&{bottle}&"?",""),IF({sprayercost}="no price","price of "&{sprayer}&"?",""),IF({labelcost}="no price","price of "&{label}&"?",""),IF({boxcost}="no price","price of "&{box}&"?","")))`,
+          formula: `=IF({size}="",IF(COUNTA({holds},{bottle})=0,"","which size?"),TEXTJOIN("; ",TRUE,${saidOfName("{size}")},IF({holds}="","how much does it hold?",${saidOfPack("its", "{holds}")}),IF({overfill}="","overfill blank: none",IF(AND({overfill}>=0,{overfill}<=1),"","overfill is from 0 % to 100 %")),IF({minutes}="","minutes of work? type 0 if none",""),IF({bottlecost}="no price","price of "&{bottle}&"?",""),IF({sprayercost}="no price","price of "&{sprayer}&"?",""),IF({labelcost}="no price","price of "&{label}&"?",""),IF({boxcost}="no price","price of "&{box}&"?","")))`,
         },
         {
           name: "bottlecost",

@@ -3,8 +3,10 @@ import { LocalWorkbook, newModel } from "../localsheet/load-engine";
 import { findSheets } from "../../taskpane/sheets/find";
 import { insertSet } from "../../taskpane/sheets/insert";
 import { mainList } from "../../taskpane/from-cells/list";
-import { drawFromOwnList, proposed } from "../../taskpane/from-cells/own-list";
-import { templates } from "../../taskpane/templates/index";
+import { proposed } from "../../taskpane/from-cells/own-columns";
+import { drawFromOwnList, drawnBefore } from "../../taskpane/from-cells/own-list";
+import { template } from "../../taskpane/templates/materials";
+import { uniform } from "../chance";
 
 /** A sheet as a maker keeps it: a title, headings of their own, three lines. */
 const OWN = [
@@ -34,10 +36,10 @@ async function withOwnList(own: (string | number | null)[][] = OWN) {
       line.map((content, column) => ({ spot: { sheet, row, column }, content })),
     ),
   );
-  await insertSet(workbook, templates, false);
+  await insertSet(workbook, [template], false);
   const list = await mainList(workbook, sheet);
   if (!list) throw new Error("no list was found");
-  const materials = (await findSheets(workbook, templates)).get("Materials");
+  const materials = (await findSheets(workbook, [template])).get("Materials");
   if (!materials) throw new Error("no Materials");
   const column = async (name: string, lines = 3) => {
     const place = materials.places.get(`materials.${name}`);
@@ -63,25 +65,15 @@ test("headings of a maker's own are proposed for what they are", async () => {
   });
 });
 
-test("Materials draws from the list, follows it, and takes lines that are typed later", async () => {
+test("Materials draws from the list, and follows it", async () => {
   const { workbook, sheet, list, materials, column } = await withOwnList();
   await drawFromOwnList(workbook, materials, list, proposed(list));
   expect(await column("name")).toEqual(["Alder Clear", "Rain on Slate", "Attic Cedar"]);
   expect(await column("price")).toEqual([46, 27.4, 11.9]);
   // A blank of the list stays a blank: freight is not known, and said.
   expect(await column("freight")).toEqual([14.5, 12.75, ""]);
-  await workbook.write([
-    { spot: { sheet, row: 3, column: 2 }, content: 50 },
-    { spot: { sheet, row: 6, column: 1 }, content: "Salt Orchard" },
-  ]);
+  await workbook.write([{ spot: { sheet, row: 3, column: 2 }, content: 50 }]);
   expect(await column("price", 1)).toEqual([50]);
-  expect(await column("name", 5)).toEqual([
-    "Alder Clear",
-    "Rain on Slate",
-    "Attic Cedar",
-    "Salt Orchard",
-    "",
-  ]);
 });
 
 test("a pack in one text is drawn as size and unit; what cannot be read is shown and asked for", async () => {
@@ -149,36 +141,230 @@ test("a line without a price, and lines that are spare, are not told as words", 
   expect(await column("landed", 4)).toEqual([46, "", 12, ""]);
 });
 
-test("a list that is sorted after something was typed beside is told, line by line", async () => {
-  const { workbook, sheet, list, materials, column } = await withOwnList();
-  await drawFromOwnList(workbook, materials, list, proposed(list));
-  const told = async () =>
-    (await column("said")).map((text) => /where (.*) was/.exec(String(text))?.[1]);
-  expect(await told()).toEqual([undefined, undefined, undefined]);
-  // Sorted by the name, the third line comes second.
-  const [, second = [], third = []] = OWN.slice(3);
-  await workbook.write(
-    [third, second].flatMap((line, i) =>
-      line.map((content, at) => ({ spot: { sheet, row: 4 + i, column: at }, content })),
-    ),
-  );
-  expect(await column("name")).toEqual(["Alder Clear", "Attic Cedar", "Rain on Slate"]);
-  expect(await told()).toEqual([undefined, "Rain on Slate", "Attic Cedar"]);
-});
-
-test("a line put in within the list is not drawn, and that is told", async () => {
-  const { model, workbook, sheet, list, materials, column } = await withOwnList();
-  await drawFromOwnList(workbook, materials, list, proposed(list));
+/** The list drawn, with what a maker does to it and to Materials, and what Materials then says. */
+async function drawnFrom(own?: (string | number | null)[][]) {
+  const all = await withOwnList(own);
+  const { model, workbook, sheet, materials } = all;
+  const drawn = await drawFromOwnList(workbook, materials, all.list, proposed(all.list));
+  const sheetId = model.getters.getSheetIdByName(sheet) ?? "";
+  const rows = (row: number, quantity: number, position: "before" | "after") => {
+    const put = { type: "ADD_COLUMNS_ROWS", dimension: "ROW", base: row, quantity, position };
+    model.dispatch(...([put.type, { ...put, sheetId, sheetName: sheet }] as never as [never]));
+  };
+  const lineAt = (row: number, line: (string | number | null)[]) =>
+    workbook.write(line.map((content, column) => ({ spot: { sheet, row, column }, content })));
+  const onMaterials = (name: string, line: number, content: string | number | null) => {
+    const place = materials.places.get(`materials.${name}`);
+    const spot = {
+      sheet: materials.sheet,
+      row: (place?.row ?? 0) + line,
+      column: place?.column ?? 0,
+    };
+    return workbook.write([{ spot, content }]);
+  };
   const note = async () => {
     const place = materials.places.get("filled");
-    const spot = { ...place, sheet: materials.sheet, row: place?.row ?? 0, column: 2 };
+    const spot = { sheet: materials.sheet, row: place?.row ?? 0, column: 2 };
     return (await workbook.read(spot, 1, 1))[0]?.[0];
   };
-  expect(await note()).not.toContain("own list");
-  const sheetId = model.getters.getSheetIdByName(sheet) ?? "";
-  const put = { dimension: "ROW", base: 5, quantity: 1, position: "before" } as const;
-  model.dispatch("ADD_COLUMNS_ROWS", { ...put, sheetId, sheetName: sheet });
-  await workbook.write([{ spot: { sheet, row: 5, column: 1 }, content: "Salt Orchard" }]);
+  const again = async () => {
+    const list = await mainList(workbook, sheet);
+    const found = (await findSheets(workbook, [template])).get("Materials");
+    if (!list || !found) throw new Error("list or Materials is gone");
+    return drawFromOwnList(workbook, found, list, proposed(list));
+  };
+  return { ...all, drawn, sheetId, rows, lineAt, onMaterials, note, again };
+}
+
+test("a list that is sorted moves nothing away from what was typed beside", async () => {
+  const { lineAt, column, onMaterials } = await drawnFrom();
+  await onMaterials("density", 1, 0.93);
+  const [, second = [], third = []] = OWN.slice(3);
+  await lineAt(4, third);
+  await lineAt(5, second);
   expect(await column("name")).toEqual(["Alder Clear", "Rain on Slate", "Attic Cedar"]);
-  expect(await note()).toBe("lines of your own list that are not drawn: 1");
+  expect(await column("price")).toEqual([46, 27.4, 11.9]);
+  expect(await column("supplier")).toEqual(["Alder Row", "Bluepost Chandlery", "Drovers Wharf"]);
+  expect(await column("density")).toEqual([null, 0.93, null]);
+});
+
+test.each([
+  ["under the headings", 3],
+  ["within", 5],
+  ["below the last", 6],
+])("a line put in %s is told, and drawn by its name or by drawing again", async (_, row) => {
+  const { rows, lineAt, column, note, onMaterials, again } = await drawnFrom();
+  expect(await note()).not.toContain("own list");
+  if (row < 6) rows(row, 1, "before");
+  await lineAt(row, ["Drovers Wharf", "Salt Orchard", 13, 1, "lb", 0]);
+  expect(await column("price")).toEqual([46, 27.4, 11.9]);
+  expect(await note()).toMatch(/^of your own list not here: 1, Salt Orchard; draw from it again/);
+  await onMaterials("name", 3, "Salt Orchard");
+  expect(await column("price", 5)).toEqual([46, 27.4, 11.9, 13, ""]);
+  expect(await note()).not.toContain("own list");
+  await onMaterials("name", 3, null);
+  expect(await note()).toContain("Salt Orchard");
+  expect(await again()).toContain("1 lines of");
+  expect(await column("name", 5)).toEqual([
+    ...["Alder Clear", "Rain on Slate", "Attic Cedar", "Salt Orchard"],
+    null,
+  ]);
+  expect(await column("price", 4)).toEqual([46, 27.4, 11.9, 13]);
+  expect(await note()).not.toContain("own list");
+  expect(await again()).toContain("0 lines of");
+  expect(await column("name", 5)).toHaveLength(5);
+});
+
+test("a line put in above the list's total is told, and the total is no line", async () => {
+  const total = ["Total", null, 85.3, null, null, null];
+  const { rows, lineAt, column, note } = await drawnFrom([...OWN, total]);
+  expect(await column("name", 4)).toEqual(["Alder Clear", "Rain on Slate", "Attic Cedar", null]);
+  expect(await note()).not.toContain("own list");
+  rows(6, 1, "before");
+  await lineAt(6, ["Drovers Wharf", "Salt Orchard", 13, 1, "lb", 0]);
+  expect(await note()).toContain("not here: 1, Salt Orchard");
+});
+
+test("more lines than Materials has spare ones are told", async () => {
+  const { lineAt, note, again, column } = await drawnFrom();
+  for (let i = 0; i < 60; i++) await lineAt(6 + i, ["Row", `Oil ${i}`, 5, 1, "lb", 0]);
+  expect(await note()).toContain("not here: 60");
+  await again();
+  expect(await note()).not.toContain("own list");
+  expect((await column("price", 64)).slice(60)).toEqual([5, 5, 5, ""]);
+});
+
+/** One oil of two suppliers, and of one of them in two packs. */
+const OFFERS = [
+  ["Vendor", "Item", "Cost", "Qty", "Unit", "Shipping"],
+  ["Alder Row", "Rain on Slate", 30, 1, "lb", 0],
+  ["Bluepost Chandlery", "Rain on Slate", 27, 1, "lb", 0],
+  ["Bluepost Chandlery", "Rain on Slate", 8, 0.25, "lb", 0],
+  ["Bluepost Chandlery", "Attic Cedar", 12, 1, "lb", 0],
+];
+
+test("offers of one name are told apart by supplier and pack, in any order", async () => {
+  const { lineAt, column, again } = await drawnFrom(OFFERS);
+  expect(await column("price", 4)).toEqual([30, 27, 8, 12]);
+  const lines = OFFERS.slice(1);
+  for (const [i, line] of [...lines].reverse().entries()) await lineAt(1 + i, line);
+  expect(await column("price", 4)).toEqual([30, 27, 8, 12]);
+  // The pack of one is another now: which it is, is not known until it is drawn again.
+  await lineAt(2, ["Bluepost Chandlery", "Rain on Slate", 15, 0.5, "lb", 0]);
+  expect(await column("price", 4)).toEqual([30, 27, "", 12]);
+  expect((await column("said", 3))[2]).toContain("is not known: draw from it again");
+  expect(await again()).toContain("0 lines of");
+  expect(await column("price", 4)).toEqual([30, 27, 15, 12]);
+});
+
+test("lines that are alike in all have no price, and that is told", async () => {
+  const twice = [...OFFERS, ["Alder Row", "Rain on Slate", 33, 1, "lb", 0]];
+  const { column, again } = await drawnFrom(twice);
+  expect(await column("price", 5)).toEqual(["", 27, 8, 12, ""]);
+  expect((await column("said", 1))[0]).toContain("keep one of those that are alike");
+  expect(await again()).toContain("0 lines of");
+});
+
+test("a second offer of a name that was alone leaves the first with its own price", async () => {
+  const { lineAt, column } = await drawnFrom();
+  await lineAt(6, ["Alder Row", "Rain on Slate", 99, 1, "lb", 0]);
+  expect(await column("price")).toEqual([46, 27.4, 11.9]);
+});
+
+test("a line that is gone from the list has no price, and that is told", async () => {
+  const { model, sheetId, column, again } = await drawnFrom();
+  const out = { dimension: "ROW" as const, elements: [4], sheetId, sheetName: "" };
+  model.dispatch("REMOVE_COLUMNS_ROWS", out);
+  expect(await column("price")).toEqual([46, "", 11.9]);
+  expect((await column("said"))[1]).toContain("your own list has no line of this name");
+  expect(await again()).toContain("1 of Materials are not in it");
+});
+
+test("spaces that are too many, and a web page's, are no other name", async () => {
+  const dirty = OWN.map((line) => line.map((cell) => cell));
+  dirty[4] = ["Bluepost Chandlery", " Rain  on\u00a0Slate ", 27.4, 1, "lb", 12.75];
+  const { column, note } = await drawnFrom(dirty);
+  expect(await column("name")).toEqual(["Alder Clear", "Rain on Slate", "Attic Cedar"]);
+  expect(await column("price")).toEqual([46, 27.4, 11.9]);
+  expect(await note()).not.toContain("own list");
+});
+
+test("drawing again keeps what was typed over a drawn cell, and takes other columns", async () => {
+  const { workbook, materials, list, onMaterials, column, sheet } = await drawnFrom();
+  await onMaterials("price", 1, 25);
+  const [vendor] = list.columns;
+  const chosen = new Map(proposed(list));
+  chosen.delete("freight");
+  if (vendor) chosen.set("lot", vendor);
+  await drawFromOwnList(workbook, materials, list, chosen);
+  expect(await column("price")).toEqual([46, 25, 11.9]);
+  expect(await column("freight")).toEqual([null, null, null]);
+  expect(await column("lot", 1)).toEqual(["Alder Row"]);
+  const before = await drawnBefore(workbook, materials);
+  expect(before?.sheet).toBe(sheet);
+  expect(before?.columns).toEqual(
+    new Map(Object.entries({ name: 1, supplier: 0, price: 2, size: 3, unit: 4, lot: 0 })),
+  );
+});
+
+test("of another list nothing is drawn into a Materials that draws from one", async () => {
+  const { workbook, materials, list } = await drawnFrom();
+  const other = { ...list, sheet: "Others" };
+  await expect(drawFromOwnList(workbook, materials, other, proposed(list))).rejects.toThrow(
+    "already",
+  );
+});
+
+test("of two offers of one name, the one that is gone does not take the other's price", async () => {
+  const { model, sheetId, column, again } = await drawnFrom(OFFERS);
+  const out = { dimension: "ROW" as const, elements: [1, 3], sheetId, sheetName: "" };
+  model.dispatch("REMOVE_COLUMNS_ROWS", out);
+  expect(await column("price", 4)).toEqual(["", 27, "", 12]);
+  expect(await again()).toContain("2 of Materials are not in it");
+  expect(await column("price", 4)).toEqual(["", 27, "", 12]);
+});
+
+/** Lines that know who they are, to hold Materials against whatever was done to the list. */
+test("after any edits of the list each line of Materials has the price of its own line, or none", async () => {
+  const random = uniform(20_261_129);
+  const pick = (n: number) => Math.floor(random() * n);
+  for (let round = 0; round < 4; round++) {
+    let lines = Array.from({ length: 8 }, (_, id) => {
+      const [name, vendor] = [`Oil ${id % 6}`, `Row ${Math.floor(id / 6)}`];
+      return { name, line: [vendor, name, 10 + id, 1, "lb", 0] as (string | number | null)[] };
+    });
+    const { lineAt, column, note } = await drawnFrom([
+      ["Vendor", "Item", "Cost", "Qty", "Unit", "Shipping"],
+      ...lines.map(({ line }) => line),
+    ]);
+    const onMaterials = [...lines];
+    let longest = lines.length;
+    for (let edit = 0; edit < 12; edit++) {
+      const at = pick(lines.length);
+      const kind = pick(4);
+      const changed = lines[at];
+      if (kind === 0) lines = lines.sort(() => random() - 0.5);
+      if (kind === 1) lines = lines.filter((_, i) => i !== at);
+      if (kind === 2) {
+        const name = `Oil ${pick(9)}`;
+        lines.splice(at, 0, { name, line: [`New ${edit}`, name, 50 + edit, 1, "lb", 0] });
+      }
+      if (kind === 3 && changed) changed.line[2] = 100 + edit;
+      longest = Math.max(longest, lines.length);
+      for (let row = 0; row < longest; row++)
+        await lineAt(1 + row, lines[row]?.line ?? Array<null>(6).fill(null));
+      const prices = await column("price", onMaterials.length);
+      let undrawn = lines.length;
+      for (const [i, own] of onMaterials.entries()) {
+        const named = lines.filter(({ name }) => name === own.name);
+        const isAlone = onMaterials.filter(({ name }) => name === own.name).length === 1;
+        // A name that is alone on both sides is the same, whoever sells it.
+        const line = lines.includes(own) ? own : isAlone && named.length === 1 ? named[0] : null;
+        if (line) undrawn--;
+        expect(prices[i], `round ${round}, edit ${edit}, ${own.name}`).toBe(line?.line[2] ?? "");
+      }
+      if (undrawn === 0) expect(await note()).not.toContain("own list");
+      else expect(await note()).toContain(`of your own list not here: ${undrawn}, `);
+    }
+  }
 });

@@ -1,4 +1,4 @@
-/** A name with a space behind it looks like another one: pasted so, it is told, and no cost pretends. */
+/** A name that is not found as it looks, for a space too many, or that finds others: told on its line. */
 import { expect, test } from "vitest";
 import { wholeSet } from "./whole-set";
 
@@ -45,4 +45,17 @@ test("a space of a web page in a name is said on its line", async () => {
   expect(await set.at("Materials", "materials.said", 1)).not.toContain("space");
   expect(await set.at("Sizes", "sizes.said", 0)).toContain(said);
   expect(await set.at("Recipes", "recipes.said", 0)).toContain(`${said} recipe's name`);
+});
+
+test("a name that a search takes for others' is said on its line", async () => {
+  const set = await wholeSet(false, ["Materials", "Recipes", "Sizes"]);
+  const names = ["Kelp oil*", "Kelp ?", "Kelp~1", ">Kelp", "Kelp oil (new), 50 = 50"];
+  for (const [line, name] of names.entries())
+    await set.type("Materials", "materials.name", line, name);
+  await set.type("Materials", "materials.price", 0, 9);
+  const said = await Promise.all(names.map((_, i) => set.at("Materials", "materials.said", i)));
+  expect(said.map((text) => String(text).includes("may find another line"))).toEqual([
+    ...[true, true, true, true],
+    false,
+  ]);
 });
