@@ -1,13 +1,13 @@
 /**
- * The engine's answer to Excel's CustomFunctions object, so that functions/bind/register.ts serves both.
+ * The engine's answer to Excel's CustomFunctions object, so that functions/bind serves both.
  *
  * The engine hands ranges over by columns, Office.js by rows: this is where they are turned.
  */
 import { withoutSpareEnds } from "../functions/bind/arguments.ts";
+import { CellError, type FunctionsHost, type HostCell } from "../functions/bind/host.ts";
 import { catalog } from "../functions/catalog/catalog.ts";
 import { NAMESPACE } from "../functions/catalog/entry.ts";
 import { KINDS } from "../functions/catalog/kinds.ts";
-import { CellError, type FunctionsHost, type HostCell } from "../functions/bind/register.ts";
 import { engine } from "./engine.ts";
 
 interface EngineCell {

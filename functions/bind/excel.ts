@@ -1,4 +1,10 @@
 /** The functions bundle of the Excel add-in. */
-import { register } from "./register.ts";
+import { associate } from "./host.ts";
+import { associateLate } from "./late.ts";
+import { lateIds, list } from "./list.ts";
 
-register(CustomFunctions);
+associate(CustomFunctions, list);
+associateLate(CustomFunctions, lateIds, async () => {
+  const { lateList } = await import(/* webpackChunkName: "functions-late" */ "./late-list.ts");
+  return lateList;
+});

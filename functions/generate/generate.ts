@@ -10,7 +10,7 @@ import type { SourceEntry } from "../catalog/entry.ts";
 import { readComments } from "./comments.ts";
 import { ROOT, put } from "./files.ts";
 import { CODE_HEADER, PAGE_HEADER } from "./headers.ts";
-import { boundList } from "./list.ts";
+import { boundList, lateList } from "./list.ts";
 import { metadata } from "./metadata.ts";
 import { declarations } from "./script.ts";
 
@@ -26,6 +26,7 @@ export async function generatedFiles(
   const files = new Map<string, string>([
     ["functions/catalog/catalog.json", `${JSON.stringify(entries, withoutFile, 2)}\n`],
     ["functions/bind/list.ts", boundList(entries)],
+    ["functions/bind/late-list.ts", lateList(entries)],
     ["functions/functions.json", metadata(entries)],
     ["functions/script/declarations.js", declarations(entries)],
     ["src/index.ts", sourceIndex(entries)],

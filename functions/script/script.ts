@@ -5,7 +5,8 @@
  * as a Date. An answer is a value or rows of values, and an error can only be thrown, for the whole
  * call: a text in place of one cell would be passed over by a sum.
  */
-import { CellError, type FunctionsHost, type HostCell, register } from "../bind/register.ts";
+import { CellError, type FunctionsHost, type HostCell } from "../bind/host.ts";
+import { register } from "../bind/register.ts";
 
 type Cell = HostCell<CellError>;
 

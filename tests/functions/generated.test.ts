@@ -1,7 +1,8 @@
 import { existsSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import * as z from "zod";
-import { list } from "../../functions/bind/list";
+import { lateList } from "../../functions/bind/late-list";
+import { lateIds, list } from "../../functions/bind/list";
 import { boundOf } from "../../functions/bind/listed";
 import { catalog } from "../../functions/catalog/catalog";
 import { type Bound, wordsOf } from "../../functions/catalog/entry";
@@ -92,6 +93,18 @@ describe("functions.json", () => {
   });
 });
 
+/** Both parts of the functions' bundle, in the order of the catalog. */
+const all = [...list, ...lateList].sort(([a], [b]) => placeOf(a) - placeOf(b));
+
+function placeOf(id: string): number {
+  return catalog.findIndex((entry) => entry.id === id);
+}
+
+test("what is loaded after the first functions is what these wait for", () => {
+  expect(lateList.map(([id]) => id)).toEqual(lateIds);
+  expect(list.map(([id]) => id)).not.toEqual(expect.arrayContaining([expect.toBeOneOf(lateIds)]));
+});
+
 test("the functions' bundle has the shapes of the catalog", () => {
   const shape = ({ params, ...entry }: Bound) => ({
     id: entry.id,
@@ -101,7 +114,7 @@ test("the functions' bundle has the shapes of the catalog", () => {
       isPack: kind === "pack",
     })),
   });
-  expect(list.map(boundOf).map(shape)).toEqual(catalog.map(shape));
+  expect(all.map(boundOf).map(shape)).toEqual(catalog.map(shape));
 });
 
 test("the functions' bundle knows what stands in for a temperature, which a refusal tells", () => {
@@ -111,12 +124,12 @@ test("the functions' bundle knows what stands in for a temperature, which a refu
         .filter(({ kind }) => kind === "celsius")
         .map((param) => `${id} ${param.name} ${param.default}`),
     );
-  expect(temperatures(list.map(boundOf))).toEqual(temperatures(catalog));
+  expect(temperatures(all.map(boundOf))).toEqual(temperatures(catalog));
 });
 
 test("the functions' bundle calls the function of each name", () => {
   const pure: Readonly<Record<string, unknown>> = src;
-  for (const [i, [id, , run]] of list.entries()) expect(run, id).toBe(pure[catalog[i].name]);
+  for (const [i, [id, , run]] of all.entries()) expect(run, id).toBe(pure[catalog[i].name]);
 });
 
 test("ids never change once landed: workbooks hold them", () => {

@@ -1,6 +1,7 @@
 /** Columns go to a function as they are: it answers what it answers to rows of cells, as Excel hands them over. */
 import { expect, test } from "vitest";
-import { CellError, type HostCell, register } from "../../functions/bind/register";
+import { CellError, type HostCell } from "../../functions/bind/host";
+import { register } from "../../functions/bind/register";
 import { catalog } from "../../functions/catalog/catalog";
 import type { CatalogEntry } from "../../functions/catalog/entry";
 import { readCall } from "../../functions/catalog/examples";

@@ -68,7 +68,7 @@ function load(): Client {
 }
 
 /** As much of a page as the script looks at; with our own errors and lists, so that they are the same kind. */
-function pageOf(): Record<string, unknown> {
+export function pageOf(): Record<string, unknown> {
   const nothing = () => undefined;
   const location = { href: "https://localhost/", search: "", hash: "" };
   const page: Record<string, unknown> = {
