@@ -25,9 +25,9 @@ export function ownListPart(workbook: Workbook, tell: Tell): HTMLElement {
     before = materials ? await drawnBefore(workbook, materials) : null;
     const own = new Set([...ours.values()].map(({ sheet }) => sheet));
     const names = (await workbook.sheetNames()).filter((name) => !own.has(name));
-    const now = sheets.value || before?.sheet || "";
+    const was = [sheets.value, before?.sheet].find((name) => name && names.includes(name));
     sheets.replaceChildren(...names.map((name) => element("option", { value: name }, name)));
-    if (names.includes(now)) sheets.value = now;
+    if (was) sheets.value = was;
     await read();
   };
   const read = async () => {
