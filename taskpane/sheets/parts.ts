@@ -20,7 +20,7 @@ const where = {
   skip: z.optional(z.int().check(z.nonnegative())),
   /** The titles of sheets without which it is not there, and takes no room. */
   needs: z.optional(z.array(z.string())),
-  /** On paper it begins a page, or is left out with all that stands under it. */
+  /** On paper it begins a page, or is left out with its columns and all that stands right of them. */
   paper: z.optional(z.enum(["new page", "left out from here"])),
 };
 

@@ -12,7 +12,7 @@ import {
 } from "../../../src/data/rules.ts";
 import { serialOf } from "../../sheets/days.ts";
 import type { Column, Part } from "../../sheets/parts.ts";
-import { wide } from "./words.ts";
+import { COLUMNS, LIMITS_ACROSS, wide } from "./words.ts";
 
 /** Cream lines below the rules and below the categories. */
 const OWN_RULES = 4;
@@ -221,20 +221,19 @@ function picks(
 const ofRules = { of: VOC_RULES, lines: OWN_RULES };
 const ofCategories = { of: SKIN_CATEGORIES, lines: OWN_CATEGORIES };
 
+/** Right of what is printed, and level with the limits: no line is put in there by hand. */
 export const LISTS: Part[] = [
   {
-    gap: 1,
+    beside: "limits",
+    skip: COLUMNS - LIMITS_ACROSS + 1,
     paper: "left out from here",
     text: "section",
-    rows: ["Lists for the choices above, with what the cream lines add"],
+    name: "lists",
+    rows: ["Lists for the choices at the left, with what the cream lines add"],
   },
-  picks("places", "Places", PLACES, { column: "rules.place", ...ofRules }),
+  // The longest first: what follows stands under it.
   {
-    beside: "places",
-    ...picks("kinds", "Kinds, for VOC", KINDS, { column: "rules.product", ...ofRules }),
-  },
-  {
-    beside: "kinds",
+    under: "lists",
     ...picks(
       "names",
       "Categories",
@@ -242,5 +241,13 @@ export const LISTS: Part[] = [
       { column: "categories.category", ...ofCategories },
       { column: "categories.other", ...ofCategories },
     ),
+  },
+  {
+    beside: "names",
+    ...picks("kinds", "Kinds, for VOC", KINDS, { column: "rules.product", ...ofRules }),
+  },
+  {
+    beside: "kinds",
+    ...picks("places", "Places", PLACES, { column: "rules.place", ...ofRules }),
   },
 ];
