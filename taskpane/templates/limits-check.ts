@@ -32,7 +32,7 @@ const HEAD: Part[] = [
 ];
 
 const CAUTIONS: Part[] = [
-  { gap: 1, text: "section", rows: ["Before anyone uses it"] },
+  { gap: 1, paper: "new page", text: "section", rows: ["Before anyone uses it"] },
   {
     text: "caution",
     rows: [
@@ -59,10 +59,10 @@ export const partsFor = (lines: number): Part[] => [
   ...VOC_BY_RULE,
   ...FLASH_POINTS,
   ...LOADS,
-  ...CAUTIONS,
   ...POINTERS,
   ...RULES,
   ...CATEGORIES,
+  ...CAUTIONS,
   ...LISTS,
   ...workings(lines),
   ...drawnLines(lines),
@@ -80,8 +80,8 @@ export const template: Template = {
   // No wider in all than a page can be read: what runs on has no columns to be repeated beside it.
   widths: [
     ...[206, 236, 64, 64, 76, 76, 70, 78, 96, 104, 84, 80, 60, 96, 76, 48],
-    // Right of what is printed.
-    ...[24, 206, 236, 206, 64, 76, 76, 70, 78, 96, 66, 84, 80, 60, 96, 76, 76],
+    // Right of what is printed: headings in one line, as others would make rows at the left taller.
+    ...Array.from({ length: 16 }, () => 256),
   ],
   parts: partsFor(LINES),
   page: {

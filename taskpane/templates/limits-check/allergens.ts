@@ -31,7 +31,7 @@ const FILLED = TYPED.map((column) => `({allergens.${column}:all}<>"")`).join("+"
 
 /** The last on its sheet, and all that is said of it above it: lines are typed and pasted under its last. */
 export const ALLERGENS: Part[] = [
-  { gap: 1, paper: "new page", text: "section", rows: ["Allergens in the product"] },
+  { gap: 1, text: "section", rows: ["Allergens in the product"] },
   {
     text: "note",
     rows: [
