@@ -103,6 +103,8 @@ const List = z.strictObject({
   lines: z.union([z.int().check(z.positive()), z.array(name).check(z.minLength(1))]),
   /** How many lines formulas look down, where lines will be added: then nothing may stand under it. */
   reach: z.optional(z.int().check(z.positive())),
+  /** Of a list that does not grow: what is said in the row under it, where something is typed there. */
+  end: z.optional(z.string()),
   columns: z.array(Column).check(z.minLength(1)),
   /** False where its headings stand elsewhere. */
   headed: z.optional(z.boolean()),

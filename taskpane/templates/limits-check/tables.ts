@@ -96,6 +96,7 @@ export const RULES: Part[] = [
   {
     list: "rules",
     lines: VOC_RULES.length + OWN_RULES,
+    end: "Not looked at: type rules in the cream lines above.",
     columns: [
       {
         name: "place",
