@@ -88,7 +88,7 @@ describe("in a saved file", () => {
   test("a row of sentences over lines is as tall as they are, though no page has drawn them", async () => {
     const model = newModel();
     const content = "Consumer chemicals have a classification, a label and a pack of their own.";
-    const cells = [{ row: 2, column: 1, content, look: "passage" as const }];
+    const cells = [{ row: 2, column: 1, content, look: "heading" as const }];
     const drawing = { ...growing, cells, widths: [100, 236], lists: [], page: {} };
     await new LocalWorkbook(model).drawOnNewSheet("Duties", drawing);
     const sheet = (await parts(model))("xl/worksheets/sheet1.xml");

@@ -62,7 +62,7 @@ export const ALLERGENS: Part[] = [
     gap: 1,
     list: "allergens",
     lines: LINES,
-    reach: 500,
+    reach: 300,
     columns: [
       { name: "allergen", heading: "Allergen", demo: ["linalool", "limonene"] },
       {
