@@ -76,7 +76,7 @@ function moved(page: DrawnPage, change: CoreCommand | SetPage): DrawnPage {
     ...page,
     ...(titleRows && { titleRows: both(titleRows) }),
     ...(breaks && { breaks: breaks.map(to) }),
-    ...(only && { only: { ...only, rows: both(only.rows) } }),
+    ...(only?.rows && { only: { ...only, rows: both(only.rows) } }),
   };
 }
 

@@ -16,7 +16,6 @@ export const LOOKS = [
   "drawn",
   "result",
   "answer",
-  "passage",
 ] as const;
 
 /** How a cell can be marked by the words that its text opens with; see looks.ts, too. */

@@ -94,8 +94,12 @@ export interface DrawnPage {
   titleRows?: [number, number];
   /** Rows at which a page begins. */
   breaks?: number[];
-  /** The rows and columns that are printed, the first and the last, where the rows are not all. */
-  only?: { rows: [number, number]; columns: [number, number] };
+  /** The columns that are printed, the first and the last, where some at the right are left out. */
+  only?: {
+    columns: [number, number];
+    /** Of a sheet that was drawn when workings stood below: the rows that are printed. */
+    rows?: [number, number];
+  };
   /** What every page says. */
   caution?: string;
 }
@@ -135,7 +139,7 @@ export function drawingOf(
   const paper = {
     last: columns - 1,
     ...sectionsOf(page, laid.places),
-    ...paperOf(partsThere(parts, others), cells),
+    ...paperOf(partsThere(parts, others)),
   };
   return {
     rows: Math.max(...cells.map((cell) => cell.row + 1), ...ends.map((at) => at.row + at.rows)),
@@ -153,25 +157,17 @@ export function drawingOf(
   };
 }
 
-/** Where pages begin, and the rows and columns that are printed where some are left out. */
-function paperOf(
-  parts: readonly Part[],
-  cells: readonly DrawnCell[],
-): Pick<DrawnPage, "breaks" | "only"> {
+/** Where pages begin, and the columns that are printed where some at the right are left out. */
+function paperOf(parts: readonly Part[]): Pick<DrawnPage, "breaks" | "only"> {
   const areas = areasOf(parts);
-  const rowsOf = (paper: Part["paper"]) =>
-    parts.flatMap((part) => (part.paper === paper ? (areas.get(part)?.row ?? []) : []));
-  const found = rowsOf("new page");
-  const breaks = found.length > 0 ? { breaks: found } : {};
-  const [end] = rowsOf("left out from here");
-  if (end === undefined) return breaks;
-  const printed = cells.filter(({ row }) => row < end);
-  const last = (numbers: number[]): [number, number] => [0, Math.max(...numbers)];
-  const only = {
-    rows: last(printed.map(({ row }) => row)),
-    columns: last(printed.map(({ column }) => column)),
+  const placesOn = (paper: Part["paper"]) =>
+    parts.flatMap((part) => (part.paper === paper ? (areas.get(part) ?? []) : []));
+  const breaks = placesOn("new page").map(({ row }) => row);
+  const [leftOut] = placesOn("left out from here");
+  return {
+    ...(breaks.length > 0 && { breaks }),
+    ...(leftOut && { only: { columns: [0, leftOut.column - 1] } }),
   };
-  return { ...breaks, only };
 }
 
 /** Columns as wide as their headings need, which in a list that grows have a filter's button beside them. */
@@ -320,7 +316,12 @@ function movedPage(
     ...(titleRows && { titleRows: by(row, titleRows) }),
     ...(titleColumns && { titleColumns: by(column, titleColumns) }),
     ...(breaks && { breaks: breaks.map((each) => row + each) }),
-    ...(only && { only: { rows: by(row, only.rows), columns: by(column, only.columns) } }),
+    ...(only && {
+      only: {
+        columns: by(column, only.columns),
+        ...(only.rows && { rows: by(row, only.rows) }),
+      },
+    }),
   };
 }
 

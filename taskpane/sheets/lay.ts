@@ -1,4 +1,5 @@
 /** From parts to blocks at their places: what stands where, and formulas in addresses. */
+import { cellName } from "../../functions/formula/addresses.ts";
 import type { Aspects, Block, Content } from "./block.ts";
 import { type Here, type Others, type Place, type Places, isThere, resolved } from "./names.ts";
 import type { Fields, List, Part, Table, Text } from "./parts.ts";
@@ -419,6 +420,20 @@ function writeList(pen: Pen, list: List, body: Place) {
     }
     column += width;
   }
+  if (list.end !== undefined) writeEnd(pen, list, body, list.end);
+}
+
+/** Where the first formula would stand if the list had one more line: what is typed left of it is not counted. */
+function writeEnd(pen: Pen, { columns }: List, { row, column, rows }: Place, says: string) {
+  const before = columns.slice(
+    0,
+    columns.findIndex(({ formula }) => formula !== undefined),
+  );
+  const across = before.map(widthOf).reduce((a, b) => a + b, 0);
+  const under = row + rows;
+  const typed = `${cellName(under, column)}:${cellName(under, column + across - 1)}`;
+  const formula = `=IF(COUNTA(${typed})=0,"",${quote(says)})`;
+  pen.write(under, column + across, {}, "caution", [[formula]], {});
 }
 
 /** A line of a column: what the demo types, or the formula where its answer begins. */

@@ -27,8 +27,6 @@ export const PAINT: Record<Look, Paint> = {
   drawn: { fill: "#DDEBF3", ink: "#12313F" },
   result: { fill: "#EEF2F3", ink: "#1E3336" },
   answer: { fill: "#EEF2F3", ink: "#1E3336", align: "center" },
-  // Sentences within their column, over as many lines as they take.
-  passage: { wrap: true },
 };
 
 export const LOOKS = keysOf(PAINT);

@@ -13,6 +13,7 @@
  * | `{limits.low:voc}` | its cell of the line named voc |
  * | `{packs.price:size}` | both columns and those between: from price to size |
  * | `{packs.price:all}` | from its heading down, further than formulas look: to count what is typed |
+ * | `{packs.price:around}` | from its heading to the free row under its last line: what was put in or typed below is in it |
  * | `{packs.price:upto}`, `:above` | from its heading to this line: `$C$7:$C8`; to the one above |
  * | `{sizes.fill:across}` | this one of columns that are alike, here or in another part: `D$15` |
  * | `{sizes.fill:nth}` | which of them it is, from 1: `2` |
@@ -181,6 +182,11 @@ const FORMS: ReadonlyMap<string, Form> = new Map<string, Form>([
   // Never one cell alone: the engine of the local sheet fails on a range of one beside a longer one.
   ["upto", (place, { line = 0 }) => fromHead(place, line)],
   ["above", (place, { line = 0 }) => fromHead(place, line - 1)],
+  [
+    "around",
+    ({ row, column, rows, columns, head = row }) =>
+      span(head, column, row + rows, column + columns - 1),
+  ],
   [
     "across",
     ({ row, column, rows }, { across = 0 }) =>

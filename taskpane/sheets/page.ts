@@ -28,6 +28,7 @@ export function printedOf({ only, sections = [], last }: DrawnPage): string[] {
     const ends = [...sections, last + 1];
     return ends.map((end, i) => columnsNamed([sections[i - 1] ?? 0, end - 1]));
   }
+  if (!only.rows) return [columnsNamed(only.columns)];
   const [[top, bottom], [left, right]] = [only.rows, only.columns];
   return [`${cellName(top, left)}:${cellName(bottom, right)}`.replace(/[A-Z]+/g, "$$$&$$")];
 }

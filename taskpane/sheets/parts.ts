@@ -20,7 +20,7 @@ const where = {
   skip: z.optional(z.int().check(z.nonnegative())),
   /** The titles of sheets without which it is not there, and takes no room. */
   needs: z.optional(z.array(z.string())),
-  /** On paper it begins a page, or is left out with all that stands under it. */
+  /** On paper it begins a page, or is left out with its columns and all that stands right of them. */
   paper: z.optional(z.enum(["new page", "left out from here"])),
 };
 
@@ -103,6 +103,8 @@ const List = z.strictObject({
   lines: z.union([z.int().check(z.positive()), z.array(name).check(z.minLength(1))]),
   /** How many lines formulas look down, where lines will be added: then nothing may stand under it. */
   reach: z.optional(z.int().check(z.positive())),
+  /** Of a list that does not grow: what is said in the row under it, where something is typed there. */
+  end: z.optional(z.string()),
   columns: z.array(Column).check(z.minLength(1)),
   /** False where its headings stand elsewhere. */
   headed: z.optional(z.boolean()),

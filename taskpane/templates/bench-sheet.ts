@@ -207,6 +207,7 @@ export const template: Template = {
       gap: 1,
       list: "pours",
       lines: LINES,
+      end: `Not weighed: only the ${LINES} lines above are.`,
       columns: [
         {
           name: "material",

@@ -32,7 +32,7 @@ const HEAD: Part[] = [
 ];
 
 const CAUTIONS: Part[] = [
-  { gap: 1, text: "section", rows: ["Before anyone uses it"] },
+  { gap: 1, paper: "new page", text: "section", rows: ["Before anyone uses it"] },
   {
     text: "caution",
     rows: [
@@ -59,14 +59,15 @@ export const partsFor = (lines: number): Part[] => [
   ...VOC_BY_RULE,
   ...FLASH_POINTS,
   ...LOADS,
-  ...ALLERGENS,
-  ...CAUTIONS,
   ...POINTERS,
   ...RULES,
   ...CATEGORIES,
+  ...CAUTIONS,
   ...LISTS,
-  ...drawnLines(lines),
   ...workings(lines),
+  ...drawnLines(lines),
+  // It grows: nothing stands under it.
+  ...ALLERGENS,
 ];
 
 /** One product's composition beside each limit, as ranges. It is arithmetic; it decides nothing. */
@@ -77,7 +78,11 @@ export const template: Template = {
     "safe, skin, IFRA, legal, flammable, post, mail, ship, transport, dangerous goods, VOC, rules, allergens, body, candle, linen",
   step: 12,
   // No wider in all than a page can be read: what runs on has no columns to be repeated beside it.
-  widths: [206, 236, 64, 64, 76, 76, 70, 78, 96, 66, 84, 80, 60, 96, 76, 48],
+  widths: [
+    ...[206, 236, 64, 64, 76, 76, 70, 78, 96, 104, 84, 80, 60, 96, 76, 48],
+    // Right of what is printed: headings in one line, as others would make rows at the left taller.
+    ...Array.from({ length: 16 }, () => 256),
+  ],
   parts: partsFor(LINES),
   page: {
     landscape: true,

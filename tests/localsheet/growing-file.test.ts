@@ -58,31 +58,37 @@ describe("in a saved file", () => {
     );
   });
 
-  test("what is printed and where pages begin is in the file, after a row that was put in too", async () => {
-    const model = newModel();
-    const only: DrawnPage["only"] = { rows: [0, 5], columns: [0, 1] };
-    const page: DrawnPage = { breaks: [2], only };
-    await new LocalWorkbook(model).drawOnNewSheet("Offers", { ...growing, page });
-    const sheetId = model.getters.getSheetIdByName("Offers");
-    const add = { type: "ADD_COLUMNS_ROWS", sheetId, sheetName: "Offers", dimension: "ROW" };
-    model.dispatch("ADD_COLUMNS_ROWS", {
-      ...add,
-      base: 1,
-      position: "before",
-      quantity: 1,
-    } as never);
-    const part = await parts(model);
-    // ECMA-376 part 1, 18.3.1.3: a break stands after the row of its id, counted from one. By hand: it was below row 2.
-    expect(part("xl/worksheets/sheet1.xml")).toContain(
-      '<rowBreaks count="1" manualBreakCount="1"><brk id="3" max="16383" man="1"/></rowBreaks>',
-    );
-    expect(part("xl/workbook.xml")).toContain("'Offers'!$A$1:$B$7</definedName>");
-  });
+  test.each<[string, NonNullable<DrawnPage["only"]>, string]>([
+    ["now", { columns: [0, 1] }, "$A:$B"],
+    // By hand: the row that was put in is the seventh.
+    ["when workings stood below", { columns: [0, 1], rows: [0, 5] }, "$A$1:$B$7"],
+  ])(
+    "what is printed and where pages begin is in the file, after a row that was put in too: drawn %s",
+    async (_, only, printed) => {
+      const model = newModel();
+      const page: DrawnPage = { breaks: [2], only };
+      await new LocalWorkbook(model).drawOnNewSheet("Offers", { ...growing, page });
+      const sheetId = model.getters.getSheetIdByName("Offers");
+      const add = { type: "ADD_COLUMNS_ROWS", sheetId, sheetName: "Offers", dimension: "ROW" };
+      model.dispatch("ADD_COLUMNS_ROWS", {
+        ...add,
+        base: 1,
+        position: "before",
+        quantity: 1,
+      } as never);
+      const part = await parts(model);
+      // ECMA-376 part 1, 18.3.1.3: a break stands after the row of its id, counted from one. By hand: it was below row 2.
+      expect(part("xl/worksheets/sheet1.xml")).toContain(
+        '<rowBreaks count="1" manualBreakCount="1"><brk id="3" max="16383" man="1"/></rowBreaks>',
+      );
+      expect(part("xl/workbook.xml")).toContain(`'Offers'!${printed}</definedName>`);
+    },
+  );
 
   test("a row of sentences over lines is as tall as they are, though no page has drawn them", async () => {
     const model = newModel();
     const content = "Consumer chemicals have a classification, a label and a pack of their own.";
-    const cells = [{ row: 2, column: 1, content, look: "passage" as const }];
+    const cells = [{ row: 2, column: 1, content, look: "heading" as const }];
     const drawing = { ...growing, cells, widths: [100, 236], lists: [], page: {} };
     await new LocalWorkbook(model).drawOnNewSheet("Duties", drawing);
     const sheet = (await parts(model))("xl/worksheets/sheet1.xml");

@@ -771,6 +771,160 @@ describe("allergens", () => {
   });
 });
 
+/** Lists, as a maker works on them: what stands on them is counted, or is said not to be. */
+describe("lists that grow", () => {
+  type Sheet = Awaited<ReturnType<typeof sheet>>;
+  const order = ({ model }: Sheet, type: string, rest: object) => {
+    const sheetId = model.getters.getActiveSheetId();
+    const sheetName = model.getters.getSheetName(sheetId);
+    expect(model.dispatch(type as never, { sheetId, sheetName, ...rest } as never)).toMatchObject({
+      isSuccessful: true,
+    });
+  };
+  const insert = (on: Sheet, above: number) =>
+    order(on, "ADD_COLUMNS_ROWS", {
+      ...{ dimension: "ROW", base: above - 1, position: "before", quantity: 1 },
+    });
+  const remove = (on: Sheet, row: number) =>
+    order(on, "REMOVE_COLUMNS_ROWS", { dimension: "ROW", elements: [row - 1] });
+  const paste = (on: Sheet, row: number, lines: string[][]) => {
+    const target = [{ left: 0, right: 0, top: row - 1, bottom: row - 1 }];
+    const text = lines.map((line) => line.join("\t")).join("\n");
+    order(on, "PASTE_FROM_OS_CLIPBOARD", { target, clipboardContent: { text } });
+  };
+  /** A line of the allergens: what it is, and its share in the oil. */
+  const typed = (row: number, allergen: string, inOil = "0.02%"): Contents => ({
+    [`A${row}`]: allergen,
+    [`C${row}`]: inOil,
+    [`F${row}`]: "0.001%",
+    [`H${row}`]: "Rain on Slate",
+  });
+  const pasted = (allergen: string, inOil = "0.02%") => [
+    allergen,
+    "",
+    inOil,
+    "",
+    "",
+    "0.001%",
+    "",
+    "Rain on Slate",
+  ];
+  const FILLED = row("allergensfilled");
+  const counts = ({ of }: Sheet) => [of(`B${FILLED}`), of(`B${FILLED + 1}`)];
+  const said = ({ of }: Sheet) => of(`C${FILLED}`);
+  /** The 26 lines that are drawn, and where the next one is typed. */
+  const LINES = 26;
+  const NEXT = ALLERGEN + LINES;
+  const ofName = (i: number) => `allergen ${i}`;
+
+  test("allergens: the 27th and those after it, typed under the last line", async () => {
+    const on = await sheet({}, false);
+    on.put({
+      ...line(PART, "Rain on Slate", "fragrance oil", "3%", "3%"),
+      ...line(PART + 1, "Water", "water", "97%", "97%"),
+    });
+    for (let i = 0; i < 30; i++) on.put(typed(ALLERGEN + i, ofName(i)));
+    expect(counts(on)).toEqual([30, 30]);
+    expect(said(on)).toBe("every one is counted");
+    // By hand: 3 % x 0.02 % is 0.0006 %, under 0.001 %.
+    expect(on.of(`B${NEXT + 3}`)).toBe("Within the threshold");
+    expect(on.of(`E${NEXT + 3}`)).toBeCloseTo(0.000006, 15);
+    // One more of the first: twice 0.0006 % is over, on both of its lines.
+    on.put(typed(NEXT + 4, ofName(0)));
+    expect(on.all(`B${ALLERGEN}`, `B${NEXT + 4}`)).toEqual([
+      "Over the threshold (!)",
+      "Over the threshold (!)",
+    ]);
+    expect(counts(on)).toEqual([31, 31]);
+    expect(on.of(`B${row("allergensaid")}`)).toBe("2 over, 0 in doubt, 29 within");
+  });
+
+  test("allergens: 200 pasted, one inserted, one deleted, sorted; the same one far down counts", async () => {
+    const on = await sheet({}, false);
+    on.put({
+      ...line(PART, "Rain on Slate", "fragrance oil", "3%", "3%"),
+      ...line(PART + 1, "Water", "water", "97%", "97%"),
+    });
+    for (let i = 0; i < LINES; i++) on.put(typed(ALLERGEN + i, ofName(i)));
+    paste(
+      on,
+      NEXT,
+      Array.from({ length: 200 }, (_, i) => pasted(ofName(LINES + i))),
+    );
+    expect(counts(on)).toEqual([226, 226]);
+    const last = NEXT + 199;
+    expect(on.of(`B${ALLERGEN + 3}`)).toBe("Within the threshold");
+    on.put({ [`A${last}`]: ofName(3) });
+    expect(on.all(`B${ALLERGEN + 3}`, `B${last}`)).toEqual([
+      "Over the threshold (!)",
+      "Over the threshold (!)",
+    ]);
+    insert(on, ALLERGEN + 10);
+    expect(counts(on)).toEqual([226, 226]);
+    on.put(typed(ALLERGEN + 10, ofName(5)));
+    expect(counts(on)).toEqual([227, 227]);
+    expect(on.all(`B${ALLERGEN + 5}`, `B${ALLERGEN + 10}`)).toEqual([
+      "Over the threshold (!)",
+      "Over the threshold (!)",
+    ]);
+    // The line far down is taken out: allergen 3 is within again.
+    remove(on, last + 1);
+    expect(counts(on)).toEqual([226, 226]);
+    expect(on.of(`B${ALLERGEN + 3}`)).toBe("Within the threshold");
+    const zone = { left: 0, right: 8, top: ALLERGEN - 1, bottom: last - 1 };
+    order(on, "SORT_CELLS", { col: 0, row: ALLERGEN - 1, zone, sortDirection: "desc" });
+    expect(counts(on)).toEqual([226, 226]);
+    // By hand: the last of the names, as text, is 99 (225 at most begins with 2).
+    expect(on.of(`A${ALLERGEN}`)).toBe("allergen 99");
+    expect(on.of(`B${row("allergensaid")}`)).toBe("2 over, 0 in doubt, 224 within");
+  });
+
+  test("allergens: a line that is not counted is said at the list and at the product", async () => {
+    const on = await sheet();
+    on.put({ [`A${ALLERGEN + 2}`]: "citral" });
+    expect(counts(on)).toEqual([3, 2]);
+    expect(said(on)).toMatch(/^NOT ALL ARE COUNTED/);
+    expect(on.of(`C${row("allergensaid")}`)).toBe("Without a verdict: 1. See there.");
+  });
+
+  test("allergens: lines pasted over the formulas of others are said not to be counted", async () => {
+    const on = await sheet();
+    paste(on, ALLERGEN, [pasted("linalool"), pasted("limonene"), pasted("citral")]);
+    expect(counts(on)).toEqual([3, 0]);
+    expect(said(on)).toMatch(/^NOT ALL ARE COUNTED/);
+  });
+
+  test("ingredients: what is typed or pasted below them, or inserted within, takes every verdict away", async () => {
+    const below = PART + 16;
+    const judged = ({ all }: Sheet) =>
+      all(...[SKIN, VOC, ALCOHOL, WATER, HAZARD, CARRIED].map((limit) => `B${limit}`));
+    const none = Array.from({ length: 6 }, () => "No verdict");
+    const why = (on: Sheet) => on.of(`E${SUM}`);
+    const untold =
+      "Lines that are not counted: 1. Only the 16 ingredients drawn here are: take out lines that were put in or typed below.";
+
+    const typedBelow = await sheet({ [`A${below}`]: "Salt Orchard" });
+    expect([judged(typedBelow), why(typedBelow)]).toEqual([none, untold]);
+    typedBelow.put({ [`A${below}`]: "" });
+    expect(judged(typedBelow)).not.toContain("No verdict");
+
+    const pastedOver = await sheet();
+    paste(
+      pastedOver,
+      PART,
+      Array.from({ length: 17 }, (_, i) => [`Oil ${i}`, "fragrance oil", "1%", "1%"]),
+    );
+    expect([judged(pastedOver), why(pastedOver)]).toEqual([none, untold]);
+
+    const within = await sheet();
+    insert(within, CEDAR);
+    expect(within.of(`B${SKIN + 1}`)).toBe("Within the limit");
+    within.put(line(CEDAR, "Salt Orchard", "fragrance oil", "1%", "1%"));
+    expect(within.of(`B${SKIN + 1}`)).toBe("No verdict");
+    expect(why(within)).toBe(untold);
+  });
+});
+
 describe("marks", () => {
   const lightness = (hex: string) => {
     const [r, g, b] = [1, 3, 5].map((i) => parseInt(hex.slice(i, i + 2), 16));

@@ -217,6 +217,11 @@ test("a recipe that is too long for the sheet says so", async () => {
   expect(await here(set)("recipe", 0, 1)).toBe(
     "It has 19 ingredients, only 16 fit: not all of it is here.",
   );
+  // By hand: 19 less 16.
+  expect(await here(set)("limits.words", SKIN)).toBe("No verdict");
+  expect(await here(set)("reasons.why", SKIN)).toBe(
+    "The recipe has more ingredients than the 16 that fit: 3 of it not here.",
+  );
 });
 
 describe("a row more of ingredients is one number", () => {

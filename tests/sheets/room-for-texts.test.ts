@@ -37,7 +37,7 @@ function cutOff({ getters }: Model, sheet: string, printed: number): string[] {
     const { col, row } = getters.getCellPosition(id);
     const { type, formattedValue } = getters.getEvaluatedCell({ sheetId, col, row });
     const { wrapping, bold } = getters.getCellComputedStyle({ sheetId, col, row });
-    if (type !== "text" || wrapping === "wrap" || widthOf(col) === 0 || row > printed) return [];
+    if (type !== "text" || wrapping === "wrap" || widthOf(col) === 0 || col > printed) return [];
     // What a column of numbers says in place of one; Working says it whole.
     if (formattedValue.startsWith("type a number: ")) return [];
     const needs = formattedValue.length * (bold ? BOLD : LETTER);
@@ -65,7 +65,7 @@ test.each(["filled", "empty", "half known"])("no text is cut off: %s", async (st
     await workbook.write(typed);
   }
   // What is not printed are workings.
-  const lastOf = (template: Template) => drawingOf(template, true, all).page?.only?.rows[1];
+  const lastOf = (template: Template) => drawingOf(template, true, all).page?.only?.columns[1];
   const cut = templates.flatMap((each) => cutOff(model, each.title, lastOf(each) ?? Infinity));
   expect(cut).toEqual([]);
 });

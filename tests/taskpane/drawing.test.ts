@@ -65,7 +65,8 @@ const READABLE = { upright: (7.75 * 96) / 0.56, landscape: (10.5 * 96) / 0.56 };
 /** How wide each section of a template is on paper, with the columns that it repeats. */
 function sectionsOf(template: Template) {
   const { page = {}, widths, hidden = [] } = drawingOf(template, false);
-  const shown = widths.map((width, i) => (hidden.includes(i) ? 0 : width));
+  const printed = widths.slice(0, 1 + (page.only?.columns[1] ?? page.last ?? widths.length));
+  const shown = printed.map((width, i) => (hidden.includes(i) ? 0 : width));
   const across = (from: number, to: number) => shown.slice(from, to).reduce((a, b) => a + b, 0);
   const begins = [0, ...(page.sections ?? [])];
   const repeated = across(0, (page.titleColumns?.[1] ?? -1) + 1);
@@ -96,7 +97,11 @@ test("no chart of a template lies in two sections", () => {
 });
 
 test("a part begins a page, and what is left out is not printed", () => {
-  const work: Part = { gap: 1, paper: "left out from here", text: "label", rows: [["a", "b"]] };
+  const work: Part = {
+    beside: "oils",
+    skip: 1,
+    ...{ paper: "left out from here", text: "label", name: "work", rows: [["a", "b"]] },
+  };
   const parts: Part[] = [
     { text: "title", rows: ["Pours"] },
     { gap: 1, paper: "new page", text: "section", rows: ["Hours"] },
@@ -104,13 +109,14 @@ test("a part begins a page, and what is left out is not printed", () => {
     work,
   ];
   const { page } = drawn(parts, [100, 100], { heads: "oils" });
-  // By hand: rows 1 title, 3 section, 4 heading, 5 and 6 oils; the workings in row 8 have a second column.
+  // By hand: rows 1 title, 3 section, 4 heading, 5 and 6 oils; the workings stand in columns C and D.
   expect(page).toEqual({
-    last: 1,
+    last: 3,
     titleRows: [3, 3],
     breaks: [2],
-    only: { rows: [0, 5], columns: [0, 0] },
+    only: { columns: [0, 1] },
   });
+  expect(printedOf(page ?? {})).toEqual(["$A:$B"]);
 });
 
 test.each([

@@ -125,10 +125,13 @@ describe("a new sheet on paper", () => {
   });
 
   test("prints what the drawing says, and begins pages where it says", async () => {
-    const only: DrawnPage["only"] = { rows: [0, 5], columns: [0, 1] };
+    const only: DrawnPage["only"] = { columns: [0, 1] };
     await drawNew({ ...growing, page: { breaks: [2, 4], only } });
-    // A break stands above the cell that it is given.
-    expect(excel.sheet("Offers").page).toMatchObject({ area: "A1:B6", breaks: ["A3", "A5"] });
+    // A break stands above the cell that it is given; columns have no end.
+    expect(excel.sheet("Offers").page).toMatchObject({
+      area: "A1:B1048576",
+      breaks: ["A3", "A5"],
+    });
   });
 
   test("is one page wide with a page number where the drawing says nothing", async () => {

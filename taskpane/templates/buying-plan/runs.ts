@@ -63,6 +63,7 @@ export const RUN_PARTS: Part[] = [
     gap: 1,
     list: "runs",
     lines: RUNS,
+    end: `Not bought: only the ${RUNS} runs above are.`,
     columns: [
       ...recipeAndSize(DEMO).map((column) => ({ ...column, draw: DRAWN[column.name ?? ""] })),
       {

@@ -338,7 +338,7 @@ const SAFE =
 const IS_UNKNOWN = 'COUNTIF({loads.load},"")>0';
 
 export const LOADS: Part[] = [
-  { gap: 1, text: "section", rows: ["The lowest of the limits on the load"] },
+  { gap: 1, paper: "new page", text: "section", rows: ["The lowest of the limits on the load"] },
   {
     list: "loads",
     lines: ["skin", "voc", "supplier", "trial"],

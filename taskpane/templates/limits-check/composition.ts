@@ -83,7 +83,6 @@ const COLUMNS: Column[] = [
 /** The section for so many ingredients. */
 export const composition = (lines: number): Part[] => [
   { gap: 1, text: "section", rows: ["What is in it, by weight"] },
-  { list: "parts", lines, columns: COLUMNS },
   {
     list: "sum",
     headed: false,
@@ -111,4 +110,6 @@ export const composition = (lines: number): Part[] => [
       },
     ],
   },
+  // The last, and a row is left free under it: what is typed there is found, and told.
+  { list: "parts", lines, columns: COLUMNS },
 ];

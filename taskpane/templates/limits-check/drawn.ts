@@ -53,6 +53,7 @@ const ofBaseVoc = (share: string, voc: string) =>
 
 /** What is found once of the recipe. */
 const ONCE: Part = {
+  name: "drawnonce",
   fields: [
     {
       name: "baseline",
@@ -144,6 +145,7 @@ const firstLimit = ofLoad("limit", "{recipe}", "{load}");
 
 const list = (lines: number): Part => ({
   gap: 1,
+  under: "drawnonce",
   needs: SET,
   list: "drawn",
   lines,
@@ -274,9 +276,11 @@ export const drawnLines = (lines: number): Part[] => [
   {
     needs: SET,
     gap: 1,
+    under: "skinwork",
     text: "section",
+    name: "drawing",
     rows: ["Drawn from the other sheets: nothing to type here"],
   },
-  { needs: SET, ...ONCE },
+  { needs: SET, under: "drawing", ...ONCE },
   list(lines),
 ];

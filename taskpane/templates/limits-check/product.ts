@@ -60,6 +60,7 @@ export const recipe = (lines: number): Part[] => [
   },
 ];
 
+const lines = (words: string) => `COUNTIF({allergens.words},"${words}")`;
 const duties = (place: string) => `COUNTIF({duties.place},${place})`;
 const isSpray = (kind: string) => `COUNTIF(${kind},"*spray*")+COUNTIF(${kind},"*mist*")>0`;
 const isMist = (kind: string) => `(LEFT(${kind},9)="body mist")`;
@@ -127,6 +128,12 @@ export const PRODUCT: Part[] = [
         name: "todo",
         label: "Duties to look up",
         formula: `=IF({soldin}="","",${duties("{soldin}")}+IF({federal}="",0,${duties("{federal}")})&" listed further down")`,
+      },
+      {
+        name: "allergensaid",
+        label: "Allergens, by lines at the foot",
+        formula: `=IF({allergensfilled}=0,"none is listed",${lines("Over*")}&" over, "&${lines("Doubt*")}&" in doubt, "&${lines("Within*")}&" within")`,
+        note: '=IF({allergensfilled}={allergenscounted},"","Without a verdict: "&({allergensfilled}-COUNTIF({allergens.words},"*threshold*")-COUNTIF({allergens.words},"Doubt*"))&". See there.")',
       },
     ],
   },

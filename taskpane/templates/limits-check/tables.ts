@@ -5,14 +5,13 @@ import {
   DUTIES,
   FEDERATION,
   IFRA_GUIDANCE,
-  type Pointer,
   SKIN_CATEGORIES,
   STATES,
   VOC_RULES,
 } from "../../../src/data/rules.ts";
 import { serialOf } from "../../sheets/days.ts";
-import type { Column, Part } from "../../sheets/parts.ts";
-import { wide } from "./words.ts";
+import type { Part } from "../../sheets/parts.ts";
+import { COLUMNS, LIMITS_ACROSS, wide } from "./words.ts";
 
 /** Cream lines below the rules and below the categories. */
 const OWN_RULES = 4;
@@ -26,42 +25,59 @@ export function serial(day: string): number {
   return serialOf(Date.parse(`${day}T00:00:00Z`));
 }
 
-const said = ({ says, seen }: Pointer) => `${says} (${seen})`;
-const saidWhere = ({ says, source, seen }: Pointer) => `${says} (${source}; ${seen})`;
+/** Letters of a line that is whole in sight beside the pane, right of what the line is of. */
+const LINE = 74;
 
-/** Sentences in the wide column, with what they are of before and behind them: whole in sight beside the pane. */
-const pointers = (
-  of: { name?: string; heading: string; demo: string[] },
-  says: string[],
-  about: { heading: string; demo: string[] },
-): Column[] => [
-  { ...of, look: "passage" },
-  { heading: "What it says", look: "passage", demo: says },
-  { ...about, heading: wide(about.heading, 4), look: "note" },
-];
+/** A text in lines, parted at its words. */
+function inLines(text: string): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(" ")) {
+    const line = `${lines.at(-1) ?? ""} ${word}`.trim();
+    if (lines.length > 0 && line.length <= LINE) lines.splice(-1, 1, line);
+    else lines.push(word);
+  }
+  return lines;
+}
+
+/** Where to look or to whom it holds, of what it is, and what it says: over as many lines as that takes. */
+function pointers(
+  list: string,
+  [where, what]: [string, string],
+  all: readonly { where: string; what: string; says: string }[],
+): Part {
+  const lines = all.flatMap(({ where, what, says }) =>
+    inLines(says).map((line, i) => (i === 0 ? [where, what, line] : [null, null, line])),
+  );
+  const column = (nth: number) => lines.map((line) => line[nth] ?? null);
+  return {
+    list,
+    lines: lines.length,
+    columns: [
+      { name: "place", heading: where, look: "label", demo: column(0) },
+      { heading: what, look: "label", demo: column(1) },
+      { heading: wide("What it says", 5), look: "note", demo: column(2) },
+    ],
+  };
+}
 
 export const POINTERS: Part[] = [
   { gap: 1, text: "section", rows: ["Transport and label in the United States"] },
-  {
-    list: "carriage",
-    lines: CARRIAGE.length,
-    columns: pointers(
-      { heading: "Where to look", demo: CARRIAGE.map(({ source }) => source) },
-      CARRIAGE.map(said),
-      { heading: "Of what", demo: CARRIAGE.map(({ what }) => what) },
-    ),
-  },
+  pointers(
+    "carriage",
+    ["Where to look", "Of what"],
+    CARRIAGE.map(({ source, what, says, seen }) => {
+      return { where: source, what, says: `${says} (${seen})` };
+    }),
+  ),
   { gap: 1, text: "section", rows: ["Duties to look up, by place"] },
   { text: "note", rows: ["Pointers, not advice, and not all of them."] },
-  {
-    list: "duties",
-    lines: DUTIES.length,
-    columns: pointers(
-      { name: "place", heading: "Place", demo: DUTIES.map(({ place }) => place) },
-      DUTIES.map(saidWhere),
-      { heading: "Duty", demo: DUTIES.map(({ what }) => what) },
-    ),
-  },
+  pointers(
+    "duties",
+    ["Place", "Duty"],
+    DUTIES.map(({ place, what, says, source, seen }) => {
+      return { where: place, what, says: `${says} (${source}; ${seen})` };
+    }),
+  ),
 ];
 
 export const RULES: Part[] = [
@@ -80,6 +96,7 @@ export const RULES: Part[] = [
   {
     list: "rules",
     lines: VOC_RULES.length + OWN_RULES,
+    end: "Not looked at: type rules in the cream lines above.",
     columns: [
       {
         name: "place",
@@ -160,7 +177,7 @@ export const RULES: Part[] = [
 ];
 
 export const CATEGORIES: Part[] = [
-  { gap: 1, paper: "new page", text: "section", rows: ["Categories of fragrance certificates"] },
+  { gap: 1, text: "section", rows: ["Categories of fragrance certificates"] },
   {
     list: "categories",
     lines: SKIN_CATEGORIES.length + OWN_CATEGORIES,
@@ -221,20 +238,19 @@ function picks(
 const ofRules = { of: VOC_RULES, lines: OWN_RULES };
 const ofCategories = { of: SKIN_CATEGORIES, lines: OWN_CATEGORIES };
 
+/** Right of what is printed, and level with the limits: no line is put in there by hand. */
 export const LISTS: Part[] = [
   {
-    gap: 1,
+    beside: "limits",
+    skip: COLUMNS - LIMITS_ACROSS,
     paper: "left out from here",
     text: "section",
-    rows: ["Lists for the choices above, with what the cream lines add"],
+    name: "lists",
+    rows: ["Lists for the choices at the left, with what the cream lines add"],
   },
-  picks("places", "Places", PLACES, { column: "rules.place", ...ofRules }),
+  // The longest first: what follows stands under it.
   {
-    beside: "places",
-    ...picks("kinds", "Kinds, for VOC", KINDS, { column: "rules.product", ...ofRules }),
-  },
-  {
-    beside: "kinds",
+    under: "lists",
     ...picks(
       "names",
       "Categories",
@@ -242,5 +258,13 @@ export const LISTS: Part[] = [
       { column: "categories.category", ...ofCategories },
       { column: "categories.other", ...ofCategories },
     ),
+  },
+  {
+    beside: "names",
+    ...picks("kinds", "Kinds, for VOC", KINDS, { column: "rules.product", ...ofRules }),
+  },
+  {
+    beside: "kinds",
+    ...picks("places", "Places", PLACES, { column: "rules.place", ...ofRules }),
   },
 ];

@@ -1,6 +1,10 @@
 /** The words that Limits check answers in, and the small pieces that its formulas are made of. */
 import type { Block } from "../../sheets/block.ts";
 
+/** Columns that are printed, and those of the limits. */
+export const COLUMNS = 16;
+export const LIMITS_ACROSS = 6;
+
 /** What rounding may do to a sum of printed percents. */
 export const NEAR = "0.000000001";
 

@@ -71,6 +71,7 @@ const orZero = (column: string) => `=IF(${isNumber(column)},${typed(column)},0)`
 /** What each line counts as. */
 const work = (lines: number): Part => ({
   gap: 1,
+  under: "volumes",
   list: "work",
   lines,
   columns: [
@@ -134,6 +135,7 @@ function budget(share: string): string {
 /** Certificates line by line, what lacks where, and VOC beside the fragrance. */
 const skinWork = (lines: number): Part => ({
   gap: 1,
+  under: "work",
   list: "skinwork",
   lines,
   columns: [
@@ -262,12 +264,25 @@ const READ_WORDS =
 const NEEDED = '{category}&IF({othercategory}="",""," and "&{othercategory})';
 
 /** What is found once for the whole sheet. */
-const ONCE: Part = {
+const once = (lines: number): Part => ({
+  name: "once",
+  under: "workings",
   fields: [
     {
       name: "used",
-      label: "Lines that are filled (count)",
+      label: "Lines that are counted (count)",
       formula: '=SUMPRODUCT(({work.name}<>"")*1)',
+    },
+    {
+      name: "filled",
+      label: "Lines filled, below them too",
+      formula: `=SUMPRODUCT(--(${["name", "what", "low", "high"].map((column) => `({parts.${column}:around}<>"")`).join("+")}>0))-1`,
+    },
+    {
+      name: "leftout",
+      label: "Of the recipe, not here (count)",
+      formula: `=MAX(0,{ingredients}+{rests}+{loadcount}-${lines})`,
+      alone: "=0",
     },
     { name: "category", label: "Category needed", formula: lookUp("category") },
     { name: "othercategory", label: "The other, if it is disputed", formula: lookUp("other") },
@@ -290,7 +305,15 @@ const ONCE: Part = {
       name: "missingall",
       label: "Missing for all",
       formula: `=${firstOf(
+        [
+          "{filled}>{used}",
+          `"Lines that are not counted: "&({filled}-{used})&". Only the ${lines} ingredients drawn here are: take out lines that were put in or typed below."`,
+        ],
         ["{used}=0", '"No ingredient is listed."'],
+        [
+          "{leftout}>0",
+          `"The recipe has more ingredients than the ${lines} that fit: "&{leftout}&" of it not here."`,
+        ],
         beside("Missing: what it is, its low or its high", "{skinwork.lackswhat}"),
         [
           `SUM({work.low})>1+${NEAR}`,
@@ -353,7 +376,7 @@ const ONCE: Part = {
       formula: "=IF(COUNT({looked.room})=0,1,MATCH(MIN({looked.room}),{looked.room},0))",
     },
   ],
-};
+});
 
 const byVolume = (flags: string) =>
   unless("{missingvolume}", `MIST.ALCOHOLVOLUME(${NARROW},{work.density},{work.${flags}})`);
@@ -361,6 +384,7 @@ const byVolume = (flags: string) =>
 /** What of the whole is alcohol and water by volume, and VOC beside the fragrance. */
 const VOLUMES: Part = {
   gap: 1,
+  under: "once",
   table: "volumes",
   across: 2,
   heads: ["Of the whole, estimates", "Low (%)", "High (%)"],
@@ -383,8 +407,14 @@ const VOLUMES: Part = {
 
 /** The workings of a sheet of so many ingredients. */
 export const workings = (lines: number): Part[] => [
-  { gap: 1, text: "section", rows: ["Workings: nothing to type here"] },
-  ONCE,
+  {
+    gap: 1,
+    under: "names",
+    text: "section",
+    name: "workings",
+    rows: ["Workings: nothing to type here"],
+  },
+  once(lines),
   VOLUMES,
   work(lines),
   skinWork(lines),

@@ -139,6 +139,7 @@ export const scorecard: Part[] = [
   {
     list: "card",
     lines: CANDIDATES,
+    end: `No score: only the ${CANDIDATES} above have one.`,
     columns: [
       {
         name: "candidate",
