@@ -65,7 +65,7 @@ export const template: Template = {
           name: "number",
           label: "Batch",
           demo: "B-011",
-          note: '=IF({number}="","which number?",IF(COUNTIF({Batch book!batches.number},{number})=0,"","in the Batch book already"))',
+          note: '=IF({number}="","which number?",IF(COUNTIF({Batch book!batches.number},{number})=0,"","booked: its lots are on Weighed"))',
         },
         { name: "date", label: "Date", format: "yyyy-mm-dd", demo: day(2026, 11, 24) },
         { name: "who", label: "Who", demo: "Wren" },
