@@ -21,5 +21,6 @@ export function bracketsHeld(formula: string): string {
 export function bracketsFreed(data: object): object {
   const text = JSON.stringify(data);
   if (!/[\uE05B\uE05D]/.test(text)) return data;
+  // What was an object before is one again.
   return JSON.parse(text.replace(/[\uE05B\uE05D]/g, (held) => FREED[held] ?? held)) as object;
 }
