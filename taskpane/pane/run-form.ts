@@ -1,10 +1,10 @@
 /** A bench sheet as it was filled, and the lines that it makes. */
-import type { CellValue, Workbook } from "../host/workbook.ts";
+import type { CellValue, TypedCell, Workbook } from "../host/workbook.ts";
 import { Refused } from "../sheets/insert.ts";
 import type { Other } from "../sheets/names.ts";
 import { gramsOf } from "../sheets/pack-units.ts";
 import type { Taken } from "./stock-told.ts";
-import { inAnyCapitals, type ListLine, isBlank, textOf, valuesAt } from "./sheet-lists.ts";
+import { cellAt, inAnyCapitals, type ListLine, isBlank, textOf, valuesAt } from "./sheet-lists.ts";
 
 interface Form {
   recipe: string;
@@ -80,6 +80,16 @@ export function missingIn({ recipe, number, date, unit, bottles, poured }: Form)
     }),
     ...(bottles.some(({ filled }) => !isBlank(filled)) ? [] : ["no bottles: type 0 for none"]),
   ];
+}
+
+/** The lots of the bench sheet and their use by, as cells that stay when Materials has others. */
+export async function lotsKept(workbook: Workbook, bench: Other): Promise<TypedCell[]> {
+  const kept: TypedCell[] = [];
+  for (const name of ["pours.lot", "pours.useby"])
+    for (const [line, value] of (await valuesAt(workbook, bench, name)).entries())
+      if (!isBlank(value) && (typeof value === "number" || typeof value === "string"))
+        kept.push(cellAt(bench, name, line, value));
+  return kept;
 }
 
 /** The line of the Batch book, and what was taken from which lot. */

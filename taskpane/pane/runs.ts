@@ -7,7 +7,7 @@ import { template as batchBook } from "../templates/batch-book.ts";
 import { template as benchSheet } from "../templates/bench-sheet.ts";
 import { templates } from "../templates/index.ts";
 import { template as weighed } from "../templates/weighed.ts";
-import { formOf, linesFor, missingIn } from "./run-form.ts";
+import { formOf, linesFor, lotsKept, missingIn } from "./run-form.ts";
 import { lotsTold, stockTold } from "./stock-told.ts";
 import { inAnyCapitals, linesAdded, linesEmptied, textOf, valuesAt } from "./sheet-lists.ts";
 
@@ -36,6 +36,7 @@ export async function bookRun(workbook: Workbook): Promise<string> {
   await workbook.write([
     ...(await linesAdded(workbook, book, batchBook, "batches", [batch])),
     ...(await linesAdded(workbook, lines, weighed, "weighed", taken)),
+    ...(await lotsKept(workbook, bench)),
   ]);
   const fallen = stock.hasFallen ? "; what is counted on hand has fallen by them" : "";
   return `Batch ${form.number} is in the Batch book, with ${taken.length} lines on Weighed${fallen}.${without}${lotsTold(poured)}${stock.told}`;

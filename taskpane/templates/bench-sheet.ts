@@ -33,7 +33,7 @@ export const template: Template = {
   use: "One page to print and weigh by: lots, weights on your scale's step, ticks, readings, the load poured, how to mend it.",
   words: "print, checklist, weigh by, page for the bench, lot numbers, scale a recipe, ticks",
   step: 13,
-  widths: [128, 72, 116, 66, 66, 66, 44, 66, 62, 66, 88, 58, 66, 290, 74],
+  widths: [128, 72, 116, 66, 66, 66, 44, 66, 62, 66, 88, 64, 66, 290, 74],
   parts: [
     { text: "title", rows: ["Bench sheet"] },
     {
@@ -65,7 +65,7 @@ export const template: Template = {
           name: "number",
           label: "Batch",
           demo: "B-011",
-          note: '=IF({number}="","which number?",IF(COUNTIF({Batch book!batches.number},{number})=0,"","booked: its lots are on Weighed"))',
+          note: '=IF({number}="","which number?",IF(COUNTIF({Batch book!batches.number},{number})=0,"","in the Batch book already"))',
         },
         { name: "date", label: "Date", format: "yyyy-mm-dd", demo: day(2026, 11, 24) },
         { name: "who", label: "Who", demo: "Wren" },
