@@ -13,6 +13,7 @@ import type { Origin } from "./origin.ts";
 import "./origin.ts";
 import "./running-sums.ts";
 import "./sheet-quotes.ts";
+import { bracketsFreed, bracketsHeld } from "./held-brackets.ts";
 import { namesWrittenOut } from "./own-names.ts";
 import { readableFormula } from "./readable-formula.ts";
 
@@ -27,7 +28,7 @@ function forEngine(parts: Record<string, string>): Record<string, string> {
     const number = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(path)?.[1];
     if (number !== undefined)
       parts[path] = mapFormulas(xml, (formula) =>
-        readableFormula(retypedFormula(written(formula, Number(number) - 1))),
+        bracketsHeld(readableFormula(retypedFormula(written(formula, Number(number) - 1)))),
       );
     // A table without a style has none; the engine would take its own.
     if (path.startsWith("xl/tables/"))
@@ -120,7 +121,7 @@ export function bound({ model, fences }: Opened, key: string): object {
 }
 
 function imported(parts: Record<string, string>): object {
-  return new engine.Model({ ...parts }, { mode: "normal" }).exportData();
+  return bracketsFreed(new engine.Model({ ...parts }, { mode: "normal" }).exportData());
 }
 
 function unreadable(): Refusal {

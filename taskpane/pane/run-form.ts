@@ -1,9 +1,10 @@
 /** A bench sheet as it was filled, and the lines that it makes. */
-import type { CellValue, Workbook } from "../host/workbook.ts";
+import type { CellValue, TypedCell, Workbook } from "../host/workbook.ts";
 import { Refused } from "../sheets/insert.ts";
 import type { Other } from "../sheets/names.ts";
 import { gramsOf } from "../sheets/pack-units.ts";
-import { inAnyCapitals, type ListLine, isBlank, textOf, valuesAt } from "./sheet-lists.ts";
+import type { Taken } from "./stock-told.ts";
+import { cellAt, inAnyCapitals, type ListLine, isBlank, textOf, valuesAt } from "./sheet-lists.ts";
 
 interface Form {
   recipe: string;
@@ -48,6 +49,12 @@ export async function formOf(workbook: Workbook, bench: Other): Promise<Form> {
 
 const isAmount = (value: CellValue): value is number => typeof value === "number" && value >= 0;
 
+/** Why it is no amount. */
+function notAmount(value: CellValue): string {
+  if (isBlank(value)) return "missing";
+  return typeof value === "number" ? `no weight: ${value}` : `no number: ${textOf(value)}`;
+}
+
 /** What must be typed before a run can be booked, in words. */
 export function missingIn({ recipe, number, date, unit, bottles, poured }: Form): string[] {
   const lines = poured.filter(({ material, reading }) => material !== "" || !isBlank(reading));
@@ -62,7 +69,7 @@ export function missingIn({ recipe, number, date, unit, bottles, poured }: Form)
         ? [`the reading ${textOf(reading)} has no material`]
         : isAmount(reading)
           ? []
-          : [`the reading of ${material} is missing`],
+          : [`the reading of ${material} is ${notAmount(reading)}`],
     ),
     ...bottles.flatMap(({ size, count, filled }) => {
       if (size === "") return isBlank(filled) ? [] : ["bottles filled of which size?"];
@@ -75,12 +82,22 @@ export function missingIn({ recipe, number, date, unit, bottles, poured }: Form)
   ];
 }
 
+/** The lots of the bench sheet and their use by, as cells that stay when Materials has others. */
+export async function lotsKept(workbook: Workbook, bench: Other): Promise<TypedCell[]> {
+  const kept: TypedCell[] = [];
+  for (const name of ["pours.lot", "pours.useby"])
+    for (const [line, value] of (await valuesAt(workbook, bench, name)).entries())
+      if (!isBlank(value) && (typeof value === "number" || typeof value === "string"))
+        kept.push(cellAt(bench, name, line, value));
+  return kept;
+}
+
 /** The line of the Batch book, and what was taken from which lot. */
 export async function linesFor(
   workbook: Workbook,
   form: Form,
   others: ReadonlyMap<string, Other>,
-): Promise<{ batch: ListLine; taken: ListLine[]; without: string }> {
+): Promise<{ batch: ListLine; poured: Taken[]; pieces: Taken[]; without: string }> {
   const filled = form.bottles.flatMap(({ size, filled: count }) =>
     isAmount(count) && count > 0 ? [{ size, count }] : [],
   );
@@ -95,17 +112,14 @@ export async function linesFor(
     useby: typeof form.useby === "number" ? form.useby : null,
     notes: form.notes || null,
   };
-  const liquids = form.poured.flatMap(({ material, lot, reading }) =>
+  const poured = form.poured.flatMap(({ material, lot, reading }) =>
     isAmount(reading) && reading > 0 ? [{ material, lot, grams: gramsOf(reading, form.unit) }] : [],
   );
   const pieces = await piecesOf(workbook, filled, others);
-  const taken = [...liquids, ...(pieces ?? [])].map(({ material, lot, grams }) => {
-    return { batch: form.number, material, lot: lot || null, grams };
-  });
   const without = pieces
     ? ""
     : " Bottles, sprayers and labels were not counted: there is no sheet Sizes.";
-  return { batch, taken, without };
+  return { batch, poured, pieces: pieces ?? [], without };
 }
 
 /** All that was poured, and the part of it that is oil: not known where a line does not say what it is. */

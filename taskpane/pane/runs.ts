@@ -7,7 +7,8 @@ import { template as batchBook } from "../templates/batch-book.ts";
 import { template as benchSheet } from "../templates/bench-sheet.ts";
 import { templates } from "../templates/index.ts";
 import { template as weighed } from "../templates/weighed.ts";
-import { formOf, linesFor, missingIn } from "./run-form.ts";
+import { formOf, linesFor, lotsKept, missingIn } from "./run-form.ts";
+import { lotsTold, stockTold } from "./stock-told.ts";
 import { inAnyCapitals, linesAdded, linesEmptied, textOf, valuesAt } from "./sheet-lists.ts";
 
 /** Writes the run of the bench sheet that is shown into the Batch book and onto Weighed, in one step. */
@@ -24,13 +25,21 @@ export async function bookRun(workbook: Workbook): Promise<string> {
     (await linesOf(workbook, book, "batches.number", textOf(form.number))).length > 0
   )
     missing.push(`batch ${form.number} is in the Batch book already`);
-  if (missing.length > 0) throw new Refused(`Nothing was booked: ${missing.join("; ")}.`);
-  const { batch, taken, without } = await linesFor(workbook, form, others);
+  if (missing.length > 0)
+    throw new Refused(`Nothing was booked: ${missing.join("; ")}.`.replace(/\?\.$/, "?"));
+  const { batch, poured, pieces, without } = await linesFor(workbook, form, others);
+  const all = [...poured, ...pieces];
+  const stock = await stockTold(workbook, others.get("Materials"), all, Number(form.date));
+  const taken = all.map(({ material, lot, grams }) => {
+    return { batch: form.number, material, lot: lot || null, grams };
+  });
   await workbook.write([
     ...(await linesAdded(workbook, book, batchBook, "batches", [batch])),
     ...(await linesAdded(workbook, lines, weighed, "weighed", taken)),
+    ...(await lotsKept(workbook, bench)),
   ]);
-  return `Batch ${form.number} is in the Batch book, with ${taken.length} lines on Weighed; what is counted on hand has fallen by them.${without}`;
+  const fallen = stock.hasFallen ? "; what is counted on hand has fallen by them" : "";
+  return `Batch ${form.number} is in the Batch book, with ${taken.length} lines on Weighed${fallen}.${without}${lotsTold(poured)}${stock.told}`;
 }
 
 /** Empties the lines of a batch in both lists, in one step, so that its stock is on hand again. */

@@ -76,7 +76,8 @@ export function linesEmptied(
   );
 }
 
-function cellAt(
+/** A cell of a list's line, as one types it. */
+export function cellAt(
   { sheet, places }: Other,
   name: string,
   line: number,

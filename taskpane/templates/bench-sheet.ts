@@ -11,7 +11,7 @@ import {
   lacks,
   loadsOf,
 } from "./bench-sheet/scale.ts";
-import { day } from "./demo/materials.ts";
+import { DEMO_MATERIALS, day } from "./demo/materials.ts";
 import type { Template } from "../sheets/template.ts";
 
 /** Ingredients that fit the page; a longer recipe is said. */
@@ -25,7 +25,7 @@ const said = (more: string) =>
   `=IF({material}="",IF(SUM({reading})>0,"which material?",""),TEXTJOIN("; ",TRUE,IF(AND(ISNUMBER({scale}),SUM({share})>0,SUM({step})>${ALLOWED}*SUM({scale})),IF({scale}=0,"less than this scale can show","too little for this scale: up to "&TEXT({step}/2/{scale},"0%")&" off"),""),IF(AND(ISNUMBER({useby}),ISNUMBER({date}),SUM({useby})<SUM({date})),"past its use by",""),IF(ISNUMBER({share}),"",IF({share}="","what share?",{share})),IF({what}="","what is it?","")${more}))`;
 
 const onHand = ofMaterial("onhand");
-const flash = ofMaterial("flash");
+const DEMO_POURS = ["Rain on Slate", "Attic Cedar", "Alder Clear"];
 
 /** One page to weigh by: what to pour of which lot on this scale, ticks, readings, the load, the mend. */
 export const template: Template = {
@@ -33,7 +33,7 @@ export const template: Template = {
   use: "One page to print and weigh by: lots, weights on your scale's step, ticks, readings, the load poured, how to mend it.",
   words: "print, checklist, weigh by, page for the bench, lot numbers, scale a recipe, ticks",
   step: 13,
-  widths: [128, 72, 116, 66, 66, 66, 44, 66, 62, 66, 88, 66, 200, 74],
+  widths: [128, 72, 116, 66, 66, 66, 44, 66, 62, 66, 88, 64, 66, 290, 74],
   parts: [
     { text: "title", rows: ["Bench sheet"] },
     {
@@ -213,7 +213,7 @@ export const template: Template = {
           name: "material",
           heading: "Material",
           words: "{Materials!materials.picks}",
-          demo: ["Rain on Slate", "Attic Cedar", "Alder Clear"],
+          demo: DEMO_POURS,
           draw: poured("material"),
         },
         {
@@ -273,6 +273,15 @@ export const template: Template = {
           demo: ["fragrance oil", "fragrance oil", "base"],
           draw: `=${ofMaterial("what")}`,
         },
+        {
+          // Not among what is said, which paper may cut: a number cut short is another one.
+          name: "flash",
+          heading: "Flash point (C)",
+          demo: DEMO_POURS.map(
+            (pour) => DEMO_MATERIALS.find(({ name }) => name === pour)?.flash ?? null,
+          ),
+          draw: `=${ofMaterial("flash")}`,
+        },
         TYPED_OVER,
         {
           name: "said",
@@ -283,9 +292,7 @@ export const template: Template = {
             { begins: "less than", mark: "doubt" },
             { begins: "past", mark: "doubt" },
           ],
-          formula: said(
-            `,${tooLittleOnHand(onHand, "{togram}")},IF(ISNUMBER(${flash}),"flash point "&${flash}&" C","")`,
-          ),
+          formula: said(`,${tooLittleOnHand(onHand, "{togram}")}`),
           alone: said(""),
         },
         {
@@ -374,7 +381,7 @@ export const template: Template = {
     {
       block: "room",
       look: "input",
-      rows: Array.from({ length: 10 }, () => Array.from({ length: 13 }, () => null)),
+      rows: Array.from({ length: 10 }, () => Array.from({ length: 14 }, () => null)),
     },
   ],
   page: {

@@ -45,7 +45,7 @@ export const template: Template = {
           // As a text, so that a lot typed as a number is found, too: here once, and not on every line.
           name: "sought",
           label: "Lot being traced",
-          formula: '={Batch book!lot}&""',
+          formula: '=TRIM({Batch book!lot}&"")',
         },
       ],
     },
@@ -115,7 +115,7 @@ export const template: Template = {
           heading: "Found by (lot)",
           hidden: true,
           formula:
-            '=IF(OR({lot}="",AND({Batch book!of}<>"",{Batch book!of}<>{material})),0,{lot}&"")',
+            '=IF(OR({lot}="",AND({Batch book!of}<>"",{Batch book!of}<>{material})),0,TRIM({lot}&""))',
         },
         {
           name: "line",
@@ -134,6 +134,16 @@ export const template: Template = {
           hidden: true,
           format: "0",
           formula: '=IF({material}="","",IFERROR(MATCH({material},{weighed.material},0),""))',
+        },
+        {
+          // Below zero is the line of Materials that has its lot; else it is the number of the material.
+          name: "stock",
+          heading: "Taken from",
+          hidden: true,
+          format: "0",
+          formula:
+            '=IF({first}="","",IFERROR(-MATCH({material}&"|"&TRIM({lot}&""),{Materials!materials.lotkey},0),{first}))',
+          alone: "={first}",
         },
       ],
     },

@@ -3,7 +3,7 @@ import { strFromU8, unzipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import { prefixed, richParts, zipped } from "../files/foreign-book";
 import { readBook } from "../files/read-book";
-import { bound, newModel, openModel, saveBook, write } from "./load-engine";
+import { bound, newModel, openModel, read, saveBook, write } from "./load-engine";
 
 type Model = ReturnType<typeof newModel>;
 
@@ -175,6 +175,20 @@ describe("rows", () => {
     expect(lost).toEqual([]);
     expect(table).toBe("");
     expect(sheet).not.toContain("tablePart");
+  });
+});
+
+describe("brackets in a text", () => {
+  // By hand: a text is what stands between its quotation marks, beside a table of that name, too.
+  test.each([
+    ['"[   ]"', "[   ]"],
+    ['"["&amp;"a]"', "[a]"],
+    ['IF(SUM(Oils[Price])&gt;0,"Oils[Price]","")', "Oils[Price]"],
+    ['"5""[x]"', '5"[x]'],
+  ])("%s", (formula, shown) => {
+    const row = `<row r="9"><c r="F9"><f>${formula}</f></c></row></sheetData>`;
+    const xml = (rich[SHEET] ?? "").replace("</sheetData>", row);
+    expect(read(openModel(zipped({ ...rich, [SHEET]: xml })).model, "F9")).toBe(shown);
   });
 });
 
