@@ -13,6 +13,13 @@ export function ofMaterial(column: string, name: string): string {
   );
 }
 
+/** What is on hand of a material in all its lots; blank where none is counted. */
+export function onHandOf(name: string): string {
+  const of = `{Materials!materials.name},${name}`;
+  const isCounted = `COUNTIFS(${of},{Materials!materials.onhand},"<1000000000000")`;
+  return `IF(OR(${name}="",${isCounted}=0),"",SUMIFS({Materials!materials.onhand},${of}))`;
+}
+
 /** A column of the k-th base of Materials. */
 export function ofBase(column: string, k: number): string {
   return found(

@@ -1,5 +1,5 @@
 import { PERCENT, TYPED_OVER } from "../sheets/columns.ts";
-import { basisOf, densityOf, ofMaterial, ofSize, tooLittleOnHand } from "../sheets/drawn.ts";
+import { basisOf, densityOf, ofSize, onHandOf, tooLittleOnHand } from "../sheets/drawn.ts";
 import type { Row } from "../sheets/parts.ts";
 import {
   FILLED,
@@ -57,7 +57,7 @@ const ready = (name: string, label: string, each: string): Row => ({
 /** What is said of an ingredient. */
 const said = (more: string) =>
   `=IF(AND({material}="",{load}=""),"",TEXTJOIN("; ",TRUE,${SHARE_SAID},IF(AND(ISNUMBER({weigh}),SUM({share})>0,SUM({step})>${ALLOWED}*SUM({weigh})+0.000000001),IF({weigh}=0,"less than this scale can show","too little for this scale: up to "&TEXT({step}/2/{weigh},"0%")&" off"),"")${more}))`;
-const ON_HAND = ofMaterial("onhand", "{material}");
+const ON_HAND = onHandOf("{material}");
 
 /** One recipe over several bottle sizes: what to weigh, whether the scale can, pieces to have. Demo invented. */
 export const template: Template = {

@@ -157,6 +157,15 @@ describe("what the runs need", () => {
     expect(await plan.at("notcounted")).toBe("");
   });
 
+  test("a lot that stands beside the one in use is on hand, too", async () => {
+    const plan = await workshop([["Fen mist", "100 mL", 30]]);
+    await plan.type("Materials", "materials.counted", 2, 70);
+    await plan.type("Materials", "materials.lot", 2, "PT-2");
+    // By hand: 30 of the lot in use and 70 of the other.
+    expect(await plan.of("Peat Oil", "onhand")).toBe(100);
+    expect(await plan.of("Peat Oil", "tobuy")).toBeCloseTo(0.05 * mist(30) - 100, 5);
+  });
+
   test("a pack of another supplier is shown and left out; marked as the one in use it is bought", async () => {
     const plan = await workshop([["Fen mist", "100 mL", 30]]);
     expect(await plan.of("Moss Oil", "said", 1)).toBe("of another supplier: left out");

@@ -1,5 +1,6 @@
 /** What is needed of each material, the packs of it, and how many of each to buy. */
 import { TYPED_OVER } from "../../sheets/columns.ts";
+import { onHandOf } from "../../sheets/drawn.ts";
 import { HELD, HELD_IN, packRead, saidOfPack } from "../../sheets/read-packs.ts";
 import { PACK_UNITS, PIECE } from "../../sheets/pack-units.ts";
 import type { Column, Part } from "../../sheets/parts.ts";
@@ -149,7 +150,7 @@ export const LINES_PART: Part = {
       heading: "On hand (g or pieces)",
       format: "#,##0.0",
       demo: demo(2),
-      draw: ofMaterial("onhand"),
+      draw: first(onHandOf("{material}")),
     },
     {
       name: "least",
