@@ -71,29 +71,14 @@ const IN_FIGURES: Record<string, (cell: string) => string> = {
   freefrom: freightIn,
 };
 
-/** The columns of Materials that a column of the list fills: a pack's text fills size and unit. */
-export function drawnColumns(key: string, { values }: FoundColumn): DrawnColumn[] {
+/** The column of Materials that a column of the list fills: a pack in one text is a size that has its unit. */
+export function drawnColumn(key: string, { values }: FoundColumn): DrawnColumn {
+  const column = key === "pack" ? "size" : key;
   const inFigures = IN_FIGURES[key];
-  if (inFigures && values.some((value) => typeof value === "string"))
-    // What does not read as money stays a text, and Materials says so.
-    return [
-      {
-        column: key,
-        formula: (cell) => `IF(ISTEXT(${cell}),IFERROR(${inFigures(cell)},${cell}),${cell})`,
-      },
-    ];
-  if (key !== "pack") return [{ column: key, formula: (cell) => cell }];
-  const inOunces = (cell: string, unit: string) => `MIST.PACKHOLDS(${cell},"${unit}")`;
-  // A weight does not read in fluid ounces without a density. What reads in neither stays as it is,
-  // without a unit, and Materials asks for one.
-  const either = (cell: string, volume: string, weight: string, none: string) =>
-    `IF(ISERROR(${inOunces(cell, "floz")}),` +
-    `IF(ISERROR(${inOunces(cell, "oz")}),${none},${weight}),${volume})`;
-  return [
-    {
-      column: "size",
-      formula: (cell) => either(cell, inOunces(cell, "floz"), inOunces(cell, "oz"), cell),
-    },
-    { column: "unit", formula: (cell) => either(cell, '"floz"', '"oz"', '""') },
-  ];
+  if (!inFigures || values.every((value) => typeof value !== "string"))
+    return { column, formula: (cell) => cell };
+  // What does not read as money stays a text, and Materials says so.
+  const formula = (cell: string) =>
+    `IF(ISTEXT(${cell}),IFERROR(${inFigures(cell)},${cell}),${cell})`;
+  return { column, formula };
 }

@@ -7,7 +7,7 @@ import { readCellName } from "../../functions/formula/addresses.ts";
 import type { CellValue, TypedCell, Workbook } from "../host/workbook.ts";
 import { type Other, type Place, resolved } from "../sheets/names.ts";
 import { type FoundColumn, type FoundList, textOf } from "./list.ts";
-import { OWN_COLUMNS, drawnColumns } from "./own-columns.ts";
+import { OWN_COLUMNS, drawnColumn } from "./own-columns.ts";
 import { type OwnLine, beyond, findingColumns, ownLines, ownRange, paired } from "./own-lines.ts";
 
 /** Lines that look for their name in the list, below the last filled one: for names that are typed later. */
@@ -35,8 +35,11 @@ class Drawn {
 
   static async read(workbook: Workbook, materials: Other): Promise<Drawn> {
     const own = (await workbook.formulas()).filter(({ spot }) => spot.sheet === materials.sheet);
-    const formulas = own.map(({ spot: { row, column }, formula }) => [`${row} ${column}`, formula]);
-    return new Drawn(workbook, materials, new Map(formulas as [string, string][]));
+    const formulas = own.map(({ spot: { row, column }, formula }): [string, string] => [
+      `${row} ${column}`,
+      formula,
+    ]);
+    return new Drawn(workbook, materials, new Map(formulas));
   }
 
   place(column: string): Place {
@@ -88,11 +91,11 @@ class Drawn {
     const name = this.fromAny("ownname");
     if (!name) return null;
     const columns = new Map([["name", name.column]]);
-    for (const key of Object.keys(OWN_COLUMNS)) {
-      const isPack = this.formula("size", 0)?.includes("MIST.PACKHOLDS") ?? false;
-      if (key === "name" || (isPack ? key === "size" || key === "unit" : key === "pack")) continue;
-      const from = this.fromAny(key === "pack" ? "size" : key);
-      if (from) columns.set(key, from.column);
+    // A size without a column of units is the pack in one text.
+    const isPack = this.fromAny("unit") === null;
+    for (const column of DRAWN_COLUMNS) {
+      const from = this.fromAny(column);
+      if (from) columns.set(column === "size" && isPack ? "pack" : column, from.column);
     }
     return { sheet: name.sheet, columns };
   }
@@ -132,12 +135,11 @@ export async function drawFromOwnList(
   const rangeOf = (column: FoundColumn) => ownRange(list, column, end);
   const columns = [...chosen]
     .filter(([key]) => key !== "name")
-    .flatMap(([key, from]) =>
-      drawnColumns(key, from).map(({ column, formula }) => {
-        const cell = `INDEX(${rangeOf(from)},{ownrow})`;
-        return { column, formula: `=IF(ISNUMBER({ownrow}),IF(${cell}="","",${formula(cell)}),"")` };
-      }),
-    );
+    .map(([key, from]) => {
+      const { column, formula } = drawnColumn(key, from);
+      const cell = `INDEX(${rangeOf(from)},{ownrow})`;
+      return { column, formula: `=IF(ISNUMBER({ownrow}),IF(${cell}="","",${formula(cell)}),"")` };
+    });
 
   const own = ownLines(list, chosen);
   const names = before ? await drawn.values("name") : [];
@@ -193,7 +195,7 @@ export async function drawFromOwnList(
 }
 
 function saidFirst({ sheet }: FoundList, fresh: readonly OwnLine[]): string {
-  return `Materials draws ${fresh.length} lines from "${sheet}", found by their names: sort it as you like. What you add there is told at the head of Materials: draw again, or type its name below the last line.`;
+  return `Materials draws from "${sheet}" by name, lines: ${fresh.length}. Sort it as you like. What you add there is told at the head of Materials: draw again, or type its name below the last line.`;
 }
 
 function saidAgain(
@@ -202,8 +204,8 @@ function saidAgain(
   pairs: readonly (OwnLine | null)[],
 ): string {
   const gone = pairs.filter((line) => line === null).length;
-  const more = gone > 0 ? ` ${gone} of Materials are not in it; they stay, and are told.` : "";
-  return `${fresh.length} lines of "${sheet}" were new to Materials, ${pairs.length - gone} were there.${more}`;
+  const more = gone > 0 ? ` Not in it: ${gone} of Materials; they stay, and are told.` : "";
+  return `From "${sheet}": ${fresh.length} new, ${pairs.length - gone} were on Materials.${more}`;
 }
 
 /** The first row below the list where something else stands, or one far down. */

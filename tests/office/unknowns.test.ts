@@ -11,24 +11,11 @@ import { templates } from "../../taskpane/templates/index";
 import { readBook } from "../files/read-book";
 import { LocalWorkbook, newModel, toXlsx, write } from "../localsheet/load-engine";
 import { wholeSet } from "../sheets/whole-set";
-import { cellOf, isSame, tell } from "./compare";
+import { cellOf } from "./compare";
+import { holdCopy } from "./copies";
 import { libreOffice, recalculated } from "./libreoffice";
 
 const proof = describe.skipIf(!libreOffice);
-
-/** Holds every cell of a book against that of its recalculated copy; gives how many were compared. */
-function holdCopy(bytes: Uint8Array): number {
-  const [ours, theirs] = [readBook(bytes), readBook(recalculated(handOver(bytes).bytes))];
-  let compared = 0;
-  for (const [sheet, cells] of ours) {
-    for (const [cell, own] of cells) {
-      const other = cellOf(theirs, sheet, cell);
-      expect(isSame(own, other), tell(sheet, cell, own, other)).toBe(true);
-      compared++;
-    }
-  }
-  return compared;
-}
 
 const COSTING = ["Base comparison", "Bottle cost", "Buying plan", "Size run", "Trial batch"];
 

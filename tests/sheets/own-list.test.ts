@@ -76,23 +76,33 @@ test("Materials draws from the list, and follows it", async () => {
   expect(await column("price", 1)).toEqual([50]);
 });
 
-test("a pack in one text is drawn as size and unit; what cannot be read is shown and asked for", async () => {
+test("a pack in one text is drawn as it stands, and read as one that is typed", async () => {
   const { workbook, list, materials, column } = await withOwnList(IN_WORDS);
   const guess = proposed(list);
   expect(guess.get("pack")?.heading).toBe("Pack");
   expect(guess.has("size") || guess.has("unit")).toBe(false);
   await drawFromOwnList(workbook, materials, list, guess);
-  const sizes = await column("size", 5);
-  // By hand: 64 fl oz in half a gallon, 16 oz in a pound, a litre over 29.5735295625 mL.
-  expect(sizes.slice(0, 3)).toEqual([64, 16, "1 lb or 16 fl oz"]);
-  expect(sizes[3]).toBeCloseTo(1000 / 29.5735295625, 10);
-  expect(sizes[4]).toBe("");
-  expect(await column("unit", 5)).toEqual(["floz", "oz", "", "floz", ""]);
-  expect(await column("said", 3)).toEqual([
-    expect.not.stringContaining("pack unit?"),
-    expect.not.stringContaining("pack unit?"),
-    expect.stringContaining("pack size?"),
+  expect(await column("size", 5)).toEqual([
+    ...["1/2 gal jug", "1 lb", "1 lb or 16 fl oz", "4 x 250 mL"],
+    "",
   ]);
+  const write = async (name: string, content: number) => {
+    const place = materials.places.get(`materials.${name}`);
+    const { row = 0, column: at = 0 } = place ?? {};
+    const lines = Array.from({ length: 4 }, (_, i) => ({ row: row + i, column: at }));
+    const spots = lines.map((spot) => ({ ...spot, sheet: materials.sheet }));
+    await workbook.write(spots.map((spot) => ({ spot, content })));
+  };
+  await write("packs", 1);
+  await write("density", 0.8);
+  // By hand: 46 + 14.5 for 64 fl oz, 11.9 + 3 for a litre of 33.814022... fl oz (29.5735295625 mL each).
+  const floz = await column("perfloz", 4);
+  expect(floz[0]).toBeCloseTo(60.5 / 64, 10);
+  expect(floz[3]).toBeCloseTo((14.9 * 29.5735295625) / 1000, 10);
+  // 27.4 + 12.75 for a pound of 453.59237 g.
+  expect((await column("perg", 2))[1]).toBeCloseTo(40.15 / 453.59237, 10);
+  expect(floz[2]).not.toBeTypeOf("number");
+  expect((await column("said", 3))[2]).toMatch(/pack/);
   const both = new Map(guess).set("size", list.columns[2] ?? list.columns[0]);
   await expect(drawFromOwnList(workbook, materials, list, both)).rejects.toThrow("not both");
 });
@@ -204,14 +214,14 @@ test.each([
   expect(await note()).not.toContain("own list");
   await onMaterials("name", 3, null);
   expect(await note()).toContain("Salt Orchard");
-  expect(await again()).toContain("1 lines of");
+  expect(await again()).toContain(": 1 new");
   expect(await column("name", 5)).toEqual([
     ...["Alder Clear", "Rain on Slate", "Attic Cedar", "Salt Orchard"],
     null,
   ]);
   expect(await column("price", 4)).toEqual([46, 27.4, 11.9, 13]);
   expect(await note()).not.toContain("own list");
-  expect(await again()).toContain("0 lines of");
+  expect(await again()).toContain(": 0 new");
   expect(await column("name", 5)).toHaveLength(5);
 });
 
@@ -253,7 +263,7 @@ test("offers of one name are told apart by supplier and pack, in any order", asy
   await lineAt(2, ["Bluepost Chandlery", "Rain on Slate", 15, 0.5, "lb", 0]);
   expect(await column("price", 4)).toEqual([30, 27, "", 12]);
   expect((await column("said", 3))[2]).toContain("is not known: draw from it again");
-  expect(await again()).toContain("0 lines of");
+  expect(await again()).toContain(": 0 new");
   expect(await column("price", 4)).toEqual([30, 27, 15, 12]);
 });
 
@@ -262,7 +272,7 @@ test("lines that are alike in all have no price, and that is told", async () => 
   const { column, again } = await drawnFrom(twice);
   expect(await column("price", 5)).toEqual(["", 27, 8, 12, ""]);
   expect((await column("said", 1))[0]).toContain("keep one of those that are alike");
-  expect(await again()).toContain("0 lines of");
+  expect(await again()).toContain(": 0 new");
 });
 
 test("a second offer of a name that was alone leaves the first with its own price", async () => {
@@ -277,7 +287,7 @@ test("a line that is gone from the list has no price, and that is told", async (
   model.dispatch("REMOVE_COLUMNS_ROWS", out);
   expect(await column("price")).toEqual([46, "", 11.9]);
   expect((await column("said"))[1]).toContain("your own list has no line of this name");
-  expect(await again()).toContain("1 of Materials are not in it");
+  expect(await again()).toContain("Not in it: 1 of Materials");
 });
 
 test("spaces that are too many, and a web page's, are no other name", async () => {
@@ -320,7 +330,7 @@ test("of two offers of one name, the one that is gone does not take the other's 
   const out = { dimension: "ROW" as const, elements: [1, 3], sheetId, sheetName: "" };
   model.dispatch("REMOVE_COLUMNS_ROWS", out);
   expect(await column("price", 4)).toEqual(["", 27, "", 12]);
-  expect(await again()).toContain("2 of Materials are not in it");
+  expect(await again()).toContain("Not in it: 2 of Materials");
   expect(await column("price", 4)).toEqual(["", 27, "", 12]);
 });
 
