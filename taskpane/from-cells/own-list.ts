@@ -131,7 +131,8 @@ export async function drawFromOwnList(
     throw new Error(
       `Materials draws from "${before.sheet}" already. For another list insert an empty Materials.`,
     );
-  const end = await endOf(workbook, list);
+  const below = await filledBelow(workbook, list);
+  const end = below ?? list.last + 1 + ROOM_BELOW;
   const rangeOf = (column: FoundColumn) => ownRange(list, column, end);
   const columns = [...chosen]
     .filter(([key]) => key !== "name")
@@ -187,11 +188,18 @@ export async function drawFromOwnList(
     ...fresh.map((line, i): [number, OwnLine] => [filled + i, line]),
   ];
   for (const [i, { name, key }] of placed) {
-    if (i >= filled) cells.push(write("name", i, name));
-    cells.push(write("drawnas", i, key));
+    if (i >= filled) cells.push(write("name", i, asText(name)));
+    cells.push(write("drawnas", i, asText(key)));
   }
   await workbook.write(cells);
-  return before ? saidAgain(list, fresh, pairs) : saidFirst(list, fresh);
+  const rest = below === null ? "" : ` Not drawn: row ${below + 1} of it, and what is below.`;
+  const lost = there.filter(({ name }, i) => !isBlank(name) && !pairs[i]).length;
+  return (before ? saidAgain(list, { fresh, placed, lost }) : saidFirst(list, fresh)) + rest;
+}
+
+/** A text that stays one: "1/2" would be a date, "007" a number. */
+function asText(content: string | number): string | number {
+  return typeof content === "string" && !/^\p{L}/u.test(content) ? `'${content}` : content;
 }
 
 function saidFirst({ sheet }: FoundList, fresh: readonly OwnLine[]): string {
@@ -200,21 +208,22 @@ function saidFirst({ sheet }: FoundList, fresh: readonly OwnLine[]): string {
 
 function saidAgain(
   { sheet }: FoundList,
-  fresh: readonly OwnLine[],
-  pairs: readonly (OwnLine | null)[],
+  { fresh, placed, lost }: { fresh: readonly unknown[]; placed: readonly unknown[]; lost: number },
 ): string {
-  const gone = pairs.filter((line) => line === null).length;
-  const more = gone > 0 ? ` Not in it: ${gone} of Materials; they stay, and are told.` : "";
-  return `From "${sheet}": ${fresh.length} new, ${pairs.length - gone} were on Materials.${more}`;
+  const more = lost > 0 ? ` Not in it: ${lost} of Materials; they stay, and are told.` : "";
+  return `From "${sheet}": ${fresh.length} new, ${placed.length - fresh.length} were on Materials.${more}`;
 }
 
-/** The first row below the list where something else stands, or one far down. */
-async function endOf(workbook: Workbook, { sheet, last, columns }: FoundList): Promise<number> {
+/** The first row below the list where something else stands, such as a total or another list. */
+async function filledBelow(
+  workbook: Workbook,
+  { sheet, last, columns }: FoundList,
+): Promise<number | null> {
   const [first, final] = [columns[0]?.column ?? 0, columns.at(-1)?.column ?? 0];
-  const below = { sheet, row: last + 1, column: first };
-  const cells = await workbook.read(below, ROOM_BELOW, final - first + 1);
+  const spot = { sheet, row: last + 1, column: first };
+  const cells = await workbook.read(spot, ROOM_BELOW, final - first + 1);
   const found = cells.findIndex((line) => line.some((cell) => textOf(cell) !== ""));
-  return last + 1 + (found < 0 ? ROOM_BELOW : found);
+  return found < 0 ? null : last + 1 + found;
 }
 
 async function refuseFilled(

@@ -227,7 +227,8 @@ test.each([
 
 test("a line put in above the list's total is told, and the total is no line", async () => {
   const total = ["Total", null, 85.3, null, null, null];
-  const { rows, lineAt, column, note } = await drawnFrom([...OWN, total]);
+  const { drawn, rows, lineAt, column, note } = await drawnFrom([...OWN, total]);
+  expect(drawn).toContain("Not drawn: row 7 of it, and what is below.");
   expect(await column("name", 4)).toEqual(["Alder Clear", "Rain on Slate", "Attic Cedar", null]);
   expect(await note()).not.toContain("own list");
   rows(6, 1, "before");
@@ -297,6 +298,19 @@ test("spaces that are too many, and a web page's, are no other name", async () =
   expect(await column("name")).toEqual(["Alder Clear", "Rain on Slate", "Attic Cedar"]);
   expect(await column("price")).toEqual([46, 27.4, 11.9]);
   expect(await note()).not.toContain("own list");
+});
+
+test("names that look like a date or a number stay as they are", async () => {
+  const odd = ["'1/2", "'007", "3-4 oil", 1001];
+  const lines = odd.map((name, i) => ["Row", name, 10 + i, 1, "lb", 0]);
+  const { column, note, again, onMaterials } = await drawnFrom([...OWN.slice(0, 3), ...lines]);
+  expect(await column("name", 4)).toEqual(["1/2", "007", "3-4 oil", 1001]);
+  expect(await column("price", 4)).toEqual([10, 11, 12, 13]);
+  expect(await note()).not.toContain("own list");
+  // A line that was emptied is none that the list lacks; it is drawn below.
+  await onMaterials("name", 1, null);
+  expect(await again()).toMatch(/: 1 new, 3 were on Materials\.$/);
+  expect(await column("price", 5)).toEqual([10, "", 12, 13, 11]);
 });
 
 test("drawing again keeps what was typed over a drawn cell, and takes other columns", async () => {
