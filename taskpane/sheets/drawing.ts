@@ -1,4 +1,5 @@
 /** A template as a drawing: every cell, rule, mark and chart that a workbook takes, relative to one place. */
+import { most } from "./most.ts";
 import { cellName, moveFormula, readCellName } from "../../functions/formula/addresses.ts";
 import type { Block, Look, Mark } from "./block.ts";
 import { widthFor } from "./headings.ts";
@@ -142,7 +143,10 @@ export function drawingOf(
     ...paperOf(partsThere(parts, others)),
   };
   return {
-    rows: Math.max(...cells.map((cell) => cell.row + 1), ...ends.map((at) => at.row + at.rows)),
+    rows: Math.max(
+      most(cells, ({ row }) => row + 1),
+      most(ends, (at) => at.row + at.rows),
+    ),
     columns,
     cells,
     rules: blocks.filter((block) => block.words ?? block.limits).map(ruleOf),

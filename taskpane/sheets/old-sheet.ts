@@ -1,4 +1,5 @@
 /** A sheet as it stands beside what its template has by now: what it lacks, and what of that can be added to it. */
+import { most } from "./most.ts";
 import type { Placed, Workbook } from "../host/workbook.ts";
 import { type Drawing, type DrawnCell, isWithin } from "./drawing.ts";
 import { placesOf } from "./lay.ts";
@@ -90,8 +91,8 @@ export class OldSheet {
     while ((headings[right] ?? "") !== "") right++;
     const known = new Set<unknown>(columns.flatMap(({ heading }) => heading));
     const within = ({ spot }: Placed) => found.some((place) => isWithin(spot, place));
-    const rows = own.filter(within).map(({ spot }) => spot.row - head);
-    const count = rows.length > 0 ? Math.max(...rows) : typeof lines === "number" ? lines : 0;
+    const reached = most(own.filter(within), ({ spot }) => spot.row - head);
+    const count = reached > 0 ? reached : typeof lines === "number" ? lines : 0;
     const spot = { sheet: this.sheet, row: head, column: right };
     const filled = await workbook.firstFilled(spot, count + 1, missing.length);
     return {
@@ -176,8 +177,8 @@ export class OldSheet {
     });
     const lists = new Map(columns.map(({ list, room }) => [list, room]));
     return {
-      rows: Math.max(...cells.map(({ row }) => row)) + 1,
-      columns: Math.max(...cells.map(({ column }) => column)) + 1,
+      rows: most(cells, ({ row }) => row + 1),
+      columns: most(cells, ({ column }) => column + 1),
       cells,
       rules: [],
       marks: columns.flatMap(({ column: { marks = [] }, room, place: { row, column } }) =>

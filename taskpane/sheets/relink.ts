@@ -2,6 +2,7 @@
  * Sheets that were in the workbook before one that they draw from. What stands there as it was drawn without that
  * sheet is drawn anew, lines that were added included; what a person changed or typed stays.
  */
+import { most } from "./most.ts";
 import type { CellValue } from "../../functions/bind/cell.ts";
 import { cellName } from "../../functions/formula/addresses.ts";
 import type { Placed, Redrawn, Workbook } from "../host/workbook.ts";
@@ -57,7 +58,11 @@ async function linkOf(
   const before = placesOf(partsThere(template.parts, then));
   if (!areAlike(before, places)) return { sheet, why: "its rows or columns were moved" };
   const own = formulas.filter(({ spot }) => spot.sheet === sheet);
-  const long = withLines(template, before, Math.max(...own.map(({ spot }) => spot.row)));
+  const long = withLines(
+    template,
+    before,
+    most(own, ({ spot }) => spot.row),
+  );
   const [parts, among] = [partsThere(long.parts, then), partsThere(long.parts, now)];
   const rowsIn = rowsBetween(parts, among);
   const demo = drawingOf(long, true, then);

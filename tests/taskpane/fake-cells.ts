@@ -71,9 +71,15 @@ export function rangesOf(excel: FakeExcel) {
       .filter(([, { formula = "", value = "" }]) => !valuesOnly || formula !== "" || value !== "")
       .map(([key]) => key.split(",").map(Number));
     if (places.length === 0) return null;
-    const [rows, columns] = [places.map(([row]) => row), places.map(([, column]) => column)];
-    const [row, column] = [Math.min(...rows), Math.min(...columns)];
-    const size = { rows: Math.max(...rows) - row + 1, columns: Math.max(...columns) - column + 1 };
+    const ends = places.reduce(
+      ([top, left, bottom, right], [row, column]) => [
+        ...[Math.min(top, row), Math.min(left, column)],
+        ...[Math.max(bottom, row), Math.max(right, column)],
+      ],
+      [Infinity, Infinity, 0, 0],
+    );
+    const [row, column, bottom, right] = ends;
+    const size = { rows: bottom - row + 1, columns: right - column + 1 };
     return range(name, { row, column, ...size });
   }
 
