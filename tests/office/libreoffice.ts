@@ -93,8 +93,13 @@ export interface PrintedWord {
   height: number;
 }
 
-/** Whether this machine can read what LibreOffice prints: pdftotext, of poppler-utils. */
-export const canReadPaper = spawnSync("pdftotext", ["-v"]).error === undefined;
+/** Columns are as wide as the letters of Arial ask for: with another font, paper is not that of Excel. */
+const hasArial = /Arial|Arimo|Liberation Sans/.test(
+  spawnSync("fc-match", ["Arial"], { encoding: "utf8" }).stdout ?? "",
+);
+
+/** Whether this machine can read what LibreOffice prints: pdftotext, of poppler-utils, and letters like Arial's. */
+export const canReadPaper = hasArial && spawnSync("pdftotext", ["-v"]).error === undefined;
 
 /** What LibreOffice prints of each file, page by page, word by word. */
 export function printed(files: Record<string, Uint8Array>): Record<string, PrintedWord[][]> {

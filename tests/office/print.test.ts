@@ -20,7 +20,9 @@ function headingsOf(template: (typeof templates)[number]): string[] {
 }
 
 if (!libreOffice || !canReadPaper)
-  console.warn("Without LibreOffice and pdftotext (poppler-utils) nothing was looked at on paper.");
+  console.warn(
+    "Without LibreOffice, pdftotext (poppler-utils) and Arial or Liberation Sans nothing was looked at on paper.",
+  );
 
 const canPrint = libreOffice !== undefined && canReadPaper;
 
