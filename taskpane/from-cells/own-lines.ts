@@ -4,10 +4,11 @@
  *
  * Each rule stands here twice: as a formula of Materials, and for the pane that adds new lines.
  */
-import { type CellValue, isBlank } from "../../functions/bind/cell.ts";
+import type { CellValue } from "../../functions/bind/cell.ts";
+import { plainName } from "../sheets/columns.ts";
 import { hold } from "../sheets/names.ts";
 import { quoted } from "../../functions/formula/sheet-names.ts";
-import type { FoundColumn, FoundList } from "./list.ts";
+import { type FoundColumn, type FoundList, textOf } from "./list.ts";
 
 /** What tells two lines of one name apart. */
 const APART = ["supplier", "size", "unit", "pack"];
@@ -21,26 +22,25 @@ export interface OwnLine {
 }
 
 /** The filled lines of a list. */
-export function ownLines({ first, last }: FoundList, columns: Columns): OwnLine[] {
+export function ownLines(named: FoundColumn, columns: Columns): OwnLine[] {
   const apart = APART.flatMap((key) => columns.get(key) ?? []);
-  return Array.from({ length: last - first + 1 }, (_, line) => {
-    const at = ({ values }: FoundColumn) => values[line] ?? null;
-    const value = at(columns.get("name") ?? { column: 0, heading: "", values: [] });
-    const name = typeof value === "number" ? value : plain(value);
-    return { name, key: [name, ...apart.map((column) => part(at(column)))].join("|") };
-  }).filter(({ name }) => name !== "");
+  return named.values
+    .map((value, line) => {
+      const name = typeof value === "number" ? value : plain(value);
+      const parts = apart.map(({ values }) => part(values[line] ?? null));
+      return { name, key: [name, ...parts].join("|") };
+    })
+    .filter(({ name }) => name !== "");
 }
 
 /** Without the spaces that are too many, and the ones of web pages. */
 function plain(value: CellValue): string {
-  const text = value === null || typeof value === "object" ? "" : String(value);
-  return text.replace(/[ \u00a0]+/g, " ").trim();
+  return textOf(value).replace(/[ \u00a0]+/g, " ");
 }
 
 /** A number without its point, which is a comma elsewhere. */
 function part(value: CellValue): string {
-  if (typeof value === "number") return String(Math.round(value * 1000));
-  return isBlank(value) ? "" : plain(value);
+  return typeof value === "number" ? String(Math.round(value * 1000)) : plain(value);
 }
 
 /** The cells of a column of the list, from its heading to below its last line, so that lines put in are within. */
@@ -49,32 +49,29 @@ export function ownRange({ sheet, head }: FoundList, { column }: FoundColumn, en
 }
 
 const INDEX = "ROW()-ROW({materials.name:head})+1";
-const plainOf = (cell: string) => `TRIM(SUBSTITUTE(${cell},"\u00a0"," "))`;
-const partOf = (cell: string) => `IF(ISNUMBER(${cell}),ROUND(${cell}*1000,0),${plainOf(cell)})`;
+const partOf = (cell: string) => `IF(ISNUMBER(${cell}),ROUND(${cell}*1000,0),${plainName(cell)})`;
 
 /** The hidden columns of Materials that find the lines. */
 export function findingColumns(
+  named: FoundColumn,
   columns: Columns,
   rangeOf: (column: FoundColumn) => string,
 ): Record<string, string> {
-  const nth = (key: string) => {
-    const column = columns.get(key);
-    return column ? [`INDEX(${rangeOf(column)},${INDEX})`] : [];
-  };
-  const [name = '""'] = nth("name");
-  const all = columns.get("name");
-  const names = all ? rangeOf(all) : '""';
-  const apart = APART.flatMap(nth).map((cell) => `&"|"&${partOf(cell)}`);
-  const known = plainOf("{name}");
-  const named = `COUNTIF({materials.ownname},${known})`;
-  const isAlone = `AND(${named}=1,COUNTIF({materials.name},{name})=1)`;
+  const nth = (column: FoundColumn) => `INDEX(${rangeOf(column)},${INDEX})`;
+  const [names, name] = [rangeOf(named), nth(named)];
+  const apart = APART.flatMap((key) => columns.get(key) ?? []).map(
+    (column) => `&"|"&${partOf(nth(column))}`,
+  );
+  const known = plainName("{name}");
+  const alike = `COUNTIF({materials.ownname},${known})`;
+  const isAlone = `AND(${alike}=1,COUNTIF({materials.name},{name})=1)`;
   return {
     // The last cell of the range is no line: what stands below the list.
-    ownname: `=IF(${INDEX}>=ROWS(${names}),"",IF(ISERROR(${name}),"",${plainOf(name)}))`,
+    ownname: `=IF(${INDEX}>=ROWS(${names}),"",IF(ISERROR(${name}),"",${plainName(name)}))`,
     ownkey: `=IF({ownname}="","",IFERROR({ownname}${apart.join("")},{ownname}&"|?"))`,
     ownrow:
       `=IF({name}="","",IF(${isAlone},MATCH(${known},{materials.ownname},0)+1,` +
-      `IF(${named}=0,"your own list has no line of this name",` +
+      `IF(${alike}=0,"your own list has no line of this name",` +
       `IF(COUNTIF({materials.ownkey},{drawnas})=1,MATCH({drawnas},{materials.ownkey},0)+1,` +
       '"which line of your own list this is, is not known: draw from it again, or keep one of those that are alike"))))',
     leftout: `=IF({ownname}="",0,IF(ISNUMBER(MATCH(${INDEX},{materials.ownrow},0)),0,1))`,

@@ -5,6 +5,7 @@
 import { isBlank } from "../../functions/bind/cell.ts";
 import { readCellName } from "../../functions/formula/addresses.ts";
 import type { CellValue, TypedCell, Workbook } from "../host/workbook.ts";
+import { asTyped } from "../sheets/as-typed.ts";
 import { type Other, type Place, resolved } from "../sheets/names.ts";
 import { type FoundColumn, type FoundList, textOf } from "./list.ts";
 import { OWN_COLUMNS, drawnColumn } from "./own-columns.ts";
@@ -27,11 +28,18 @@ export interface DrawnBefore {
 
 /** What of Materials was drawn before, by its own formulas. */
 class Drawn {
+  /** The lines that draw, from the first: none where nothing was drawn. */
+  readonly lines: number;
+
   private constructor(
     private readonly workbook: Workbook,
     private readonly materials: Other,
     private readonly formulas: ReadonlyMap<string, string>,
-  ) {}
+  ) {
+    let last = this.place("ownrow").rows;
+    while (last > 0 && this.formula("ownrow", last - 1) === undefined) last--;
+    this.lines = last;
+  }
 
   static async read(workbook: Workbook, materials: Other): Promise<Drawn> {
     const own = (await workbook.formulas()).filter(({ spot }) => spot.sheet === materials.sheet);
@@ -59,14 +67,6 @@ class Drawn {
     const { row, column: at, rows } = this.place(column);
     const spot = { sheet: this.materials.sheet, row, column: at };
     return (await this.workbook.read(spot, rows, 1)).map(([value]) => value ?? null);
-  }
-
-  /** The lines that draw, from the first: none where nothing was drawn. */
-  get lines(): number {
-    const { rows } = this.place("ownrow");
-    let last = rows;
-    while (last > 0 && this.formula("ownrow", last - 1) === undefined) last--;
-    return last;
   }
 
   /** The sheet and the column that a column of Materials looks at. */
@@ -142,7 +142,7 @@ export async function drawFromOwnList(
       return { column, formula: `=IF(ISNUMBER({ownrow}),IF(${cell}="","",${formula(cell)}),"")` };
     });
 
-  const own = ownLines(list, chosen);
+  const own = ownLines(named, chosen);
   const names = before ? await drawn.values("name") : [];
   const keys = before ? await drawn.values("drawnas") : [];
   const filled = names.findLastIndex((name) => !isBlank(name)) + 1;
@@ -164,7 +164,7 @@ export async function drawFromOwnList(
     return { spot: { sheet, row: row + line, column: at }, content: text };
   };
   const lines = Array.from({ length: last }, (_, line) => line);
-  const finding = Object.entries(findingColumns(chosen, rangeOf));
+  const finding = Object.entries(findingColumns(named, chosen, rangeOf));
   const cells = finding.flatMap(([column, formula]) =>
     lines.map((line) =>
       column === "leftout" && line === 0
@@ -188,8 +188,8 @@ export async function drawFromOwnList(
     ...fresh.map((line, i): [number, OwnLine] => [filled + i, line]),
   ];
   for (const [i, { name, key }] of placed) {
-    if (i >= filled) cells.push(write("name", i, asText(name)));
-    cells.push(write("drawnas", i, asText(key)));
+    if (i >= filled) cells.push(write("name", i, typed(name)));
+    cells.push(write("drawnas", i, asTyped(key)));
   }
   await workbook.write(cells);
   const rest = below === null ? "" : ` Not drawn: row ${below + 1} of it, and what is below.`;
@@ -197,10 +197,7 @@ export async function drawFromOwnList(
   return (before ? saidAgain(list, { fresh, placed, lost }) : saidFirst(list, fresh)) + rest;
 }
 
-/** A text that stays one: "1/2" would be a date, "007" a number. */
-function asText(content: string | number): string | number {
-  return typeof content === "string" && !/^\p{L}/u.test(content) ? `'${content}` : content;
-}
+const typed = (name: string | number) => (typeof name === "string" ? asTyped(name) : name);
 
 function saidFirst({ sheet }: FoundList, fresh: readonly OwnLine[]): string {
   return `Materials draws from "${sheet}" by name, lines: ${fresh.length}. Sort it as you like. What you add there is told at the head of Materials: draw again, or type its name below the last line.`;

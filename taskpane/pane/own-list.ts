@@ -54,8 +54,10 @@ export function ownListPart(workbook: Workbook, tell: Tell): HTMLElement {
       // Read anew: lines may have been added since.
       const now = await mainList(workbook, list.sheet);
       if (!now) throw new Error(`No list with headings is on "${list.sheet}" any more.`);
-      const said = await drawFromOwnList(workbook, materials, now, chosen(selects, now.columns));
-      before = await drawnBefore(workbook, materials);
+      const picked = chosen(selects, now.columns);
+      const said = await drawFromOwnList(workbook, materials, now, picked);
+      const columns = [...picked].map(([key, { column }]): [string, number] => [key, column]);
+      before = { sheet: now.sheet, columns: new Map(columns) };
       return said;
     }),
   );

@@ -1,5 +1,6 @@
 /** What stands under the names of a sheet, and lines to write into its lists. */
 import type { CellValue, Workbook, TypedCell } from "../host/workbook.ts";
+import { asTyped } from "../sheets/as-typed.ts";
 import { Refused } from "../sheets/insert.ts";
 import type { Other } from "../sheets/names.ts";
 import type { Template } from "../sheets/template.ts";
@@ -87,13 +88,4 @@ export function cellAt(
   if (!place) throw new Refused(`"${sheet}" has no column for ${name}: put its heading back.`);
   const spot = { sheet, row: place.row + line, column: place.column };
   return { spot, content: typeof content === "string" ? asTyped(content) : content };
-}
-
-/** Texts that a sheet would read as a number, a date or a formula. */
-const READ_OTHERWISE =
-  /^[=+@-]|^[^a-z]+$|^\d[\d.]*e\d+$|^(true|false)$|\b(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)/i;
-
-/** A text as one types it so that it stays one: a lot 5-3 is no third of May. */
-function asTyped(text: string): string {
-  return READ_OTHERWISE.test(text) ? `'${text}` : text;
 }

@@ -35,6 +35,9 @@ export function recipeAndSize(
 /** The space of web pages that does not break. */
 const OF_WEB = "\u00a0";
 
+/** A name without the spaces that are too many, and with plain ones. */
+export const plainName = (name: string) => `TRIM(SUBSTITUTE(${name},"${OF_WEB}"," "))`;
+
 /** Characters that a search takes for any others, and those that open a comparison. */
 const WILD = ["*", "?", "~"];
 const COMPARING = ["<", ">", "="];
@@ -44,12 +47,11 @@ const COMPARING = ["<", ">", "="];
  * or be found by others' names.
  */
 export function saidOfName(name: string, what = "name"): string {
-  const without = (space: string) => `SUBSTITUTE(${name},"${OF_WEB}","${space}")`;
-  const isPlain = `LEN(${without("")})=LEN(${name})`;
+  const isPlain = `LEN(SUBSTITUTE(${name},"${OF_WEB}",""))=LEN(${name})`;
   const isTame = `LEN(${WILD.reduce((text, wild) => `SUBSTITUTE(${text},"${wild}","")`, name)})=LEN(${name})`;
   const compares = COMPARING.map((sign) => `LEFT(${name})="${sign}"`).join(",");
   return (
-    `IF(LEN(TRIM(${without(" ")}))=LEN(${name}),IF(${isPlain},"","a web page's space in the ${what}: type a plain one"),"a space too many in the ${what}"),` +
+    `IF(LEN(${plainName(name)})=LEN(${name}),IF(${isPlain},"","a web page's space in the ${what}: type a plain one"),"a space too many in the ${what}"),` +
     `IF(OR(NOT(${isTame}),${compares}),"a * ? or ~ in the ${what}, or < > = before it, may find another line: leave it out","")`
   );
 }

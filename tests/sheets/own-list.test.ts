@@ -301,16 +301,16 @@ test("spaces that are too many, and a web page's, are no other name", async () =
 });
 
 test("names that look like a date or a number stay as they are", async () => {
-  const odd = ["'1/2", "'007", "3-4 oil", 1001];
+  const odd = ["'1/2", "'007", "3-4 oil", 1001, "'May 3"];
   const lines = odd.map((name, i) => ["Row", name, 10 + i, 1, "lb", 0]);
   const { column, note, again, onMaterials } = await drawnFrom([...OWN.slice(0, 3), ...lines]);
-  expect(await column("name", 4)).toEqual(["1/2", "007", "3-4 oil", 1001]);
-  expect(await column("price", 4)).toEqual([10, 11, 12, 13]);
+  expect(await column("name", 5)).toEqual(["1/2", "007", "3-4 oil", 1001, "May 3"]);
+  expect(await column("price", 5)).toEqual([10, 11, 12, 13, 14]);
   expect(await note()).not.toContain("own list");
   // A line that was emptied is none that the list lacks; it is drawn below.
   await onMaterials("name", 1, null);
-  expect(await again()).toMatch(/: 1 new, 3 were on Materials\.$/);
-  expect(await column("price", 5)).toEqual([10, "", 12, 13, 11]);
+  expect(await again()).toMatch(/: 1 new, 4 were on Materials\.$/);
+  expect(await column("price", 6)).toEqual([10, "", 12, 13, 14, 11]);
 });
 
 test("drawing again keeps what was typed over a drawn cell, and takes other columns", async () => {
