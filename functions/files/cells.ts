@@ -16,6 +16,12 @@ export interface FormulaCell {
   fills: string;
 }
 
+/** All cells that a sheet's file holds. */
+export function allCells(file: Package, sheet: Sheet): Element[] {
+  const data = childNamed(file.root(sheet.path), "sheetData");
+  return (data ? childrenNamed(data, "row") : []).flatMap((row) => childrenNamed(row, "c"));
+}
+
 /**
  * All formulas of a sheet. Those that stand once for many cells are written out where they may
  * change.
@@ -25,10 +31,8 @@ export function formulaCells(
   sheet: Sheet,
   mayChange: (formula: string) => boolean,
 ): FormulaCell[] {
-  const data = childNamed(file.root(sheet.path), "sheetData");
-  const cells = (data ? childrenNamed(data, "row") : []).flatMap((row) => childrenNamed(row, "c"));
   const shared = new Map<string, { name: string; text: string; changes: boolean }>();
-  return cells.flatMap((cell) => {
+  return allCells(file, sheet).flatMap((cell) => {
     const formula = childNamed(cell, "f");
     if (!formula || formula.getAttribute("t") === "dataTable") return [];
     const name = cell.getAttribute("r") ?? "";

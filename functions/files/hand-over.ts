@@ -13,11 +13,12 @@ import { type Node, calleeOf, childrenOf } from "../formula/tree.ts";
 import { typedFormula, writeFormula } from "../formula/writer.ts";
 import { RANK } from "../formula/precedence.ts";
 import { freeName } from "../formula/sheet-names.ts";
+import { type Parts, type Pattern, filled, partsOf, patternOf } from "./alike.ts";
 import { Book, type Sheet } from "./book.ts";
-import { type FormulaCell, cellsIn, formulaCells } from "./cells.ts";
+import { type FormulaCell, allCells, cellsIn, formulaCells } from "./cells.ts";
 import { type Replaced, addListSheet, namePrinted } from "./list-sheet.ts";
 import { Marks } from "./marks.ts";
-import { type NativeFormula, nativeFormula } from "./native-formula.ts";
+import { LONGEST, type NativeFormula, TOO_LONG, nativeFormula } from "./native-formula.ts";
 import { Notes } from "./notes.ts";
 import { dropOurPane } from "./panes.ts";
 import { addUnitSheet, looksUpUnits, nameUnitTables } from "./unit-sheet.ts";
@@ -27,7 +28,6 @@ import {
   Package,
   allNamed,
   childNamed,
-  childrenNamed,
   drop,
   elementLike,
   elements,
@@ -56,6 +56,16 @@ export function handOver(bytes: Uint8Array): HandedOver {
 /** What becomes of a formula: native text, or why there is none. */
 type Outcome = NativeFormula | { why: string };
 
+/** That, and the formula as it is typed. */
+type OutcomeOfCell = Outcome & { was: string };
+
+/** What became of a formula, for others that are alike. */
+interface Model {
+  outcome: Outcome;
+  parts: Parts;
+  was: Parts;
+}
+
 class Copy {
   private readonly book: Book;
   private readonly marks: Marks;
@@ -66,6 +76,8 @@ class Copy {
   private readonly lostNames = new Set<string>();
   private readonly prices: WrittenPrices;
   private usesUnits = false;
+  /** By the key of their pattern. */
+  private readonly models = new Map<string, Model>();
   /** Where answers stood that spilled and now are fixed: "sheet!A1" to the range. */
   private readonly fixed = new Map<string, string>();
 
@@ -86,7 +98,7 @@ class Copy {
     }
     for (const { cell, outcome } of plans) {
       if (!outcome) this.followFixed(cell);
-      else if ("why" in outcome) this.fix(cell, outcome.why);
+      else if ("why" in outcome) this.fix(cell, outcome);
       else this.keepLive(cell, outcome);
     }
     for (const sheet of this.book.sheets) this.replaceElsewhere(sheet);
@@ -99,13 +111,44 @@ class Copy {
   }
 
   /** What becomes of a cell; null where it is none of ours. */
-  private outcomeOf(cell: FormulaCell): Outcome | null {
-    const outcome = this.outcomeOfText(cell.text, cell.sheet);
+  private outcomeOf(cell: FormulaCell): OutcomeOfCell | null {
+    const outcome = this.outcomeOfAlike(cell);
     if (!outcome || "why" in outcome || cell.formula.getAttribute("t") === "array") return outcome;
-    const { shape } = outcome;
+    const { shape, was } = outcome;
     if (shape && shape.rows * shape.columns > 1)
-      return { why: "the file keeps only one cell of its answer" };
+      return { why: "the file keeps only one cell of its answer", was };
     return outcome;
+  }
+
+  /** As what became of the first that is alike. */
+  private outcomeOfAlike({ text, sheet }: FormulaCell): OutcomeOfCell | null {
+    // How large a spilled answer is hangs on where it stands.
+    const isPlain = mentionsUs(text) && !READS_SPILL.test(text);
+    const pattern = isPlain
+      ? patternOf(text, (reference) => String(this.prices.isIn(reference, sheet.name)))
+      : null;
+    const model = pattern && this.models.get(pattern.key);
+    if (model) {
+      const { outcome, parts } = model;
+      const was = filled(model.was, pattern);
+      if ("why" in outcome) return { ...outcome, was };
+      const made = filled(parts, pattern);
+      if (made.length <= LONGEST) return { ...outcome, text: made, was };
+    }
+    const outcome = this.outcomeOfText(text, sheet);
+    if (!outcome) return null;
+    const was = typed(text);
+    if (pattern) this.keepModel(pattern, outcome, was);
+    return { ...outcome, was };
+  }
+
+  private keepModel(pattern: Pattern, outcome: Outcome, was: string) {
+    const isFixed = "why" in outcome;
+    // Another may be short enough: its cells have other names.
+    if (isFixed && outcome.why === TOO_LONG) return;
+    const parts = isFixed ? [] : partsOf(outcome.text, pattern);
+    const wasInParts = partsOf(was, pattern);
+    if (parts && wasInParts) this.models.set(pattern.key, { outcome, parts, was: wasInParts });
   }
 
   /** A formula of a name stands on no sheet. */
@@ -171,19 +214,24 @@ class Copy {
 
   private keepLive(
     { sheet, name, cell, formula, text, fills }: FormulaCell,
-    outcome: { text: string; array: boolean },
+    outcome: { text: string; array: boolean; was: string },
   ) {
-    const followed = this.following(outcome.text, sheet) ?? outcome.text;
+    // The native formula reads a spilled answer where the one that was does.
+    const reads = READS_SPILL.test(text);
+    const followed = (reads && this.following(outcome.text, sheet)) || outcome.text;
     if (outcome.array && formula.getAttribute("t") !== "array") {
       formula.setAttribute("t", "array");
       formula.setAttribute("ref", name);
     }
     formula.textContent = followed;
     cell.removeAttribute("vm");
-    this.list(sheet.name, fills, typed(text), "formula", `=${followed}`);
+    this.list(sheet.name, fills, outcome.was, "formula", `=${followed}`);
   }
 
-  private fix({ sheet, name, cell, formula, text, fills }: FormulaCell, why: string) {
+  private fix(
+    { sheet, name, cell, formula, fills }: FormulaCell,
+    { why, was }: { why: string; was: string },
+  ) {
     const value = childNamed(cell, "v");
     const type = cell.getAttribute("t");
     const shown = value?.textContent ?? "";
@@ -196,7 +244,6 @@ class Copy {
       drop(formula);
     }
     this.mark(sheet, fills);
-    const was = typed(text);
     const note = `Fixed value: ${why}. It was ${was} and does not follow its inputs any more.`;
     const isNoted = this.notesOf(sheet).add(
       name,
@@ -225,8 +272,7 @@ class Copy {
   private cellsOf(sheet: Sheet): Map<string, Element> {
     const known = this.cells.get(sheet.path);
     if (known) return known;
-    const data = theChild(this.file.root(sheet.path), "sheetData");
-    const cells = childrenNamed(data, "row").flatMap((row) => childrenNamed(row, "c"));
+    const cells = allCells(this.file, sheet);
     const made = new Map(cells.map((cell) => [cell.getAttribute("r") ?? "", cell]));
     this.cells.set(sheet.path, made);
     return made;

@@ -19,7 +19,10 @@ export type SizeOf = (reference: string) => Spread | null;
 export type HasPriceText = (reference: string) => boolean;
 
 /** The most characters that Excel takes in a formula. */
-const LONGEST = 8192;
+export const LONGEST = 8192;
+
+/** Why there is none, where it would be longer. */
+export const TOO_LONG = "the native formula would be longer than Excel takes";
 
 export interface NativeFormula {
   text: string;
@@ -57,8 +60,7 @@ export function nativeFormula(
     const isRisky = holds !== "number" && shape?.rows === 1 && shape.columns === 1;
     return isRisky && summed.has(node) ? call("IF", written("{1}"), piece, constant(0)) : piece;
   });
-  if (text.length > LONGEST)
-    throw new TooMuch("the native formula would be longer than Excel takes");
+  if (text.length > LONGEST) throw new TooMuch(TOO_LONG);
   return { text, array: sizer.array, shape: sizer.shapeOf(tree) };
 }
 

@@ -183,8 +183,11 @@ export function childrenNamed(parent: Element, name: string): Element[] {
   return elements(parent).filter(({ localName }) => localName === name);
 }
 
+/** The first of them. */
 export function childNamed(parent: Element, name: string): Element | undefined {
-  return childrenNamed(parent, name)[0];
+  for (let node = parent.firstChild; node; node = node.nextSibling)
+    if (node instanceof Element && node.localName === name) return node;
+  return undefined;
 }
 
 /** One that a file of this kind always has. */

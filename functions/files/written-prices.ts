@@ -6,6 +6,7 @@ import { moneyIn } from "../../src/written-money.ts";
 import { readCellName } from "../formula/addresses.ts";
 import { type Range, edgesOf, rangeIn } from "../formula/references.ts";
 import type { Book } from "./book.ts";
+import { allCells } from "./cells.ts";
 import { type Element, allNamed, childNamed, childrenNamed } from "./package.ts";
 
 /** Rows by column. */
@@ -21,22 +22,23 @@ export class WrittenPrices {
       .filter(({ type }) => type === "sharedStrings")
       .flatMap(({ path }) => childrenNamed(file.root(path), "si"))
       .map(textIn);
-    for (const { name, path } of book.sheets) {
+    for (const sheet of book.sheets) {
       const places: Places = new Map();
-      for (const cell of allNamed(file.root(path), "c")) {
+      for (const cell of allCells(file, sheet)) {
         const text = textOf(cell, texts);
         if (text === undefined || !moneyIn(text)) continue;
         const { row, column } = readCellName(cell.getAttribute("r") ?? "");
         places.set(column, (places.get(column) ?? new Set()).add(row));
       }
-      if (places.size > 0) this.sheets.set(name.toLowerCase(), places);
+      if (places.size > 0) this.sheets.set(sheet.name.toLowerCase(), places);
     }
   }
 
   /** True where a range or a name of one has such a text; of anything else, where any sheet has. */
   isIn(reference: string, home: string): boolean {
+    if (this.sheets.size === 0) return false;
     const found = rangeIn(reference) ?? this.named(reference);
-    if (!found || this.sheets.size === 0) return this.sheets.size > 0;
+    if (!found) return true;
     const places = this.sheets.get((found.sheetName || home).toLowerCase());
     const { top, left, bottom, right } = edgesOf(found);
     return [...(places ?? [])].some(([column, rows]) => {
