@@ -37,6 +37,7 @@ import { formulaCells } from "./formula-cells.ts";
 import "./blank-picks.ts";
 import "./blanks-last.ts";
 import "./concat.ts";
+import "./first-key.ts";
 import "./frozen-paste.ts";
 import "./growing.ts";
 import "./text-paste.ts";
@@ -627,7 +628,7 @@ function cellCommand(sheetId: string, cell: DrawnCell, staysInSight: boolean): C
     ...(paint.size && { fontSize: paint.size }),
     ...(paint.align && { align: paint.align }),
     ...(staysInSight && RUNS_ON.has(cell.look) && { wrapping: "wrap" }),
-    ...(paint.wrap && { wrapping: "wrap", verticalAlign: "middle" }),
+    ...((paint.wrap || cell.wraps) && { wrapping: "wrap", verticalAlign: "middle" }),
   };
   return {
     type: "UPDATE_CELL",

@@ -88,22 +88,26 @@ function orderPaint(
     if (painted.length === 0 || Object.keys(PAINT[look]).length === 0) continue;
     paint(together(rectangles(painted)).format, look);
   }
+  const wrapped = cells.filter(({ wraps }) => wraps);
+  if (wrapped.length > 0) wrap(together(rectangles(wrapped)).format);
   // Wrapped headings need their rows made taller; Excel does that by itself only for typed text.
   whole.format.autofitRows();
 }
 
 function paint(format: Excel.RangeFormat, look: Look) {
-  const { fill, ink, bold, italic, size, align, wrap } = PAINT[look];
+  const { fill, ink, bold, italic, size, align, wrap: goesOverLines } = PAINT[look];
   if (fill) format.fill.color = fill;
   if (ink) format.font.color = ink;
   if (bold) format.font.bold = true;
   if (italic) format.font.italic = true;
   if (size) format.font.size = size;
   if (align) format.horizontalAlignment = ALIGN[align];
-  if (wrap) {
-    format.wrapText = true;
-    format.verticalAlignment = "Center";
-  }
+  if (goesOverLines) wrap(format);
+}
+
+function wrap(format: Excel.RangeFormat) {
+  format.wrapText = true;
+  format.verticalAlignment = "Center";
 }
 
 function orderRule(sheet: Excel.Worksheet, dataValidation: Excel.DataValidation, rule: DrawnRule) {

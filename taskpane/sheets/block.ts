@@ -44,6 +44,8 @@ export const cellAspects = {
   look: z.enum(LOOKS),
   /** Number format, in Excel's language. */
   format: z.optional(z.string()),
+  /** What is typed goes over lines, where it is longer than its cell is wide. */
+  wraps: z.optional(z.literal(true)),
   /** The only words that may be picked, or the range of cells that has them. */
   words: z.optional(z.union([range, words])),
   /** The only numbers that may be typed. */
@@ -54,7 +56,7 @@ export const cellAspects = {
 
 /** What is said of cells beside their contents and their look. */
 export type Aspects = {
-  [aspect in "format" | "words" | "limits" | "marks"]?:
+  [aspect in "format" | "wraps" | "words" | "limits" | "marks"]?:
     z.infer<(typeof cellAspects)[aspect]> | undefined;
 };
 

@@ -15,6 +15,8 @@ export interface DrawnCell {
   content: string | number | null;
   look?: Look;
   format?: string;
+  /** It goes over lines. */
+  wraps?: true;
 }
 
 /** A rule on what may be typed, over a rectangle. */
@@ -255,6 +257,7 @@ function cellsOf(block: Block, filled: boolean): DrawnCell[] {
       content: block.look === "input" && !filled ? null : written,
       look: block.look,
       ...(block.format !== undefined && { format: block.format }),
+      ...(block.wraps && { wraps: block.wraps }),
     })),
   );
 }

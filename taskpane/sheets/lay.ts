@@ -265,7 +265,7 @@ class Pen {
     here: Here | ((line: number, across: number) => Here),
     alone?: string,
   ): void {
-    const { format, words, limits, marks } = aspects;
+    const { format, wraps, words, limits, marks } = aspects;
     const drawn = rows.map((line, i) =>
       line.map((cell, j) =>
         this.drawn(cell, typeof here === "function" ? here(i, j) : here, alone),
@@ -279,6 +279,7 @@ class Pen {
       look,
       rows: drawn,
       ...(format !== undefined && { format }),
+      ...(wraps && { wraps }),
       ...(limits && { limits }),
       ...(marks && { marks }),
       ...(from && typeof from !== "number" && { words: from }),

@@ -33,7 +33,7 @@ export const template: Template = {
   use: "One page to print and weigh by: lots, weights on your scale's step, ticks, readings, the load poured, how to mend it.",
   words: "print, checklist, weigh by, page for the bench, lot numbers, scale a recipe, ticks",
   step: 13,
-  widths: [128, 72, 116, 66, 66, 66, 44, 66, 62, 66, 88, 64, 66, 290, 74],
+  widths: [176, 72, 116, 66, 66, 66, 44, 66, 62, 66, 88, 64, 66, 270, 74],
   parts: [
     { text: "title", rows: ["Bench sheet"] },
     {
@@ -154,6 +154,7 @@ export const template: Template = {
           name: "size",
           label: "Size",
           words: "{Sizes!sizes.size}",
+          wraps: true,
           demo: ["2 fl oz", "4 fl oz"],
         },
         { name: "count", label: "Bottles to fill (count)", demo: [6, 10] },

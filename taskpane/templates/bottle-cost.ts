@@ -311,6 +311,7 @@ export const template: Template = {
           name: "size",
           label: "Size",
           words: "{Sizes!sizes.size}",
+          wraps: true,
           demo: ["2 fl oz", "4 fl oz", "8 fl oz"],
           draw: SIZE,
           note: `=IF(OR({recipe}="",${ALL_SIZES}<=${SIZES}),"",${ALL_SIZES}&" sizes, ${SIZES} fit: type over one for another")`,

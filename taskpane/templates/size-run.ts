@@ -171,6 +171,7 @@ export const template: Template = {
           name: "size",
           label: "Size",
           words: "{Sizes!sizes.size}",
+          wraps: true,
           demo: ["2 fl oz", "4 fl oz", "8 fl oz", "16 fl oz"],
         },
         ...held(DEMO),

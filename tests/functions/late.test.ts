@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { CellError, type HostCell, associate } from "../../functions/bind/host";
 import { type WaitingHost, associateLate } from "../../functions/bind/late";
@@ -111,4 +112,10 @@ test("Microsoft's own script waits for an answer that is late, and tells Excel w
   expect(sure).toEqual([[1]]);
   expect(refused[0][0].basicValue).toBe("#VALUE!");
   expect(refused[0][0].message).toContain("correct");
+});
+
+test("docs/errors.md names the functions that follow, and no other", () => {
+  const guide = readFileSync("docs/errors.md", "utf8");
+  const said = guide.split("\n").find((line) => line.includes("loaded a moment after")) ?? "";
+  expect(new Set(said.match(/\b[A-Z]{6,}\b/g))).toEqual(new Set(lateIds));
 });
