@@ -10,7 +10,7 @@ import type { Part } from "../sheets/parts.ts";
 import type { Template } from "../sheets/template.ts";
 
 /** Ingredients of a product: those of its base, and its oils. */
-const LINES = 16;
+const LINES = 20;
 
 const HEAD: Part[] = [
   { text: "title", rows: ["Limits check"] },

@@ -895,13 +895,13 @@ describe("lists that grow", () => {
   });
 
   test("ingredients: what is typed or pasted below them, or inserted within, takes every verdict away", async () => {
-    const below = PART + 16;
+    const below = PART + 20;
     const judged = ({ all }: Sheet) =>
       all(...[SKIN, VOC, ALCOHOL, WATER, HAZARD, CARRIED].map((limit) => `B${limit}`));
     const none = Array.from({ length: 6 }, () => "No verdict");
     const why = (on: Sheet) => on.of(`E${SUM}`);
     const untold =
-      "Lines that are not counted: 1. Only the 16 ingredients drawn here are: take out lines that were put in or typed below.";
+      "Lines that are not counted: 1. Only the 20 ingredients drawn here are: take out lines that were put in or typed below.";
 
     const typedBelow = await sheet({ [`A${below}`]: "Salt Orchard" });
     expect([judged(typedBelow), why(typedBelow)]).toEqual([none, untold]);
@@ -912,7 +912,7 @@ describe("lists that grow", () => {
     paste(
       pastedOver,
       PART,
-      Array.from({ length: 17 }, (_, i) => [`Oil ${i}`, "fragrance oil", "1%", "1%"]),
+      Array.from({ length: 21 }, (_, i) => [`Oil ${i}`, "fragrance oil", "1%", "1%"]),
     );
     expect([judged(pastedOver), why(pastedOver)]).toEqual([none, untold]);
 
