@@ -3,23 +3,16 @@ import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx/xlsx";
 import { cellName } from "../formula/addresses.ts";
 import { rangeIn } from "../formula/references.ts";
 import type { Sheet } from "./book.ts";
-import { type Element, type Package, childNamed, childrenNamed } from "./package.ts";
+import type { Cell, CellFormula, SheetCells } from "./sheet-cells.ts";
 
 export interface FormulaCell {
   sheet: Sheet;
   /** Its name, B3. */
   name: string;
-  cell: Element;
-  formula: Element;
-  text: string;
+  cell: Cell;
+  formula: CellFormula;
   /** The range that its answer fills; its own name where that is one cell. */
   fills: string;
-}
-
-/** All cells that a sheet's file holds. */
-export function allCells(file: Package, sheet: Sheet): Element[] {
-  const data = childNamed(file.root(sheet.path), "sheetData");
-  return (data ? childrenNamed(data, "row") : []).flatMap((row) => childrenNamed(row, "c"));
 }
 
 /**
@@ -27,34 +20,28 @@ export function allCells(file: Package, sheet: Sheet): Element[] {
  * change.
  */
 export function formulaCells(
-  file: Package,
   sheet: Sheet,
+  { all }: SheetCells,
   mayChange: (formula: string) => boolean,
 ): FormulaCell[] {
-  const shared = new Map<string, { name: string; text: string; changes: boolean }>();
-  return allCells(file, sheet).flatMap((cell) => {
-    const formula = childNamed(cell, "f");
-    if (!formula || formula.getAttribute("t") === "dataTable") return [];
-    const name = cell.getAttribute("r") ?? "";
-    let text = formula.textContent ?? "";
-    if (formula.getAttribute("t") === "shared") {
-      const group = formula.getAttribute("si") ?? "";
-      if (text) shared.set(group, { name, text, changes: mayChange(text) });
-      const first = shared.get(group);
-      if (!first?.changes) return [];
-      text = text || moved(first.text, first.name, name);
-      for (const attribute of ["t", "si", "ref"]) formula.removeAttribute(attribute);
-      formula.textContent = text;
+  /** Of those that stand once, as of any cell; null where they stay so. */
+  const shared = new Map<string, string | null>();
+  return all.flatMap((cell) => {
+    const formula = cell.formula;
+    const { t: type, si: group = "", ref } = formula?.attributes ?? {};
+    if (!formula || type === "dataTable") return [];
+    const name = cell.get("r") ?? "";
+    if (type === "shared") {
+      const { text } = formula;
+      if (text) shared.set(group, mayChange(text) ? translateFormulaToR1C1(text, name) : null);
+      const anywhere = shared.get(group);
+      if (typeof anywhere !== "string") return [];
+      formula.text ||= translateFormulaToA1(anywhere, name);
+      for (const attribute of ["t", "si", "ref"]) delete formula.attributes[attribute];
+      cell.setFormula(formula);
     }
-    const isArray = formula.getAttribute("t") === "array";
-    return [
-      { sheet, name, cell, formula, text, fills: (isArray && formula.getAttribute("ref")) || name },
-    ];
+    return [{ sheet, name, cell, formula, fills: (type === "array" && ref) || name }];
   });
-}
-
-function moved(formula: string, from: string, to: string): string {
-  return translateFormulaToA1(translateFormulaToR1C1(formula, from), to);
 }
 
 /** The names of the cells in a range. */

@@ -15,23 +15,22 @@ import { RANK } from "../formula/precedence.ts";
 import { freeName } from "../formula/sheet-names.ts";
 import { type Parts, type Pattern, filled, partsOf, patternOf } from "./alike.ts";
 import { Book, type Sheet } from "./book.ts";
-import { type FormulaCell, allCells, cellsIn, formulaCells } from "./cells.ts";
+import { type FormulaCell, cellsIn, formulaCells } from "./cells.ts";
 import { type Replaced, addListSheet, namePrinted } from "./list-sheet.ts";
 import { Marks } from "./marks.ts";
 import { LONGEST, type NativeFormula, TOO_LONG, nativeFormula } from "./native-formula.ts";
 import { Notes } from "./notes.ts";
 import { dropOurPane } from "./panes.ts";
 import { addUnitSheet, looksUpUnits, nameUnitTables } from "./unit-sheet.ts";
+import { SheetCells } from "./sheet-cells.ts";
 import { WrittenPrices } from "./written-prices.ts";
 import {
   type Element,
   Package,
   allNamed,
-  childNamed,
   drop,
   elementLike,
   elements,
-  keptText,
   link,
   theChild,
 } from "./package.ts";
@@ -50,7 +49,7 @@ const READS_SPILL = /ANCHORARRAY|#/;
 const UNANSWERED = new Set(["#NAME?", "#BUSY!", "#CONNECT!", "#GETTING_DATA"]);
 
 export function handOver(bytes: Uint8Array): HandedOver {
-  return new Copy(Package.open(bytes)).make();
+  return new Copy(Package.open(bytes, { rowsApart: true })).make();
 }
 
 /** What becomes of a formula: native text, or why there is none. */
@@ -70,7 +69,7 @@ class Copy {
   private readonly book: Book;
   private readonly marks: Marks;
   private readonly notes = new Map<string, Notes>();
-  private readonly cells = new Map<string, Map<string, Element>>();
+  private readonly cells = new Map<string, SheetCells>();
   private readonly replaced: Replaced[] = [];
   /** Names that stand for more than a native formula can say. */
   private readonly lostNames = new Set<string>();
@@ -83,14 +82,16 @@ class Copy {
 
   constructor(private readonly file: Package) {
     this.book = new Book(file);
-    this.prices = new WrittenPrices(this.book);
+    this.prices = new WrittenPrices(this.book, (sheet) => this.cellsOf(sheet));
     this.marks = new Marks(file, this.book.path);
   }
 
   make(): HandedOver {
     this.replaceNames();
     const mayChange = (text: string) => this.outcomeOfText(text) !== null || READS_SPILL.test(text);
-    const cells = this.book.sheets.flatMap((sheet) => formulaCells(this.file, sheet, mayChange));
+    const cells = this.book.sheets.flatMap((sheet) =>
+      formulaCells(sheet, this.cellsOf(sheet), mayChange),
+    );
     const plans = cells.map((cell) => ({ cell, outcome: this.outcomeOf(cell) }));
     refuseUnanswered(plans.filter(({ outcome }) => outcome).map(({ cell }) => cell));
     for (const { cell, outcome } of plans) {
@@ -102,6 +103,7 @@ class Copy {
       else this.keepLive(cell, outcome);
     }
     for (const sheet of this.book.sheets) this.replaceElsewhere(sheet);
+    for (const cells of this.cells.values()) cells.save();
     for (const notes of this.notes.values()) notes.draw();
     this.addList();
     this.addUnits();
@@ -113,7 +115,7 @@ class Copy {
   /** What becomes of a cell; null where it is none of ours. */
   private outcomeOf(cell: FormulaCell): OutcomeOfCell | null {
     const outcome = this.outcomeOfAlike(cell);
-    if (!outcome || "why" in outcome || cell.formula.getAttribute("t") === "array") return outcome;
+    if (!outcome || "why" in outcome || cell.formula.attributes.t === "array") return outcome;
     const { shape, was } = outcome;
     if (shape && shape.rows * shape.columns > 1)
       return { why: "the file keeps only one cell of its answer", was };
@@ -121,7 +123,7 @@ class Copy {
   }
 
   /** As what became of the first that is alike. */
-  private outcomeOfAlike({ text, sheet }: FormulaCell): OutcomeOfCell | null {
+  private outcomeOfAlike({ formula: { text }, sheet }: FormulaCell): OutcomeOfCell | null {
     // How large a spilled answer is hangs on where it stands.
     const isPlain = mentionsUs(text) && !READS_SPILL.test(text);
     const pattern = isPlain
@@ -213,36 +215,29 @@ class Copy {
   }
 
   private keepLive(
-    { sheet, name, cell, formula, text, fills }: FormulaCell,
+    { sheet, name, cell, formula, fills }: FormulaCell,
     outcome: { text: string; array: boolean; was: string },
   ) {
     // The native formula reads a spilled answer where the one that was does.
-    const reads = READS_SPILL.test(text);
+    const reads = READS_SPILL.test(formula.text);
     const followed = (reads && this.following(outcome.text, sheet)) || outcome.text;
-    if (outcome.array && formula.getAttribute("t") !== "array") {
-      formula.setAttribute("t", "array");
-      formula.setAttribute("ref", name);
-    }
-    formula.textContent = followed;
-    cell.removeAttribute("vm");
+    const isNewArray = outcome.array && formula.attributes.t !== "array";
+    const attributes = isNewArray
+      ? { ...formula.attributes, t: "array", ref: name }
+      : formula.attributes;
+    cell.setFormula({ attributes, text: followed });
+    cell.remove("vm");
     this.list(sheet.name, fills, outcome.was, "formula", `=${followed}`);
   }
 
   private fix(
-    { sheet, name, cell, formula, fills }: FormulaCell,
+    { sheet, name, cell, fills }: FormulaCell,
     { why, was }: { why: string; was: string },
   ) {
-    const value = childNamed(cell, "v");
-    const type = cell.getAttribute("t");
-    const shown = value?.textContent ?? "";
-    for (const attribute of ["cm", "vm"]) cell.removeAttribute(attribute);
-    if (type === "str" && shown === "") {
-      // An empty text, which a blank cell is not: sums that would fail on it still do.
-      for (const each of Array.from(formula.attributes)) formula.removeAttribute(each.name);
-      formula.textContent = '""';
-    } else {
-      drop(formula);
-    }
+    const isEmptyText = cell.get("t") === "str" && !cell.value;
+    for (const attribute of ["cm", "vm"]) cell.remove(attribute);
+    // An empty text, which a blank cell is not: sums that would fail on it still do.
+    cell.setFormula(isEmptyText ? { attributes: {}, text: '""' } : undefined);
     this.mark(sheet, fills);
     const note = `Fixed value: ${why}. It was ${was} and does not follow its inputs any more.`;
     const isNoted = this.notesOf(sheet).add(
@@ -261,28 +256,27 @@ class Copy {
   private mark(sheet: Sheet, range: string) {
     const cells = this.cellsOf(sheet);
     for (const name of cellsIn(range)) {
-      const cell = cells.get(name);
+      const cell = cells.cell(name);
       if (!cell) continue;
-      cell.setAttribute("s", this.marks.marked(cell.getAttribute("s") ?? "0"));
-      if (cell.getAttribute("t") === "str" && !childNamed(cell, "f")) inText(cell);
+      cell.set("s", this.marks.marked(cell.get("s") ?? "0"));
+      if (cell.get("t") === "str" && !cell.formula) cell.makeText();
     }
   }
 
-  /** The cells of a sheet by name. */
-  private cellsOf(sheet: Sheet): Map<string, Element> {
-    const known = this.cells.get(sheet.path);
+  private cellsOf({ path }: Sheet): SheetCells {
+    const known = this.cells.get(path);
     if (known) return known;
-    const cells = allCells(this.file, sheet);
-    const made = new Map(cells.map((cell) => [cell.getAttribute("r") ?? "", cell]));
-    this.cells.set(sheet.path, made);
+    const made = new SheetCells(this.file, path);
+    this.cells.set(path, made);
     return made;
   }
 
   /** A formula that reads a spilled answer by its first cell, where that answer is fixed now. */
-  private followFixed({ sheet, formula, text, name }: FormulaCell) {
+  private followFixed({ sheet, cell, formula, name }: FormulaCell) {
+    const { attributes, text } = formula;
     const followed = this.following(text, sheet);
     if (followed === null) return;
-    formula.textContent = followed;
+    cell.setFormula({ attributes, text: followed });
     this.list(sheet.name, name, typed(text), "formula", `=${followed}`);
   }
 
@@ -407,16 +401,14 @@ class Copy {
 /** Values that the add-in has not worked out must not be handed over as if it had. */
 function refuseUnanswered(cells: FormulaCell[]) {
   const open = cells.filter(({ cell }) => {
-    return (
-      cell.getAttribute("t") === "e" && UNANSWERED.has(childNamed(cell, "v")?.textContent ?? "")
-    );
+    return cell.get("t") === "e" && UNANSWERED.has(cell.value ?? "");
   });
   const [first] = open;
   if (!first) return;
   const { sheet, name, cell } = first;
   throw new Error(
     `Nothing was handed over: ${open.length} of our cells show no answer, such as ${name} of "${sheet.name}" ` +
-      `(${childNamed(cell, "v")?.textContent}). Press Repair first.`,
+      `(${cell.value}). Press Repair first.`,
   );
 }
 
@@ -432,16 +424,6 @@ function readOrNull(text: string): Node | null {
 function typed(text: string): string {
   const tree = readOrNull(text);
   return tree ? typedFormula(tree) : `=${text}`;
-}
-
-/** The text of a formula as a text that somebody typed, spaces at its ends included. */
-function inText(cell: Element) {
-  const value = childNamed(cell, "v");
-  if (!value) return;
-  cell.setAttribute("t", "inlineStr");
-  const inline = elementLike(cell, "is");
-  inline.appendChild(keptText(cell, value.textContent ?? ""));
-  cell.replaceChild(inline, value);
 }
 
 function placeOf(sheet: Sheet, cell: string): string {

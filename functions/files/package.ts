@@ -5,6 +5,7 @@
 import { DOMParser, type Document, Element, XMLSerializer } from "@xmldom/xmldom";
 import { strFromU8, strToU8, zipSync } from "fflate";
 import { Refusal } from "./refusal.ts";
+import { plainXml } from "./plain-xml.ts";
 import { refuseOther, unpack } from "./unpack.ts";
 import { relationsOf, targetFrom } from "./paths.ts";
 
@@ -22,17 +23,31 @@ const RELATIONS = "http://schemas.openxmlformats.org/package/2006/relationships"
 const OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 const TYPES = "[Content_Types].xml";
 
+const ROWS = /<((?:\w+:)?)sheetData\s*>/;
+const NO_ROWS = /<((?:\w+:)?)sheetData\s*\/>/;
+/** Comments, instructions and CDATA: all but the line that says that this is XML. */
+const MISLEADING = /<!|<\?(?!xml\s)/;
+
 export class Package {
   private readonly read = new Map<string, Document>();
+  /** The rows of sheets that are kept as texts, by their paths. */
+  private readonly rowsApart = new Map<string, string>();
 
-  private constructor(private readonly parts: Record<string, Uint8Array>) {}
+  private constructor(
+    private readonly parts: Record<string, Uint8Array>,
+    private readonly hasRowsApart = false,
+  ) {}
 
-  static open(bytes: Uint8Array): Package {
+  /**
+   * The file of a workbook. With rows apart, the elements of a sheet have none, and what is in
+   * them is asked for as a text.
+   */
+  static open(bytes: Uint8Array, { rowsApart = false } = {}): Package {
     const parts = unpack(bytes);
     refuseOther(parts);
     if (!parts[TYPES])
       throw new Refusal("This is not an .xlsx workbook: it has no list of contents.");
-    return new Package(parts);
+    return new Package(parts, rowsApart);
   }
 
   /** Parts that were made as texts. */
@@ -54,15 +69,46 @@ export class Package {
   write(path: string, text: string): void {
     this.parts[path] = strToU8(text);
     this.read.delete(path);
+    this.rowsApart.delete(path);
   }
 
   /** A part as XML; what is changed in it is saved. */
   xml(path: string): Document {
     const known = this.read.get(path);
     if (known) return known;
-    const document = new DOMParser().parseFromString(this.text(path).trimStart(), "text/xml");
+    const text = this.hasRowsApart ? this.withoutRows(path) : this.text(path);
+    const document = new DOMParser().parseFromString(text.trimStart(), "text/xml");
     this.read.set(path, document);
     return document;
+  }
+
+  /** The text of a part; of a sheet, without its rows, which are set apart. */
+  private withoutRows(path: string): string {
+    const text = this.text(path);
+    const [open, prefix = ""] = ROWS.exec(text) ?? [];
+    if (!open) return text;
+    // Rows are looked through as texts, which comments and the like would mislead.
+    const plain = MISLEADING.test(text) ? plainXml(path, strToU8(text)) : text;
+    if (plain !== text) return this.cut(path, plain, "<sheetData>", "</sheetData>");
+    return this.cut(path, text, open, `</${prefix}sheetData>`);
+  }
+
+  private cut(path: string, text: string, open: string, close: string): string {
+    const from = text.indexOf(open) + open.length;
+    const to = text.lastIndexOf(close);
+    if (from < open.length || to < from) return text;
+    this.rowsApart.set(path, text.slice(from, to));
+    return text.slice(0, from) + text.slice(to);
+  }
+
+  /** The rows of a sheet, where they are apart. */
+  rows(path: string): string {
+    this.xml(path);
+    return this.rowsApart.get(path) ?? "";
+  }
+
+  setRows(path: string, rows: string): void {
+    this.rowsApart.set(path, rows);
   }
 
   root(path: string): Element {
@@ -95,6 +141,7 @@ export class Package {
   remove(path: string, from: string): void {
     delete this.parts[path];
     this.read.delete(path);
+    this.rowsApart.delete(path);
     const types = childrenNamed(this.root(TYPES), "Override");
     const relations = this.has(relationsOf(from)) ? elements(this.root(relationsOf(from))) : [];
     for (const each of types) if (each.getAttribute("PartName") === `/${path}`) drop(each);
@@ -145,9 +192,18 @@ export class Package {
   save(): Uint8Array {
     const writer = new XMLSerializer();
     for (const [path, document] of this.read)
-      this.parts[path] = strToU8(writer.serializeToString(document));
+      this.parts[path] = strToU8(this.withRows(path, writer.serializeToString(document)));
     // The same bytes for the same workbook: the day of the making is not part of it.
     return zipSync(this.parts, { mtime: "1980-01-01T00:00:00" });
+  }
+
+  private withRows(path: string, text: string): string {
+    const rows = this.rowsApart.get(path);
+    if (!rows) return text;
+    return text.replace(
+      NO_ROWS,
+      (_, prefix: string) => `<${prefix}sheetData>${rows}</${prefix}sheetData>`,
+    );
   }
 }
 

@@ -5,9 +5,9 @@
 import { moneyIn } from "../../src/written-money.ts";
 import { readCellName } from "../formula/addresses.ts";
 import { type Range, edgesOf, rangeIn } from "../formula/references.ts";
-import type { Book } from "./book.ts";
-import { allCells } from "./cells.ts";
-import { type Element, allNamed, childNamed, childrenNamed } from "./package.ts";
+import type { Book, Sheet } from "./book.ts";
+import { type Element, allNamed, childrenNamed } from "./package.ts";
+import type { Cell, SheetCells } from "./sheet-cells.ts";
 
 /** Rows by column. */
 type Places = Map<number, Set<number>>;
@@ -15,7 +15,10 @@ type Places = Map<number, Set<number>>;
 export class WrittenPrices {
   private readonly sheets = new Map<string, Places>();
 
-  constructor(private readonly book: Book) {
+  constructor(
+    private readonly book: Book,
+    cellsOf: (sheet: Sheet) => SheetCells,
+  ) {
     const { file } = book;
     const texts = file
       .relations(book.path)
@@ -24,10 +27,10 @@ export class WrittenPrices {
       .map(textIn);
     for (const sheet of book.sheets) {
       const places: Places = new Map();
-      for (const cell of allCells(file, sheet)) {
+      for (const cell of cellsOf(sheet).all) {
         const text = textOf(cell, texts);
         if (text === undefined || !moneyIn(text)) continue;
-        const { row, column } = readCellName(cell.getAttribute("r") ?? "");
+        const { row, column } = readCellName(cell.get("r") ?? "");
         places.set(column, (places.get(column) ?? new Set()).add(row));
       }
       if (places.size > 0) this.sheets.set(sheet.name.toLowerCase(), places);
@@ -53,12 +56,11 @@ export class WrittenPrices {
   }
 }
 
-function textOf(cell: Element, texts: readonly string[]): string | undefined {
-  const type = cell.getAttribute("t");
-  if (type === "inlineStr") return textIn(cell);
-  const value = childNamed(cell, "v")?.textContent ?? undefined;
-  if (type === "s") return texts[Number(value)];
-  return type === "str" ? value : undefined;
+function textOf(cell: Cell, texts: readonly string[]): string | undefined {
+  const type = cell.get("t");
+  if (type === "inlineStr") return cell.inlineText;
+  if (type === "s") return texts[Number(cell.value)];
+  return type === "str" ? cell.value : undefined;
 }
 
 function textIn(element: Element): string {
