@@ -16,7 +16,7 @@ class ReadyEvaluation extends Evaluation {
   override finalize() {
     const isNew = this.shouldRebuildDependenciesGraph;
     super.finalize();
-    // Safari has no such hours; tests have no page.
+    // Safari has no such call, and where there is no page nobody waits.
     if (isNew && "requestIdleCallback" in globalThis)
       requestIdleCallback(() => this.evaluator.formulaDependencies());
   }

@@ -84,19 +84,14 @@ export class Package {
 
   /** The text of a part; of a sheet, without its rows, which are set apart. */
   private withoutRows(path: string): string {
-    const text = this.text(path);
-    const [open, prefix = ""] = ROWS.exec(text) ?? [];
-    if (!open) return text;
+    const written = this.text(path);
+    if (!ROWS.test(written)) return written;
     // Rows are looked through as texts, which comments and the like would mislead.
-    const plain = MISLEADING.test(text) ? plainXml(path, strToU8(text)) : text;
-    if (plain !== text) return this.cut(path, plain, "<sheetData>", "</sheetData>");
-    return this.cut(path, text, open, `</${prefix}sheetData>`);
-  }
-
-  private cut(path: string, text: string, open: string, close: string): string {
+    const text = MISLEADING.test(written) ? plainXml(path, strToU8(written)) : written;
+    const [open = "", prefix = ""] = ROWS.exec(text) ?? [];
     const from = text.indexOf(open) + open.length;
-    const to = text.lastIndexOf(close);
-    if (from < open.length || to < from) return text;
+    const to = text.lastIndexOf(`</${prefix}sheetData>`);
+    if (to < from) return text;
     this.rowsApart.set(path, text.slice(from, to));
     return text.slice(0, from) + text.slice(to);
   }
