@@ -12,8 +12,8 @@ export interface Pattern {
   ranges: string[];
 }
 
-/** A formula in parts: texts, and the places of ranges in a pattern's list. */
-export type Parts = readonly (string | number)[];
+/** A formula with gaps for its ranges: texts, and the places of ranges in a pattern's list. */
+export type Gapped = readonly (string | number)[];
 
 /** No formula holds it, as no XML does. */
 const MARK = "\u0000";
@@ -33,16 +33,16 @@ export function patternOf(formula: string, more: (reference: string) => string):
   return { key: key.join(""), ranges };
 }
 
-/** A formula that was made from one, in parts; null where it reads what that one does not. */
-export function partsOf(made: string, { ranges }: Pattern): Parts | null {
+/** A formula that was made from one, with gaps; null where it reads what that one does not. */
+export function gapped(made: string, { ranges }: Pattern): Gapped | null {
   const parts = tokensOf(made).map(({ type, value }) =>
     isRange(type) ? ranges.indexOf(value) : value,
   );
   return parts.includes(-1) ? null : joined(parts);
 }
 
-/** The formula of those parts, with the ranges of another that is alike. */
-export function filled(parts: Parts, { ranges }: Pattern): string {
+/** The formula with its gaps filled, by the ranges of another that is alike. */
+export function filled(parts: Gapped, { ranges }: Pattern): string {
   return parts.map((part) => (typeof part === "number" ? (ranges[part] ?? "") : part)).join("");
 }
 
@@ -65,7 +65,7 @@ function placeIn(list: string[], text: string): number {
 }
 
 /** The texts between two ranges as one. */
-function joined(parts: Parts): Parts {
+function joined(parts: Gapped): Gapped {
   const found: (string | number)[] = [];
   for (const part of parts) {
     const last = found.at(-1);

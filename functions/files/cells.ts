@@ -3,13 +3,13 @@ import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx/xlsx";
 import { cellName } from "../formula/addresses.ts";
 import { rangeIn } from "../formula/references.ts";
 import type { Sheet } from "./book.ts";
-import type { Cell, CellFormula, SheetCells } from "./sheet-cells.ts";
+import type { CellFormula, FileCell, SheetCells } from "./sheet-cells.ts";
 
 export interface FormulaCell {
   sheet: Sheet;
   /** Its name, B3. */
   name: string;
-  cell: Cell;
+  cell: FileCell;
   formula: CellFormula;
   /** The range that its answer fills; its own name where that is one cell. */
   fills: string;

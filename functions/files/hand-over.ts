@@ -13,7 +13,7 @@ import { type Node, calleeOf, childrenOf } from "../formula/tree.ts";
 import { typedFormula, writeFormula } from "../formula/writer.ts";
 import { RANK } from "../formula/precedence.ts";
 import { freeName } from "../formula/sheet-names.ts";
-import { type Parts, type Pattern, filled, partsOf, patternOf } from "./alike.ts";
+import { type Gapped, type Pattern, filled, gapped, patternOf } from "./alike.ts";
 import { Book, type Sheet } from "./book.ts";
 import { type FormulaCell, cellsIn, formulaCells } from "./cells.ts";
 import { type Replaced, addListSheet, namePrinted } from "./list-sheet.ts";
@@ -59,10 +59,10 @@ type Outcome = NativeFormula | { why: string };
 type OutcomeOfCell = Outcome & { was: string };
 
 /** What became of a formula, for others that are alike. */
-interface Model {
+interface Mould {
   outcome: Outcome;
-  parts: Parts;
-  was: Parts;
+  parts: Gapped;
+  was: Gapped;
 }
 
 class Copy {
@@ -76,7 +76,7 @@ class Copy {
   private readonly prices: WrittenPrices;
   private usesUnits = false;
   /** By the key of their pattern. */
-  private readonly models = new Map<string, Model>();
+  private readonly moulds = new Map<string, Mould>();
   /** Where answers stood that spilled and now are fixed: "sheet!A1" to the range. */
   private readonly fixed = new Map<string, string>();
 
@@ -129,10 +129,10 @@ class Copy {
     const pattern = isPlain
       ? patternOf(text, (reference) => String(this.prices.isIn(reference, sheet.name)))
       : null;
-    const model = pattern && this.models.get(pattern.key);
-    if (model) {
-      const { outcome, parts } = model;
-      const was = filled(model.was, pattern);
+    const mould = pattern && this.moulds.get(pattern.key);
+    if (mould) {
+      const { outcome, parts } = mould;
+      const was = filled(mould.was, pattern);
       if ("why" in outcome) return { ...outcome, was };
       const made = filled(parts, pattern);
       if (made.length <= LONGEST) return { ...outcome, text: made, was };
@@ -140,17 +140,17 @@ class Copy {
     const outcome = this.outcomeOfText(text, sheet);
     if (!outcome) return null;
     const was = typed(text);
-    if (pattern) this.keepModel(pattern, outcome, was);
+    if (pattern) this.keepMould(pattern, outcome, was);
     return { ...outcome, was };
   }
 
-  private keepModel(pattern: Pattern, outcome: Outcome, was: string) {
+  private keepMould(pattern: Pattern, outcome: Outcome, was: string) {
     const isFixed = "why" in outcome;
     // Another may be short enough: its cells have other names.
     if (isFixed && outcome.why === TOO_LONG) return;
-    const parts = isFixed ? [] : partsOf(outcome.text, pattern);
-    const wasInParts = partsOf(was, pattern);
-    if (parts && wasInParts) this.models.set(pattern.key, { outcome, parts, was: wasInParts });
+    const parts = isFixed ? [] : gapped(outcome.text, pattern);
+    const wasInParts = gapped(was, pattern);
+    if (parts && wasInParts) this.moulds.set(pattern.key, { outcome, parts, was: wasInParts });
   }
 
   /** A formula of a name stands on no sheet. */

@@ -12,10 +12,10 @@ const VALUE = /<((?:\w+:)?)v(?:\s[^>]*?)?(?:\/>|>([^<]*)<\/\1v>)/;
 const TEXT = /<(?:\w+:)?t(?:\s[^>]*?)?>([^<]*)</g;
 
 export class SheetCells {
-  readonly all: Cell[] = [];
+  readonly all: FileCell[] = [];
   /** What stands before each cell, and after the last. */
   private readonly between: string[] = [];
-  private named: ReadonlyMap<string, Cell> | undefined;
+  private named: ReadonlyMap<string, FileCell> | undefined;
 
   constructor(
     private readonly file: Package,
@@ -27,13 +27,13 @@ export class SheetCells {
       const [whole, prefix = "", attributes = "", inside = ""] = match;
       this.between.push(rows.slice(end, match.index));
       end = match.index + whole.length;
-      this.all.push(new Cell(whole, prefix, attributes, inside));
+      this.all.push(new FileCell(whole, prefix, attributes, inside));
     }
     this.between.push(rows.slice(end));
   }
 
   /** A cell by its name, where the file has it. */
-  cell(name: string): Cell | undefined {
+  cell(name: string): FileCell | undefined {
     this.named ??= new Map(this.all.map((cell) => [cell.get("r") ?? "", cell]));
     return this.named.get(name);
   }
@@ -51,7 +51,8 @@ export interface CellFormula {
   text: string;
 }
 
-export class Cell {
+/** A cell as a file has it. */
+export class FileCell {
   isChanged = false;
   private known: Record<string, string> | undefined;
 

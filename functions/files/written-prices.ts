@@ -7,7 +7,7 @@ import { readCellName } from "../formula/addresses.ts";
 import { type Range, edgesOf, rangeIn } from "../formula/references.ts";
 import type { Book, Sheet } from "./book.ts";
 import { type Element, allNamed, childrenNamed } from "./package.ts";
-import type { Cell, SheetCells } from "./sheet-cells.ts";
+import type { FileCell, SheetCells } from "./sheet-cells.ts";
 
 /** Rows by column. */
 type Places = Map<number, Set<number>>;
@@ -56,7 +56,7 @@ export class WrittenPrices {
   }
 }
 
-function textOf(cell: Cell, texts: readonly string[]): string | undefined {
+function textOf(cell: FileCell, texts: readonly string[]): string | undefined {
   const type = cell.get("t");
   if (type === "inlineStr") return cell.inlineText;
   if (type === "s") return texts[Number(cell.value)];
