@@ -226,7 +226,7 @@ class Copy {
       ? { ...formula.attributes, t: "array", ref: name }
       : formula.attributes;
     cell.setFormula({ attributes, text: followed });
-    cell.remove("vm");
+    cell.set("vm", undefined);
     this.list(sheet.name, fills, outcome.was, "formula", `=${followed}`);
   }
 
@@ -235,7 +235,7 @@ class Copy {
     { why, was }: { why: string; was: string },
   ) {
     const isEmptyText = cell.get("t") === "str" && !cell.value;
-    for (const attribute of ["cm", "vm"]) cell.remove(attribute);
+    for (const attribute of ["cm", "vm"]) cell.set(attribute, undefined);
     // An empty text, which a blank cell is not: sums that would fail on it still do.
     cell.setFormula(isEmptyText ? { attributes: {}, text: '""' } : undefined);
     this.mark(sheet, fills);

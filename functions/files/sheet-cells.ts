@@ -4,12 +4,13 @@
  */
 import { type Package, escaped } from "./package.ts";
 import { attributesOf, unescaped } from "./source.ts";
+import { elementsOf, withAttributes } from "./texts.ts";
 
-// Rows hold no comments or the like (see Package), and no value of theirs has a bare > in it.
-const CELL = /<((?:\w+:)?)c(\s[^>]*?)?(?:\/>|>([\s\S]*?)<\/\1c>)/g;
-const FORMULA = /<((?:\w+:)?)f(\s[^>]*?)?(?:\/>|>([^<]*)<\/\1f>)/;
-const VALUE = /<((?:\w+:)?)v(?:\s[^>]*?)?(?:\/>|>([^<]*)<\/\1v>)/;
-const TEXT = /<(?:\w+:)?t(?:\s[^>]*?)?>([^<]*)</g;
+// Rows hold no comments or the like (see Package), and no attribute of theirs has a bare > in it.
+const CELL = elementsOf("c");
+const FORMULA = elementsOf("f");
+const VALUE = elementsOf("v");
+const TEXT = elementsOf("t");
 
 export class SheetCells {
   readonly all: FileCell[] = [];
@@ -24,10 +25,10 @@ export class SheetCells {
     const rows = file.rows(path);
     let end = 0;
     for (const match of rows.matchAll(CELL)) {
-      const [whole, prefix = "", attributes = "", inside = ""] = match;
+      const [whole, mark = "", attributes = "", inside = ""] = match;
       this.between.push(rows.slice(end, match.index));
       end = match.index + whole.length;
-      this.all.push(new FileCell(whole, prefix, attributes, inside));
+      this.all.push(new FileCell(whole, mark, attributes, inside));
     }
     this.between.push(rows.slice(end));
   }
@@ -58,41 +59,36 @@ export class FileCell {
 
   constructor(
     private readonly whole: string,
-    private readonly prefix: string,
-    private readonly opening: string,
+    /** The name of its element, c with the prefix of the file. */
+    private readonly mark: string,
+    private attributes: string,
     private inside: string,
   ) {}
 
-  private get attributes(): Record<string, string> {
-    return (this.known ??= attributesOf(this.opening));
-  }
-
   get(attribute: string): string | undefined {
-    return this.attributes[attribute];
+    return (this.known ??= attributesOf(this.attributes))[attribute];
   }
 
-  set(attribute: string, value: string): void {
-    this.attributes[attribute] = value;
-    this.isChanged = true;
-  }
-
-  remove(attribute: string): void {
-    if (this.attributes[attribute] === undefined) return;
-    delete this.attributes[attribute];
+  /** Undefined takes it out. */
+  set(attribute: string, value: string | undefined): void {
+    if (this.get(attribute) === value) return;
+    this.attributes = withAttributes(this.attributes, { [attribute]: value });
+    this.known = undefined;
     this.isChanged = true;
   }
 
   get formula(): CellFormula | undefined {
-    const match = FORMULA.exec(this.inside);
-    if (!match) return undefined;
-    const [, , attributes = "", text = ""] = match;
+    const [found] = this.inside.matchAll(FORMULA);
+    if (!found) return undefined;
+    const [, , attributes = "", text = ""] = found;
     return { attributes: attributesOf(attributes), text: unescaped(text) };
   }
 
   /** Another formula in place of the one that it has, or none. */
   setFormula(formula: CellFormula | undefined): void {
+    const mark = `${this.prefix}f`;
     const made = formula
-      ? `<${this.prefix}f${attributesText(formula.attributes)}>${escaped(formula.text)}</${this.prefix}f>`
+      ? `<${mark}${withAttributes("", formula.attributes)}>${escaped(formula.text)}</${mark}>`
       : "";
     this.inside = this.inside.replace(FORMULA, () => made);
     this.isChanged = true;
@@ -100,13 +96,13 @@ export class FileCell {
 
   /** What stands in it as its value: of a shared text, its place among them. */
   get value(): string | undefined {
-    const match = VALUE.exec(this.inside);
-    return match ? unescaped(match[2] ?? "") : undefined;
+    const [found] = this.inside.matchAll(VALUE);
+    return found && unescaped(found[3] ?? "");
   }
 
   /** The text that stands in the cell itself. */
   get inlineText(): string {
-    return Array.from(this.inside.matchAll(TEXT), ([, text = ""]) => unescaped(text)).join("");
+    return Array.from(this.inside.matchAll(TEXT), ([, , , text = ""]) => unescaped(text)).join("");
   }
 
   /** The text of a formula as a text that somebody typed, spaces at its ends included. */
@@ -120,13 +116,11 @@ export class FileCell {
 
   written(): string {
     if (!this.isChanged) return this.whole;
-    const { prefix, inside } = this;
-    return `<${prefix}c${attributesText(this.attributes)}>${inside}</${prefix}c>`;
+    const { mark, attributes, inside } = this;
+    return `<${mark}${attributes}>${inside}</${mark}>`;
   }
-}
 
-function attributesText(attributes: Record<string, string>): string {
-  return Object.entries(attributes)
-    .map(([name, value]) => ` ${name}="${escaped(value)}"`)
-    .join("");
+  private get prefix(): string {
+    return this.mark.slice(0, -1);
+  }
 }
